@@ -1,0 +1,327 @@
+"""Unruled tables: columns from the white space that many lines share, rows from rules or spacing."""
+
+from __future__ import annotations
+
+import statistics
+from dataclasses import dataclass, field
+
+from specscan.reading.grid import Grid, GridCell
+from specscan.reading.words import Line, segments_of
+from specscan.records.text import Box, union
+
+# All in em (the font size of the lines at hand).
+SEGMENT_GAP = 0.8
+GUTTER = 0.45
+TIGHT_GAP = 0.3
+LEADING = 1.35
+LEADING_WIDE = 1.55
+PITCH_LOOSE = 1.45
+CROSSING_SHARE = 0.1
+TABLE_SHARE = 0.4
+SPAN_SHARE = 0.6
+
+
+@dataclass(slots=True)
+class Marks:
+    """What is drawn on the page: vertical rules (x, top, bottom) and horizontal ones (y, x0, x1)."""
+
+    walls: list[tuple[float, float, float]] = field(default_factory=list)
+    floors: list[tuple[float, float, float]] = field(default_factory=list)
+
+    def walls_at(self, line: Line) -> list[float]:
+        """Give the x of the vertical rules that pass the line."""
+        middle = line.box.middle[1]
+        return [x for x, top, bottom in self.walls if top <= middle <= bottom]
+
+    def floors_across(self, box: Box) -> list[float]:
+        """Give the y of the horizontal rules that cross most of the box."""
+        need = SPAN_SHARE * box.width
+        found = sorted(
+            y
+            for y, x0, x1 in self.floors
+            if box.top - 6 <= y <= box.bottom + 6 and min(x1, box.x1) - max(x0, box.x0) >= need
+        )
+        kept: list[float] = []
+        for y in found:
+            if not kept or y - kept[-1] > 2.5:
+                kept.append(y)
+        return kept
+
+
+@dataclass(slots=True)
+class Found:
+    """A table among lines: the lines before it, the table, the lines after it."""
+
+    before: list[Line]
+    grid: Grid
+    after: list[Line]
+
+
+def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
+    """Give the first unruled table among lines of one column of the page, or ``None``."""
+    parts = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
+    kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
+    for first, last in _runs(kept):
+        columns = _columns([segments for _, segments in kept[first:last] if len(segments) > 1])
+        if len(columns) < 2:
+            continue
+        first, last = _extend(kept, first, last, columns)
+        picked = kept[first:last]
+        if sum(len(segments) > 1 for _, segments in picked) < TABLE_SHARE * len(picked):
+            continue
+        grid = _build(picked, columns, marks)
+        if grid is None:
+            continue
+        return Found([l for l, _ in kept[:first]], grid, [l for l, _ in kept[last:]])
+    return None
+
+
+Parted = tuple[Line, list[Line]]
+
+
+def _em(lines: list[Line]) -> float:
+    return statistics.median(line.size for line in lines) if lines else 1.0
+
+
+def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
+    """Give the ranges of lines that can be tables: from a line of several segments to the last such.
+
+    A long line of one segment that is no wrapped cell ends a range: it is running text.
+    """
+    runs: list[tuple[int, int]] = []
+    start: int | None = None
+    last = 0
+    for index, (line, segments) in enumerate(kept):
+        if len(segments) > 1:
+            if start is not None and _is_break(kept, start, last, index):
+                runs.append((start, last + 1))
+                start = None
+            if start is None:
+                start = index
+            last = index
+        elif start is not None and _is_running_text(line, kept[start : last + 1]):
+            runs.append((start, last + 1))
+            start = None
+    if start is not None:
+        runs.append((start, last + 1))
+    return [(a, b) for a, b in runs if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
+
+
+def _is_break(kept: list[Parted], start: int, last: int, index: int) -> bool:
+    """Tell whether the gap before a line is so much wider than the others that a new table begins."""
+    gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
+    em = _em([line for line, _ in kept[start : index + 1]])
+    return gap > 4.5 * em and last - start >= 2
+
+
+def _is_running_text(line: Line, run: list[Parted]) -> bool:
+    box = union([part.box for _, segments in run for part in segments])
+    assert box is not None
+    words = len(line.words)
+    return words >= 9 and line.box.width > 0.62 * box.width
+
+
+def _columns(rows: list[list[Line]]) -> list[tuple[float, float]]:
+    """Give the x ranges of the columns that the segments of most lines respect."""
+    if len(rows) < 2:
+        return []
+    em = _em([segment for row in rows for segment in row])
+    left = min(segment.box.x0 for row in rows for segment in row)
+    right = max(segment.box.x1 for row in rows for segment in row)
+    bins = int(right - left) + 2
+    cover = [0] * bins
+    for row in rows:
+        inked: set[int] = set()
+        for segment in row:
+            inked.update(range(int(segment.box.x0 - left), int(segment.box.x1 - left) + 1))
+        for x in inked:
+            if 0 <= x < bins:
+                cover[x] += 1
+    allowed = int(CROSSING_SHARE * len(rows))
+    columns: list[tuple[float, float]] = []
+    start: int | None = None
+    blank = 0
+    for x in range(bins):
+        if cover[x] > allowed:
+            if start is None:
+                start = x
+            elif blank >= GUTTER * em:
+                columns.append((left + start, left + x - blank))
+                start = x
+            blank = 0
+        else:
+            blank += 1
+    if start is not None:
+        columns.append((left + start, left + bins - blank))
+    return [column for column in columns if column[1] - column[0] >= 1]
+
+
+def _extend(
+    kept: list[Parted], first: int, last: int, columns: list[tuple[float, float]]
+) -> tuple[int, int]:
+    """Take in lines above and below that are wrapped parts of one column's cells."""
+    em = _em([line for line, _ in kept[first:last]])
+    while first > 0:
+        line = kept[first - 1][0]
+        below = kept[first][0]
+        near = below.box.top - line.box.top < LEADING * em
+        if not (near and _column_of(line, columns) not in (None, 0)):
+            break
+        first -= 1
+    while last < len(kept):
+        line = kept[last][0]
+        above = kept[last - 1][0]
+        near = line.box.top - above.box.top < LEADING * em
+        column = _column_of(line, columns)
+        wrapped = column == 0 and line.text[:1].islower() and near
+        if not ((near and column not in (None, 0)) or wrapped):
+            break
+        last += 1
+    return first, last
+
+
+def _column_of(line: Line, columns: list[tuple[float, float]]) -> int | None:
+    """Give the only column that a line lies in, or ``None``."""
+    touched = _touched(line.box, columns)
+    return touched[0] if len(touched) == 1 else None
+
+
+def _touched(box: Box, columns: list[tuple[float, float]]) -> list[int]:
+    shares = []
+    for index, (x0, x1) in enumerate(columns):
+        shared = min(box.x1, x1) - max(box.x0, x0)
+        if shared > 0.2 * min(box.width, x1 - x0) or (shared > 0 and box.width < 4):
+            shares.append(index)
+    if not shares:
+        middle = box.middle[0]
+        shares = [min(range(len(columns)), key=lambda i: abs((columns[i][0] + columns[i][1]) / 2 - middle))]
+    return shares
+
+
+def _build(picked: list[Parted], columns: list[tuple[float, float]], marks: Marks) -> Grid | None:
+    box = union([line.box for line, _ in picked])
+    assert box is not None
+    refined = [(line, _refine(segments, columns)) for line, segments in picked]
+    rows = _rows(refined, columns, marks.floors_across(box))
+    cells: list[GridCell] = []
+    for row, members in enumerate(rows):
+        cells.extend(_row_cells(row, members, columns))
+    if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
+        return None
+    return Grid(cells, len(rows), len(columns), box, "aligned", columns)
+
+
+def _refine(segments: list[Line], columns: list[tuple[float, float]]) -> list[Line]:
+    """Cut a segment that reaches over a gutter at the word gap that lies in the gutter."""
+    parts: list[Line] = []
+    for segment in segments:
+        pending = segment
+        for (_, end), (begin, _) in zip(columns, columns[1:], strict=False):
+            cut = _cut_at(pending, end, begin)
+            if cut is not None:
+                parts.append(cut[0])
+                pending = cut[1]
+        parts.append(pending)
+    return parts
+
+
+def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None:
+    if not (segment.box.x0 < end - 1 and segment.box.x1 > begin + 1):
+        return None
+    for place, (left, right) in enumerate(zip(segment.words, segment.words[1:], strict=False), 1):
+        gap = right.box.x0 - left.box.x1
+        aligned = abs(right.box.x0 - begin) < 0.35 * right.size
+        inside = left.box.x1 <= begin and right.box.x0 >= end - 1
+        if inside and gap > TIGHT_GAP * right.size and aligned:
+            return Line(segment.words[:place]), Line(segment.words[place:])
+    return None
+
+
+def _rows(
+    picked: list[Parted], columns: list[tuple[float, float]], floors: list[float]
+) -> list[list[list[Line]]]:
+    """Group lines into rows of the table; each row is a list of lines of segments."""
+    em = _em([line for line, _ in picked])
+    multi = [line for line, segments in picked if len(segments) > 1]
+    pitches = [below.box.top - above.box.top for above, below in zip(multi, multi[1:], strict=False)]
+    pitch = statistics.median(pitches) if pitches else 2 * em
+    ruled = len(floors) >= 3
+    loose = ruled or pitch > PITCH_LOOSE * em
+    # Wrapped cells may be set wider than usual, but closer than one row to the next.
+    near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
+    rows: list[list[Parted]] = []
+    for line, segments in picked:
+        if (
+            rows
+            and not _parted(rows[-1][-1][0], line, floors)
+            and _continues(rows[-1], line, segments, columns, near, loose)
+        ):
+            rows[-1].append((line, segments))
+        else:
+            rows.append([(line, segments)])
+    return [[segments for _, segments in row] for row in rows]
+
+
+def _parted(above: Line, below: Line, floors: list[float]) -> bool:
+    """Tell whether a rule or the edge of a shaded row runs between two lines."""
+    upper, lower = above.box.middle[1], below.box.middle[1]
+    return any(upper < y < lower for y in floors)
+
+
+def _continues(
+    row: list[Parted],
+    line: Line,
+    segments: list[Line],
+    columns: list[tuple[float, float]],
+    near: float,
+    loose: bool,
+) -> bool:
+    above = row[-1][0]
+    if line.box.top - above.box.top > near:
+        return False
+    if _changes_style(row[-1][1][0], segments[0]) and len(segments) != len(row[-1][1]):
+        return False
+    if loose:
+        return True
+    filled = {index for segment in segments for index in _touched(segment.box, columns)}
+    if 0 not in filled:
+        return True
+    if filled == {0}:
+        label = row[-1][1][0].text
+        return segments[0].text[:1].islower() or label.endswith((",", "-", "/", "(", "–"))
+    return False
+
+
+def _changes_style(one: Line, two: Line) -> bool:
+    return one.bold != two.bold and one.color != two.color
+
+
+def _row_cells(row: int, members: list[list[Line]], columns: list[tuple[float, float]]) -> list[GridCell]:
+    cells: dict[int, GridCell] = {}
+    for segments in members:
+        for segment in segments:
+            touched = _touched(segment.box, columns)
+            first, span = touched[0], touched[-1] - touched[0] + 1
+            host = next((c for c in cells.values() if c.col <= first < c.col + c.col_span), None)
+            if host is None:
+                cells[first] = GridCell(row, first, [segment], 1, span)
+            else:
+                host.lines.append(segment)
+                host.col_span = max(host.col_span, first + span - host.col)
+    found = sorted(cells.values(), key=lambda cell: cell.col)
+    return [_widened(cell, found, columns) for cell in found]
+
+
+def _widened(cell: GridCell, row: list[GridCell], columns: list[tuple[float, float]]) -> GridCell:
+    """Let the only value of a row span all value columns where it stands in their middle."""
+    values = [other for other in row if other.col > 0]
+    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or cell.col_span > 1 or len(row) < 2:
+        return cell
+    text = cell.plain
+    box = cell.box
+    if box is None or len(text) <= 2:
+        return cell
+    middle = (columns[1][0] + columns[-1][1]) / 2
+    if abs(box.middle[0] - middle) < 0.04 * (columns[-1][1] - columns[1][0]):
+        cell.col, cell.col_span = 1, len(columns) - 1
+    return cell

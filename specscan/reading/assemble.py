@@ -1,0 +1,113 @@
+"""Blocks in reading order → passages with their headings, row labels and column heads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.reading.compose import Hints, clean_sign, compose
+from specscan.reading.flow import Item
+from specscan.reading.grid import Grid, GridCell
+from specscan.reading.heads import ReadCell, ReadTable, read_table
+from specscan.reading.words import Line
+from specscan.records.text import Head, Kind, Passage, Source, union
+
+LABEL_WORDS = 8
+
+
+@dataclass(slots=True)
+class Heading:
+    """A heading on the stack: its text and how prominent it is."""
+
+    text: str
+    level: float
+
+
+@dataclass(slots=True)
+class Assembler:
+    """Collects the passages of a document; keeps the stack of headings and the last table."""
+
+    hints: Hints
+    passages: list[Passage] = field(default_factory=list)
+    stack: list[Heading] = field(default_factory=list)
+    last_table: ReadTable | None = None
+    tables: int = 0
+    block: int = 0
+    source: Source = "text"
+    places: bool = True  # whether words have places on a page; text and HTML have none
+
+    def sections(self, groups: tuple[str, ...] = ()) -> tuple[str, ...]:
+        """Give the headings that govern what comes next, outermost first."""
+        return (*(heading.text for heading in self.stack), *groups)
+
+    def begin_block(self) -> None:
+        """Begin a new region of the page: text in it does not go on from the one before."""
+        self.block += 1
+
+    def add_item(self, page: int, item: Item) -> None:
+        """Add a heading, paragraph, list item or footnote."""
+        composed = compose(item.lines, self.hints)
+        if not composed.text:
+            return
+        if item.kind is Kind.HEADING:
+            self._push(Heading(composed.text, item.level + (0.05 if item.strong else 0.0)))
+        sections = self.sections()
+        if item.kind is Kind.HEADING:
+            sections = sections[:-1]
+        notes = composed.notes
+        if item.kind is Kind.FOOTNOTE:
+            notes = (clean_sign(item.sign), *notes)
+        self._add(
+            page=page, kind=item.kind, text=composed.text, pieces=composed.pieces,
+            sections=sections, mark=item.mark, notes=notes,
+        )  # fmt: skip
+
+    def add_grid(self, page: int, grid: Grid) -> None:
+        """Add the values of a table, each with its heads."""
+        for table in read_table(grid, self.hints, self.last_table):
+            self.tables += 1
+            for lonely in table.lonely:
+                self._add_cell_text(page, lonely)
+            for cell in table.cells:
+                self._add_read_cell(page, cell)
+            self.last_table = table
+
+    def _push(self, heading: Heading) -> None:
+        while self.stack and self.stack[-1].level <= heading.level + 0.01:
+            self.stack.pop()
+        self.stack.append(heading)
+
+    def _head(self, cells: list[GridCell]) -> Head:
+        lines = [line for cell in cells for line in cell.lines]
+        composed = compose(lines, self.hints)
+        box = union([piece.box for piece in composed.pieces]) if self.places else None
+        return Head(composed.text, box, composed.notes)
+
+    def _add_read_cell(self, page: int, cell: ReadCell) -> None:
+        lines: list[Line] = cell.cell.lines
+        composed = compose(lines, self.hints)
+        groups = cell.groups
+        labels = cell.labels
+        if len(labels) > 1:
+            groups = (*groups, self._head(labels[:-1]).text)
+            labels = labels[-1:]
+        self._add(
+            page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
+            sections=self.sections(groups), notes=composed.notes,
+            row=self._head(labels), column=self._head(cell.heads),
+            table=self.tables, row_index=cell.row, column_index=cell.col,
+        )  # fmt: skip
+
+    def _add_cell_text(self, page: int, cell: GridCell) -> None:
+        composed = compose(cell.lines, self.hints)
+        self._add(
+            page=page, kind=Kind.LINE, text=composed.text, pieces=composed.pieces,
+            sections=self.sections(), notes=composed.notes,
+        )  # fmt: skip
+
+    def _add(self, **fields: object) -> None:
+        if not fields["text"]:
+            return
+        if not self.places:
+            fields["pieces"] = ()
+        passage = Passage(number=len(self.passages), block=self.block, source=self.source, **fields)  # type: ignore[arg-type]
+        self.passages.append(passage)

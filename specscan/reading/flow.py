@@ -1,0 +1,192 @@
+"""Lines of one column → headings, paragraphs, list items, label-and-value lines, footnotes."""
+
+from __future__ import annotations
+
+import statistics
+from dataclasses import dataclass, field
+
+from specscan.reading.compose import clean_sign
+from specscan.reading.words import BULLET, Line, Word
+from specscan.records.text import Kind
+
+LEADING = 1.75  # em from one top to the next within a paragraph
+HEADING_RATIO = 1.12
+CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
+
+
+@dataclass(slots=True)
+class Item:
+    """A piece of running text before it becomes a passage: its kind, lines and signs."""
+
+    kind: Kind
+    lines: list[Line]
+    mark: str = ""
+    sign: str = ""
+    level: float = 0.0
+    strong: bool = False
+    words: list[Word] = field(default_factory=list)
+
+
+def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozenset()) -> list[Item]:
+    """Give the items of one column in reading order.
+
+    ``page_size`` is the usual font size of the page, ``signs`` the note signs that its text refers to.
+    """
+    items: list[Item] = []
+    usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
+    usual = max(usual, page_size)
+    listed = _listed(lines)
+    for line in lines:
+        item = _begin(line, usual, signs)
+        if items and id(line) not in listed and _goes_on(items[-1], item, line):
+            items[-1].lines.append(line)
+        else:
+            items.append(item)
+    return [part for item in items for part in _part_notes(item)]
+
+
+def _listed(lines: list[Line]) -> set[int]:
+    """Give the ids of lines that form lists without bullets: short lines that each begin anew.
+
+    Three or more lines in a row, all beginning with a capital or a figure, none ending a sentence.
+    """
+    found: set[int] = set()
+    block: list[Line] = []
+    for line in [*lines, None]:
+        near = bool(block) and line is not None and line.box.top - block[-1].box.top < LEADING * line.size
+        if line is not None and near and abs(line.size - block[-1].size) < 0.5:
+            block.append(line)
+            continue
+        if len(block) >= 3 and _is_plain_list(block):
+            found.update(id(member) for member in block)
+        block = [line] if line is not None else []
+    return found
+
+
+def _is_plain_list(block: list[Line]) -> bool:
+    texts = [line.text for line in block]
+    anew = all(text[:1].isupper() or text[:1].isdigit() for text in texts)
+    open_ended = not any(text.endswith((".", ",", ";", "-", ":")) for text in texts)
+    return anew and open_ended and sum(len(line.words) for line in block) <= 7 * len(block)
+
+
+def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:
+    first = line.words[0]
+    if len(line.words) > 1 and clean_sign(first.text) in signs and line.size <= 1.02 * usual:
+        return Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text, level=first.box.x0)
+    if len(line.words) > 1 and BULLET.fullmatch(first.text) and not first.raised:
+        rest = Line(line.words[1:])
+        if len(rest.words) > 1 and rest.words[0].text in CHECK_BOXES:
+            return Item(Kind.BULLET, [Line(rest.words[1:])], mark=rest.words[0].text, level=first.box.x0)
+        if not _is_dash_phrase(first, rest):
+            return Item(Kind.BULLET, [rest], mark=first.text, level=first.box.x0)
+    if first.raised:
+        return Item(Kind.FOOTNOTE, [line], sign="", level=first.box.x0)
+    if _is_heading(line, usual):
+        return Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
+    return Item(Kind.PROSE, [line], level=line.box.x0)
+
+
+def _is_dash_phrase(first: Word, rest: Line) -> bool:
+    """Tell whether a leading dash is a minus sign."""
+    near = rest.words[0].box.x0 - first.box.x1 < 0.15 * first.size
+    return first.text in "-–—" and near and rest.words[0].text[:1].isdigit()
+
+
+def _is_heading(line: Line, usual: float) -> bool:
+    text = line.text
+    if len(text) > 90 or not any(letter.isalpha() for letter in text):
+        return False
+    if text.endswith((".", ";", ",")) and line.size < 1.3 * usual:
+        return False
+    words = len(line.words)
+    if line.size >= HEADING_RATIO * usual and (words <= 10 or line.size >= 1.5 * usual):
+        return True
+    if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1]:
+        return True
+    letters = [letter for letter in text if letter.isalpha()]
+    return words <= 6 and len(letters) >= 4 and all(letter.isupper() for letter in letters)
+
+
+def _goes_on(item: Item, begun: Item, line: Line) -> bool:
+    above = item.lines[-1]
+    if begun.kind in (Kind.BULLET, Kind.FOOTNOTE):
+        return False
+    step = line.box.top - above.box.top
+    close = 0 < step < LEADING * max(line.size, above.size)
+    alike = abs(line.size - above.size) <= 0.08 * above.size
+    if item.kind is Kind.HEADING:
+        same = begun.kind is Kind.HEADING and alike and item.strong == begun.strong
+        return same and close and item.lines[0].color == line.color and not _all_caps(item, line)
+    if begun.kind is Kind.HEADING:
+        # A short bold or capital line right below running text is a heading; below a list item that
+        # is bold itself it is its second line.
+        return item.kind is Kind.BULLET and item.lines[0].bold and close and alike
+    if not (close and alike):
+        return False
+    if item.kind is Kind.BULLET:
+        indented = line.box.x0 >= item.lines[0].box.x0 - 0.6 * line.size
+        return indented or line.text[:1].islower()
+    if item.kind is Kind.PROSE:
+        return _fills(item, line)
+    return True
+
+
+def _all_caps(item: Item, line: Line) -> bool:
+    return item.lines[-1].text.isupper() != line.text.isupper()
+
+
+def _fills(item: Item, line: Line) -> bool:
+    """Tell whether a line goes on with the paragraph above, rather than being a line of its own.
+
+    It goes on where the line above was broken because it was full: the first word of the new line
+    would not have fitted behind it.
+    """
+    above = item.lines[-1]
+    if line.text[:1].islower() or above.text.endswith(("-", ",", "–", "/", "(", "&")):
+        return True
+    if ":" in above.text[:40] and ":" in line.text[:40] and not above.text.endswith("."):
+        return False
+    widest = max(part.box.x1 for part in [*item.lines, line])
+    room = widest - above.box.x1
+    first = line.words[0]
+    return room < first.box.width + 0.4 * line.size or (len(above.words) >= 7 and room < 0.12 * widest)
+
+
+def _part_notes(item: Item) -> list[Item]:
+    """Part a run of footnotes set on one line at each raised sign."""
+    if item.kind is not Kind.FOOTNOTE:
+        return [item]
+    words = [word for line in item.lines for word in line.words]
+    groups: list[list[Word]] = [[]]
+    for index, word in enumerate(words):
+        starts = word.raised and len(word.text) <= 2
+        if starts:
+            groups.append([])
+        groups[-1].append(word)
+    parts = []
+    for place, group in enumerate(groups):
+        sign = group.pop(0).text if place else item.sign
+        lines = _regroup(group, item.lines)
+        if lines:
+            parts.append(Item(Kind.FOOTNOTE, lines, sign=sign, level=item.level))
+    return parts
+
+
+def _regroup(words: list[Word], lines: list[Line]) -> list[Line]:
+    wanted = {id(word) for word in words}
+    grouped = [Line([word for word in line.words if id(word) in wanted]) for line in lines]
+    return [line for line in grouped if line.words]
+
+
+def body_size(lines: list[Line]) -> float:
+    """Give the font size in which most letters of a page are set."""
+    weights: dict[float, int] = {}
+    for line in lines:
+        weights[round(line.size, 1)] = weights.get(round(line.size, 1), 0) + len(line.text)
+    if not weights:
+        return 10.0
+    most = max(weights.values())
+    # The smallest of the sizes in common use, so that a page of large display text keeps its headings.
+    common = [size for size, weight in weights.items() if weight >= 0.5 * most]
+    return statistics.median(common)

@@ -1,0 +1,277 @@
+"""Grids → which rows and columns are heads, which rows are group headings, what is a value."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.reading.compose import Hints
+from specscan.reading.grid import Grid, GridCell
+from specscan.reading.words import BULLET
+
+MAX_HEAD_ROWS = 4
+LABEL_SHARE = 0.5
+
+
+@dataclass(slots=True)
+class ReadCell:
+    """A value cell with its heads as cells of the grid and the group heading above it."""
+
+    cell: GridCell
+    labels: list[GridCell]
+    heads: list[GridCell]
+    groups: tuple[str, ...]
+    row: int
+    col: int
+
+
+@dataclass(slots=True)
+class ReadTable:
+    """A table that has been understood: its values in reading order and the heads of each column."""
+
+    cells: list[ReadCell] = field(default_factory=list)
+    lonely: list[GridCell] = field(default_factory=list)
+    heads: dict[int, list[GridCell]] = field(default_factory=dict)
+    columns: list[tuple[float, float]] = field(default_factory=list)
+    label_columns: int = 1
+    inherited: bool = False
+
+
+def read_table(grid: Grid, hints: Hints, above: ReadTable | None) -> list[ReadTable]:
+    """Understand a grid; label-value-label-value grids become several tables.
+
+    ``above`` is the table that this one may go on with: where it has no heads of its own and its
+    columns lie under those of ``above``, it takes over the heads.
+    """
+    parts = _split_pairs(grid, hints)
+    return [_read(part, hints, above if len(parts) == 1 else None) for part in parts]
+
+
+def _labelish(cell: GridCell | None, hints: Hints) -> bool:
+    return cell is not None and not cell.empty and hints.is_label(cell.plain)
+
+
+def _column_cells(grid: Grid, col: int) -> list[GridCell]:
+    return [cell for cell in grid.cells if cell.col == col and not cell.empty and cell.col_span == 1]
+
+
+def _split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
+    """Part a grid in which labels stand in more than one column, each with values beside it."""
+    starts = [0]
+    for col in range(2, grid.cols):
+        cells = _column_cells(grid, col)
+        hits = sum(_labelish(cell, hints) for cell in cells)
+        first = _column_cells(grid, 0)
+        first_hits = sum(_labelish(cell, hints) for cell in first)
+        own = hits >= max(2, 0.6 * len(cells)) and first_hits >= 0.5 * len(first)
+        if own and col + 1 < grid.cols and col - starts[-1] >= 2:
+            starts.append(col)
+    if len(starts) == 1:
+        return [grid]
+    parts = []
+    for begin, end in zip(starts, [*starts[1:], grid.cols], strict=True):
+        cells = [
+            GridCell(c.row, c.col - begin, c.lines, c.row_span, min(c.col_span, end - c.col), c.fill)
+            for c in grid.cells
+            if begin <= c.col < end
+        ]
+        if cells:
+            parts.append(Grid(cells, grid.rows, end - begin, grid.box, grid.found, grid.columns[begin:end]))
+    return parts
+
+
+def _read(grid: Grid, hints: Hints, above: ReadTable | None) -> ReadTable:
+    table = ReadTable(columns=list(grid.columns))
+    head_rows, before = _head_rows(grid, hints)
+    table.label_columns = _label_columns(grid, head_rows)
+    for row in head_rows:
+        _add_heads(table, grid, row)
+    if not table.heads and above is not None:
+        _inherit(table, grid, above)
+    for row in before:
+        table.lonely.extend(grid.row_cells(row))
+    groups: tuple[str, ...] = ()
+    for row in range(grid.rows):
+        if row in head_rows or row in before:
+            continue
+        cells = grid.row_cells(row)
+        if not cells:
+            continue
+        if row > 0 and _repeats_heads(cells, table):
+            groups = _group_of_head(cells, table, groups)
+            continue
+        if _is_group_row(grid, row, cells, table):
+            groups = (cells[0].plain,)
+            continue
+        _read_row(table, grid, row, groups)
+    return table
+
+
+def _head_rows(grid: Grid, hints: Hints) -> tuple[list[int], list[int]]:
+    """Give the rows of heads, and the rows above them that are no part of the table (a legend)."""
+    found: list[int] = []
+    before: list[int] = []
+    for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
+        cells = grid.row_cells(row)
+        if not cells:
+            continue
+        if _is_head_row(grid, row, cells, hints, bool(found), len(before)):
+            found.append(row)
+        elif not found and (len(cells) == 1 or _is_legend(cells)):
+            before.append(row)
+        else:
+            break
+    if not found:
+        return [], []
+    if len(found) + len(before) >= grid.rows:
+        return found[:1], before
+    return found, before
+
+
+def _is_legend(cells: list[GridCell]) -> bool:
+    return all("=" in cell.plain or BULLET.fullmatch(cell.plain[:1]) for cell in cells)
+
+
+def _is_head_row(
+    grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int
+) -> bool:
+    others = [cell for cell in cells if cell.col > 0]
+    first = next((cell for cell in cells if cell.col == 0), None)
+    if not others:
+        return False
+    labels = sum(_labelish(cell, hints) for cell in others)
+    if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not _labelish(first, hints):
+        return True
+    if first is None:
+        return (row == skipped and len(others) > 1) or row == 0 or after_head
+    if _labelish(first, hints) and labels < 0.8 * len(others):
+        return _stands_out(grid, row, others) and not any(map(_has_digit, (c.plain for c in others)))
+    if after_head:
+        return False
+    return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+
+
+def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
+    """Tell whether the cells are set apart from those below them by weight, colour, size or shade."""
+    below = [cell for cell in grid.cells if cell.row > row and cell.col > 0 and not cell.empty]
+    if not below:
+        return False
+    bold_below = sum(cell.bold for cell in below) / len(below)
+    if all(cell.bold for cell in cells) and bold_below < 0.3:
+        return True
+    colors = [cell.color for cell in below]
+    usual = max(set(colors), key=colors.count)
+    if all(cell.color != usual for cell in cells) and colors.count(usual) > 0.6 * len(colors):
+        return True
+    sizes = sorted(cell.size for cell in below)
+    if all(cell.size > 1.15 * sizes[len(sizes) // 2] for cell in cells):
+        return True
+    fills = [cell.fill for cell in below]
+    common = max(set(fills), key=fills.count)
+    return all(cell.fill not in (None, common) for cell in cells) and fills.count(common) > 0.6 * len(fills)
+
+
+def _unlike_body(grid: Grid, row: int, cells: list[GridCell]) -> bool:
+    """Tell whether the cells have no figures where the columns below mostly do."""
+    if any(_has_digit(cell.plain) for cell in cells):
+        return False
+    figured = 0
+    for cell in cells:
+        below = [c for c in _column_cells(grid, cell.col) if c.row > row]
+        figured += len(below) >= 2 and sum(_has_digit(c.plain) for c in below) > 0.7 * len(below)
+    return figured >= 0.7 * len(cells)
+
+
+def _has_digit(text: str) -> bool:
+    return any(letter.isdigit() for letter in text)
+
+
+def _label_columns(grid: Grid, head_rows: list[int]) -> int:
+    """Give how many columns on the left are labels: two where the first one groups the second."""
+    if grid.cols < 3:
+        return 1
+    body = [row for row in range(grid.rows) if row not in head_rows]
+    first = [grid.at(row, 0) for row in body]
+    tall = sum(cell is not None and cell.row_span > 1 and not cell.empty for cell in first)
+    second = [cell for cell in (grid.at(row, 1) for row in body) if cell is not None and not cell.empty]
+    headed = any((cell := grid.at(row, 1)) is not None and not cell.empty for row in head_rows)
+    wordy = sum(not _has_digit(cell.plain) for cell in second) > 0.8 * max(1, len(second))
+    if tall >= 0.3 * max(1, len(body)) and wordy and not headed and len(second) > 0.7 * len(body):
+        return 2
+    return 1
+
+
+def _add_heads(table: ReadTable, grid: Grid, row: int) -> None:
+    for cell in grid.row_cells(row):
+        for col in range(cell.col, cell.col + cell.col_span):
+            kept = table.heads.setdefault(col, [])
+            if cell not in kept:
+                kept.append(cell)
+
+
+def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
+    """Take over the heads of the table above where the columns lie under each other."""
+    if not above.heads or not above.columns or not grid.columns:
+        return
+    taken: dict[int, list[GridCell]] = {}
+    used: set[int] = set()
+    for col, (x0, x1) in enumerate(grid.columns):
+        best, shared = None, 0.0
+        for other, (a, b) in enumerate(above.columns):
+            width = min(x1, b) - max(x0, a)
+            if width > shared:
+                best, shared = other, width
+        if best is None or best in used or shared < 0.25 * min(x1 - x0, above.columns[best][1] - above.columns[best][0]):
+            return
+        used.add(best)
+        if best in above.heads:
+            taken[col] = above.heads[best]
+    table.heads = taken
+    table.inherited = bool(taken)
+
+
+def _repeats_heads(cells: list[GridCell], table: ReadTable) -> bool:
+    others = [cell for cell in cells if cell.col > 0]
+    if len(others) < 2 or not table.heads:
+        return False
+    return all(
+        cell.plain and cell.plain == " ".join(head.plain for head in table.heads.get(cell.col, []))
+        for cell in others
+    )
+
+
+def _group_of_head(cells: list[GridCell], table: ReadTable, groups: tuple[str, ...]) -> tuple[str, ...]:
+    first = next((cell for cell in cells if cell.col == 0), None)
+    head = " ".join(cell.plain for cell in table.heads.get(0, []))
+    if first is None or first.plain == head:
+        return groups
+    return (first.plain,)
+
+
+def _is_group_row(grid: Grid, row: int, cells: list[GridCell], table: ReadTable) -> bool:
+    if len(cells) != 1 or len(cells[0].plain) > 70:
+        return False
+    cell = cells[0]
+    if cell.col != 0:
+        return False
+    if grid.at(row, 0) is cell and cell.row_span > 1 and table.label_columns > 1:
+        return False
+    return cell.col_span >= grid.cols or cell.col_span == 1
+
+
+def _read_row(table: ReadTable, grid: Grid, row: int, groups: tuple[str, ...]) -> None:
+    labels = []
+    for col in range(table.label_columns):
+        cell = grid.at(row, col)
+        if cell is not None and not cell.empty and cell not in labels:
+            labels.append(cell)
+    values = [
+        cell
+        for cell in grid.cells
+        if cell.row <= row < cell.row + cell.row_span and not cell.empty and cell not in labels
+    ]
+    if not values:
+        table.lonely.extend(labels)
+        return
+    for cell in values:
+        for col in range(cell.col, cell.col + cell.col_span):
+            table.cells.append(ReadCell(cell, labels, table.heads.get(col, []), groups, row, col))

@@ -1,0 +1,73 @@
+"""Which elements of a saved web page a reader sees: no scripts, navigation, banners, hidden parts."""
+
+from __future__ import annotations
+
+import re
+
+from lxml import html
+
+UNSEEN_TAGS = {
+    "script", "style", "template", "noscript", "nav", "form", "button", "select", "option", "svg",
+    "iframe", "object", "embed", "canvas", "video", "audio", "head", "input", "textarea", "dialog",
+}  # fmt: skip
+UNSEEN_ROLES = {"navigation", "search", "menu", "menubar", "dialog", "alertdialog"}
+# Names that page authors give to parts which are no content; common practice, no source.
+UNSEEN_NAMES = re.compile(
+    r"(?:^|[-_\s])(?:cookie\w*|consent|gdpr|newsletter|breadcrumbs?|crumbs?|navbar|nav|menu|skip-link|"
+    r"sr-only|visually-hidden|social|share|comments?|comment-list|reviews?)(?:$|[-_\s])",
+    re.IGNORECASE,
+)
+HIDING = re.compile(r"display\s*:\s*none|visibility\s*:\s*hidden|opacity\s*:\s*0(?:\.0+)?\s*(?:;|$|!)", re.IGNORECASE)
+CSS_RULE = re.compile(r"([^{}]+)\{([^{}]*)\}")
+SIMPLE = re.compile(r"^(?:\w+)?(?:[.#][\w-]+)(?:\[[\w-]+\])?$")
+COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+MEDIA = re.compile(r"@media[^{]*(?:print|max-width|min-width|prefers)[^{]*\{(?:[^{}]*\{[^{}]*\})*[^{}]*\}", re.DOTALL)
+
+
+class Visibility:
+    """Answers whether an element of one page is seen, from its tag, attributes and the page's style."""
+
+    def __init__(self, root: html.HtmlElement):
+        self.hidden_names = _hidden_names(root)
+        self.controlled = {
+            name
+            for element in root.iter()
+            if isinstance(element.tag, str)
+            for name in (element.get("aria-controls") or "").split()
+        }
+
+    def sees(self, element: html.HtmlElement) -> bool:
+        """Tell whether a reader can see the element, if need be by opening an accordion."""
+        if not isinstance(element.tag, str) or element.tag in UNSEEN_TAGS:
+            return False
+        if element.get("role") in UNSEEN_ROLES:
+            return False
+        names = f"{element.get('class') or ''} {element.get('id') or ''}"
+        if UNSEEN_NAMES.search(names):
+            return False
+        opens = element.get("role") == "tabpanel" or (element.get("id") or "") in self.controlled
+        if opens:
+            return True
+        if element.get("hidden") is not None or element.get("aria-hidden") == "true":
+            return False
+        if HIDING.search(element.get("style") or ""):
+            return False
+        keys = {f".{name}" for name in (element.get("class") or "").split()}
+        if element.get("id"):
+            keys.add(f"#{element.get('id')}")
+        return not (keys & self.hidden_names)
+
+
+def _hidden_names(root: html.HtmlElement) -> set[str]:
+    """Give the classes and ids that the page's own style sheets hide outright."""
+    found: set[str] = set()
+    for style in root.iter("style"):
+        css = MEDIA.sub("", COMMENT.sub("", style.text or ""))
+        for selectors, body in CSS_RULE.findall(css):
+            if not HIDING.search(body):
+                continue
+            for selector in selectors.split(","):
+                selector = selector.strip()
+                if SIMPLE.match(selector):
+                    found.add(re.sub(r"^\w+", "", selector).split("[")[0])
+    return found

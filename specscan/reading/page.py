@@ -1,0 +1,197 @@
+"""One drawn page → blocks in reading order: runs of text and tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from specscan.reading.alignment import Marks, find_aligned
+from specscan.reading.compose import Hints, signs_of
+from specscan.reading.flow import Item, body_size, items_of
+from specscan.reading.glyphs import Sheet
+from specscan.reading.grid import Grid, GridCell
+from specscan.reading.lattice import find_ruled
+from specscan.reading.regions import split_cards, split_columns
+from specscan.reading.words import Line, Word, build_lines, build_words
+from specscan.records.text import Box, union
+
+PLACEHOLDER = "\ufffc"
+SMALL_GAP = 1.6  # em between turned lines of one head
+
+
+@dataclass(slots=True)
+class Region:
+    """Blocks of one column, card or side-bar, in reading order. ``inner``: a card on the page."""
+
+    blocks: list[list[Item] | Grid] = field(default_factory=list)
+    inner: bool = False
+
+
+def read_regions(sheet: Sheet, hints: Hints, skip: set[str] | None = None) -> list[Region]:
+    """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out."""
+    words = build_words(sheet)
+    turned = _turned_labels([word for word in words if word.direction])
+    upright = [word for word in words if not word.direction]
+    ruled, used = find_ruled(sheet, [*upright, *turned])
+    upright = [word for word in upright if id(word) not in used]
+    turned = [word for word in turned if id(word) not in used]
+    size = body_size(build_lines([w for w in words if not w.direction]))
+    marks = _marks(sheet)
+    signs = signs_of(words)
+    regions: list[Region] = []
+    for index, group in enumerate(split_cards(sheet, upright)):
+        lines = [line for line in build_lines(group) if not (skip and line.text in skip)]
+        if index == 0:
+            lines = _with_placeholders(lines, ruled)
+        for column in split_columns(lines, marks, hints) if lines else []:
+            region = Region(inner=index > 0)
+            for block in _blocks(column, marks, ruled, size, signs):
+                if isinstance(block, Grid) and block.found == "aligned":
+                    _add_turned_heads(block, turned)
+                region.blocks.append(block)
+            regions.append(region)
+    for word in turned:
+        regions.append(Region([items_of([Line([replace(word, direction=0)])], size)], inner=True))
+    return regions
+
+
+def _with_placeholders(lines: list[Line], ruled: list[Grid]) -> list[Line]:
+    """Put a stand-in line where each ruled table lies, so that it keeps its place among the text."""
+    stand_ins = []
+    for index, grid in enumerate(ruled):
+        word = Word(f"{PLACEHOLDER}{index}", grid.box, 8.0, False, (0, 0, 0), base=grid.box.top)
+        stand_ins.append(Line([word]))
+    return sorted([*lines, *stand_ins], key=lambda line: line.box.top)
+
+
+def _blocks(
+    lines: list[Line], marks: Marks, ruled: list[Grid], size: float, signs: frozenset[str]
+) -> list[list[Item] | Grid]:
+    blocks: list[list[Item] | Grid] = []
+    pending: list[Line] = []
+    for line in lines:
+        text = line.words[0].text
+        if text.startswith(PLACEHOLDER):
+            blocks.extend(_text_blocks(pending, marks, size, signs))
+            blocks.append(ruled[int(text[1:])])
+            pending = []
+        else:
+            pending.append(line)
+    blocks.extend(_text_blocks(pending, marks, size, signs))
+    return blocks
+
+
+def _text_blocks(
+    lines: list[Line], marks: Marks, size: float, signs: frozenset[str]
+) -> list[list[Item] | Grid]:
+    blocks: list[list[Item] | Grid] = []
+    rest = lines
+    while rest:
+        found = find_aligned(rest, marks)
+        if found is None:
+            break
+        if found.before:
+            blocks.append(items_of(found.before, size, signs))
+        blocks.append(found.grid)
+        rest = found.after
+    if rest:
+        blocks.append(items_of(rest, size, signs))
+    return blocks
+
+
+def _marks(sheet: Sheet) -> Marks:
+    marks = Marks()
+    for stroke in sheet.strokes:
+        if stroke.horizontal:
+            marks.floors.append(((stroke.top + stroke.bottom) / 2, stroke.x0, stroke.x1))
+        else:
+            marks.walls.append(((stroke.x0 + stroke.x1) / 2, stroke.top, stroke.bottom))
+    for fill in sheet.fills:
+        box = fill.box
+        if box.height > 0.5 * sheet.height:
+            continue
+        marks.floors.append((box.top, box.x0, box.x1))
+        marks.floors.append((box.bottom, box.x0, box.x1))
+    marks.floors = _joined(marks.floors)
+    return marks
+
+
+def _joined(floors: list[tuple[float, float, float]]) -> list[tuple[float, float, float]]:
+    """Join pieces of one horizontal rule (borders drawn cell by cell)."""
+    joined: list[tuple[float, float, float]] = []
+    for y, x0, x1 in sorted(floors, key=lambda f: (round(f[0]), f[1])):
+        if joined and abs(joined[-1][0] - y) <= 1.2 and x0 <= joined[-1][2] + 4:
+            last = joined[-1]
+            joined[-1] = (last[0], min(last[1], x0), max(last[2], x1))
+        else:
+            joined.append((y, x0, x1))
+    return joined
+
+
+def _turned_labels(words: list[Word]) -> list[Word]:
+    """Join turned words to the labels that they form; each becomes one word with one box."""
+    lines: list[list[Word]] = []
+    for word in sorted(words, key=lambda w: (w.direction, round(w.base), _along(w))):
+        last = lines[-1][-1] if lines else None
+        if (
+            last is not None
+            and last.direction == word.direction
+            and abs(last.base - word.base) < 0.4 * word.size
+            and -0.5 * word.size <= _along(word) - _along_end(last) < 1.2 * word.size
+        ):
+            lines[-1].append(word)
+        else:
+            lines.append([word])
+    labels = [_one_word(line) for line in lines]
+    labels.sort(key=lambda w: (w.direction, w.base))
+    merged: list[Word] = []
+    for label in labels:
+        last = merged[-1] if merged else None
+        if (
+            last is not None
+            and last.direction == label.direction
+            and 0 < label.base - last.base < SMALL_GAP * label.size
+            and last.box.overlap_y(label.box) > 0.3 * min(last.box.height, label.box.height)
+        ):
+            box = union([last.box, label.box])
+            assert box is not None
+            merged[-1] = replace(last, text=f"{last.text} {label.text}", box=box, base=label.base)
+        else:
+            merged.append(label)
+    return merged
+
+
+def _along(word: Word) -> float:
+    return -word.box.bottom if word.direction == 270 else word.box.top
+
+
+def _along_end(word: Word) -> float:
+    return -word.box.top if word.direction == 270 else word.box.bottom
+
+
+def _one_word(words: list[Word]) -> Word:
+    box = union([word.box for word in words])
+    assert box is not None
+    return replace(words[0], text=" ".join(word.text for word in words), box=box)
+
+
+def _add_turned_heads(grid: Grid, turned: list[Word]) -> None:
+    """Give an unruled table the turned heads that stand above its columns, and take them out."""
+    above = [word for word in turned if _stands_above(word.box, grid)]
+    if len(above) < 2:
+        return
+    for cell in grid.cells:
+        cell.row += 1
+    grid.rows += 1
+    for word in above:
+        middle = word.box.middle[0]
+        col = min(
+            range(len(grid.columns)),
+            key=lambda i: max(grid.columns[i][0] - middle, middle - grid.columns[i][1], 0.0),
+        )
+        grid.cells.insert(0, GridCell(0, col, [Line([replace(word, bold=True)])]))
+        turned.remove(word)
+
+
+def _stands_above(box: Box, grid: Grid) -> bool:
+    near = -4 <= grid.box.top - box.bottom <= 24
+    return near and grid.box.x0 - 12 <= box.middle[0] <= grid.box.x1 + 12

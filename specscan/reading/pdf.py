@@ -1,0 +1,198 @@
+"""The PDF reader: bytes → a document of passages."""
+
+from __future__ import annotations
+
+import re
+import statistics
+from collections import Counter
+
+import pypdfium2 as pdfium
+
+from specscan.reading.assemble import Assembler
+from specscan.reading.compose import Hints
+from specscan.reading.flow import body_size
+from specscan.reading.glyphs import Sheet, metadata, open_pdf, read_sheets, render_gray
+from specscan.reading.grid import Grid
+from specscan.reading.page import read_regions
+from specscan.reading.words import Line, build_lines, build_words
+from specscan.records.errors import DocumentError
+from specscan.records.text import Document, PageState, Title
+
+PALE = 232  # a text colour all of whose channels are above this may be white on white
+CONTRAST = 18  # grey levels between ink and ground below which nobody reads a word
+GARBAGE_SHARE = 0.25
+MARGIN = 0.12
+TITLES_PER_PAGE = 6
+LIMIT_PAGES = 400
+
+
+def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
+    """Read a PDF.
+
+    Raises:
+        DocumentError: nothing of the file can be read; the message says why.
+    """
+    document = open_pdf(data)
+    try:
+        if len(document) == 0:
+            raise DocumentError("the PDF has no pages")
+        sheets = []
+        for sheet in read_sheets(document):
+            _drop_unseen(document, sheet)
+            sheets.append(sheet)
+            if len(sheets) >= LIMIT_PAGES:
+                break
+        states = [_state(document, sheet) for sheet in sheets]
+        info = metadata(document)
+        total = len(document)
+    finally:
+        document.close()
+    return _assemble(sheets, states, info, total, path, sha256, hints)
+
+
+def _assemble(
+    sheets: list[Sheet],
+    states: list[PageState],
+    info: dict[str, str],
+    total: int,
+    path: str,
+    sha256: str,
+    hints: Hints,
+) -> Document:
+    assembler = Assembler(hints)
+    titles: list[Title] = []
+    running = _running_lines(sheets)
+    for sheet, state in zip(sheets, states, strict=True):
+        if not state.usable or not sheet.glyphs:
+            continue
+        titles.extend(_titles(sheet))
+        for region in read_regions(sheet, hints, running):
+            assembler.begin_block()
+            outer = list(assembler.stack)
+            for block in region.blocks:
+                if isinstance(block, Grid):
+                    assembler.add_grid(sheet.number, block)
+                else:
+                    for item in block:
+                        assembler.add_item(sheet.number, item)
+            if region.inner:
+                assembler.stack = outer
+    for text in running:
+        titles.append(Title(text, 1, 0.0, "page"))
+    if "Title" in info:
+        titles.append(Title(info["Title"], 1, 0.0, "metadata"))
+    message = ""
+    if total > len(sheets):
+        message = f"only the first {len(sheets)} of {total} pages were read"
+    return Document(
+        path=path,
+        sha256=sha256,
+        kind="pdf",
+        passages=tuple(assembler.passages),
+        titles=tuple(titles),
+        pages=tuple(states),
+        message=message,
+        metadata=info,
+    )
+
+
+def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
+    if sheet.width <= 0:
+        return PageState(sheet.number, None, None, False, "the page is damaged")
+    solid = [glyph for glyph in sheet.glyphs if not glyph.generated and not glyph.text.isspace()]
+    usable, why = True, ""
+    if solid:
+        garbage = sum(glyph.unmapped or _is_garbage(glyph.text) for glyph in solid)
+        if garbage > GARBAGE_SHARE * len(solid):
+            usable, why = False, "the text layer has no usable mapping to characters"
+    elif _looks_printed(document, sheet):
+        why = "the page is a picture without a text layer"
+        if sheet.hidden_glyphs > 20:
+            why = "the page is a picture; its text layer is invisible and does not count"
+        usable = False
+    return PageState(sheet.number, sheet.width, sheet.height, usable, why)
+
+
+def _is_garbage(text: str) -> bool:
+    code = ord(text[0])
+    return code < 32 or 0x7F <= code < 0xA0 or code in (0xFFFD, 0xFFFE, 0xFFFF)
+
+
+def _looks_printed(document: pdfium.PdfDocument, sheet: Sheet) -> bool:
+    """Tell whether a page without text shows print: much light ground with some dark ink on it.
+
+    A photograph that fills a page has few light pixels; a blank page has no ink.
+    """
+    if not sheet.pictures and not sheet.crowded and not sheet.fills and len(sheet.strokes) < 20:
+        return sheet.hidden_glyphs > 20
+    _, _, pixels = render_gray(document, sheet.number, 0.5)
+    counts = Counter(pixels)
+    total = max(1, len(pixels))
+    ground = sum(count for value, count in counts.items() if value >= 185) / total
+    ink = sum(count for value, count in counts.items() if value <= 120) / total
+    return ground >= 0.45 and ink >= 0.001
+
+
+def _drop_unseen(document: pdfium.PdfDocument, sheet: Sheet) -> None:
+    """Drop glyphs in a pale colour on a ground just as pale; only such pages are rendered."""
+    pale = [glyph for glyph in sheet.glyphs if not glyph.generated and min(glyph.style.color) >= PALE]
+    if not pale:
+        return
+    width, height, pixels = render_gray(document, sheet.number, 1.0)
+    unseen: set[int] = set()
+    for line in _clusters(pale):
+        x0, x1 = min(g.box.x0 for g in line), max(g.box.x1 for g in line)
+        top, bottom = min(g.box.top for g in line), max(g.box.bottom for g in line)
+        values: list[int] = []
+        for y in range(max(0, int(top)), min(height, int(bottom) + 1)):
+            values.extend(pixels[y * width + max(0, int(x0)) : y * width + min(width, int(x1) + 1)])
+        if not values or max(values) - min(values) < CONTRAST:
+            unseen.update(id(glyph) for glyph in line)
+    if unseen:
+        sheet.hidden_glyphs += len(unseen)
+        sheet.glyphs = [glyph for glyph in sheet.glyphs if id(glyph) not in unseen]
+
+
+def _clusters(glyphs: list) -> list[list]:  # type: ignore[type-arg]
+    groups: list[list] = []  # type: ignore[type-arg]
+    for glyph in glyphs:
+        last = groups[-1][-1] if groups else None
+        if last is not None and abs(last.base - glyph.base) < 1 and 0 <= glyph.start - last.start < 3 * glyph.size:
+            groups[-1].append(glyph)
+        else:
+            groups.append([glyph])
+    return groups
+
+
+def _upright_lines(sheet: Sheet) -> list[Line]:
+    return build_lines([word for word in build_words(sheet) if not word.direction])
+
+
+def _running_lines(sheets: list[Sheet]) -> set[str]:
+    """Give the texts of small lines that stand in the margin of several pages at the same height."""
+    seen: Counter[tuple[str, int]] = Counter()
+    texts: dict[tuple[str, int], set[str]] = {}
+    for sheet in sheets:
+        lines = _upright_lines(sheet)
+        usual = body_size(lines)
+        for line in lines:
+            y = line.box.middle[1]
+            in_margin = y < MARGIN * sheet.height or y > (1 - MARGIN) * sheet.height
+            if not in_margin or line.size > 1.2 * usual:
+                continue
+            key = (re.sub(r"\d+", "#", line.text), round(y / 4))
+            seen[key] += 1
+            texts.setdefault(key, set()).add(line.text)
+    return {text for key, count in seen.items() if count >= 2 for text in texts[key]}
+
+
+def _titles(sheet: Sheet) -> list[Title]:
+    """Give the most prominent lines of a page, largest first."""
+    lines = _upright_lines(sheet)
+    if not lines:
+        return []
+    usual = statistics.median(line.size for line in lines)
+    first = sheet.number == 1
+    picked = [line for line in lines if first or line.size >= 1.2 * usual]
+    picked.sort(key=lambda line: -line.size)
+    return [Title(line.text, sheet.number, line.size, "page") for line in picked[:TITLES_PER_PAGE]]

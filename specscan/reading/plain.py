@@ -1,0 +1,252 @@
+"""The reader for plain text and Markdown: lines → the same passages as a page of a PDF.
+
+Characters of a line stand on a grid, so the layout steps for pages serve for text as well: each word
+is given the box that it would have in type of fixed width.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from specscan.reading.alignment import Marks, find_aligned
+from specscan.reading.assemble import Assembler
+from specscan.reading.compose import Hints
+from specscan.reading.flow import Item, items_of
+from specscan.reading.grid import Grid, GridCell
+from specscan.reading.pasted import find_pasted
+from specscan.reading.regions import split_columns
+from specscan.reading.words import Line, Word
+from specscan.records.errors import DocumentError
+from specscan.records.text import Box, Document, Kind, PageState, Title
+
+EM = 10.0
+CHAR = 6.0
+PITCH = 12.0
+TAB = 8
+TABLE_ROW = re.compile(r"^\s*\|.*\|\s*$|^[^|]+\|[^|]+(\|[^|]+)*$")
+TABLE_RULE = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*(\|\s*:?-{2,}:?\s*)*\|?\s*$")
+HASH_HEADING = re.compile(r"^\s{0,3}(#{1,6})\s+(.*?)\s*#*\s*$")
+UNDERLINE = re.compile(r"^\s{0,3}([=\-~*_])\1{2,}\s*$")
+FENCE = re.compile(r"^\s*(```|~~~)")
+EMPHASIS = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
+SLANTED = re.compile(r"(?<![\w*])([*_])(?=[^\s*_])([^*_]+?)(?<=\S)\1(?![\w*])")
+LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
+BINARY = re.compile(rb"[\x00-\x08\x0e-\x1f]")
+
+
+def decode(data: bytes) -> str:
+    """Give the text of a file in UTF-8, UTF-16 with a mark, or else Windows-1252.
+
+    Raises:
+        DocumentError: the file holds binary data.
+    """
+    for mark, name in ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
+        if data.startswith(mark):
+            try:
+                return data.decode(name)
+            except UnicodeDecodeError as error:
+                raise DocumentError(f"the text is not valid {name.upper()}") from error
+    if len(BINARY.findall(data[:20_000])) > 8:
+        raise DocumentError("the file holds binary data, not text")
+    try:
+        return data.decode("utf-8")
+    except UnicodeDecodeError:
+        return data.decode("cp1252", errors="replace")
+
+
+def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
+    """Read plain text or Markdown.
+
+    Raises:
+        DocumentError: the file is empty or holds binary data.
+    """
+    text = decode(data).replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n\n")
+    if not text.strip():
+        raise DocumentError("the file is empty")
+    assembler = Assembler(hints, places=False)
+    titles: list[Title] = []
+    for chunk in _chunks(text.split("\n")):
+        _add_chunk(chunk, assembler, titles, hints)
+    for line in [line for line in text.split("\n") if line.strip()][:4]:
+        titles.append(Title(_plain(line.strip(" #*=-\t")), 0, EM, "page"))
+    return Document(
+        path=path,
+        sha256=sha256,
+        kind="text",
+        passages=tuple(assembler.passages),
+        titles=tuple(title for title in titles if title.text),
+        pages=(PageState(0, None, None, True),),
+    )
+
+
+@dataclass(slots=True)
+class Chunk:
+    """Lines of one kind: a heading, a pipe table, or lines that are laid out like a page."""
+
+    kind: str
+    lines: list[str]
+    level: int = 0
+
+
+def _chunks(lines: list[str]) -> list[Chunk]:
+    chunks: list[Chunk] = []
+    index = 0
+    fenced = False
+    while index < len(lines):
+        line = lines[index]
+        following = lines[index + 1] if index + 1 < len(lines) else ""
+        if FENCE.match(line):
+            fenced = not fenced
+            index += 1
+            continue
+        hashed = HASH_HEADING.match(line)
+        if hashed and not fenced:
+            chunks.append(Chunk("heading", [hashed.group(2)], len(hashed.group(1))))
+            index += 1
+            continue
+        if line.strip() and UNDERLINE.match(following) and not UNDERLINE.match(line) and _short(line):
+            chunks.append(Chunk("heading", [line.strip()], 1 if following.strip()[0] == "=" else 2))
+            index += 2
+            continue
+        if UNDERLINE.match(line):
+            _page(chunks).lines.append("")
+            index += 1
+            continue
+        if "|" in line and TABLE_ROW.match(line) and "|" in following:
+            end = index
+            while end < len(lines) and "|" in lines[end] and lines[end].strip():
+                end += 1
+            chunks.append(Chunk("table", lines[index:end]))
+            index = end
+            continue
+        _page(chunks).lines.append(line if fenced else re.sub(r"^\s{0,3}>\s?", "", line))
+        index += 1
+    return chunks
+
+
+def _short(line: str) -> bool:
+    return len(line.strip()) <= 100 and len(re.split(r"\s{3,}", line.strip())) <= 3
+
+
+def _page(chunks: list[Chunk]) -> Chunk:
+    if not chunks or chunks[-1].kind != "page":
+        chunks.append(Chunk("page", []))
+    return chunks[-1]
+
+
+def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: Hints) -> None:
+    if chunk.kind == "heading":
+        text = re.split(r"\s{3,}", _plain(chunk.lines[0]))
+        size = EM * (2.2 - 0.2 * chunk.level)
+        line = _line(" ".join(text), 0, size)
+        assembler.add_item(0, Item(Kind.HEADING, [line], level=size, strong=True))
+        titles.append(Title(_plain(chunk.lines[0]), 0, size, "page"))
+    elif chunk.kind == "table":
+        grid = _pipe_grid(chunk.lines)
+        if grid is not None:
+            assembler.add_grid(0, grid)
+    else:
+        _add_page([_plain(line) for line in chunk.lines], assembler, hints)
+
+
+def _add_page(lines: list[str], assembler: Assembler, hints: Hints) -> None:
+    pasted = find_pasted(lines, hints)
+    if pasted is not None:
+        _add_page(lines[: pasted.start], assembler, hints)
+        assembler.begin_block()
+        assembler.add_grid(0, text_grid(pasted.rows, head=pasted.headed))
+        assembler.last_table = None
+        _add_page(lines[pasted.end :], assembler, hints)
+        return
+    placed = [_line(line, number) for number, line in enumerate(lines) if line.strip()]
+    if not placed:
+        return
+    _set_apart(lines, placed)
+    for region in split_columns(placed, Marks(), hints):
+        assembler.begin_block()
+        rest = region
+        while rest:
+            found = find_aligned(rest, Marks())
+            if found is None:
+                break
+            _add_items(items_of(found.before, EM), assembler)
+            assembler.add_grid(0, found.grid)
+            rest = found.after
+        _add_items(items_of(rest, EM), assembler)
+
+
+def _add_items(items: list[Item], assembler: Assembler) -> None:
+    for item in items:
+        assembler.add_item(0, item)
+
+
+def _set_apart(lines: list[str], placed: list[Line]) -> None:
+    """Mark a short line alone between blank lines as bold: it is a heading in plain text."""
+    for line in placed:
+        number = round(line.box.top / PITCH)
+        before = lines[number - 1].strip() if number else ""
+        after = lines[number + 1].strip() if number + 1 < len(lines) else ""
+        text = lines[number].strip()
+        alone = not before and len(text) <= 60 and len(text.split()) <= 7
+        if alone and text[-1:].isalnum() and not re.search(r"\s{3,}", text) and (after or text.isupper()):
+            follows = after and not after.startswith(tuple("-*•")) and after[:1].islower()
+            if not follows:
+                for word in line.words:
+                    word.bold = True
+
+
+def _plain(line: str) -> str:
+    """Give a line without Markdown emphasis, code marks and link targets; columns stay in place."""
+    line = LINK.sub(r"\1", line)
+    line = EMPHASIS.sub(r"\2", line)
+    line = SLANTED.sub(r"\2", line)
+    return line.replace("`", "").expandtabs(TAB) if "\t" not in line else _tabs(line)
+
+
+def _tabs(line: str) -> str:
+    """Give tabs as at least three spaces, so that a tab always parts two cells."""
+    shown = ""
+    for part in line.replace("`", "").split("\t"):
+        if shown:
+            shown += " " * max(3, TAB - len(shown) % TAB)
+        shown += part
+    return shown
+
+
+def _line(text: str, number: int, size: float = EM) -> Line:
+    words = []
+    for match in re.finditer(r"\[[ xX]\]|\S+", text):
+        box = Box(match.start() * CHAR, number * PITCH, match.end() * CHAR, number * PITCH + EM)
+        words.append(Word(match.group(), box, size, False, (0, 0, 0), base=number * PITCH + 8))
+    return Line(words)
+
+
+def _pipe_grid(lines: list[str]) -> Grid | None:
+    rows = []
+    headed = False
+    for line in lines:
+        if TABLE_RULE.match(line):
+            headed = len(rows) == 1
+            continue
+        rows.append([_plain(cell.strip()) for cell in line.strip().strip("|").split("|")])
+    if not rows or max(len(row) for row in rows) < 2:
+        return None
+    return text_grid(rows, head=headed)
+
+
+def text_grid(rows: list[list[str]], *, head: bool) -> Grid:
+    """Give a grid of texts; with ``head`` the first row is set in bold."""
+    cols = max(len(row) for row in rows)
+    width = 40 * CHAR
+    cells = []
+    for number, row in enumerate(rows):
+        for col, text in enumerate(row):
+            line = _line(text, number)
+            for word in line.words:
+                word.bold = head and number == 0
+                word.box = Box(word.box.x0 + col * width, word.box.top, word.box.x1 + col * width, word.box.bottom)
+            cells.append(GridCell(number, col, [line] if line.words else []))
+    spans = [(col * width, (col + 1) * width - CHAR) for col in range(cols)]
+    box = Box(0, 0, cols * width, len(rows) * PITCH)
+    return Grid(cells, len(rows), cols, box, "text", spans)

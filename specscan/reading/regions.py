@@ -1,0 +1,311 @@
+"""Pages → regions that are read one after the other: framed cards, side-bars, text columns."""
+
+from __future__ import annotations
+
+import statistics
+from dataclasses import dataclass
+
+from specscan.reading.alignment import SEGMENT_GAP, Marks
+from specscan.reading.compose import Hints
+from specscan.reading.glyphs import Fill, Sheet
+from specscan.reading.words import BULLET, Line, Word, build_lines, segments_of
+from specscan.records.text import Box
+
+MIN_GUTTER = 0.65  # em
+CARD_MIN_HEIGHT = 2.6  # em
+PROSE_WORDS = 5.5
+
+
+@dataclass(slots=True)
+class Region:
+    """Lines that are read as one column, and the box that holds them."""
+
+    lines: list[Line]
+    box: Box
+
+
+def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
+    """Part the words by the framed or shaded boxes that hold them; the page itself comes first.
+
+    Side-bars and cards are independent of what stands beside them. A shaded row or column of a table
+    is not: where most lines of a box go on outside it, the box is no card.
+    """
+    boxes = _card_boxes(sheet, words)
+    if not boxes:
+        return [words]
+    groups: dict[int, list[Word]] = {-1: []}
+    for word in words:
+        x, y = word.box.middle
+        holder = -1
+        for index, box in enumerate(boxes):  # largest first, so the last hit is the innermost
+            if box.holds(x, y):
+                holder = index
+        groups.setdefault(holder, []).append(word)
+    for index in [key for key in groups if key >= 0]:
+        if _goes_on_outside(groups[index], boxes[index], boxes, groups[-1]):
+            groups[-1].extend(groups.pop(index))
+    parts = [groups.pop(-1)]
+    order = sorted(groups, key=lambda i: (round(boxes[i].top / 8), boxes[i].x0))
+    parts.extend(groups[index] for index in order)
+    return [part for part in parts if part]
+
+
+def _card_boxes(sheet: Sheet, words: list[Word]) -> list[Box]:
+    if not words:
+        return []
+    em = statistics.median(word.size for word in words)
+    page = sheet.width * sheet.height
+    shaded = [fill.box for fill in sheet.fills]
+    fills = [
+        fill
+        for fill in sheet.fills
+        if _can_be_card(fill, em, page) and not _is_row(fill.box, shaded, words)
+    ]
+    boxes: list[Box] = []
+    for fill in sorted(fills, key=lambda f: -(f.box.width * f.box.height)):
+        held = [word for word in words if fill.box.holds(*word.box.middle)]
+        rows = {round((word.base or word.box.bottom) / 3) for word in held}
+        if len(held) < 3 or len(rows) < 2 or len(held) > 0.97 * len(words):
+            continue
+        if any(_same(fill.box, other) or _is_bar(fill.box, other) for other in boxes):
+            continue
+        boxes.append(fill.box)
+    return boxes
+
+
+def _can_be_card(fill: Fill, em: float, page: float) -> bool:
+    box = fill.box
+    tall = box.height >= CARD_MIN_HEIGHT * em and box.width >= 6 * em
+    return tall and 0.004 * page <= box.width * box.height
+
+
+def _is_row(box: Box, shaded: list[Box], words: list[Word]) -> bool:
+    """Tell whether a shaded box is a row of a table: others of its width touch it, or are parted from
+    it only by rows of text that are not shaded.
+    """
+    for other in shaded:
+        if abs(other.x0 - box.x0) > 3 or abs(other.x1 - box.x1) > 3 or _same(box, other):
+            continue
+        gap = max(other.top - box.bottom, box.top - other.bottom)
+        if -2 <= gap <= 2:
+            return True
+        upper, lower = min(box.bottom, other.bottom), max(box.top, other.top)
+        between = [w for w in words if box.holds(w.box.middle[0], box.middle[1]) and upper < w.box.middle[1] < lower]
+        if between and 0 < gap <= 3 * max(box.height, other.height):
+            return True
+    return False
+
+
+def _is_bar(box: Box, card: Box) -> bool:
+    """Tell whether a box is the head or foot bar of a card."""
+    as_wide = abs(box.x0 - card.x0) < 4 and abs(box.x1 - card.x1) < 4
+    return as_wide and (abs(box.top - card.top) < 4 or abs(box.bottom - card.bottom) < 4)
+
+
+def _same(one: Box, two: Box) -> bool:
+    return (
+        abs(one.x0 - two.x0) < 4
+        and abs(one.x1 - two.x1) < 4
+        and abs(one.top - two.top) < 4
+        and abs(one.bottom - two.bottom) < 4
+    )
+
+
+def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list[Word]) -> bool:
+    lines = build_lines(held)
+    bases = [
+        (word.base or word.box.bottom)
+        for word in outside
+        if not word.direction and box.top <= word.box.middle[1] <= box.bottom
+    ]
+    hits = sum(any(abs(base - (line.words[0].base or line.box.bottom)) < 0.8 for base in bases) for line in lines)
+    return len(lines) > 0 and hits >= 0.6 * len(lines)
+
+
+def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Line]]:
+    """Part lines into columns of independent text, each in reading order.
+
+    A region without such columns comes back whole.
+    """
+    if len(lines) < 3:
+        return [lines]
+    gutter = _independent_gutter(lines, marks, hints)
+    if gutter is not None:
+        left, right = _cut(lines, gutter)
+        return [*split_columns(left, marks, hints), *split_columns(right, marks, hints)]
+    bands = _bands(lines)
+    if len(bands) == 1:
+        return [lines]
+    regions: list[list[Line]] = []
+    index = 0
+    pending: list[Line] = []
+    while index < len(bands):
+        end = _widest_split(bands, index, marks, hints)
+        if end is None:
+            pending.extend(bands[index])
+            index += 1
+            continue
+        if pending:
+            regions.append(pending)
+            pending = []
+        regions.extend(split_columns([line for band in bands[index:end] for line in band], marks, hints))
+        index = end
+    if pending:
+        regions.append(pending)
+    return regions
+
+
+def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> int | None:
+    """Give the end of the longest row of bands from ``start`` that one gutter parts, or ``None``."""
+    for end in range(len(bands), start, -1):
+        lines = [line for band in bands[start:end] for line in band]
+        gutter = _independent_gutter(lines, marks, hints)
+        if gutter is None:
+            continue
+        first_left, first_right = _cut(bands[start], gutter)
+        last_left, last_right = _cut(bands[end - 1], gutter)
+        if (first_left and first_right) and (last_left or last_right):
+            return end
+    return None
+
+
+def _bands(lines: list[Line]) -> list[list[Line]]:
+    """Cut where the white space between two lines is wider than usual."""
+    gaps = [_gap(above, below) for above, below in zip(lines, lines[1:], strict=False)]
+    usual = statistics.median(max(gap, 0) for gap in gaps)
+    em = statistics.median(line.size for line in lines)
+    limit = max(0.3 * em, 1.2 * usual)
+    bands = [[lines[0]]]
+    for gap, line in zip(gaps, lines[1:], strict=True):
+        if gap > limit:
+            bands.append([line])
+        else:
+            bands[-1].append(line)
+    return bands
+
+
+def _gap(above: Line, below: Line) -> float:
+    return below.box.top - above.box.bottom
+
+
+def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:
+    left, right = [], []
+    for line in lines:
+        west = [word for word in line.words if word.box.middle[0] < x]
+        east = [word for word in line.words if word.box.middle[0] >= x]
+        if west:
+            left.append(Line(west))
+        if east:
+            right.append(Line(east))
+    return left, right
+
+
+def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints) -> float | None:
+    """Give the x of a white gutter whose two sides are no rows of each other, or ``None``."""
+    em = statistics.median(line.size for line in lines)
+    first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
+    for left, right in _gutters(lines, em):
+        # A rule or the edge of a shaded row that runs through makes the sides rows of one table.
+        if any(first < y < last and x0 < left - em and x1 > right + em for y, x0, x1 in marks.floors):
+            continue
+        middle = (left + right) / 2
+        west, east = _cut(lines, middle)
+        if len(west) < 2 or len(east) < 2:
+            continue
+        if _independent(west, east, marks, hints):
+            return middle
+    return None
+
+
+def _gutters(lines: list[Line], em: float) -> list[tuple[float, float]]:
+    """Give the vertical strips that no word touches, widest first."""
+    spans = sorted((word.box.x0, word.box.x1) for line in lines for word in line.words)
+    found = []
+    reach = spans[0][1]
+    for x0, x1 in spans[1:]:
+        if x0 - reach >= MIN_GUTTER * em:
+            found.append((reach, x0))
+        reach = max(reach, x1)
+    return sorted(found, key=lambda g: g[0] - g[1])
+
+
+def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints) -> bool:
+    overlap = min(west[-1].box.bottom, east[-1].box.bottom) - max(west[0].box.top, east[0].box.top)
+    if overlap <= 0:
+        return False
+    if _is_list(east) and _is_list(west):
+        return True
+    if is_prose(west) and not _only_labels(east) or is_prose(east) and is_prose(west):
+        return True
+    if _headed_lists(west, east, hints):
+        return True
+    lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
+    if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
+        return True
+    return _own_labels(west, marks) and _own_labels(east, marks)
+
+
+def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
+    """Tell whether two lists stand side by side, each under a heading such as "options"."""
+    if not hints.heads_list(east[0].text) or len(east) < 3:
+        return False
+    level = abs(west[0].box.top - east[0].box.top) < west[0].size
+    left_heads = hints.heads_list(west[0].text) or west[0].text.isupper() or west[0].bold
+    rest = [line for line in east[1:] if len(line.text) > 3]
+    worded = sum(len(line.words) for line in rest) >= 1.6 * len(rest) and len(rest) >= 0.8 * (len(east) - 1)
+    return level and left_heads and worded and not hints.is_label(west[0].text)
+
+
+def _is_list(lines: list[Line]) -> bool:
+    starts = [bool(BULLET.fullmatch(line.words[0].text)) and len(line.words) > 1 for line in lines]
+    return sum(starts) >= 2 and sum(starts) >= 0.3 * len(lines)
+
+
+def is_prose(lines: list[Line]) -> bool:
+    """Tell whether the lines are running text: long lines that mostly fill their column."""
+    if len(lines) < 3:
+        return False
+    counts = [len(line.words) for line in lines]
+    if statistics.mean(counts) < PROSE_WORDS:
+        return False
+    right = max(line.box.x1 for line in lines)
+    left = min(line.box.x0 for line in lines)
+    full = sum(line.box.x1 > right - 0.22 * (right - left) for line in lines)
+    whole = sum(len(segments_of(line, SEGMENT_GAP)) == 1 for line in lines)
+    return full >= 0.5 * len(lines) and whole >= 0.7 * len(lines)
+
+
+def _only_labels(lines: list[Line]) -> bool:
+    return all(len(line.words) <= 2 for line in lines)
+
+
+def _unmatched(lines: list[Line], others: list[Line]) -> float:
+    """Give the share of lines, within the height of the others, that no line of theirs is level with."""
+    top, bottom = others[0].box.top - 1, others[-1].box.bottom + 1
+    inside = [line for line in lines if top <= line.box.middle[1] <= bottom]
+    if not inside:
+        return 0.0
+    bases = [other.words[0].base or other.box.bottom for other in others]
+    lonely = 0
+    for line in inside:
+        base = line.words[0].base or line.box.bottom
+        lonely += all(abs(base - other) > 0.15 * line.size for other in bases)
+    return lonely / len(inside)
+
+
+def _own_labels(lines: list[Line], marks: Marks) -> bool:
+    """Tell whether the lines are a list of labels and values of their own.
+
+    Most lines have two segments, the first without digits, the second mostly with.
+    """
+    pairs = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
+    pairs = [pair for pair in pairs if len(pair) == 2]
+    if len(pairs) < 3 or len(pairs) < 0.5 * len(lines):
+        return False
+    wordy = sum(not _has_digit(pair[0].text) for pair in pairs)
+    valued = sum(_has_digit(pair[1].text) for pair in pairs)
+    return wordy >= 0.7 * len(pairs) and valued >= 0.4 * len(pairs)
+
+
+def _has_digit(text: str) -> bool:
+    return any(letter.isdigit() for letter in text)
