@@ -1,0 +1,129 @@
+"""Labels answered by yes, no, none, standard or option: what the answer means for the field asked."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specscan.finding.found import Found, How, Value
+from specscan.finding.groups import Sentence
+from specscan.finding.items import Item, Parsed
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import FieldSpec
+
+if TYPE_CHECKING:
+    from specscan.finding.frames import Statement
+
+POSITIVE = ("yes", "standard", "optional", "not_available", "if_equipped")
+NEGATIVE = ("no", "none")
+
+
+def is_answer(parsed: Parsed, split: int) -> str:
+    """Give ``yes``, ``no`` or ``unknown`` where the body of a statement begins with such an answer, else ''."""
+    body = [item for item in parsed.items if item.start >= split]
+    lead = _lead(parsed, split)
+    if lead is None:
+        return ""
+    if lead.has("cue", "unknown") and not any(i.quantity or _tells(i) for i in body):
+        return "unknown"
+    if lead.has("cue", "not_available", "optional", "standard", "if_equipped", "yes"):
+        return "yes"
+    if lead.has("cue", *NEGATIVE):
+        return "no"
+    return ""
+
+
+def _lead(parsed: Parsed, split: int) -> Item | None:
+    """Give the cue with which the body begins, if nothing that tells more stands before it."""
+    words = [token for token in parsed.analysis.tokens if token.start >= split]
+    cues = [item for item in parsed.items if item.start >= split and item.has("cue", *POSITIVE, *NEGATIVE, "unknown")]
+    if not words or not cues:
+        return None
+    first = next((token for token in words if token.norm not in (":", "‖", "-", ",")), None)
+    if first is None:
+        return None
+    lead = [cue for cue in cues if cue.start == first.start]
+    return max(lead, key=lambda cue: cue.end) if lead else None
+
+
+def _tells(item: Item) -> bool:
+    return any(c.kind in ("value", "term", "denied") for c in item.concepts)
+
+
+def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
+    """Give the values of a label that is answered by yes, no, none or an availability."""
+    found = _denials(book, statement, sentence)
+    labels = sentence.label_groups()
+    if not labels:
+        return found
+    parsed = statement.parsed
+    answer = is_answer(parsed, statement.split)
+    if answer in ("", "unknown"):
+        return found
+    lead = _lead(parsed, statement.split)
+    assert lead is not None
+    things = list(dict.fromkeys(thing for group in labels for thing in group.things))
+    asked = {name for item in parsed.items if item.start < statement.split for name in item.names("aspect")}
+    told = [i for i in parsed.items if i.start >= statement.split and (_tells(i) or i.quantity is not None)]
+    for thing in things:
+        for name in _asked_fields(book, thing, asked, labels[0].items, statement):
+            spec = book.fields[name]
+            value = _answered(spec, answer)
+            if value is None or (answer == "yes" and told and spec.type != "flag"):
+                continue
+            if answer == "no" and _goes_on(lead, told, parsed):
+                continue
+            found.append(Found(name, value, lead.start, lead.end, f"{name}:answer", lead, things=[thing], chunk=lead.chunk, sentence=lead.sentence))
+    return found
+
+
+def _goes_on(lead: Item, told: list[Item], parsed: Parsed) -> bool:
+    """Tell whether "no" or "not" belongs to a word right behind it: "not heated", "no black tank"."""
+    return any(item.chunk == lead.chunk and 0 <= item.first - lead.last <= 2 for item in told)
+
+
+def _asked_fields(book: Rulebook, thing: str, asked: set[str], items: list[Item], statement: Statement) -> list[str]:
+    names = book.fields_of(thing)
+    spec_thing = [book.things[t] for item in items for t in item.names("thing") if t in book.things]
+    own = {spec.aspect for spec in spec_thing if spec.aspect}
+    wanted = (asked | own) & {book.fields[n].aspect for n in names}
+    if wanted:
+        return [n for n in names if book.fields[n].aspect in wanted]
+    return [n for n in names if book.fields[n].presence or book.fields[n].none in ("0", "none") and not book.fields[n].aspect or book.fields[n].aspect == "capacity"]
+
+
+def _answered(spec: FieldSpec, answer: str) -> Value | None:
+    if spec.type == "flag":
+        return Value(flag=answer == "yes")
+    if answer == "yes":
+        return Value(text=spec.yes) if spec.yes else None
+    if not spec.none:
+        return None
+    if spec.type in ("number", "integer"):
+        return Value(num=float(spec.none))
+    return Value(text=spec.none)
+
+
+def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
+    """Give the stated absence of a thing: "no black tank", "without inverter", "none on board"."""
+    parsed = statement.parsed
+    found: list[Found] = []
+    for group in sentence.groups:
+        if group.label:
+            continue
+        for item in group.items:
+            cues = [
+                cue for cue in parsed.cues("none", "negation")
+                if cue.end <= item.start and 0 <= item.first - cue.last <= 1 and cue.chunk == item.chunk
+                and cue.start >= (statement.split if statement.split <= item.start else 0)
+            ]  # fmt: skip
+            if not cues or statement.how is How.HEADING:
+                continue
+            for thing in [*item.names("thing"), *item.names("short")]:
+                for name in book.fields_of(thing):
+                    spec = book.fields[name]
+                    if not spec.none or spec.aspect not in ("", "capacity") or spec.presence:
+                        continue
+                    value = _answered(spec, "no")
+                    if value is not None:
+                        found.append(Found(name, value, cues[0].start, item.end, f"{name}:absent", item, things=[thing], chunk=item.chunk, sentence=item.sentence))
+    return found

@@ -1,0 +1,79 @@
+"""Battery banks: series adds volts, parallel adds ampere-hours, charge times voltage is energy."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from specscan.finding.found import Found, Value
+from specscan.finding.items import Item, Parsed
+from specscan.rulebook.book import Rulebook
+
+LOW_VOLTS, HIGH_VOLTS = 5.0, 60.0
+
+
+def bank_values(book: Rulebook, parsed: Parsed, found: list[Found]) -> list[Found]:
+    """Mend the charge of batteries in series, and give the energy where charge and voltage are printed.
+
+    E = Q · U with the nominal voltage of the bank as printed (reference rows U24, U25, B09).
+    """
+    made: list[Found] = []
+    for name, spec in book.fields.items():
+        if spec.bank:
+            for row in [f for f in found if f.field == name and not f.rejected and f.item is not None]:
+                _mend(row, parsed)
+        if spec.product:
+            made.extend(_products(book, name, parsed, found))
+    return made
+
+
+def _voltage(row: Found, parsed: Parsed) -> Item | None:
+    assert row.item is not None
+    near = [
+        item for item in parsed.items
+        if item.quantity is not None and item.quantity.dimension == "voltage" and item.sentence == row.sentence
+        and LOW_VOLTS <= item.quantity.each <= HIGH_VOLTS
+    ]  # fmt: skip
+    if not near:
+        return None
+    return min(near, key=lambda item: abs(item.first - row.item.first) if row.item else 0)
+
+
+def _mend(row: Found, parsed: Parsed) -> None:
+    assert row.item is not None and row.item.quantity is not None
+    quantity = row.item.quantity
+    volts = _voltage(row, parsed)
+    series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
+    parallel = any(cue.sentence == row.sentence for cue in parsed.cues("in_parallel"))
+    if series and quantity.count > 1:
+        row.value = Value(num=quantity.each)
+    elif parallel and volts is not None and volts.quantity is not None and quantity.count == 1 < volts.quantity.count:
+        row.value = Value(num=quantity.each * volts.quantity.count)
+
+
+def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> list[Found]:
+    spec = book.fields[name]
+    charges = [f for f in found if f.item is not None and f.item.quantity is not None and not f.rejected and book.fields[f.field].bank]
+    stated = [f for f in found if f.field == name and not f.rejected]
+    made = []
+    for row in charges:
+        volts = _voltage(row, parsed)
+        if volts is None or volts.quantity is None or row.value.num is None or row.item is None:
+            continue
+        if any(other.sentence == row.sentence for other in stated):
+            continue
+        charge = row.item.quantity
+        assert charge is not None
+        in_series = row.value.num == charge.each and charge.count > 1
+        nominal = volts.quantity.each * (charge.count if in_series else 1)
+        if volts.quantity.count > 1 and any(cue.sentence == row.sentence for cue in parsed.cues("in_series")):
+            nominal = volts.quantity.low
+        start, end = min(row.start, volts.start), max(row.end, volts.end)
+        made.append(
+            replace(
+                row, field=name, value=Value(num=row.value.num * nominal), start=start, end=end,
+                pattern=f"{name}:charge × voltage", unit=f"{row.unit} × {volts.quantity.printed_unit}", basis="product",
+            )
+        )  # fmt: skip
+        if spec.range and not spec.range[0] <= (made[-1].value.num or 0) <= spec.range[1]:
+            made[-1].rejected = "implausible: outside the plausible range"
+    return made

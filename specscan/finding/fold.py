@@ -1,0 +1,154 @@
+"""Text → folded words: letter case, accents, spelling variants, endings and compounds do not count."""
+
+from __future__ import annotations
+
+import functools
+import re
+import unicodedata
+from dataclasses import dataclass
+
+from specscan.rulebook.models import WordFile
+
+TOKEN = re.compile(r"[^\W\d_]+|\d+|[^\w\s]|_")
+GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "«", "»", "®", "™", "*", "†"}
+LINKS = ("s", "n", "en", "es", "e", "er", "")
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A folded word and the characters of the text that it stands for."""
+
+    norm: str
+    start: int
+    end: int
+
+
+class Folder:
+    """Folds text of one language as its word file says."""
+
+    def __init__(self, words: WordFile):
+        self.words = words
+        self.drop = {_bare(word) for word in words.drop}
+        self.spelling = {_bare(a): _bare(b) for a, b in words.spelling.items()}
+        self.endings = [(re.compile(f"{e.pattern}$"), e.to, e.least) for e in words.endings]
+        self.parts = {_bare(part) for part in words.compounds}
+        self.fold_word = functools.lru_cache(maxsize=20_000)(self._fold_word)
+
+    def tokens(self, text: str) -> list[Token]:
+        """Give the folded words of a text; articles and hyphens inside words are left out."""
+        found: list[Token] = []
+        for match in TOKEN.finditer(text):
+            raw, start, end = match.group(), match.start(), match.end()
+            if not raw[0].isalnum():
+                if self._is_barrier(raw, text, start, end):
+                    found.append(Token("and" if raw == "&" else raw, start, end))
+                continue
+            bare = _bare(raw)
+            if bare in self.drop and not self._is_letter_code(raw, text, end):
+                continue
+            for part in self.fold_word(bare):
+                found.append(Token(part, start, end))
+        return found
+
+    def norms(self, text: str) -> list[str]:
+        """Give only the folded words."""
+        return [token.norm for token in self.tokens(text)]
+
+    def _is_letter_code(self, raw: str, text: str, end: int) -> bool:
+        """Tell whether a word that looks like an article is a code, as the D in "17 D"."""
+        return len(raw) == 1 and raw.isupper() and text[end : end + 1] not in ("'", "’")
+
+    @staticmethod
+    def _is_barrier(raw: str, text: str, start: int, end: int) -> bool:
+        if raw in GLUE:
+            spaced = text[start - 1 : start].isspace() or start == 0
+            return raw == "-" and spaced and text[end : end + 1].isspace()
+        if raw == ".":
+            rest = text[end:].lstrip()
+            return not rest or (text[end : end + 1].isspace() and not rest[0].islower() and not rest[0].isdigit())
+        return True
+
+    def _fold_word(self, bare: str) -> tuple[str, ...]:
+        bare = self.spelling.get(bare, bare)
+        parts = self._split(bare) if len(bare) > 6 else None
+        return tuple(self._without_ending(self.spelling.get(part, part)) for part in (parts or (bare,)))
+
+    def _without_ending(self, word: str) -> str:
+        for pattern, to, least in self.endings:
+            if len(word) >= least and pattern.search(word):
+                return pattern.sub(to, word)
+        return word
+
+    def _split(self, word: str) -> tuple[str, ...] | None:
+        """Cut a compound into known parts, fewest first; ``None`` where it has others."""
+        best: list[tuple[str, ...] | None] = [None] * (len(word) + 1)
+        best[0] = ()
+        for end in range(2, len(word) + 1):
+            for start in range(0, end - 1):
+                head = best[start]
+                if head is None:
+                    continue
+                part = self._part(word[start:end], last=end == len(word))
+                if part is None:
+                    continue
+                current = best[end]
+                if current is None or len(head) + 1 < len(current):
+                    best[end] = (*head, part)
+        return best[len(word)]
+
+    def _part(self, piece: str, *, last: bool) -> str | None:
+        if piece in self.parts:
+            return piece
+        for link in LINKS:
+            if link and piece.endswith(link) and piece[: -len(link)] in self.parts:
+                return piece[: -len(link)]
+        if last and self._without_ending(piece) in self.parts:
+            return self._without_ending(piece)
+        return None
+
+
+def _bare(word: str) -> str:
+    flat = unicodedata.normalize("NFKC", word).casefold()
+    return "".join(c for c in unicodedata.normalize("NFD", flat) if not unicodedata.combining(c))
+
+
+def expand(term: str) -> list[str]:
+    """Give all texts that a term stands for: ``[word]`` may be missing, ``(this|that)`` is one of them.
+
+    Raises:
+        ValueError: brackets do not match.
+    """
+    texts, rest = _sequence(term, "")
+    if rest:
+        raise ValueError(f"unmatched bracket in {term!r}")
+    return list(dict.fromkeys(" ".join(text.split()) for text in texts if text.strip()))
+
+
+def _sequence(term: str, closing: str) -> tuple[list[str], str]:
+    texts = [""]
+    done: list[str] = []
+    while term:
+        letter = term[0]
+        if closing and letter == closing:
+            return [*done, *texts], term
+        if letter == "|" and closing:
+            done.extend(texts)
+            texts = [""]
+            term = term[1:]
+        elif letter in "[(":
+            close = "]" if letter == "[" else ")"
+            inner, term = _sequence(term[1:], close)
+            if not term:
+                raise ValueError("a bracket is not closed")
+            term = term[1:]
+            if letter == "[":
+                inner = ["", *inner]
+            texts = [f"{left}{right}" for left in texts for right in inner]
+        elif letter in "])":
+            return [*done, *texts], term
+        else:
+            texts = [text + letter for text in texts]
+            term = term[1:]
+    if closing:
+        raise ValueError("a bracket is not closed")
+    return [*done, *texts], ""

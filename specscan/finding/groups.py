@@ -1,0 +1,264 @@
+"""Which things a statement speaks of, and which of them a value or quantity belongs to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.finding.items import Item, Parsed
+from specscan.finding.lexicon import Concept, Lexicon
+from specscan.rulebook.book import Rulebook
+
+
+@dataclass(slots=True)
+class Group:
+    """Things named together, as "fresh and gray tank": what is said of one is said of all."""
+
+    things: list[str]
+    items: list[Item] = field(default_factory=list)
+    label: bool = False
+
+    @property
+    def start(self) -> int:
+        return self.items[0].start
+
+    @property
+    def end(self) -> int:
+        return self.items[-1].end
+
+    @property
+    def chunks(self) -> tuple[int, int]:
+        return self.items[0].chunk, self.items[-1].chunk
+
+    @property
+    def clause(self) -> int:
+        return self.items[0].clause
+
+
+@dataclass(slots=True)
+class Sentence:
+    """A parsed statement with its groups; characters before ``split`` are its label."""
+
+    parsed: Parsed
+    split: int
+    groups: list[Group]
+    ignored: set[int]  # ids of items that do not count
+    started: dict[int, list[str]] = field(default_factory=dict)  # things that words bring in, by clause
+
+    def label_groups(self) -> list[Group]:
+        """Give the groups that stand in the label."""
+        return [group for group in self.groups if group.label]
+
+
+class Grouper:
+    """Forms groups and binds items to them, for one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        self.book = book
+        self.lexicon = lexicon
+        self.coordination = {norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)}
+        self.coordination |= {",", "/", "+"}
+
+    def form(self, parsed: Parsed, split: int, context: list[str]) -> Sentence:
+        """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
+        ignored = self._ignored(parsed, split)
+        named = []
+        for item in parsed.items:
+            if id(item) in ignored:
+                continue
+            things = self._things(item)
+            if things:
+                named.append((item, things))
+        shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
+        named.extend((i, i.names("short")) for i in shorts if self._accepts(i, parsed, split, named, shorts))
+        named.sort(key=lambda pair: pair[0].start)
+        groups = self._groups(named, parsed, split)
+        if split and not any(group.label for group in groups):
+            groups = [*self._by_aspect(parsed, split, context), *groups]
+        return Sentence(parsed, split, groups, ignored)
+
+    def _by_aspect(self, parsed: Parsed, split: int, context: list[str]) -> list[Group]:
+        items = [i for i in parsed.items if i.start < split and i.has("aspect")]
+        if not items:
+            return []
+        things = self.aspect_things(items, context)
+        return [Group(things, items, True)] if things else []
+
+    def aspect_things(self, items: list[Item], context: list[str]) -> list[str]:
+        """Give the thing whose aspect is named: the one of the context that has it, or the only one there is."""
+        owners: list[set[str]] = []
+        for item in items:
+            for name in item.names("aspect"):
+                owners.append({t for s in self.book.fields.values() if s.aspect == name for t in s.of})
+        for thing in context:
+            if any(thing in own for own in owners):
+                return [thing]
+        single = {next(iter(own)) for own in owners if len(own) == 1}
+        return sorted(single) if len(single) == 1 else []
+
+    def _things(self, item: Item) -> list[str]:
+        things = item.names("thing")
+        for name in item.names("alone"):
+            things.extend(thing for thing in self.book.fields[name].of[:1] if thing not in things)
+        return things
+
+    def _ignored(self, parsed: Parsed, split: int) -> set[int]:
+        """Give the items that a cue sets aside: "instead of LP", "prewired", "replaces the furnace"."""
+        ignored: set[int] = set()
+        for cue in parsed.cues("not_for"):
+            for item in parsed.items:
+                if item.start >= cue.end and item.clause == cue.clause and item.depth == cue.depth:
+                    if item.chunk == cue.chunk or not _breaks(parsed, cue, item):
+                        ignored.add(id(item))
+        for cue in parsed.cues("hedge"):
+            for item in parsed.items:
+                if item is not cue and item.chunk == cue.chunk:
+                    ignored.add(id(item))
+        return ignored
+
+    def _accepts(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]], shorts: list[Item]) -> bool:
+        if any(other.start <= item.start and item.end <= other.end for other, _ in named):
+            return False
+        in_label = item.start < split
+        partners = [other for other, _ in named] + [other for other in shorts if other is not item]
+        partners = [p for p in partners if (p.start < split) == in_label and p.clause == item.clause]
+        coordinated = any(self._coordinated(item, other, parsed) for other in partners)
+        if in_label:
+            full = [other for other, _ in named if other.start < split]
+            return coordinated or not full
+        if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
+            return True
+        before = [cue for cue in parsed.cues("none", "negation") if 0 <= item.first - cue.last <= 1 and cue.end <= item.start]
+        if before:
+            return True
+        dimensions = {self.book.fields[f].dimension for t in item.names("short") for f in self.book.fields_of(t)}
+        for other in parsed.items:
+            quantity = other.quantity
+            if quantity is None or quantity.dimension not in dimensions or other.chunk != item.chunk:
+                continue
+            gap = item.first - other.last if other.end <= item.start else other.first - item.last
+            if 0 <= gap <= 1:
+                return True
+        return False
+
+    def _coordinated(self, one: Item, two: Item, parsed: Parsed) -> bool:
+        left, right = (one, two) if one.start < two.start else (two, one)
+        between = parsed.between(left.end, right.start)
+        return 0 < len(between) <= 2 and all(word in self.coordination for word in between)
+
+    def _groups(self, named: list[tuple[Item, list[str]]], parsed: Parsed, split: int) -> list[Group]:
+        groups: list[Group] = []
+        for item, things in named:
+            label = item.start < split
+            last = groups[-1] if groups else None
+            if last is not None and last.label == label and item.start < last.end:
+                self._join(last, item, things)
+            elif last is not None and last.label == label and self._continues(last, item, parsed):
+                self._join(last, item, things)
+            else:
+                groups.append(Group(self._expanded(things), [item], label))
+        return groups
+
+    def _join(self, group: Group, item: Item, things: list[str]) -> None:
+        group.items.append(item)
+        group.things.extend(thing for thing in self._expanded(things) if thing not in group.things)
+
+    def _expanded(self, things: list[str]) -> list[str]:
+        found: list[str] = []
+        for thing in things:
+            spec = self.book.things.get(thing)
+            found.extend(spec.stands_for if spec and spec.stands_for else [thing])
+        return list(dict.fromkeys(found))
+
+    def _continues(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        last = group.items[-1]
+        if item.clause != last.clause or item.depth != last.depth:
+            return False
+        inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
+        between = [
+            token.norm
+            for token in parsed.analysis.tokens
+            if last.end <= token.start and token.end <= item.start
+            and not any(i.start <= token.start < i.end for i in inside)
+        ]
+        return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)
+
+    def bind(self, item: Item, sentence: Sentence, context: list[str]) -> tuple[list[str], Group | None]:
+        """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
+        parsed = sentence.parsed
+        in_label = item.start < sentence.split
+        groups = [g for g in sentence.groups if g.label == in_label]
+        own = [g for g in groups if g.start <= item.start and item.end <= g.end]
+        if own:
+            return own[0].things, own[0]
+        clause = [g for g in groups if g.clause == item.clause]
+        chosen = self._nearest(item, clause, parsed)
+        labels = [] if in_label else sentence.label_groups()
+        if labels and (chosen is None or not self._close(item, chosen, parsed)):
+            return self._label_things(labels), labels[0]
+        if chosen is not None:
+            return chosen.things, chosen
+        before = [g for g in groups if g.end <= item.start and _same_part(g, item)]
+        if before:
+            return before[-1].things, before[-1]
+        if labels:
+            return self._label_things(labels), labels[0]
+        near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")]
+        return self.aspect_things(near, context) or sentence.started.get(item.clause) or list(context), None
+
+    @staticmethod
+    def _label_things(labels: list[Group]) -> list[str]:
+        return list(dict.fromkeys(thing for group in labels for thing in group.things))
+
+    def _close(self, item: Item, group: Group, parsed: Parsed) -> bool:
+        """Tell whether a group in the body stands so close that it goes before the label."""
+        if not group.chunks[0] <= item.chunk <= group.chunks[1]:
+            return False
+        if group.start >= item.end:
+            return group.items[0].first - item.last <= 2
+        return item.first - group.items[-1].last <= 3
+
+    def _nearest(self, item: Item, groups: list[Group], parsed: Parsed) -> Group | None:
+        before = [g for g in groups if g.end <= item.start]
+        after = [g for g in groups if g.start >= item.end]
+        same_before = [g for g in before if g.chunks[1] == item.chunk]
+        same_after = [g for g in after if g.chunks[0] == item.chunk]
+        back = same_before[-1] if same_before else None
+        ahead = same_after[0] if same_after else None
+        if back is not None and ahead is not None:
+            return ahead if self._distance(item, ahead, parsed) < self._distance(item, back, parsed) else back
+        if back is not None or ahead is not None:
+            return back or ahead
+        if before:
+            return before[-1]
+        return after[0] if after else None
+
+    def _distance(self, item: Item, group: Group, parsed: Parsed) -> float:
+        if group.start >= item.end:
+            gap = parsed.between(item.end, group.start)
+            others = sum(i.quantity is not None for i in parsed.items if item.end <= i.start < group.start)
+        else:
+            gap = parsed.between(group.end, item.start)
+            others = sum(i.quantity is not None for i in parsed.items if group.end <= i.start < item.start)
+        joints = sum(word in self.coordination for word in gap)
+        return len(gap) + 3 * joints + 3 * others
+
+
+def _breaks(parsed: Parsed, cue: Item, item: Item) -> bool:
+    start, _ = parsed.chunk_span(item.chunk)
+    return parsed.text[start : start + 1] in (",", "(", ")")
+
+
+def _same_part(group: Group, item: Item) -> bool:
+    return group.items[-1].sentence <= item.sentence
+
+
+def owns(book: Rulebook, thing: str, concept: Concept) -> list[str]:
+    """Give the fields of a thing that a value, term or aspect can fill."""
+    found = []
+    for name in book.fields_of(thing):
+        spec = book.fields[name]
+        if (concept.kind == "value" and spec.vocabulary == concept.name) or (
+            concept.kind in ("term", "denied") and concept.name == name
+        ):
+            found.append(name)
+    return found

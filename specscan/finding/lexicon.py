@@ -1,0 +1,197 @@
+"""The terms of the rule files as a spaCy phrase matcher: text → mentions of declared concepts."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+import spacy
+from spacy.matcher import PhraseMatcher
+from spacy.tokens import Doc
+
+from specscan.finding.fold import Folder, Token, expand
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import Terms
+
+
+class Concept(NamedTuple):
+    """What a term stands for.
+
+    ``kind`` is thing, short, section, alone, aspect, value, term, denied, masked, distant, word, cue.
+    ``name`` is the thing, aspect, vocabulary, field, word group or cue; ``value`` the word of a vocabulary.
+    """
+
+    kind: str
+    name: str
+    value: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A concept mentioned in characters ``start`` to ``end``; ``first`` and ``last`` count folded words."""
+
+    concept: Concept
+    start: int
+    end: int
+    first: int
+    last: int
+
+
+@dataclass(slots=True)
+class Analysis:
+    """The folded words of a text and the mentions in it, in order."""
+
+    text: str
+    tokens: list[Token]
+    mentions: list[Mention] = field(default_factory=list)
+
+
+class Lexicon:
+    """All terms for documents of one language."""
+
+    def __init__(self, book: Rulebook, language: str):
+        self.book = book
+        self.language = language
+        self.words = book.words[language]
+        self.folder = Folder(self.words)
+        self.nlp = spacy.blank(language)
+        self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
+        self.concepts: dict[tuple[str, ...], set[Concept]] = defaultdict(set)
+        self.owners = _owners(book)
+        self._declare()
+        for number, norms in enumerate(self.concepts):
+            self.matcher.add(str(number), [Doc(self.nlp.vocab, words=list(norms))])
+        self.by_number = list(self.concepts.values())
+
+    def analyse(self, text: str) -> Analysis:
+        """Give the mentions in a text; of overlapping ones the longest that does not hide another's sense."""
+        tokens = self.folder.tokens(text)
+        analysis = Analysis(text, tokens)
+        if not tokens:
+            return analysis
+        doc = Doc(self.nlp.vocab, words=[token.norm for token in tokens])
+        found = []
+        for match_id, first, last in self.matcher(doc):
+            number = int(self.nlp.vocab.strings[match_id])
+            for concept in self.by_number[number]:
+                found.append(Mention(concept, tokens[first].start, tokens[last - 1].end, first, last))
+        analysis.mentions = self._without_hidden(found)
+        return analysis
+
+    def knows_label(self, text: str) -> bool:
+        """Tell whether a text reads as a label: it is short and names a thing or an aspect."""
+        if len(text) > 80:
+            return False
+        analysis = self.analyse(text)
+        words = [token for token in analysis.tokens if token.norm[0].isalpha()]
+        covered = {
+            index
+            for mention in analysis.mentions
+            if mention.concept.kind in ("thing", "short", "aspect", "alone")
+            for index in range(mention.first, mention.last)
+        }
+        return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
+
+    def heads_list(self, text: str) -> bool:
+        """Tell whether a text is the heading of a list of standard or optional equipment."""
+        cues = {"standard", "optional", "not_available", "all_vans", "not_fitted", "by_owner"}
+        return len(text) <= 60 and any(m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions)
+
+    def cues(self, analysis: Analysis, *names: str) -> list[Mention]:
+        """Give the mentions of cues of these names."""
+        return [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in names]
+
+    def _declare(self) -> None:
+        book, language = self.book, self.language
+        for name, thing in book.things.items():
+            self._add(Concept("thing", name), thing.terms(language))
+            self._add(Concept("short", name), _in(thing.short, language))
+            self._add(Concept("section", name), _in(thing.sections, language))
+        for name, terms in book.aspects.items():
+            self._add(Concept("aspect", name), _in(terms, language))
+        for name, values in book.vocabularies.items():
+            for value, terms in values.items():
+                self._add(Concept("value", name, value), _in(terms, language))
+        for name, terms in book.word_groups.items():
+            self._add(Concept("word", name), _in(terms, language))
+        for name, spec in book.fields.items():
+            for kind, terms in (
+                ("term", spec.terms), ("denied", spec.denied), ("masked", spec.not_terms),
+                ("distant", spec.not_near), ("alone", spec.alone),
+            ):  # fmt: skip
+                self._add(Concept(kind, name), _in(terms, language))
+        for name, words in self.words.cues.items():
+            self._add(Concept("cue", name), words)
+
+    def _add(self, concept: Concept, terms: list[str]) -> None:
+        for term in terms:
+            for text in expand(term.replace("?", "")):
+                norms = tuple(self.folder.norms(text))
+                if norms:
+                    self.concepts[norms].add(concept)
+
+    def _without_hidden(self, found: list[Mention]) -> list[Mention]:
+        """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
+        found.sort(key=lambda m: (m.first - m.last, m.first))
+        spans: dict[tuple[int, int], list[Mention]] = {}
+        for mention in found:
+            key = (mention.first, mention.last)
+            hidden = any(
+                all(self._hides(other, mention) for other in others)
+                for span, others in spans.items()
+                if span != key and span[0] < mention.last and mention.first < span[1]
+            )
+            if not hidden:
+                spans.setdefault(key, []).append(mention)
+        return sorted((m for mentions in spans.values() for m in mentions), key=lambda m: (m.first, -m.last))
+
+    def _hides(self, outer: Mention, inner: Mention) -> bool:
+        a, b = outer.concept, inner.concept
+        if a.kind in ("distant", "short", "section"):
+            return False
+        if b.kind == "distant":
+            return False
+        if a.kind == "word" or b.kind == "word":
+            return a.kind == b.kind and a.name == b.name
+        if a.kind == "cue" and b.kind != "cue":
+            return False
+        if a.kind == b.kind == "value" and a.name != b.name:
+            return not (self.owners[a] & self.owners[b])
+        if a.kind in ("thing", "alone"):
+            if b.kind in ("value", "term", "denied", "aspect", "masked"):
+                return not (self._things(a) & self.owners[b])
+            return True
+        if b.kind in ("thing", "alone"):
+            return not (self.owners[a] & self._things(b))
+        if a.kind in ("term", "denied", "masked") and b.kind == "value":
+            return not (self.owners[a] & self.owners[b]) or a.kind == "masked"
+        if a.kind == "value" and b.kind in ("term", "denied", "masked"):
+            return not (self.owners[a] & self.owners[b])
+        if a.kind in ("term", "denied", "masked") and b.kind in ("term", "denied", "masked"):
+            return a.name == b.name
+        return True
+
+    def _things(self, concept: Concept) -> set[str]:
+        if concept.kind == "alone":
+            return set(self.book.fields[concept.name].of)
+        thing = self.book.things.get(concept.name)
+        return {concept.name, *(thing.stands_for if thing else [])}
+
+
+def _in(terms: Terms, language: str) -> list[str]:
+    return [*terms.get(language, []), *terms.get("any", [])]
+
+
+def _owners(book: Rulebook) -> dict[Concept, set[str]]:
+    """Give for each value, term and aspect the things whose statements can hold it."""
+    owners: dict[Concept, set[str]] = defaultdict(set)
+    for name, spec in book.fields.items():
+        things = set(spec.of)
+        for kind in ("term", "denied", "masked"):
+            owners[Concept(kind, name)] |= things
+        if spec.aspect:
+            owners[Concept("aspect", spec.aspect)] |= things
+        for value in book.vocabularies.get(spec.vocabulary, {}):
+            owners[Concept("value", spec.vocabulary, value)] |= things
+    return owners

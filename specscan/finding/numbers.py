@@ -1,0 +1,94 @@
+"""Figures as printed → numbers: separators by language, fractions, figures in words."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from specscan.rulebook.models import WordFile
+
+FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
+SPACES = "\u0020\u00a0\u2009\u202f\u2007\u2008"
+MINUS = "-−–‐‑—"
+SPACED = rf"\d{{1,3}}(?:[{SPACES}]\d{{3}})+(?!\d)"
+PLAIN = r"\d+(?:[.,'’]\d+)*"
+MIXED = rf"(?:{SPACED}(?:[.,]\d+)?|{PLAIN})(?:[ -]?[½¼¾⅓⅔⅛⅜⅝⅞]|[ -]\d/\d{{1,2}}(?!\d))?"
+# A bare fraction counts only before inches: elsewhere "4/2" is two figures.
+INCH = r"(?=\s*(?:in\b|\"|″|-?inch|po\b|Zoll))"
+FIGURE = re.compile(rf"(?<![\d/.,])\d/\d{{1,2}}{INCH}|{MIXED}|[½¼¾⅓⅔⅛⅜⅝⅞]")
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A number and the characters that print it."""
+
+    value: float
+    start: int
+    end: int
+    worded: bool = False
+
+
+class FigureReader:
+    """Reads figures of one language."""
+
+    def __init__(self, words: WordFile):
+        self.decimal = words.decimal
+        self.numbers = {word.casefold(): value for word, value in words.numbers.items()}
+        names = sorted(self.numbers, key=len, reverse=True)
+        self.worded = re.compile(
+            rf"(?<![\w-])({'|'.join(map(re.escape, names))})(?:[- ]({'|'.join(map(re.escape, names))}))?(?!\w)",
+            re.IGNORECASE,
+        )
+
+    def value(self, printed: str) -> float | None:
+        """Give the number that a printed figure means, or ``None`` if it cannot be told."""
+        whole, part = _without_fraction(printed.strip())
+        if not whole:
+            return part
+        number = self._whole(re.sub(rf"(?<=\d)[{SPACES}'’](?=\d)", "", whole))
+        return None if number is None else number + (part or 0.0)
+
+    def _whole(self, text: str) -> float | None:
+        marks = [letter for letter in text if letter in ".,"]
+        if not marks:
+            return float(text)
+        if len(set(marks)) == 2:
+            last = max(text.rfind("."), text.rfind(","))
+            if marks.count(text[last]) > 1:
+                return None
+            return float(text[:last].replace(".", "").replace(",", "") + "." + text[last + 1 :])
+        mark = marks[0]
+        groups = text.split(mark)
+        grouped = all(len(group) == 3 for group in groups[1:]) and 1 <= len(groups[0]) <= 3 and groups[0] != "0"
+        if len(groups) > 2:
+            return float("".join(groups)) if grouped else None
+        # One mark before three digits parts thousands, unless it is the language's decimal mark.
+        if grouped and mark != self.decimal:
+            return float("".join(groups))
+        return float(f"{groups[0]}.{groups[1]}")
+
+    def find(self, text: str) -> list[Figure]:
+        """Give the figures of a text, those in words included, in order."""
+        found = []
+        for match in FIGURE.finditer(text):
+            value = self.value(match.group())
+            if value is not None:
+                found.append(Figure(value, match.start(), match.end()))
+        for match in self.worded.finditer(text):
+            found.append(Figure(self._from_words(match), match.start(), match.end(), True))
+        return sorted(found, key=lambda figure: figure.start)
+
+    def _from_words(self, match: re.Match[str]) -> float:
+        first = self.numbers[match.group(1).casefold()]
+        second = self.numbers[match.group(2).casefold()] if match.group(2) else 0.0
+        return first * second if second >= 100 else first + second
+
+
+def _without_fraction(printed: str) -> tuple[str, float | None]:
+    """Give a printed figure in two: what stands before a fraction, and the fraction."""
+    if printed[-1:] in FRACTIONS:
+        return printed[:-1].strip(" -"), FRACTIONS[printed[-1]]
+    match = re.search(r"(?:^|[ -])(\d)/(\d{1,2})$", printed)
+    if match and int(match.group(2)) > 0:
+        return printed[: match.start()].strip(" -"), int(match.group(1)) / int(match.group(2))
+    return printed, None

@@ -1,0 +1,117 @@
+"""Units as printed: which quantity, by what factor. The factors are made by pint, once."""
+
+from __future__ import annotations
+
+import functools
+import re
+from dataclasses import dataclass
+
+from specscan.rulebook.models import UnitFile, UnitSpec
+
+R_UNIT = "hour * foot ** 2 * delta_degF / Btu_it"
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit found in a text: ``value × factor + offset`` is the amount in the canonical unit."""
+
+    printed: str
+    dimension: str
+    factor: float
+    offset: float
+    imperial_factor: float
+    end: int = 0
+
+    def convert(self, value: float, *, imperial: bool = False) -> float:
+        """Give the amount in the canonical unit."""
+        return value * (self.imperial_factor if imperial else self.factor) + self.offset
+
+
+class Units:
+    """The units of ``rules/words/units.yaml`` as one pattern and a table of factors."""
+
+    def __init__(self, file: UnitFile):
+        self.file = file
+        self.table: dict[str, Unit] = {}
+        self.canonical = {name: dimension.unit for name, dimension in file.dimensions.items()}
+        close = set(file.only_behind_a_figure)
+        exact, loose = [], []
+        for spec in file.units:
+            for spelling in spec.spellings:
+                unit = self._unit(spelling, spec)
+                self.table[spelling] = unit
+                (exact if len(spelling) <= 1 or spelling in close else loose).append(spelling)
+        for spelling, unit in list(self.table.items()):
+            if spelling not in exact:
+                self.table.setdefault(spelling.casefold(), unit)
+        self.pattern = re.compile(
+            r"[\s\u00a0\u2009\u202f-]{0,2}(?:"
+            + "|".join(
+                f"(?i:{_pattern(s)})" if s not in exact else _pattern(s)
+                for s in sorted([*exact, *loose], key=len, reverse=True)
+            )
+            + ")"
+        )
+        self.tight = re.compile(r"(?:w|v|a|ah|l)(?![\w])")
+        self.r_value = _factor(R_UNIT, "meter ** 2 * kelvin / watt")[0]
+
+    def _unit(self, spelling: str, spec: UnitSpec) -> Unit:
+        target = self.file.dimensions.get(spec.dimension)
+        if spec.pint is None or target is None or target.pint is None:
+            return Unit(spelling, spec.dimension, 1.0, 0.0, 1.0)
+        factor, offset = _factor(spec.pint, target.pint)
+        imperial = _factor(spec.imperial, target.pint)[0] if spec.imperial else factor
+        return Unit(spelling, spec.dimension, factor, offset, imperial)
+
+    def at(self, text: str, place: int) -> Unit | None:
+        """Give the unit that stands right behind a figure that ends at ``place``, or ``None``."""
+        match = self.pattern.match(text, place)
+        if match is None:
+            match = self.tight.match(text, place)
+            if match is None:
+                return None
+            spelling = {"w": "W", "v": "V", "a": "A", "ah": "Ah", "l": "l"}[match.group()]
+        else:
+            spelling = match.group().strip(" \u00a0\u2009\u202f-")
+        unit = self.named(spelling)
+        if unit is None:
+            return None
+        return Unit(unit.printed, unit.dimension, unit.factor, unit.offset, unit.imperial_factor, match.end())
+
+    def named(self, spelling: str) -> Unit | None:
+        """Give the unit of that spelling, or ``None``."""
+        plain = re.sub(r"\s+", " ", spelling.replace("\u00a0", " "))
+        return self.table.get(plain) or self.table.get(plain.casefold())
+
+    def in_head(self, text: str) -> Unit | None:
+        """Give the unit that a label or table head names in brackets or behind a comma, or ``None``."""
+        for inner in [*re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text), *re.findall(r",\s*([^,()]{1,12})$", text)]:
+            unit = self.named(inner.strip())
+            if unit is not None:
+                return unit
+        return None
+
+
+def _pattern(spelling: str) -> str:
+    escaped = re.escape(spelling).replace(r"\ ", r"[\s\u00a0\u2009\u202f]")
+    return escaped + (r"(?![\w])" if spelling[-1].isalnum() or spelling[-1] in "²³" else "")
+
+
+@functools.cache
+def _factor(source: str, target: str) -> tuple[float, float]:
+    """Give factor and offset from one unit to another, as pint has them."""
+    registry = _registry()
+    zero = registry.Quantity(0.0, _parsed(source)).to(target).magnitude
+    one = registry.Quantity(1.0, _parsed(source)).to(target).magnitude
+    return one - zero, zero
+
+
+def _parsed(source: str) -> object:
+    return _registry().parse_units(source) if "1000" not in source else _registry().parse_expression(source).to_base_units().units
+
+
+@functools.cache
+def _registry():  # type: ignore[no-untyped-def]
+    import pint
+
+    return pint.UnitRegistry()

@@ -1,0 +1,209 @@
+"""All knowledge in one place: fields, words, units and values, read from a folder of rules."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from pydantic import Field
+
+from specscan.records.errors import RuleError, at
+from specscan.rulebook.models import (
+    LANGUAGES,
+    Entry,
+    FieldFile,
+    FieldSpec,
+    Terms,
+    Thing,
+    UnitFile,
+    ValueSpec,
+    WordFile,
+)
+from specscan.rulebook.yaml_source import YamlFile, read_yaml
+
+
+class General(Entry):
+    """The file ``rules/words/general.yaml``."""
+
+    legal_forms: list[str]
+    checks: list[str]
+    crosses: list[str]
+    currency: list[str]
+    not_documents: list[str]
+    document_endings: dict[str, list[str]]
+    british: list[str]
+    american: list[str]
+    confidence: dict[str, float]
+    settle_at: float = Field(ge=0, le=1)
+
+
+class ValueFile(Entry):
+    """A file under ``rules/values``."""
+
+    values: dict[str, ValueSpec]
+
+
+@dataclass(frozen=True)
+class Rulebook:
+    """Everything that the program knows, with the folder it came from and a digest of its files."""
+
+    folder: Path
+    digest: str
+    fields: dict[str, FieldSpec]
+    things: dict[str, Thing]
+    aspects: dict[str, Terms]
+    vocabularies: dict[str, dict[str, Terms]]
+    word_groups: dict[str, Terms]
+    words: dict[str, WordFile]
+    units: UnitFile
+    general: General
+    values: dict[str, ValueSpec] = field(default_factory=dict)
+
+    def unit_of(self, name: str) -> str:
+        """Give the canonical unit of a field, empty where it has none."""
+        spec = self.fields[name]
+        if spec.unit:
+            return spec.unit
+        return self.units.dimensions[spec.dimension].unit if spec.dimension else ""
+
+    def choices_of(self, name: str) -> list[str]:
+        """Give the words that a choice or set may hold."""
+        spec = self.fields[name]
+        if spec.choices:
+            return list(spec.choices)
+        words = [spec.rename.get(word, word) for word in self.vocabularies.get(spec.vocabulary, {})]
+        if spec.type == "choice" and spec.none and spec.none not in words:
+            words.append(spec.none)
+        return list(dict.fromkeys(words))
+
+    def fields_of(self, thing: str) -> list[str]:
+        """Give the fields that a statement about a thing can fill."""
+        names = [thing, *self.things[thing].stands_for] if thing in self.things else [thing]
+        return [name for name, spec in self.fields.items() if any(one in spec.of for one in names)]
+
+
+def load_rulebook(folder: Path) -> Rulebook:
+    """Read the rules under ``folder``.
+
+    Raises:
+        RuleError: a file is missing or wrong; every mistake is named with file and line.
+    """
+    mistakes: list[str] = []
+    digest = hashlib.sha256()
+    files: dict[str, YamlFile] = {}
+    for path in sorted(folder.rglob("*.yaml")):
+        relative = path.relative_to(folder).as_posix()
+        try:
+            files[relative] = read_yaml(path)
+        except RuleError as error:
+            mistakes.extend(error.mistakes)
+            continue
+        digest.update(relative.encode() + b"\0" + path.read_bytes() + b"\0")
+    if mistakes:
+        raise RuleError(mistakes)
+    book = _Builder(folder, files, mistakes).build(digest.hexdigest())
+    if book is None or mistakes:
+        raise RuleError(mistakes)
+    return book
+
+
+class _Builder:
+    def __init__(self, folder: Path, files: dict[str, YamlFile], mistakes: list[str]):
+        self.folder, self.files, self.mistakes = folder, files, mistakes
+
+    def build(self, digest: str) -> Rulebook | None:
+        words = self._words()
+        units = self._one("words/units.yaml", UnitFile)
+        general = self._one("words/general.yaml", General)
+        fields, things, aspects, vocabularies, groups = self._fields()
+        values = self._values()
+        if self.mistakes or units is None or general is None:
+            return None
+        for name, spec in fields.items():
+            if spec.labels:
+                own = things.get(name, Thing())
+                merged = {lang: [*getattr(own, lang), *spec.labels.get(lang, [])] for lang in (*LANGUAGES, "any")}
+                things[name] = own.model_copy(update=merged)
+                if name not in spec.of:
+                    fields[name] = spec.model_copy(update={"of": [*spec.of, name]})
+        self._cross_check(fields, things, aspects, vocabularies, groups, units)
+        return Rulebook(
+            self.folder, digest, fields, things, aspects, vocabularies, groups, words, units, general, values
+        )
+
+    def _one(self, name: str, model: Any) -> Any:
+        source = self.files.get(name)
+        if source is None:
+            self.mistakes.append(at(self.folder / name, None, "the file is missing"))
+            return None
+        checked = source.validated(model)
+        self.mistakes.extend(source.mistakes)
+        return checked
+
+    def _words(self) -> dict[str, WordFile]:
+        found = {}
+        for language in LANGUAGES:
+            checked = self._one(f"words/{language}.yaml", WordFile)
+            if checked is not None:
+                found[language] = checked
+        return found
+
+    def _fields(self) -> tuple[Any, ...]:
+        fields: dict[str, FieldSpec] = {}
+        things: dict[str, Thing] = {}
+        aspects: dict[str, Terms] = {}
+        vocabularies: dict[str, dict[str, Terms]] = {}
+        groups: dict[str, Terms] = {}
+        self.where: dict[tuple[str, str], tuple[YamlFile, tuple[str, ...]]] = {}
+        for name, source in self.files.items():
+            if not name.startswith("fields/"):
+                continue
+            checked = source.validated(FieldFile)
+            self.mistakes.extend(source.mistakes)
+            if checked is None:
+                continue
+            for kind, target in (
+                ("fields", fields), ("things", things), ("aspects", aspects),
+                ("vocabularies", vocabularies), ("words", groups),
+            ):  # fmt: skip
+                for key, value in getattr(checked, kind).items():
+                    if key in target and kind != "aspects":
+                        self.mistakes.append(source.mistake((kind, key), f"{kind}.{key} is declared in another file too"))
+                    self.where[(kind, key)] = (source, (kind, key))
+                    target[key] = value if key not in target else _merged(target[key], value)
+        return fields, things, aspects, vocabularies, groups
+
+    def _values(self) -> dict[str, ValueSpec]:
+        found: dict[str, ValueSpec] = {}
+        for name, source in self.files.items():
+            if name.startswith("values/"):
+                checked = source.validated(ValueFile)
+                self.mistakes.extend(source.mistakes)
+                found.update(checked.values if checked is not None else {})
+        return found
+
+    def _cross_check(self, fields: Any, things: Any, aspects: Any, vocabularies: Any, groups: Any, units: Any) -> None:
+        for name, spec in fields.items():
+            checks = [
+                (spec.dimension and spec.dimension not in units.dimensions, f"unknown dimension {spec.dimension!r}"),
+                (spec.aspect and spec.aspect not in aspects, f"unknown aspect {spec.aspect!r}"),
+                (spec.vocabulary and spec.vocabulary not in vocabularies, f"unknown vocabulary {spec.vocabulary!r}"),
+                *((thing not in things, f"unknown thing {thing!r}") for thing in spec.of),
+                *((group not in groups, f"unknown word group {group!r}") for group in spec.together),
+                *((other not in fields, f"unknown field {other!r}") for other in (*spec.only_with, *spec.prefer_with)),
+            ]
+            for wrong, reason in checks:
+                if wrong:
+                    source, place = self.where[("fields", name)]
+                    self.mistakes.append(source.mistake(place, f"fields.{name}: {reason}"))
+        for name, thing in things.items():
+            for other in thing.stands_for:
+                if other not in things:
+                    source, place = self.where[("things", name)]
+                    self.mistakes.append(source.mistake(place, f"things.{name}: unknown thing {other!r}"))
+
+
+def _merged(one: Terms, two: Terms) -> Terms:
+    return {lang: [*one.get(lang, []), *two.get(lang, [])] for lang in {*one, *two}}

@@ -1,0 +1,214 @@
+"""What stands in field, word and unit files: one model per kind of entry. Unknown keys are refused."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field, field_validator, model_validator
+
+LANGUAGES = ("en", "fr", "de")
+Terms = dict[str, list[str]]
+FieldType = Literal["number", "integer", "flag", "choice", "set", "text"]
+
+
+class Entry(BaseModel):
+    """Base of all entries."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, coerce_numbers_to_str=True)
+
+
+def _check_terms(terms: Terms) -> Terms:
+    for language, words in terms.items():
+        if language not in (*LANGUAGES, "any"):
+            raise ValueError(f"unknown language {language!r}: use {', '.join(LANGUAGES)} or any")
+        for word in words:
+            if not word.strip():
+                raise ValueError("an empty term")
+    return terms
+
+
+class Question(Entry):
+    """What to ask the maker, where to look, what to measure."""
+
+    maker: str = ""
+    look: str = ""
+    measure: str = ""
+
+
+class FieldSpec(Entry):
+    """A field: what it means, what it may hold, and how documents state it."""
+
+    meaning: str
+    type: FieldType
+    group: str = "other"
+    unit: str = ""
+    dimension: str = ""
+    range: tuple[float, float] | None = None
+    of: list[str] = Field(default_factory=list)
+    labels: Terms = Field(default_factory=dict)
+    aspect: str = ""
+    vocabulary: str = ""
+    choices: list[str] = Field(default_factory=list)
+    rename: dict[str, str] = Field(default_factory=dict)
+    terms: Terms = Field(default_factory=dict)
+    denied: Terms = Field(default_factory=dict)
+    not_terms: Terms = Field(default_factory=dict)
+    not_near: Terms = Field(default_factory=dict)
+    alone: Terms = Field(default_factory=dict)
+    together: list[str] = Field(default_factory=list)
+    denied_by: str = ""
+    presence: bool = False
+    starts: bool = False
+    none: str = ""
+    yes: str = ""
+    weak: list[str] = Field(default_factory=list)
+    strongest: list[str] = Field(default_factory=list)
+    several: Literal["", "highest", "lowest", "mixed"] = ""
+    union: bool = False
+    from_label: Literal["", "weak"] = ""
+    basis: Literal["", "none", "input", "output", "draw"] = ""
+    bases: dict[str, str] = Field(default_factory=dict)
+    only_with: dict[str, list[str]] = Field(default_factory=dict)
+    prefer_with: dict[str, str] = Field(default_factory=dict)
+    bank: bool = False
+    product: dict[str, str | list[str]] = Field(default_factory=dict)
+    number: Literal["", "count", "grade"] = ""
+    text: Literal["", "name", "matched"] = ""
+    found_by: Literal["", "identity"] = ""
+    ask: Question = Question()
+
+    check = field_validator("labels", "terms", "denied", "not_terms", "not_near", "alone")(_check_terms)
+
+    @model_validator(mode="after")
+    def complete(self) -> FieldSpec:
+        """Refuse a field that could never be found or judged."""
+        if self.type == "number" and not self.dimension:
+            raise ValueError("a number needs a dimension")
+        if self.type in ("choice", "set") and not self.vocabulary:
+            raise ValueError(f"a {self.type} needs a vocabulary")
+        if not (self.of or self.labels or self.together or self.starts or self.found_by):
+            raise ValueError("nothing says how it is found: give labels, of, together or starts")
+        if self.range is not None and self.range[0] > self.range[1]:
+            raise ValueError("the range runs backwards")
+        return self
+
+
+class Thing(Entry):
+    """A part of a van that documents speak of; its terms by language."""
+
+    en: list[str] = Field(default_factory=list)
+    fr: list[str] = Field(default_factory=list)
+    de: list[str] = Field(default_factory=list)
+    any: list[str] = Field(default_factory=list)
+    short: Terms = Field(default_factory=dict)
+    sections: Terms = Field(default_factory=dict)
+    stands_for: list[str] = Field(default_factory=list)
+    aspect: str = ""
+    says: dict[str, str] = Field(default_factory=dict)
+
+    def terms(self, language: str) -> list[str]:
+        """Give the terms for documents in a language, those for any language included."""
+        return [*getattr(self, language, []), *self.any]
+
+
+class FieldFile(Entry):
+    """A file under ``rules/fields``."""
+
+    things: dict[str, Thing] = Field(default_factory=dict)
+    aspects: dict[str, Terms] = Field(default_factory=dict)
+    vocabularies: dict[str, dict[str, Terms]] = Field(default_factory=dict)
+    words: dict[str, Terms] = Field(default_factory=dict)
+    fields: dict[str, FieldSpec] = Field(default_factory=dict)
+
+    @field_validator("fields", "things", "vocabularies")
+    @classmethod
+    def names(cls, value: dict[str, object]) -> dict[str, object]:
+        """Refuse names that could not be columns."""
+        for name in value:
+            if not name.isidentifier() or name != name.lower():
+                raise ValueError(f"{name!r} is no plain lower-case name")
+        return value
+
+
+class Ending(Entry):
+    """A word ending that does not count: ``from`` (a pattern) becomes ``to`` in words of ``least`` letters."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+    pattern: str = Field(alias="from")
+    to: str = ""
+    least: int = 4
+
+
+class WordFile(Entry):
+    """A file under ``rules/words`` for one language."""
+
+    language: str
+    detect: list[str]
+    drop: list[str]
+    head: Literal["first", "last"]
+    decimal: str
+    thousands: list[str]
+    endings: list[Ending]
+    spelling: dict[str, str]
+    compounds: list[str]
+    numbers: dict[str, float]
+    minus: list[str]
+    keeps_hyphen: list[str]
+    cues: dict[str, list[str]]
+    model_year: list[str]
+    not_model_year: list[str]
+    maker_labels: list[str]
+    model_labels: list[str]
+    title_fillers: list[str]
+    column_words: list[str]
+
+
+class Dimension(Entry):
+    """A quantity and the unit in which it is kept; ``pint`` is its name for pint."""
+
+    unit: str
+    pint: str | None = None
+
+
+class UnitSpec(BaseModel):
+    """Ways to print a unit, its dimension, and its name for pint (``None``: known only to be set aside)."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+    spellings: list[str] = Field(alias="as")
+    dimension: str
+    pint: str | None = None
+    imperial: str | None = None
+
+
+class UnitFile(Entry):
+    """The file ``rules/words/units.yaml``."""
+
+    dimensions: dict[str, Dimension]
+    units: list[UnitSpec]
+    only_behind_a_figure: list[str] = Field(default_factory=list)
+
+
+class ValueSpec(Entry):
+    """A constant or assumption: low, typical and high, unit and source."""
+
+    low: float
+    typical: float
+    high: float
+    unit: str
+    source: str
+    note: str = ""
+
+    @model_validator(mode="after")
+    def ordered(self) -> ValueSpec:
+        """Refuse a typical value outside its bounds."""
+        if not self.low <= self.typical <= self.high:
+            raise ValueError("low, typical and high must be in order")
+        return self
+
+
+class Marks(Entry):
+    """Signs by which makers show what is standard, and how reading is weighed."""
+
+    standard: list[str]
+    optional: list[str]
+    not_available: list[str]
