@@ -1,0 +1,249 @@
+"""The vans of a document and the ways in which it names them."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.names import NameReader, Names, Place
+from specscan.finding.quantities import QuantityReader
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+MAX_HEAD_WORDS = 6
+MAX_HEAD = 40
+MIN_ROWS = 2
+CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
+
+
+@dataclass(slots=True)
+class Player:
+    """A van of a document: its full model name, where it is printed, and the texts that name it."""
+
+    model: str
+    place: Place | None
+    aliases: set[str] = field(default_factory=set)
+
+
+@dataclass(slots=True)
+class Cast:
+    """All vans of a document; ``heads`` maps the texts of table heads to vans."""
+
+    names: Names
+    players: list[Player]
+    heads: dict[str, frozenset[str]] = field(default_factory=dict)
+    families: dict[str, frozenset[str]] = field(default_factory=dict)
+
+    @property
+    def models(self) -> frozenset[str]:
+        return frozenset(player.model for player in self.players)
+
+
+class CastReader:
+    """Finds the vans in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon, quantities: QuantityReader):
+        self.book = book
+        self.lexicon = lexicon
+        self.names = NameReader(book, lexicon)
+        self.quantities = quantities
+        self.generic = {word.casefold() for word in lexicon.words.column_words}
+
+    def read(self, document: Document) -> Cast:
+        """Give the vans of a document; without table heads or trims there is one, named by the title."""
+        names = self.names.read(document)
+        own = [p for p in document.passages if p.number not in names.other]
+        heads = self._table_heads(own)
+        if heads:
+            players, mapping = self._from_heads(heads, names, own)
+        else:
+            players, mapping = self._from_text(names, own), {}
+        if not players and names.title:
+            players = [Player(names.title, names.title_place)]
+        cast = Cast(names, players, mapping)
+        self._add_aliases(cast)
+        return cast
+
+    # table heads
+
+    def _table_heads(self, own: list[Passage]) -> dict[str, Place]:
+        """Give the heads of tables that name vans, with where they first stand."""
+        tables: dict[int, list[Passage]] = {}
+        for passage in own:
+            if passage.table is not None:
+                tables.setdefault(passage.table, []).append(passage)
+        found: dict[str, Place] = {}
+        for cells in tables.values():
+            for head, place in self._heads_of(cells):
+                found.setdefault(head, place)
+        return found
+
+    def _heads_of(self, cells: list[Passage]) -> list[tuple[str, Place]]:
+        rows = _unique(p.row.text for p in cells if p.row is not None)
+        columns = _unique(p.column.text for p in cells if p.column is not None)
+        known_rows = sum(self.lexicon.knows_label(text) for text in rows)
+        known_columns = sum(self.lexicon.knows_label(text) for text in columns)
+        if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
+            heads = [text for text in columns if self._can_be_name(text)]
+            if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
+                return [(h, _place(cells, h, column=True)) for h in heads]
+        if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
+            heads = [text for text in rows if self._can_be_name(text)]
+            if heads and len(heads) >= 0.7 * len(rows):
+                return [(h, _place(cells, h, column=False)) for h in heads]
+        return []
+
+    def _can_be_name(self, text: str) -> bool:
+        plain = text.strip(" *†")
+        if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
+            return False
+        if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
+            return False
+        if all(word.casefold().strip("()/,") in self.generic for word in plain.split()):
+            return False
+        if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
+            return False
+        if any(not q.bare for q in self.quantities.find(plain)):
+            return False
+        cues = self.lexicon.cues(
+            self.lexicon.analyse(plain), "standard", "optional", "not_available", "yes", "no", "all_vans", "package"
+        )
+        return not cues
+
+    def _from_heads(
+        self, heads: dict[str, Place], names: Names, own: list[Passage]
+    ) -> tuple[list[Player], dict[str, frozenset[str]]]:
+        text = "\n".join(p.text for p in own)
+        full: dict[str, str] = {}
+        for head in heads:
+            full[head] = self._full_name(head.strip(" *†"), names, text, list(heads))
+        players: dict[str, Player] = {}
+        mapping: dict[str, frozenset[str]] = {}
+        for head, model in full.items():
+            same = next((m for m in players if m.casefold() == model.casefold()), None)
+            if same is None:
+                longer = [m for m in full.values() if m.casefold().endswith(" " + model.casefold()) and m != model]
+                if longer:
+                    mapping[head] = frozenset(longer[:1])
+                    continue
+                players[model] = Player(model, heads[head])
+                same = model
+            players[same].aliases.add(head.strip(" *†"))
+            mapping[head] = frozenset({same})
+        return list(players.values()), mapping
+
+    def _full_name(self, head: str, names: Names, text: str, heads: list[str]) -> str:
+        """Give the full model name of a head: the series of the title stands before a mere code."""
+        head = self._cut_year(self._cut_maker(head, names.maker))
+        series = names.series
+        if not series or head.casefold().startswith(series.casefold()):
+            return head
+        others = [h for h in heads if h != head and h.casefold().endswith(" " + head.casefold())]
+        if others:
+            return others[0]
+        for base in (names.title, series):
+            if base and re.search(rf"(?<!\w){re.escape(base)}\s+{re.escape(head)}(?!\w)", text, re.IGNORECASE):
+                return f"{base} {head}"
+        if CODE.match(head) or not _is_series_word(head.split()[0]):
+            return f"{series} {head}"
+        if not re.search(r"\d", head):
+            base = names.title if re.search(r"\d", names.title) else series
+            return f"{base} {head}" if head.casefold() not in base.casefold() else base
+        return head
+
+    @staticmethod
+    def _cut_maker(head: str, maker: str) -> str:
+        return re.sub(rf"^{re.escape(maker)}\s+", "", head, flags=re.IGNORECASE) if maker else head
+
+    @staticmethod
+    def _cut_year(head: str) -> str:
+        return re.sub(r"^(?:19|20)\d\d\s+(?=\D)|\s+\(?(?:19|20)\d\d\)?$", "", head).strip() or head
+
+    # running text
+
+    def _from_text(self, names: Names, own: list[Passage]) -> list[Player]:
+        """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
+        text = "\n".join(p.text for p in own)
+        trims = self._continuations(names.title, text)
+        if len(trims) >= 2:
+            return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
+        if names.series and names.series != names.title:
+            codes = self._codes(names.series, own)
+            if len(codes) >= 2:
+                return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
+        return []
+
+    def _continuations(self, title: str, text: str) -> list[str]:
+        if not title or len(title) < 3:
+            return []
+        counts: Counter[str] = Counter()
+        for match in re.finditer(rf"(?<!\w){re.escape(title)} ([A-ZÀ-Þ][\w’'-]{{2,}})", text):
+            word = match.group(1)
+            filler = word.casefold().split("’")[0].split("'")[0]
+            if word.casefold() not in self.names.fillers and filler not in self.names.fillers and not word.endswith(("’s", "'s")):
+                counts[word] += 1
+        found = []
+        for word in counts:
+            alone = len(re.findall(rf"(?<!\w){re.escape(word)}(?!\w)", text)) - counts[word]
+            if alone >= 2:
+                found.append(word)
+        return found
+
+    def _codes(self, series: str, own: list[Passage]) -> list[str]:
+        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)", re.IGNORECASE)
+        counts: Counter[str] = Counter()
+        headed: set[str] = set()
+        for passage in own:
+            for match in pattern.finditer(passage.text):
+                counts[match.group(1)] += 1
+                if passage.kind is Kind.HEADING:
+                    headed.add(match.group(1))
+        return [code for code, count in counts.items() if count >= 2 or code in headed]
+
+    def _named(self, model: str, own: list[Passage]) -> Place | None:
+        for passage in own:
+            if model.casefold() in passage.text.casefold():
+                return Place(passage, passage.page, model)
+        return None
+
+    # aliases
+
+    def _add_aliases(self, cast: Cast) -> None:
+        series = cast.names.series
+        for player in cast.players:
+            player.aliases.add(player.model)
+            words = player.model.split()
+            if series and player.model.casefold().startswith(series.casefold() + " "):
+                player.aliases.add(player.model[len(series) :].strip())
+            elif len(words) > 1 and words[0].isalpha() and re.search(r"\d", " ".join(words[1:])):
+                player.aliases.add(" ".join(words[1:]))
+            title = cast.names.title
+            if title and player.model.casefold().startswith(title.casefold() + " "):
+                player.aliases.add(player.model[len(title) :].strip())
+        families: dict[str, set[str]] = {}
+        for player in cast.players:
+            families.setdefault(player.model.split()[0], set()).add(player.model)
+        if len(families) > 1:
+            cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
+        seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
+        for player in cast.players:
+            player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _is_series_word(word: str) -> bool:
+    return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
+
+
+def _unique(texts: Iterable[str]) -> list[str]:
+    return [text for text in dict.fromkeys(texts) if text.strip()]
+
+
+def _place(cells: list[Passage], head: str, *, column: bool) -> Place:
+    for cell in cells:
+        named = cell.column if column else cell.row
+        if named is not None and named.text == head:
+            return Place(cell, cell.page, head)
+    return Place(None, cells[0].page, head)

@@ -1,0 +1,332 @@
+"""A document of passages → its vans and the facts about them."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from dataclasses import dataclass, replace
+
+from specscan.finding.cast import Cast, Player
+from specscan.finding.frames import Statement
+from specscan.finding.found import Availability, Found, How
+from specscan.finding.items import Parsed
+from specscan.finding.kit import JOIN, Kit, Kits
+from specscan.finding.legend import read_legend
+from specscan.finding.names import Place
+from specscan.finding.scope import settle_scope
+from specscan.finding.special import special_values
+from specscan.finding.statements import Draft, StatementMaker
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.facts import DocumentFacts, Fact, VanName
+from specscan.records.text import Box, Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+CORE = ("chassis", "drive", "engine_fuel", "length_mm", "width_mm", "height_mm", "interior_height_mm", "wheelbase_mm", "gvwr_kg", "sleeps")
+MIN_CORE = 3
+MIN_GROUPS = 3
+
+
+@dataclass(slots=True)
+class Reading:
+    """A statement with all that came of it."""
+
+    draft: Draft
+    parsed: Parsed
+    split: int
+    found: list[Found]
+    things: list[str]
+
+
+class Finder:
+    """Finds facts in documents, by the declared rules only."""
+
+    def __init__(self, book: Rulebook):
+        self.book = book
+        self.kits = Kits(book)
+
+    def find(self, document: Document) -> DocumentFacts:
+        """Give the vans that a document speaks of and the facts about them, rejected candidates included."""
+        kit = self.kits.for_document(document)
+        cast = kit.casts.read(document)
+        vans = VanMentions(cast)
+        passages = [p for p in document.passages if p.number not in cast.names.other]
+        legend = read_legend(passages, kit.lexicon, vans, self.book.general)
+        maker = StatementMaker(kit, vans, legend, passages)
+        reader = _Reader(self.book, kit, cast, vans, maker, passages)
+        facts = reader.facts()
+        if not cast.players or not self._has_van(cast, facts, document):
+            return DocumentFacts((), (), kit.language, "no van is named or described")
+        names = [VanName(cast.names.maker, p.model, cast.names.year) for p in cast.players]
+        identity = [fact for player in cast.players for fact in _identity(cast, player, self.book)]
+        return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
+
+    def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
+        """Tell whether the document describes a van: enough of its measures, or a model with figures of several kinds."""
+        counted = [f for f in facts if not f.rejected and f.how != "heading"]
+        core = {f.field for f in counted if f.field in CORE and f.how != "prose"}
+        if len(core) >= MIN_CORE:
+            return True
+        groups = {self.book.fields[f.field].group for f in counted}
+        title = cast.players[0].model
+        named = sum(title.casefold() in p.text.casefold() for p in document.passages)
+        return bool(re.search(r"\d", title)) and named >= 2 and len(groups) >= MIN_GROUPS and bool(core)
+
+
+class _Reader:
+    def __init__(self, book: Rulebook, kit: Kit, cast: Cast, vans: VanMentions, maker: StatementMaker, passages: list[Passage]):
+        self.book, self.kit, self.cast, self.vans = book, kit, cast, vans
+        self.maker, self.passages = maker, passages
+        self.everyone = cast.models
+        self.notes: dict[tuple[int, str], Passage] = {}
+        for passage in passages:
+            if passage.kind is Kind.FOOTNOTE:
+                for sign in passage.notes[:1]:
+                    self.notes.setdefault((passage.page, sign), passage)
+
+    def facts(self) -> list[Fact]:
+        """Give the facts of all passages."""
+        readings: list[Reading] = []
+        row_things: list[str] = []
+        place: tuple[object, ...] = ()
+        for passage in self.passages:
+            here = (passage.block, passage.table, passage.sections)
+            if here != place:
+                row_things, place = [], here
+            for draft in self.maker.drafts(passage):
+                if draft.how is How.NOTE:
+                    continue
+                reading = self._read(draft, row_things)
+                readings.append(reading)
+                if draft.how in (How.CELL, How.PAIR) and reading.things:
+                    row_things = reading.things
+        readings.extend(self._note_readings(readings))
+        facts: list[Fact] = []
+        for reading in readings:
+            facts.extend(self._facts_of(reading))
+        return self._with_notes(facts, readings)
+
+    def _read(self, draft: Draft, row_things: list[str], context: list[str] | None = None) -> Reading:
+        sense = self.maker.sense(draft.passage)
+        if context is None:
+            context = list(sense.things)
+            if draft.how in (How.CELL, How.PAIR):
+                context = [*row_things, *context]
+            elif draft.how in (How.PROSE, How.HEADING):
+                context = []
+        parsed, split = self.kit.parse(draft.label, draft.body, self.vans, draft.hint)
+        note = self._note(draft)
+        statement = Statement(parsed, split, draft.how, context, note)
+        found = self.kit.frames.read(statement)
+        found += special_values(self.book, self.kit, statement, draft, sense.things)
+        groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
+        things = [thing for group in groups for thing in group.things]
+        return Reading(draft, parsed, split, found, things)
+
+    def _note(self, draft: Draft) -> Parsed | None:
+        """Give the first sentence of the note that a statement refers to, for what it says of the basis."""
+        for sign in draft.notes:
+            passage = self.notes.get((draft.passage.page, sign))
+            if passage is not None:
+                first = re.split(r"(?<=[.!?])\s", passage.text)[0]
+                return self.kit.parse("", first, self.vans)[0]
+        return None
+
+    def _note_readings(self, readings: list[Reading]) -> list[Reading]:
+        """Read each note in the context of the statements that refer to it."""
+        found = []
+        for (page, sign), passage in self.notes.items():
+            users = [r for r in readings if r.draft.passage.page == page and sign in r.draft.notes]
+            things = list(dict.fromkeys(t for r in users for f in r.found for t in f.things))
+            things = things or list(dict.fromkeys(t for r in users for t in r.things))
+            for draft in self.maker.drafts(passage):
+                if len(users) == 1 and draft.scope.vans is None:
+                    draft.scope = replace(users[0].draft.scope, by_van=dict(users[0].draft.scope.by_van))
+                found.append(self._read(draft, [], things))
+        return found
+
+    # facts
+
+    def _facts_of(self, reading: Reading) -> list[Fact]:
+        facts: list[Fact] = []
+        draft, parsed = reading.draft, reading.parsed
+        topics = self._topics(reading)
+        for found in reading.found:
+            spec = self.book.fields[found.field]
+            if draft.how is How.HEADING and spec.text != "matched":
+                continue
+            scope = draft.scope
+            if scope.vans is None and found.sentence in topics:
+                scope = replace(scope, vans=topics[found.sentence])
+            base = settle_scope(found, parsed, reading.split, scope, self.everyone)
+            for van, said in base.items():
+                facts.append(self._fact(found, van, said, reading))
+        return facts
+
+    def _topics(self, reading: Reading) -> dict[int, frozenset[str]]:
+        """Give for each sentence of running text the vans that an earlier sentence set as its subject."""
+        topics: dict[int, frozenset[str]] = {}
+        if reading.draft.how is not How.PROSE or self.vans.single:
+            return topics
+        current: frozenset[str] | None = None
+        last = max((i.sentence for i in reading.parsed.items), default=0)
+        for number in range(last + 1):
+            items = [i for i in reading.parsed.items if i.sentence == number]
+            if any(i.has("cue", "all_vans") for i in items):
+                current = None
+            named = [i.vans for i in items if i.vans]
+            if named:
+                current = named[-1] if len(named) == 1 else frozenset().union(*named)
+            if current is not None:
+                topics[number] = current
+        return topics
+
+    def _fact(self, found: Found, van: str, said: Availability | None, reading: Reading) -> Fact:
+        draft = reading.draft
+        availability = said
+        if availability is None:
+            stated = draft.how not in (How.PROSE, How.HEADING)
+            availability = Availability.STANDARD if stated else Availability.UNSTATED
+        value = found.value
+        rejected = found.rejected
+        if draft.by_owner:
+            availability = Availability.UNSTATED
+        if draft.not_fitted:
+            value, rejected = self._absent(found)
+            availability = Availability.STANDARD
+        page, box = self._place(found, reading)
+        option = self.maker.sense(draft.passage).option if availability is Availability.OPTIONAL else ""
+        return Fact(
+            field=found.field,
+            model=van,
+            num=value.num,
+            low=value.low,
+            high=value.high,
+            text=value.text,
+            flag=value.flag,
+            unit=self.book.unit_of(found.field),
+            printed=self._printed(found, reading),
+            printed_unit=found.unit,
+            basis=found.basis,
+            availability=availability.value,  # type: ignore[arg-type]
+            option=option,
+            page=page,
+            box=box,
+            found_by=found.pattern,
+            confidence=self._confidence(found, reading),
+            how=draft.how.value,
+            weak=found.weak,
+            passage=draft.passage.number,
+            rejected=rejected,
+        )
+
+    def _absent(self, found: Found) -> tuple[object, str]:  # type: ignore[override]
+        """Turn equipment named under "not fitted" into its stated absence."""
+        from specscan.finding.found import Value
+
+        spec = self.book.fields[found.field]
+        if spec.type == "flag":
+            return Value(flag=False), found.rejected
+        if spec.none:
+            return (Value(text=spec.none) if spec.type == "choice" else Value(num=float(spec.none))), found.rejected
+        return found.value, "named as not fitted"
+
+    def _place(self, found: Found, reading: Reading) -> tuple[int, Box | None]:
+        draft = reading.draft
+        passage = draft.passage
+        offset = len(draft.label) + len(JOIN) if draft.label else 0
+        start, end = found.start - offset, found.end - offset
+        if draft.how is How.MARKED or start < 0:
+            head = passage.column if draft.label_from == "column" else passage.row
+            if draft.how is How.MARKED or draft.label_from in ("row", "column"):
+                return passage.page, head.box if head is not None and head.box is not None else passage.box()
+            return passage.page, passage.box()
+        return passage.page, passage.box(start + draft.body_at, end + draft.body_at)
+
+    def _printed(self, found: Found, reading: Reading) -> str:
+        """Give the words that say it: label and cell, list item, or the sentence."""
+        draft, parsed = reading.draft, reading.parsed
+        if draft.how is How.MARKED:
+            return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
+        if draft.label:
+            return f"{draft.label}: {draft.body}"
+        start = max((b[0] for b in parsed.bounds if b[3] == found.sentence), default=0)
+        starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]
+        ends = [b[0] for b in parsed.bounds if b[3] > found.sentence]
+        start, end = (starts[0] if starts else 0), (ends[0] if ends else len(parsed.text))
+        return parsed.text[start:end].strip(" .!?") or parsed.text
+
+    def _confidence(self, found: Found, reading: Reading) -> float:
+        weights = self.book.general.confidence
+        value = weights[reading.draft.how.value]
+        if found.weak:
+            value = min(value, weights["weak"])
+        if found.basis == "product":
+            value = min(value, weights["derived_product"])
+        if reading.draft.passage.source == "ocr":
+            value += weights["ocr"]
+        return round(max(0.0, min(1.0, value)), 3)
+
+    def _with_notes(self, facts: list[Fact], readings: list[Reading]) -> list[Fact]:
+        """Let a note that names a van go before the statement that it belongs to.
+
+        "9 ft 7 in¹" with "¹ Summit 10 ft 2 in" holds for all but the Summit; "200 W⁵" with "⁵ Traverse;
+        on Summit 400 W" for the Traverse only.
+        """
+        users: dict[int, set[int]] = defaultdict(set)
+        for reading in readings:
+            for sign in reading.draft.notes:
+                note = self.notes.get((reading.draft.passage.page, sign))
+                if note is not None and note.number != reading.draft.passage.number:
+                    users[note.number].add(reading.draft.passage.number)
+        result = list(facts)
+        for number, passages in users.items():
+            note = next(p for p in self.passages if p.number == number)
+            own = [f for f in facts if f.passage == number and not f.rejected]
+            only = self._only(note.text)
+            for index, fact in enumerate(result):
+                if fact.passage not in passages or fact.rejected:
+                    continue
+                other = [f for f in own if f.field == fact.field and f.model == fact.model and f.value != fact.value]
+                covered = {f.model for f in own if f.field == fact.field} != self.everyone
+                if (other and covered) or (only is not None and fact.model not in only):
+                    result[index] = replace(fact, rejected="a footnote says otherwise for this van")
+        return result
+
+    def _only(self, text: str) -> frozenset[str] | None:
+        """Give the vans to which a note's first words restrict what they belong to."""
+        if self.vans.single:
+            return None
+        first = re.split(r"[;,.]", text)[0]
+        return self.vans.whole(first)
+
+
+def _identity(cast: Cast, player: Player, book: Rulebook) -> list[Fact]:
+    """Give maker, model and model year of a van as facts with their places."""
+    names = cast.names
+    rows: list[tuple[str, object, Place | None]] = [
+        ("maker", names.maker, names.maker_place),
+        ("model", player.model, player.place or names.title_place),
+        ("model_year", names.year, names.year_place),
+    ]
+    facts = []
+    for field_name, value, place in rows:
+        if value in ("", None):
+            continue
+        passage = place.passage if place is not None else None
+        facts.append(
+            Fact(
+                field=field_name,
+                model=player.model,
+                num=float(value) if isinstance(value, int) else None,
+                text=value if isinstance(value, str) else None,
+                printed=place.text if place is not None else str(value),
+                availability="standard",
+                page=place.page if place is not None else 0,
+                box=passage.box() if passage is not None and passage.text else None,
+                found_by=f"{field_name}:identity",
+                confidence=book.general.confidence["identity"],
+                how="identity",
+                passage=passage.number if passage is not None else 0,
+            )
+        )
+    return facts

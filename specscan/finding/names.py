@@ -1,0 +1,326 @@
+"""Maker, series, model and year of the vans in a document, from titles, table heads and text."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field
+
+from specscan.finding.lexicon import Lexicon
+from specscan.records.text import Document, Kind, Passage, Title
+from specscan.rulebook.book import Rulebook
+
+YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
+WORD = re.compile(r"[^\W_][\w'’.×-]*")
+MAX_NAME_WORDS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a name is printed."""
+
+    passage: Passage | None
+    page: int
+    text: str
+
+
+@dataclass(slots=True)
+class Names:
+    """What a document says of whose it is."""
+
+    maker: str = ""
+    maker_place: Place | None = None
+    series: str = ""
+    year: int | None = None
+    year_place: Place | None = None
+    title: str = ""
+    title_place: Place | None = None
+    used: bool = False
+    other: set[int] = field(default_factory=set)  # numbers of passages that speak of other vans
+
+
+class NameReader:
+    """Finds names in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        self.book = book
+        self.lexicon = lexicon
+        self.words = lexicon.words
+        self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
+        forms = sorted(book.general.legal_forms, key=len, reverse=True)
+        name = r"[A-ZÀ-ÖØ-Þ0-9][\w'’&.-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&.-]*)){0,4}"
+        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
+
+    def read(self, document: Document) -> Names:
+        """Give maker, series, year and title of a document; what is not printed stays empty."""
+        names = Names()
+        names.other = self._other_passages(document)
+        own = [p for p in document.passages if p.number not in names.other]
+        names.used = self._is_used(own)
+        self._read_maker(names, document, own)
+        self._read_title(names, document, own)
+        self._read_year(names, document, own)
+        return names
+
+    def _other_passages(self, document: Document) -> set[int]:
+        """Give the passages under headings such as "you may also like" or "comments"."""
+        found = set()
+        for passage in document.passages:
+            for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
+                cues = self.lexicon.cues(self.lexicon.analyse(heading), "other_vans", "comments")
+                if cues and len(heading) <= 60:
+                    found.add(passage.number)
+        return found
+
+    def _is_used(self, passages: list[Passage]) -> bool:
+        text = " ".join(p.text for p in passages[:40])
+        cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
+        return len(cues) >= 3
+
+    # maker
+
+    def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
+        labelled = self._labelled(own, self.words.maker_labels)
+        if labelled is not None:
+            names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
+            return
+        if names.used:
+            return
+        legal = self._legal_name(own)
+        brand = self._brand_line(document, own)
+        if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
+            names.maker, names.maker_place = brand
+            if legal is not None and brand[0].casefold() == legal[0].casefold():
+                names.maker = legal[0]
+        elif legal is not None:
+            names.maker = legal[0]
+            names.maker_place = self._first_place(legal[0], own) or legal[1]
+
+    def _labelled(self, own: list[Passage], labels: list[str]) -> tuple[str, Place] | None:
+        wanted = {label.casefold() for label in labels}
+        for passage in own:
+            if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
+                return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
+            head, mark, rest = passage.text.partition(":")
+            if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
+                return rest.strip(" ."), Place(passage, passage.page, rest.strip())
+        return None
+
+    def _strip_legal(self, name: str) -> str:
+        match = self.legal.match(name + " ")
+        return match.group(1).strip(" ,") if match else name
+
+    def _legal_name(self, own: list[Passage]) -> tuple[str, Place] | None:
+        counts: Counter[str] = Counter()
+        places: dict[str, Place] = {}
+        for passage in own:
+            for match in self.legal.finditer(passage.text):
+                name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
+                name = re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name)
+                if name and not name.isdigit():
+                    counts[name] += 1
+                    places.setdefault(name, Place(passage, passage.page, match.group()))
+        if not counts:
+            return None
+        best = counts.most_common(1)[0][0]
+        return best, places[best]
+
+    def _brand_line(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the line on the first page, or the end of a page title, that is a company's name alone."""
+        legal = self._legal_name(own)
+        stem = legal[0].split()[0].casefold() if legal else ""
+        lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
+        for passage in lines:
+            text = passage.text.strip(" .")
+            words = text.split()
+            shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
+            known = bool(stem) and words and words[0].casefold() == stem and len(words) <= 3 and not any(c.isdigit() for c in text)
+            if (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem)) or known:
+                return self._cased(text, own), Place(passage, passage.page, passage.text)
+        for title in document.titles:
+            if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
+                return match.group(1).strip(), Place(None, 0, title.text)
+        return None
+
+    def _agree(self, one: str, two: str) -> bool:
+        a, b = one.casefold().split(), two.casefold().split()
+        return a[: len(b)] == b or b[: len(a)] == a
+
+    def _is_filler(self, text: str) -> bool:
+        return text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split())
+
+    def _cased(self, text: str, own: list[Passage]) -> str:
+        """Give a shouted name as it is written elsewhere in the document, else with capitals first."""
+        if not text.isupper():
+            return text
+        pattern = re.compile(rf"(?<!\w){re.escape(text)}(?!\w)", re.IGNORECASE)
+        for passage in own:
+            for match in pattern.finditer(passage.text):
+                if not match.group().isupper():
+                    return match.group()
+        return " ".join(word.capitalize() if word.isalpha() else word for word in text.split())
+
+    def _first_place(self, name: str, own: list[Passage]) -> Place | None:
+        for passage in own:
+            if name.casefold() in passage.text.casefold():
+                return Place(passage, passage.page, name)
+        return None
+
+    # title
+
+    def _read_title(self, names: Names, document: Document, own: list[Passage]) -> None:
+        labelled = self._labelled(own, self.words.model_labels)
+        candidates: Counter[str] = Counter()
+        shown: dict[str, tuple[str, Place]] = {}
+        for weight, text, place in self._title_texts(document, own):
+            name = self.clean(text, names.maker)
+            if not name or len(name.split()) > MAX_NAME_WORDS:
+                continue
+            key = name.casefold()
+            candidates[key] += weight
+            if key not in shown or (shown[key][0].isupper() and not name.isupper()):
+                shown[key] = (name, place)
+        if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
+            name = self.clean(labelled[0], names.maker)
+            if name:
+                candidates[name.casefold()] += 6
+                shown.setdefault(name.casefold(), (name, labelled[1]))
+        best = self._best_title(candidates, own)
+        if best is None:
+            return
+        name, place = shown[best]
+        names.title = self._cased(name, own) if name.isupper() else name
+        names.title_place = self._title_place(names.title, own) or place
+        if names.used and not names.maker:
+            self._split_used(names, own)
+        names.series = self._series(names.title)
+
+    def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        texts: list[tuple[int, str, Place]] = []
+        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page"]
+        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[:4]):
+            texts.append((4 - min(rank, 3), title.text, self._place_of(title, own)))
+        for title in document.titles:
+            if title.origin in ("metadata", "html"):
+                texts.append((3, title.text, self._place_of(title, own)))
+            elif title.page > 1 or title.size == 0:
+                texts.append((1, title.text, self._place_of(title, own)))
+        stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
+        texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
+        return texts
+
+    def _place_of(self, title: Title, own: list[Passage]) -> Place:
+        for passage in own:
+            if passage.page == title.page and title.text in passage.text:
+                return Place(passage, passage.page, title.text)
+        return Place(None, title.page, title.text)
+
+    def clean(self, text: str, maker: str) -> str:
+        """Give a title without maker, years, brackets and words such as "specifications"."""
+        text = re.split(r"\s[|–—-]\s|[|•·:]|\s{3,}", text)[0]
+        text = re.sub(r"\([^)]*\)|[®™©]", " ", text)
+        text = YEAR.sub(" ", text)
+        for phrase in sorted(self.fillers, key=len, reverse=True):
+            text = re.sub(rf"(?<![\w]){re.escape(phrase)}(?![\w])", " ", text, flags=re.IGNORECASE)
+        if maker:
+            for part in (maker, maker.split()[0]):
+                text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
+        return re.sub(r"\s+", " ", text).strip(" ,.;:-–|/'’&")
+
+    def _best_title(self, candidates: Counter[str], own: list[Passage]) -> str | None:
+        body = " ".join(p.text for p in own).casefold()
+        best, score = None, 0.0
+        for key, weight in candidates.items():
+            words = key.split()
+            if not any(c.isalpha() for c in key) or key in self.fillers:
+                continue
+            points = float(weight)
+            points += 2 if re.search(r"\d", key) else 0
+            points += min(3, body.count(key) - 1)
+            points -= 1.5 * max(0, len(words) - 3)
+            points -= 3 if self.lexicon.knows_label(key) else 0
+            if points > score:
+                best, score = key, points
+        return best
+
+    def _title_place(self, title: str, own: list[Passage]) -> Place | None:
+        """Give the place of a name beside a specification, else the first one."""
+        for passage in own:
+            if passage.kind is Kind.HEADING and title.casefold() in passage.text.casefold() and passage.page > 1:
+                following = [p for p in own if p.number > passage.number and p.page == passage.page][:6]
+                if sum(p.kind is Kind.CELL for p in following) >= 2:
+                    return Place(passage, passage.page, title)
+        return self._first_place(title, own)
+
+    def _split_used(self, names: Names, own: list[Passage]) -> None:
+        """Part "Maker Series 540" of a dealer's listing: the first of several words is the maker."""
+        words = names.title.split()
+        alphabetic = [w for w in words if w[:1].isalpha() and len(w) > 2]
+        if len(alphabetic) >= 2 and words[0] in alphabetic:
+            names.maker = self._cased(words[0], own) if words[0].isupper() else words[0]
+            names.maker_place = names.title_place
+            names.title = " ".join(words[1:])
+            names.title = self._cased(names.title, own) if names.title.isupper() else names.title
+
+    def _series(self, title: str) -> str:
+        """Give the words of a title before its first figure."""
+        kept = []
+        for word in title.split():
+            if any(c.isdigit() for c in word) or word.casefold() in ("and", "et", "und", "&", ","):
+                break
+            kept.append(word.strip(","))
+        return " ".join(kept)
+
+    # year
+
+    def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
+        best: tuple[float, int, Place] | None = None
+        for weight, text, place in self._year_texts(document, own):
+            for match in YEAR.finditer(text):
+                value = int(match.group(1))
+                points = weight + self._year_points(text, match)
+                if points <= 0 or not 1990 <= value <= 2060:
+                    continue
+                if best is None or points > best[0]:
+                    best = (points, value, place)
+        if best is not None:
+            names.year, names.year_place = best[1], best[2]
+
+    def _year_texts(self, document: Document, own: list[Passage]) -> list[tuple[float, str, Place]]:
+        texts: list[tuple[float, str, Place]] = []
+        for index, passage in enumerate(own):
+            weight = 0.0
+            if passage.kind is Kind.HEADING or passage.page in (0, 1) and index < 12:
+                weight = 2.0
+                following = own[index + 1 : index + 5]
+                if sum(p.kind is Kind.CELL for p in following) >= 2:
+                    weight = 3.0
+            texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
+        for title in document.titles:
+            if title.origin in ("metadata", "html") or title.size == 0 or title.page in (0, 1):
+                texts.append((1.5, title.text, self._place_of(title, own)))
+        stem = document.path.rsplit("/", 1)[-1]
+        texts.append((0.5, re.sub(r"[_-]", " ", stem), Place(None, 1, stem)))
+        return texts
+
+    def _year_points(self, text: str, match: re.Match[str]) -> float:
+        before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
+        near = before + " " + after
+        if any(re.search(rf"(?<!\w){re.escape(word)}", near) for word in self.words.not_model_year):
+            return -6.0
+        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and _is_month(before):
+            return -6.0
+        said = any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", near) for word in self.words.model_year)
+        bare = match.group(1) == text.strip() or len(text) <= 40
+        return 3.0 if said else (0.5 if bare else -2.5)
+
+
+MONTHS = (
+    "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec", "mär", "mai", "okt", "dez",
+    "fév", "avr", "juin", "juil", "aoû", "déc", "jän",
+)  # fmt: skip
+
+
+def _is_month(before: str) -> bool:
+    word = re.search(r"([^\W\d_]+)\.?\s*$", before)
+    return word is not None and word.group(1)[:3] in MONTHS

@@ -1,0 +1,162 @@
+"""For which vans, and how available, a value in a statement is: by what is said beside it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from specscan.finding.found import Availability, Found
+from specscan.finding.items import Item, Parsed
+from specscan.finding.legend import AVAILABILITIES
+
+CURRENCY = re.compile(r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))")
+WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
+
+
+@dataclass(slots=True)
+class Scope:
+    """What holds for a whole statement: its vans (``None``: all) and availability by van."""
+
+    vans: frozenset[str] | None = None
+    availability: Availability | None = None
+    by_van: dict[str, Availability] = field(default_factory=dict)
+
+    def of(self, van: str) -> Availability | None:
+        """Give the availability on a van."""
+        return self.by_van.get(van, self.availability)
+
+
+def has_price(text: str) -> bool:
+    """Tell whether a text holds a price."""
+    return bool(CURRENCY.search(text))
+
+
+def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
+    """Give the vans to which the words beside a value tie it, or ``None`` where they name none."""
+    mentions = [i for i in parsed.items if i.vans]
+    if not mentions or item is None:
+        return None
+    chunk = [m for m in mentions if m.chunk == item.chunk]
+    if chunk:
+        return _union(chunk)
+    behind = _bracket_behind(item, parsed)
+    if behind is not None:
+        held = [m for m in mentions if m.chunk == behind]
+        if held:
+            return _union(held)
+    clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
+    nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
+    if nearest:
+        return _union([m for m in nearest if m.chunk == nearest[0].chunk])
+    leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
+    if leading:
+        return _union([m for m in leading if m.chunk == leading[-1].chunk])
+    in_label = [m for m in mentions if m.start < split]
+    if in_label:
+        return _union(in_label)
+    subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
+    return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _union(mentions: list[Item]) -> frozenset[str]:
+    return frozenset().union(*(m.vans for m in mentions))
+
+
+def _bracket_behind(item: Item, parsed: Parsed) -> int | None:
+    """Give the chunk of the bracket that follows right behind a value's chunk."""
+    _, end = parsed.chunk_span(item.chunk)
+    return item.chunk + 1 if parsed.text[end : end + 1] in ("(", "[") else None
+
+
+def _is_apart(mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a van is named in a chunk of its own, without a value beside it."""
+    return not any(
+        i.chunk == mention.chunk and (i.quantity is not None or any(c.kind in WORTH for c in i.concepts))
+        for i in parsed.items
+    )
+
+
+def _leads(mention: Item, parsed: Parsed) -> bool:
+    start, end = parsed.chunk_span(mention.chunk)
+    return _is_apart(mention, parsed) and parsed.text[end : end + 1] in (":", "–", "—", "")
+
+
+def _figures_between(item: Item, mention: Item, parsed: Parsed) -> bool:
+    return any(i.quantity is not None and item.end <= i.start < mention.start for i in parsed.items)
+
+
+def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -> Availability | None:
+    """Give the availability that the words beside a value say, for a van, or ``None``."""
+    cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
+    cues = [c for c in cues if not _in_phrase(c, parsed)]
+    if not cues or item is None:
+        return None
+    named = _by_named_van(cues, parsed, van)
+    if named is not None:
+        return named
+    own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
+    if own:
+        return _said(own)
+    if item.depth > 0:
+        return None
+    behind = _bracket_behind(item, parsed)
+    if behind is not None:
+        held = [c for c in cues if c.chunk == behind]
+        if held and _is_apart_cue(held[0], parsed):
+            return _said(held)
+    apart = [c for c in cues if c.sentence == item.sentence and c.depth == 0 and _is_apart_cue(c, parsed)]
+    if apart:
+        return _said(apart)
+    bracketed = [c for c in cues if c.sentence == item.sentence and c.depth > 0 and _is_apart_cue(c, parsed)]
+    before = [c for c in bracketed if c.start < item.start]
+    if before and (before[-1].has("cue", "if_equipped") or before[-1].start < split):
+        return _said(before)
+    label = [c for c in cues if c.start < split]
+    return _said(label) if label else None
+
+
+def _in_phrase(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a word such as "standard" only qualifies another: "standard van", "not an option"."""
+    return any(
+        other is not cue and other.start <= cue.start and cue.end <= other.end and other.end - other.start > cue.end - cue.start
+        and any(c.kind in ("cue", "value", "thing") for c in other.concepts)
+        for other in parsed.items
+    )  # fmt: skip
+
+
+def _by_named_van(cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
+    for cue in cues:
+        vans = [i for i in parsed.items if i.vans and i.chunk == cue.chunk]
+        if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
+            return _said([cue])
+    return None
+
+
+def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability stands in a chunk without a value of its own."""
+    return not any(
+        i.chunk == cue.chunk and i is not cue
+        and (i.quantity is not None or any(c.kind in ("value", "term", "denied") for c in i.concepts))
+        for i in parsed.items
+    )  # fmt: skip
+
+
+def _said(cues: list[Item]) -> Availability:
+    longest = max(cues, key=lambda c: c.end - c.start)
+    names = [c.name for c in longest.concepts if c.kind == "cue" and c.name in AVAILABILITIES]
+    order = ("not_available", "optional", "if_equipped", "standard")
+    return AVAILABILITIES[next(name for name in order if name in names)]
+
+
+def settle_scope(found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]) -> dict[str, Availability | None]:
+    """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
+    base = scope.vans if scope.vans is not None else everyone
+    named = item_vans(found.item, parsed, split)
+    if named is not None:
+        inside = named & base
+        base = inside or (named if scope.vans is None else base)
+    result: dict[str, Availability | None] = {}
+    for van in sorted(base):
+        said = found.availability or item_availability(found.item, parsed, split, van)
+        result[van] = said if said is not None else scope.of(van)
+    return result

@@ -1,0 +1,103 @@
+"""Values that are names rather than words of a vocabulary: the base vehicle; thermal grades."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.frames import Statement
+from specscan.finding.found import Found, How, Value
+from specscan.finding.kit import JOIN, Kit
+from specscan.finding.statements import Draft
+from specscan.rulebook.book import Rulebook
+
+# A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
+NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d[\w.-]*|[A-Z]\d\w*)"
+NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
+NAME_END = re.compile(r"\s*(?:,|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur|,)\b)")
+GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
+ROMAN = {"I": 1, "II": 2, "III": 3}
+STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)
+MAX_NAME_WORDS = 7
+
+
+def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Draft, sections: list[str]) -> list[Found]:
+    """Give base-vehicle names and grades stated in a statement."""
+    found: list[Found] = []
+    sentence = kit.frames.grouper.form(statement.parsed, statement.split, statement.context)
+    things = {thing for group in sentence.groups if group.label for thing in group.things}
+    for name, spec in book.fields.items():
+        if spec.text == "name":
+            if things & set(spec.of):
+                found.extend(_labelled_name(name, statement, draft))
+            elif not statement.split:
+                found.extend(_free_name(name, spec.of, statement, sentence.groups, draft))
+        elif spec.number == "grade":
+            found.extend(_grades(name, spec.of, statement, sentence.groups, things))
+    return found
+
+
+def _labelled_name(name: str, statement: Statement, draft: Draft) -> list[Found]:
+    body = draft.body
+    offset = len(draft.label) + len(JOIN)
+    end = NAME_END.search(body)
+    text = body[: end.start()] if end and end.start() > 0 else body
+    text = text.strip(" .:")
+    words = text.split()
+    if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text):
+        return []
+    if not (words[0][:1].isupper() or re.match(r"[a-z]-[A-Z]", words[0]) or words[0][:1].isdigit()):
+        return []
+    return [Found(name, Value(text=text), offset, offset + len(text), f"{name}:label")]
+
+
+def _free_name(name: str, of: list[str], statement: Statement, groups: list, draft: Draft) -> list[Found]:  # type: ignore[type-arg]
+    """Give the name right before or behind the words "base vehicle", or leading a line about the engine."""
+    text = statement.parsed.text
+    if draft.how in (How.HEADING, How.NOTE):
+        return []
+    for group in groups:
+        if not set(group.things) & set(of):
+            continue
+        item = group.items[0]
+        before = text[: item.start].rstrip()
+        match = re.search(rf"{NAME.pattern}$", before)
+        if match and len(match.group().split()) >= 2:
+            return [_named(name, match.group(), match.start())]
+        behind = re.match(r"\s*(?:is|the|a|an|:|on|le|la|der|die|das|dem|une|un)?\s*(?:the\s+|a\s+)?", text[item.end :])
+        start = item.end + (behind.end() if behind else 0)
+        match = NAME.match(text, start)
+        if match and len(match.group().split()) >= 2:
+            return [_named(name, match.group(), match.start())]
+    engines = [g for g in groups if "engine" in g.things]
+    lead = NAME.match(text)
+    if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:
+        rest = text[lead.end() :]
+        if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
+            return [_named(name, lead.group(), 0)]
+    return []
+
+
+def _named(name: str, text: str, start: int) -> Found:
+    return Found(name, Value(text=text), start, start + len(text), f"{name}:named")
+
+
+def _grades(name: str, of: list[str], statement: Statement, groups: list, things: set[str]) -> list[Found]:  # type: ignore[type-arg]
+    """Give a thermal grade in arabic or roman figures that stands with the word for it."""
+    text = statement.parsed.text
+    masked = STANDARD.sub(lambda m: " " * len(m.group()), text)
+    near = [g for g in groups if set(g.things) & set(of)]
+    if not near or not (STANDARD.search(text) or _speaks_of_heat(statement)):
+        return []
+    for match in GRADE.finditer(masked):
+        labelled = bool(things & set(of)) and match.start() >= statement.split
+        tied = any(0 <= match.start() - g.end <= 3 or 0 <= g.start - match.end() <= 3 for g in near)
+        listed = any(text[i.end : match.start()].strip(" :") == "" for g in near for i in g.items)
+        if labelled or tied or listed:
+            value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
+            return [Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade")]
+    return []
+
+
+def _speaks_of_heat(statement: Statement) -> bool:
+    label = statement.parsed.text[: statement.split].casefold()
+    return any(word in label for word in ("therm", "heating", "insulation", "wärme", "isolation", "1646"))

@@ -1,0 +1,350 @@
+"""Passages → statements: what is the label, what the value, for which vans, from which heading."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from specscan.finding.found import Availability, How
+from specscan.finding.kit import Kit
+from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.scope import Scope, has_price
+from specscan.finding.units import Unit
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.text import Kind, Passage
+
+LABEL_WORDS = 8
+PROSE_WORDS = 16
+SLASH = re.compile(r"\s*/\s*")
+
+
+@dataclass(slots=True)
+class Draft:
+    """A statement before it is parsed: its texts, where they come from and what holds for it."""
+
+    passage: Passage
+    label: str
+    body: str
+    how: How
+    scope: Scope
+    body_at: int = 0
+    label_from: str = ""  # row, column or inline
+    hint: Unit | None = None
+    notes: tuple[str, ...] = ()
+    not_fitted: bool = False
+    by_owner: bool = False
+
+
+@dataclass(slots=True)
+class SectionSense:
+    """What the headings above a passage say."""
+
+    availability: Availability | None = None
+    by_van: dict[str, Availability] = field(default_factory=dict)
+    vans: frozenset[str] | None = None
+    not_fitted: bool = False
+    by_owner: bool = False
+    things: list[str] = field(default_factory=list)
+    option: str = ""
+
+
+class StatementMaker:
+    """Makes the statements of one document."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, legend: Legend, passages: list[Passage]):
+        self.kit = kit
+        self.vans = vans
+        self.legend = legend
+        self.passages = passages
+        self.senses: dict[tuple[str, ...], SectionSense] = {}
+        self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
+        self.price_passages: set[int] = set()
+        self.unit_cells = self._unit_cells()
+        self._read_price_lines()
+
+    def drafts(self, passage: Passage) -> list[Draft]:
+        """Give the statements that a passage makes."""
+        if passage.number in self.legend.passages or passage.number in self.price_passages:
+            return []
+        sense = self.sense(passage)
+        scope = Scope(sense.vans, sense.availability, dict(sense.by_van))
+        if passage.kind is Kind.CELL:
+            drafts = self._cell(passage, scope)
+        elif passage.kind is Kind.HEADING:
+            drafts = [Draft(passage, "", passage.text, How.HEADING, Scope(sense.vans))]
+        else:
+            drafts = self._running(passage, scope, sense)
+        for draft in drafts:
+            draft.not_fitted = sense.not_fitted
+            draft.by_owner = sense.by_owner
+        return drafts
+
+    # headings
+
+    def sense(self, passage: Passage) -> SectionSense:
+        """Give what the headings above a passage say, the nearest first."""
+        key = (str(passage.page), *passage.sections)
+        if key not in self.senses:
+            self.senses[key] = self._sense(passage)
+        return self.senses[key]
+
+    def _sense(self, passage: Passage) -> SectionSense:
+        sense = SectionSense()
+        for depth, heading in enumerate(reversed(passage.sections)):
+            self._add_heading(sense, heading, innermost=depth == 0)
+        for depth in range(len(passage.sections), 0, -1):
+            prices = self.prices.get((passage.page, passage.sections[:depth]))
+            if prices:
+                sense.by_van = prices
+                sense.vans = frozenset(prices) if sense.vans is None else sense.vans
+                break
+        return sense
+
+    def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
+        analysis = self.kit.lexicon.analyse(heading)
+        cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
+        if len(heading) <= 70:
+            self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
+        for mention in analysis.mentions:
+            if mention.concept.kind == "section" and mention.concept.name not in sense.things and len(analysis.tokens) <= 6:
+                sense.things.append(mention.concept.name)
+        if sense.vans is None and not self.vans.single and len(heading) <= 60:
+            named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
+            if named:
+                sense.vans = named
+
+    def _add_availability(
+        self, sense: SectionSense, heading: str, cues: dict[str, object], *, innermost: bool, words: int
+    ) -> None:
+        if sense.availability is not None or sense.not_fitted or sense.by_owner:
+            return
+        if "by_owner" in cues:
+            sense.by_owner = True
+        elif "not_fitted" in cues and "not_available" not in cues:
+            sense.not_fitted = True
+        elif "not_available" in cues:
+            sense.availability = Availability.NOT_AVAILABLE
+        elif "standard" in cues and "optional" in cues:
+            return
+        elif "optional" in cues or "if_equipped" in cues or has_price(heading):
+            sense.availability = Availability.OPTIONAL
+        elif "standard" in cues:
+            sense.availability = Availability.STANDARD
+        elif "package" in cues and innermost and words <= 5:
+            sense.availability = Availability.OPTIONAL
+        if sense.availability in (Availability.OPTIONAL, Availability.NOT_AVAILABLE):
+            sense.option = heading
+
+    def _read_price_lines(self) -> None:
+        """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
+        for passage in self.passages:
+            if passage.kind not in (Kind.PROSE, Kind.LINE, Kind.BULLET) or len(passage.text) > 160:
+                continue
+            parsed, _ = self.kit.parse("", passage.text, self.vans)
+            priced = has_price(passage.text)
+            cues = parsed.cues(*AVAILABILITIES)
+            if not priced and not cues:
+                continue
+            if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
+                continue
+            if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
+                continue
+            found = self._price_parts(passage.text)
+            if found and passage.sections:
+                self.prices.setdefault((passage.page, passage.sections), {}).update(found)
+                self.price_passages.add(passage.number)
+
+    def _price_parts(self, text: str) -> dict[str, Availability]:
+        """Give for each van what a line of prices says."""
+        found: dict[str, Availability] = {}
+        for part in re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text):
+            analysis = self.kit.lexicon.analyse(part)
+            cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+            named = frozenset().union(*(models for _, _, models in self.vans.find(part)))
+            if any(m.concept.kind == "cue" and m.concept.name == "all_vans" for m in analysis.mentions) or self.vans.single:
+                named = named or frozenset(self.vans.table[key] and next(iter(self.vans.table[key])) for key in self.vans.table)
+            if cues:
+                longest = max(cues, key=lambda m: m.last - m.first)
+                said = AVAILABILITIES[longest.concept.name]
+            elif has_price(part):
+                said = Availability.OPTIONAL
+            else:
+                continue
+            for van in named:
+                found[van] = said
+        return found
+
+    # tables
+
+    def _unit_cells(self) -> dict[tuple[int, int], str]:
+        """Give the units that stand in a column of their own, by table and row."""
+        units = {"unit", "units", "einheit", "unité", "unités"}
+        return {
+            (p.table, p.row_index): p.text
+            for p in self.passages
+            if p.table is not None and p.row_index is not None and p.column is not None
+            and p.column.text.strip(" .").casefold() in units
+        }  # fmt: skip
+
+    def _cell(self, passage: Passage, scope: Scope) -> list[Draft]:
+        assert passage.row is not None and passage.column is not None
+        row, column = passage.row.text.strip(" :"), passage.column.text.strip(" :")
+        notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
+        column_vans = self.vans.whole(column) if column else None
+        row_vans = self.vans.whole(row) if row and column_vans is None else None
+        if column_vans is not None:
+            scope.vans, label, label_from = column_vans, row, "row"
+        elif row_vans is not None:
+            scope.vans, label, label_from = row_vans, column, "column"
+        else:
+            label, label_from = row, "row"
+            label = self._with_column(label, column, scope)
+        if not label:
+            return self._running_text(passage, passage.text, scope, notes)
+        hint = None
+        if passage.table is not None and passage.row_index is not None:
+            printed = self.unit_cells.get((passage.table, passage.row_index))
+            hint = self.kit.units.named(printed.strip(" ()")) if printed else None
+        return self._labelled(passage, label, passage.text, 0, label_from, scope, notes, hint)
+
+    def _with_column(self, label: str, column: str, scope: Scope) -> str:
+        """Give a row label with what the head of a column that names no van adds."""
+        if not column:
+            return label
+        analysis = self.kit.lexicon.analyse(column)
+        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+        if cues and len(analysis.tokens) <= 4:
+            longest = max(cues, key=lambda m: m.last - m.first)
+            scope.availability = AVAILABILITIES[longest.concept.name]
+            return label
+        if not label:
+            return column
+        return f"{label}: {column}" if any(m.concept.kind == "aspect" for m in analysis.mentions) else label
+
+    def _labelled(
+        self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...],
+        hint: Unit | None = None, how: How = How.CELL,
+    ) -> list[Draft]:
+        marked = self._marked(passage, label, body, at, label_from, scope, notes)
+        if marked is not None:
+            return marked
+        parts = self._zipped(label, body)
+        if parts is not None:
+            return [
+                Draft(passage, part_label, part, how, scope, at + start, label_from, hint, notes)
+                for part_label, part, start in parts
+            ]
+        return [Draft(passage, label, body, how, scope, at, label_from, hint, notes)]
+
+    def _marked(
+        self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
+    ) -> list[Draft] | None:
+        """Give the statement that the label makes where the cell is only a mark, a price or "option"."""
+        plain = body.strip()
+        first, _, rest = plain.partition(" ")
+        meaning = self.legend.meaning(plain)
+        if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
+            meaning = self.legend.meaning(first)
+        if meaning is not None:
+            own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
+            own = Scope(scope.vans, Availability.OPTIONAL)
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        said = self._availability_alone(plain)
+        if said is not None:
+            own = Scope(scope.vans, said)
+            return [
+                Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes),
+                Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes),
+            ]
+        return None
+
+    def _availability_alone(self, text: str) -> Availability | None:
+        """Give the availability if a text says nothing else: "Standard", "en option", "nicht lieferbar"."""
+        if len(text) > 40:
+            return None
+        analysis = self.kit.lexicon.analyse(text)
+        words = [t for t in analysis.tokens if t.norm.isalnum()]
+        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+        covered = {i for m in cues for i in range(m.first, m.last)}
+        if not cues or len(covered) < len(words):
+            return None
+        longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
+        return AVAILABILITIES[longest.concept.name]
+
+    def _zipped(self, label: str, body: str) -> list[tuple[str, str, int]] | None:
+        """Part "place / heat: cabin / none" into one statement for each aspect or thing of the label."""
+        parts = SLASH.split(body)
+        if len(parts) < 2 or not 2 <= len(parts) <= 4:
+            return None
+        analysis = self.kit.lexicon.analyse(label)
+        aspects = [m for m in analysis.mentions if m.concept.kind == "aspect"]
+        spans = list(dict.fromkeys((m.start, m.end) for m in aspects))
+        starts = [match.start() for match in _starts(body, parts)]
+        slashed = len(SLASH.split(label)) >= len(parts)
+        if len(spans) == len(parts) and slashed:
+            rest = label[: spans[0][0]].rstrip(" :(/-")
+            return [(f"{rest} {label[a:b]}".strip(), part, start) for (a, b), part, start in zip(spans, parts, starts, strict=True)]
+        if all(re.fullmatch(r"[\s\d.,'’½¼¾-]*\w{0,3}\.?", part) for part in parts):
+            return None
+        things = list(dict.fromkeys((m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short")))
+        if len(things) == len(parts) and slashed:
+            tail = label[things[-1][1] :]
+            return [(f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)]
+        return None
+
+    # running text
+
+    def _running(self, passage: Passage, scope: Scope, sense: SectionSense) -> list[Draft]:
+        meaning = self.legend.meaning(passage.mark) if passage.mark else None
+        if meaning is not None and passage.kind is Kind.BULLET:
+            scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
+        if passage.kind is Kind.FOOTNOTE:
+            return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
+        return self._running_text(passage, passage.text, scope, passage.notes)
+
+    def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
+        head, body, at = self._inline_label(text)
+        if head:
+            named = self.vans.whole(head)
+            if named is None:
+                return self._labelled(passage, head, body, at, "inline", scope, notes, how=How.PAIR)
+            scope.vans = named
+            text, at = body, at
+        else:
+            at = 0
+        how = How.LIST
+        sentences = len(re.findall(r"[.!?](?:\s|$)", text))
+        if passage.kind is not Kind.BULLET and (sentences >= 1 and len(text.split()) > 6 or len(text.split()) > PROSE_WORDS):
+            how = How.PROSE
+            if sentences >= 2 or len(text.split()) > 24:
+                scope = Scope(scope.vans)
+        return [Draft(passage, "", text, how, scope, at, "", None, notes)]
+
+    def _inline_label(self, text: str) -> tuple[str, str, int]:
+        """Part "Label: value" where the label is known or names vans."""
+        match = re.match(r"([^:.!?]{1,70}?)\s*:\s+(?=\S)", text)
+        if match is None:
+            return "", text, 0
+        head = match.group(1)
+        if len(head.split()) > LABEL_WORDS:
+            return "", text, 0
+        body = text[match.end() :]
+        if self.vans.whole(head) is not None:
+            return head, body, match.end()
+        sentence = re.search(r"[.!?]\s+\S", body)
+        if sentence is not None or len(body.split()) > 24 or not self.kit.lexicon.knows_label(head):
+            return "", text, 0
+        return head, body, match.end()
+
+
+def _starts(body: str, parts: list[str]) -> list[re.Match[str]]:
+    found = []
+    place = 0
+    for part in parts:
+        match = re.compile(re.escape(part)).search(body, place)
+        assert match is not None
+        found.append(match)
+        place = match.end()
+    return found

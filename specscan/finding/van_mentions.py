@@ -1,0 +1,95 @@
+"""Places in a text that name vans of the document."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.cast import Cast
+
+ARTICLE = r"(?:the|le|la|les|der|die|das|den|dem|du|model|modèle|modell|on|auf|sur|for|pour|für|and|et|und|&)"
+
+
+class VanMentions:
+    """Finds the names of a cast in texts: full names anywhere, bare numbers only where they name."""
+
+    def __init__(self, cast: Cast):
+        self.table: dict[str, frozenset[str]] = {}
+        plain: list[str] = []
+        numbers: list[str] = []
+        for player in cast.players:
+            for alias in player.aliases:
+                key = alias.casefold()
+                self.table[key] = self.table.get(key, frozenset()) | {player.model}
+        for name, models in cast.families.items():
+            self.table.setdefault(name.casefold(), models)
+        for head, models in cast.heads.items():
+            self.table.setdefault(head.strip(" *†").casefold(), models)
+        for key in self.table:
+            (numbers if re.fullmatch(r"\d+", key) else plain).append(key)
+        self.plain = _pattern(plain)
+        self.numbers = _pattern(numbers)
+        self.single = len(cast.players) <= 1
+
+    def find(self, text: str) -> list[tuple[int, int, frozenset[str]]]:
+        """Give start, end and vans of each mention, without overlaps, in order."""
+        if self.single:
+            return []
+        found: list[tuple[int, int, frozenset[str]]] = []
+        for pattern, bare in ((self.plain, False), (self.numbers, True)):
+            if pattern is None:
+                continue
+            for match in pattern.finditer(text):
+                start, end = match.span()
+                if any(a < end and start < b for a, b, _ in found):
+                    continue
+                if bare and not self._names(text, start, end):
+                    continue
+                if not bare and not self._cased(text, match.group()):
+                    continue
+                found.append((start, end, self.table[re.sub(r"\s+", " ", match.group()).casefold()]))
+        return sorted(found)
+
+    @staticmethod
+    def _cased(text: str, printed: str) -> bool:
+        """Tell whether a word that can also be a common one is written as a name."""
+        return printed[:1].isupper() or printed[:1].isdigit()
+
+    @staticmethod
+    def _names(text: str, start: int, end: int) -> bool:
+        """Tell whether a bare number stands for a van: in brackets, behind an article, before a colon."""
+        before, after = text[:start], text[end:]
+        if re.match(r"\s*(?:mm|cm|m|kg|lb|l|L|W|Ah|A|V|gal|ft|in|°|%|[.,]\d|€|\$|x\s?\d|×)", after):
+            return False
+        if re.search(r"\(\s*(?:[^()]{0,24}(?:,|&|and|et|und)\s*)?$", before) and re.match(r"[^()]{0,30}\)", after):
+            return True
+        if re.search(rf"\b{ARTICLE}\s+$", before, re.IGNORECASE) and not re.match(r"\s+[a-zà-ÿ]*(?:s|en)\b", after):
+            return True
+        if re.match(r"\s*(?::|only\b|(?:,|and|et|und|&)\s*[\w ]{1,12}:)", after) and not before.strip():
+            return True
+        return bool(re.search(r"(?:,|^)\s*$", before) and re.match(r"\s+(?:only|nur|seulement|uniquement)\b", after))
+
+    def whole(self, text: str) -> frozenset[str] | None:
+        """Give the vans if the text, a table head say, is nothing but names of vans."""
+        plain = text.strip(" *†:")
+        if plain.casefold() in self.table:
+            return self.table[plain.casefold()]
+        found: list[tuple[int, int, frozenset[str]]] = []
+        for pattern in (self.plain, self.numbers):
+            for match in pattern.finditer(plain) if pattern is not None else ():
+                if not any(a < match.end() and match.start() < b for a, b, _ in found):
+                    found.append((match.start(), match.end(), self.table[re.sub(r"\s+", " ", match.group()).casefold()]))
+        rest = plain
+        for start, end, _ in sorted(found, reverse=True):
+            rest = rest[:start] + rest[end:]
+        rest = re.sub(r"\b(?:and|et|und|or|ou|oder|only|models?)\b|[&,/+]", "", rest, flags=re.IGNORECASE)
+        if found and not rest.strip():
+            return frozenset().union(*(vans for _, _, vans in found))
+        return None
+
+
+def _pattern(keys: list[str]) -> re.Pattern[str] | None:
+    if not keys:
+        return None
+    ordered = sorted(keys, key=len, reverse=True)
+    body = "|".join(re.escape(key).replace(r"\ ", r"\s+") for key in ordered)
+    return re.compile(rf"(?<![\w.,-])(?:{body})(?![\w]|-\w|[.,]\d)", re.IGNORECASE)

@@ -1,0 +1,91 @@
+"""What finding and settling give: vans, facts, settled values, gaps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from specscan.records.text import Box
+
+Availability = Literal["standard", "optional", "not_available", "unstated"]
+Equipment = Literal["standard", "optioned"]
+SettledStatus = Literal["stated", "observed", "conflicting", "derived", "missing"]
+Reason = Literal["not_stated", "only_optional", "conflicting", "unreadable_page", "implausible", "ambiguous"]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One statement about one field of one van, as one document makes it.
+
+    A number is ``num`` with its interval ``low`` to ``high`` where a range is printed. ``how`` says in
+    which form the statement stands (table_cell, label_value, list_item, mark_row, footnote, prose,
+    heading, identity). ``rejected`` is empty for a fact that counts.
+    """
+
+    field: str
+    model: str
+    num: float | None = None
+    low: float | None = None
+    high: float | None = None
+    text: str | None = None
+    flag: bool | None = None
+    unit: str = ""
+    printed: str = ""
+    printed_unit: str = ""
+    basis: str = ""
+    availability: Availability = "unstated"
+    option: str = ""
+    page: int = 0
+    box: Box | None = None
+    found_by: str = ""
+    confidence: float = 0.0
+    how: str = ""
+    weak: bool = False
+    passage: int = 0
+    rejected: str = ""
+
+    @property
+    def value(self) -> float | str | bool | None:
+        """Give the value whatever its type."""
+        if self.num is not None:
+            return self.num
+        return self.text if self.text is not None else self.flag
+
+
+@dataclass(frozen=True, slots=True)
+class VanName:
+    """A van as one document names it."""
+
+    maker: str
+    model: str
+    year: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class DocumentFacts:
+    """All that was found in one document."""
+
+    vans: tuple[VanName, ...]
+    facts: tuple[Fact, ...]
+    language: str
+    message: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """One value of one van and field, for the van as delivered or with its options fitted."""
+
+    van_id: str
+    field: str
+    equipment: Equipment
+    status: SettledStatus
+    num: float | None = None
+    low: float | None = None
+    high: float | None = None
+    text: str | None = None
+    flag: bool | None = None
+    unit: str = ""
+    availability: Availability | None = None
+    fact_ids: tuple[str, ...] = field(default_factory=tuple)
+    reason: Reason | None = None
+    note: str = ""
