@@ -106,7 +106,7 @@ class CastReader:
             return False
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return False
-        if any(not q.bare for q in self.quantities.find(plain)):
+        if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):
             return False
         cues = self.lexicon.cues(
             self.lexicon.analyse(plain), "standard", "optional", "not_available", "yes", "no", "all_vans", "package"
@@ -118,6 +118,10 @@ class CastReader:
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
         full: dict[str, str] = {}
+        firsts = {head.split()[0] for head in heads if len(head.split()) > 1}
+        if len(firsts) == 1 and len(heads) > 1 and _is_series_word(first := next(iter(firsts))) and first.casefold() != names.maker.casefold():
+            if all(head.startswith(first) for head in heads):
+                names.series = first
         for head in heads:
             full[head] = self._full_name(head.strip(" *†"), names, text, list(heads))
         players: dict[str, Player] = {}
@@ -193,7 +197,7 @@ class CastReader:
         return found
 
     def _codes(self, series: str, own: list[Passage]) -> list[str]:
-        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)", re.IGNORECASE)
+        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
         counts: Counter[str] = Counter()
         headed: set[str] = set()
         for passage in own:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from specscan.finding.cast import Cast, Player
 from specscan.finding.frames import Statement
-from specscan.finding.found import Availability, Found, How
+from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.items import Parsed
 from specscan.finding.kit import JOIN, Kit, Kits
 from specscan.finding.legend import read_legend
@@ -117,10 +117,23 @@ class _Reader:
         note = self._note(draft)
         statement = Statement(parsed, split, draft.how, context, note)
         found = self.kit.frames.read(statement)
+        if draft.not_fitted and draft.how is not How.PROSE:
+            found += self._not_fitted(parsed, split, found)
         found += special_values(self.book, self.kit, statement, draft, sense.things)
         groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
         things = [thing for group in groups for thing in group.things]
         return Reading(draft, parsed, split, found, things)
+
+    def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
+        """Give the things named under "not fitted" that are stated by their mere name."""
+        made = []
+        for group in self.kit.frames.grouper.form(parsed, split, []).groups:
+            for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
+                for name in self.book.fields_of(thing):
+                    spec = self.book.fields[name]
+                    if spec.none and not spec.presence and spec.aspect in ("", "capacity") and not any(f.field == name for f in found):
+                        made.append(Found(name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence))
+        return made
 
     def _note(self, draft: Draft) -> Parsed | None:
         """Give the first sentence of the note that a statement refers to, for what it says of the basis."""
@@ -190,7 +203,7 @@ class _Reader:
         rejected = found.rejected
         if draft.by_owner:
             availability = Availability.UNSTATED
-        if draft.not_fitted:
+        if draft.not_fitted and draft.how is not How.PROSE:
             value, rejected = self._absent(found)
             availability = Availability.STANDARD
         page, box = self._place(found, reading)
@@ -219,10 +232,8 @@ class _Reader:
             rejected=rejected,
         )
 
-    def _absent(self, found: Found) -> tuple[object, str]:  # type: ignore[override]
+    def _absent(self, found: Found) -> tuple[Value, str]:
         """Turn equipment named under "not fitted" into its stated absence."""
-        from specscan.finding.found import Value
-
         spec = self.book.fields[found.field]
         if spec.type == "flag":
             return Value(flag=False), found.rejected
@@ -260,11 +271,24 @@ class _Reader:
         value = weights[reading.draft.how.value]
         if found.weak:
             value = min(value, weights["weak"])
+        if found.from_label:
+            value += weights["carried_context"]
+        elif found.things and self._under_heading(found.things, reading.draft.passage):
+            value += weights["own_heading"]
         if found.basis == "product":
             value = min(value, weights["derived_product"])
         if reading.draft.passage.source == "ocr":
             value += weights["ocr"]
         return round(max(0.0, min(1.0, value)), 3)
+
+    def _under_heading(self, things: list[str], passage: Passage) -> bool:
+        """Tell whether the nearest heading names the thing that is spoken of."""
+        if not passage.sections:
+            return False
+        mentions = self.kit.lexicon.analyse(passage.sections[-1]).mentions
+        named = {m.concept.name for m in mentions if m.concept.kind in ("thing", "short", "section")}
+        named |= {t for m in mentions if m.concept.kind == "alone" for t in self.book.fields[m.concept.name].of}
+        return bool(named & set(things))
 
     def _with_notes(self, facts: list[Fact], readings: list[Reading]) -> list[Fact]:
         """Let a note that names a van go before the statement that it belongs to.

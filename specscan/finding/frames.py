@@ -44,7 +44,12 @@ class FrameReader:
 
     def read(self, statement: Statement) -> list[Found]:
         """Give the values that a statement holds, candidates set aside included."""
-        sentence = self.grouper.form(statement.parsed, statement.split, statement.context)
+        sentence = self.grouper.form(
+            statement.parsed, statement.split, statement.context,
+            running=statement.how in (How.PROSE, How.HEADING), noted=statement.how is How.NOTE,
+        )  # fmt: skip
+        if any(item.has("word", "covers") for item in statement.parsed.items):
+            statement.context = []  # a line about window covers does not go on about what the heading names
         self._start_things(statement, sentence)
         found = self._quantities(statement, sentence)
         found += self._values(statement, sentence)
@@ -81,11 +86,18 @@ class FrameReader:
         if not labels or item.start < sentence.split:
             return things
         ordered = list(dict.fromkeys(thing for group in labels for thing in group.things))
+        absorbed = {t for thing in ordered for t in self._absorbs(thing)}
+        ordered = [thing for thing in ordered if thing not in absorbed]
+        things = [thing for thing in things if thing not in absorbed]
         if len(ordered) < 2 or set(things) != set(ordered):
             return things
         body = [i for i in sentence.parsed.items if i.quantity is not None and i.start >= sentence.split]
         # One figure for several things is nobody's: it may be a sum.
         return [ordered[body.index(item)]] if len(body) == len(ordered) else []
+
+    def _absorbs(self, thing: str) -> list[str]:
+        spec = self.book.things.get(thing)
+        return list(spec.absorbs) if spec is not None else []
 
     def _of_member(self, item: Item, things: list[str], group: Group | None, sentence: Sentence) -> list[str]:
         """Give the member of a group that a quantity stands next to: "26 gal gray and 14 gal black tank"."""
@@ -99,10 +111,14 @@ class FrameReader:
         if len(figures) < 2:
             return things
         leads = figures[0].start < group.items[0].start
-        sided = [m for m in group.items if (m.start >= item.end if leads else m.end <= item.start)]
-        if not sided:
-            return things
-        member = sided[0] if leads else sided[-1]
+
+        def distance(member: Item) -> tuple[float, bool]:
+            ahead = member.start >= item.end
+            between = sentence.parsed.between(item.end, member.start) if ahead else sentence.parsed.between(member.end, item.start)
+            joints = sum(word in self.grouper.coordination for word in between)
+            return len(between) + 5 * joints, ahead != leads
+
+        member = min(group.items, key=distance)
         own = [*member.names("thing"), *member.names("short")]
         return [thing for thing in things if thing in own] or things
 
@@ -230,7 +246,11 @@ class FrameReader:
             if not (spec.range[0] <= quantity.low <= spec.range[1] and spec.several == "lowest"):
                 return "implausible: outside the plausible range"
         parsed = statement.parsed
-        reach = [i for i in parsed.items if i.sentence == item.sentence or i.start < statement.split]
+        reach = [
+            i for i in parsed.items
+            if i.start < statement.split or i.chunk == item.chunk
+            or (i.sentence == item.sentence and min(abs(i.first - item.last), abs(item.first - i.last)) <= 4)
+        ]  # fmt: skip
         if any(i.has("distant", name) for i in reach for name in i.names("distant") if self.book.fields[name] is spec):
             return "another thing is spoken of beside it"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
@@ -409,7 +429,9 @@ class FrameReader:
             else:
                 return []
         found.value = Value(text=word)
-        found.weak = (concept.value in spec.weak and not negated) or (spec.from_label == "weak" and found.from_label)
+        found.weak = (concept.value in spec.weak and not negated) or (
+            spec.from_label == "weak" and (found.from_label or statement.how is How.PROSE)
+        )
         found.rejected = self._distant(spec, name, item, statement)
         return [found]
 

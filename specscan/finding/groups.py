@@ -42,6 +42,8 @@ class Sentence:
     split: int
     groups: list[Group]
     ignored: set[int]  # ids of items that do not count
+    running: bool = False  # running text, where a subject ends with its sentence
+    noted: bool = False  # a footnote, whose subject is what refers to it
     started: dict[int, list[str]] = field(default_factory=dict)  # things that words bring in, by clause
 
     def label_groups(self) -> list[Group]:
@@ -58,7 +60,9 @@ class Grouper:
         self.coordination = {norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)}
         self.coordination |= {",", "/", "+"}
 
-    def form(self, parsed: Parsed, split: int, context: list[str]) -> Sentence:
+    def form(
+        self, parsed: Parsed, split: int, context: list[str], *, running: bool = False, noted: bool = False
+    ) -> Sentence:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
         ignored = self._ignored(parsed, split)
         named = []
@@ -68,13 +72,14 @@ class Grouper:
             things = self._things(item)
             if things:
                 named.append((item, things))
+        named = [pair for pair in named if not self._is_quality(pair, named)]
         shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
         named.extend((i, i.names("short")) for i in shorts if self._accepts(i, parsed, split, named, shorts))
         named.sort(key=lambda pair: pair[0].start)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]
-        return Sentence(parsed, split, groups, ignored)
+        return Sentence(parsed, split, groups, ignored, running, noted)
 
     def _by_aspect(self, parsed: Parsed, split: int, context: list[str]) -> list[Group]:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]
@@ -95,15 +100,45 @@ class Grouper:
         single = {next(iter(own)) for own in owners if len(own) == 1}
         return sorted(single) if len(single) == 1 else []
 
+    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
+        item, things = pair
+        aspects = set(item.names("aspect"))
+        if not aspects:
+            return False
+        for other, others in named:
+            if other is item or set(others) & set(things):
+                continue
+            gap = item.first - other.last if other.start < item.start else other.first - item.last
+            own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
+            if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
+                return True
+        return False
+
     def _things(self, item: Item) -> list[str]:
         things = item.names("thing")
         for name in item.names("alone"):
             things.extend(thing for thing in self.book.fields[name].of[:1] if thing not in things)
         return things
 
+    def _besides(self, parsed: Parsed, split: int) -> set[int]:
+        """Give the items of a label that only qualify it: "height with roof fan", "w/heater"."""
+        ignored: set[int] = set()
+        for cue in parsed.cues("besides"):
+            if cue.start >= split:
+                continue
+            before = [i for i in parsed.items if i.end <= cue.start and (i.has("thing") or i.has("short") or i.has("alone"))]
+            if not before:
+                continue
+            for item in parsed.items:
+                near = item.chunk == cue.chunk or item.chunk == cue.chunk + 1 and item.depth > cue.depth
+                if cue.end <= item.start < split and near:
+                    ignored.add(id(item))
+        return ignored
+
     def _ignored(self, parsed: Parsed, split: int) -> set[int]:
         """Give the items that a cue sets aside: "instead of LP", "prewired", "replaces the furnace"."""
-        ignored: set[int] = set()
+        ignored = self._besides(parsed, split)
         for cue in parsed.cues("not_for"):
             for item in parsed.items:
                 if item.start >= cue.end and item.clause == cue.clause and item.depth == cue.depth:
@@ -141,9 +176,22 @@ class Grouper:
         return False
 
     def _coordinated(self, one: Item, two: Item, parsed: Parsed) -> bool:
+        if not self._alike(one, two):
+            return False
         left, right = (one, two) if one.start < two.start else (two, one)
         between = parsed.between(left.end, right.start)
         return 0 < len(between) <= 2 and all(word in self.coordination for word in between)
+
+    def _alike(self, one: Item, two: Item) -> bool:
+        """Tell whether two things can be spoken of together: they have an aspect in common."""
+
+        def aspects(item: Item) -> set[str]:
+            things = [*item.names("thing"), *item.names("short"), *(t for n in item.names("alone") for t in self.book.fields[n].of)]
+            named = {(self.book.fields[f].aspect, self.book.fields[f].dimension) for t in self._expanded(things) for f in self.book.fields_of(t)}
+            return {pair for pair in named if any(pair)}
+
+        a, b = aspects(one), aspects(two)
+        return bool(a & b) or not a or not b
 
     def _groups(self, named: list[tuple[Item, list[str]]], parsed: Parsed, split: int) -> list[Group]:
         groups: list[Group] = []
@@ -187,22 +235,34 @@ class Grouper:
         parsed = sentence.parsed
         in_label = item.start < sentence.split
         groups = [g for g in sentence.groups if g.label == in_label]
-        own = [g for g in groups if g.start <= item.start and item.end <= g.end]
+        own = [
+            g for g in groups
+            if any(i.start < item.end and item.start < i.end for i in g.items)
+            or (g.start <= item.start and item.end <= g.end)
+        ]  # fmt: skip
         if own:
             return own[0].things, own[0]
         clause = [g for g in groups if g.clause == item.clause]
+        if sentence.noted:
+            clause = [
+                g for g in clause
+                if g.chunks[0] <= item.chunk <= g.chunks[1] or any(self.book.fields_of(t) for t in g.things)
+            ]  # fmt: skip
+        clause = [g for g in clause if g.start < item.start or not _opens_pair(g, parsed)]
         chosen = self._nearest(item, clause, parsed)
         labels = [] if in_label else sentence.label_groups()
         if labels and (chosen is None or not self._close(item, chosen, parsed)):
             return self._label_things(labels), labels[0]
         if chosen is not None:
             return chosen.things, chosen
-        before = [g for g in groups if g.end <= item.start and _same_part(g, item)]
+        before = [] if sentence.noted else [g for g in groups if g.end <= item.start and _same_part(g, item, sentence)]
         if before:
             return before[-1].things, before[-1]
         if labels:
             return self._label_things(labels), labels[0]
-        near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")]
+        near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")] if item.quantity else []
+        if sentence.noted and item.sentence > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
+            context = []  # only the first sentence of a note speaks of what refers to it
         return self.aspect_things(near, context) or sentence.started.get(item.clause) or list(context), None
 
     @staticmethod
@@ -211,6 +271,8 @@ class Grouper:
 
     def _close(self, item: Item, group: Group, parsed: Parsed) -> bool:
         """Tell whether a group in the body stands so close that it goes before the label."""
+        if group.end <= item.start and _opens_pair(group, parsed):
+            return True
         if not group.chunks[0] <= item.chunk <= group.chunks[1]:
             return False
         if group.start >= item.end:
@@ -248,8 +310,15 @@ def _breaks(parsed: Parsed, cue: Item, item: Item) -> bool:
     return parsed.text[start : start + 1] in (",", "(", ")")
 
 
-def _same_part(group: Group, item: Item) -> bool:
-    return group.items[-1].sentence <= item.sentence
+def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:
+    """Tell whether a group may still be the subject: in running text only within its sentence."""
+    last = group.items[-1].sentence
+    return last == item.sentence if sentence.running else last <= item.sentence
+
+
+def _opens_pair(group: Group, parsed: Parsed) -> bool:
+    """Tell whether a group is the label of an inner pair, as in "3300 kg  MIRO: 2780 kg"."""
+    return parsed.text[group.end : group.end + 3].lstrip().startswith(":") and group.items[-1].depth == 0
 
 
 def owns(book: Rulebook, thing: str, concept: Concept) -> list[str]:

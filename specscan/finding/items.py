@@ -12,6 +12,7 @@ from specscan.finding.quantities import Quantity
 CLAUSE_SIGNS = {";", "|", "•", "·", "‖"}
 CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
+SLASH = re.compile(r"\s/\s(?=[^\W\d_])")
 DASH = re.compile(r"\s[-–—]\s")
 
 
@@ -78,7 +79,7 @@ def parse(
     analysis = lexicon.analyse(text)
     named = list(vans)
     taken = [(a, b) for a, b, _ in named]
-    bounds = _bounds(text, quantities)
+    bounds = _bounds(text, quantities, set(lexicon.words.abbreviations))
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
         if any(a <= mention.start and mention.end <= b for a, b in taken):
@@ -112,11 +113,12 @@ def _placed_quantity(quantity: Quantity, analysis: Analysis) -> Item:
     return Item(quantity.start, quantity.end, quantity=quantity, first=first, last=last)
 
 
-def _bounds(text: str, quantities: list[Quantity]) -> list[tuple[int, int, int, int, int]]:
+def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tuple[int, int, int, int, int]]:
     """Cut a text into sentences, clauses and chunks; signs inside quantities do not count."""
     inside = [(q.start, q.end) for q in quantities]
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
+    slashes = {match.start() + 1 for match in SLASH.finditer(text)}
     dashes = {match.start() + 1 for match in DASH.finditer(text)}
     for place, letter in enumerate(text):
         if any(a <= place < b for a, b in inside):
@@ -131,11 +133,11 @@ def _bounds(text: str, quantities: list[Quantity]) -> list[tuple[int, int, int, 
         elif letter in CLAUSE_SIGNS:
             clause += 1
             chunk += 1
-        elif letter in ".!?" and (not after or after.isspace()) and _ends_sentence(text, place):
+        elif letter in ".!?" and (not after or after.isspace()) and _ends_sentence(text, place, short):
             sentence += 1
             clause += 1
             chunk += 1
-        elif (letter in CHUNK_SIGNS and (not after or after.isspace())) or place in dashes:
+        elif (letter in CHUNK_SIGNS and (not after or after.isspace())) or place in dashes or place in slashes:
             if letter == "," and re.match(r"\d", after):
                 continue
             chunk += 1
@@ -145,13 +147,13 @@ def _bounds(text: str, quantities: list[Quantity]) -> list[tuple[int, int, int, 
     return bounds
 
 
-def _ends_sentence(text: str, place: int) -> bool:
+def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
     rest = text[place + 1 :].lstrip()
     if not rest:
         return True
     word = re.search(r"[\w.]*$", text[:place])
-    short = word is not None and len(word.group()) <= 3 and word.group().islower() and text[place] == "."
-    return not short and not rest[0].islower()
+    abbreviated = word is not None and text[place] == "." and word.group().casefold() in short
+    return not abbreviated and not rest[0].islower()
 
 
 def _place(item: Item, bounds: list[tuple[int, int, int, int, int]]) -> None:

@@ -15,6 +15,10 @@ from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Terms
 
 
+# Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
+SILENT = ("distant", "short", "section")
+
+
 class Concept(NamedTuple):
     """What a term stands for.
 
@@ -138,7 +142,7 @@ class Lexicon:
         for mention in found:
             key = (mention.first, mention.last)
             hidden = any(
-                all(self._hides(other, mention) for other in others)
+                self._swallows(others, mention)
                 for span, others in spans.items()
                 if span != key and span[0] < mention.last and mention.first < span[1]
             )
@@ -146,10 +150,12 @@ class Lexicon:
                 spans.setdefault(key, []).append(mention)
         return sorted((m for mentions in spans.values() for m in mentions), key=lambda m: (m.first, -m.last))
 
+    def _swallows(self, others: list[Mention], mention: Mention) -> bool:
+        voices = [other for other in others if other.concept.kind not in SILENT]
+        return bool(voices) and all(self._hides(other, mention) for other in voices)
+
     def _hides(self, outer: Mention, inner: Mention) -> bool:
         a, b = outer.concept, inner.concept
-        if a.kind in ("distant", "short", "section"):
-            return False
         if b.kind == "distant":
             return False
         if a.kind == "word" or b.kind == "word":

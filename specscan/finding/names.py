@@ -200,6 +200,11 @@ class NameReader:
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page"]
         for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[:4]):
             texts.append((4 - min(rank, 3), title.text, self._place_of(title, own)))
+        for passage in own[:12]:
+            if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
+                texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
+        seen: set[str] = set()
+        texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
             if title.origin in ("metadata", "html"):
                 texts.append((3, title.text, self._place_of(title, own)))
@@ -208,6 +213,10 @@ class NameReader:
         stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
         texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
         return texts
+
+    def _says_model_year(self, text: str) -> bool:
+        folded = text.casefold()
+        return any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded) for word in self.words.model_year)
 
     def _place_of(self, title: Title, own: list[Passage]) -> Place:
         for passage in own:
@@ -235,7 +244,7 @@ class NameReader:
             if not any(c.isalpha() for c in key) or key in self.fillers:
                 continue
             points = float(weight)
-            points += 2 if re.search(r"\d", key) else 0
+            points += 3 if re.search(r"\d", key) else 0
             points += min(3, body.count(key) - 1)
             points -= 1.5 * max(0, len(words) - 3)
             points -= 3 if self.lexicon.knows_label(key) else 0
@@ -246,9 +255,9 @@ class NameReader:
     def _title_place(self, title: str, own: list[Passage]) -> Place | None:
         """Give the place of a name beside a specification, else the first one."""
         for passage in own:
-            if passage.kind is Kind.HEADING and title.casefold() in passage.text.casefold() and passage.page > 1:
-                following = [p for p in own if p.number > passage.number and p.page == passage.page][:6]
-                if sum(p.kind is Kind.CELL for p in following) >= 2:
+            if passage.kind is Kind.HEADING and title.casefold() in passage.text.casefold():
+                same = [p for p in own if p.page == passage.page and p.kind is Kind.CELL]
+                if len(same) >= 4:
                     return Place(passage, passage.page, title)
         return self._first_place(title, own)
 
@@ -290,11 +299,12 @@ class NameReader:
         texts: list[tuple[float, str, Place]] = []
         for index, passage in enumerate(own):
             weight = 0.0
-            if passage.kind is Kind.HEADING or passage.page in (0, 1) and index < 12:
+            short = len(passage.text) <= 70 and passage.kind is not Kind.CELL
+            following = own[index + 1 : index + 5]
+            if short and sum(p.kind is Kind.CELL for p in following) >= 2:
+                weight = 3.0
+            elif passage.kind is Kind.HEADING or passage.page in (0, 1) and index < 12:
                 weight = 2.0
-                following = own[index + 1 : index + 5]
-                if sum(p.kind is Kind.CELL for p in following) >= 2:
-                    weight = 3.0
             texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
         for title in document.titles:
             if title.origin in ("metadata", "html") or title.size == 0 or title.page in (0, 1):

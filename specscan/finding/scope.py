@@ -10,6 +10,7 @@ from specscan.finding.items import Item, Parsed
 from specscan.finding.legend import AVAILABILITIES
 
 CURRENCY = re.compile(r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))")
+EVERYONE: frozenset[str] = frozenset({"*"})
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
 
@@ -34,7 +35,11 @@ def has_price(text: str) -> bool:
 def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
     """Give the vans to which the words beside a value tie it, or ``None`` where they name none."""
     mentions = [i for i in parsed.items if i.vans]
-    if not mentions or item is None:
+    if item is None:
+        return None
+    if any(cue.chunk == item.chunk for cue in parsed.cues("all_vans")):
+        return EVERYONE
+    if not mentions:
         return None
     chunk = [m for m in mentions if m.chunk == item.chunk]
     if chunk:
@@ -152,7 +157,9 @@ def settle_scope(found: Found, parsed: Parsed, split: int, scope: Scope, everyon
     """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
     base = scope.vans if scope.vans is not None else everyone
     named = item_vans(found.item, parsed, split)
-    if named is not None:
+    if named is EVERYONE:
+        base = everyone
+    elif named is not None:
         inside = named & base
         base = inside or (named if scope.vans is None else base)
     result: dict[str, Availability | None] = {}

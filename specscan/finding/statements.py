@@ -110,7 +110,7 @@ class StatementMaker:
                 sense.things.append(mention.concept.name)
         if sense.vans is None and not self.vans.single and len(heading) <= 60:
             named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
-            if named:
+            if named and named != self.vans.everyone:
                 sense.vans = named
 
     def _add_availability(
@@ -138,12 +138,15 @@ class StatementMaker:
     def _read_price_lines(self) -> None:
         """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
         for passage in self.passages:
+            if passage.number in self.legend.passages:
+                continue
             if passage.kind not in (Kind.PROSE, Kind.LINE, Kind.BULLET) or len(passage.text) > 160:
                 continue
             parsed, _ = self.kit.parse("", passage.text, self.vans)
             priced = has_price(passage.text)
             cues = parsed.cues(*AVAILABILITIES)
-            if not priced and not cues:
+            named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
+            if not (priced and passage.sections) and not (cues and named):
                 continue
             if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
                 continue
@@ -225,6 +228,8 @@ class StatementMaker:
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...],
         hint: Unit | None = None, how: How = How.CELL,
     ) -> list[Draft]:
+        if not any(c.isalnum() for c in body) and self.legend.meaning(body) is None:
+            return []  # a dash that no legend explains is no statement
         marked = self._marked(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
             return marked
@@ -318,7 +323,9 @@ class StatementMaker:
         sentences = len(re.findall(r"[.!?](?:\s|$)", text))
         if passage.kind is not Kind.BULLET and (sentences >= 1 and len(text.split()) > 6 or len(text.split()) > PROSE_WORDS):
             how = How.PROSE
-            if sentences >= 2 or len(text.split()) > 24:
+            innermost = self.kit.lexicon.analyse(passage.sections[-1]) if passage.sections else None
+            optional = innermost is not None and self.kit.lexicon.cues(innermost, "if_equipped")
+            if (sentences >= 2 or len(text.split()) > 24) and not optional:
                 scope = Scope(scope.vans)
         return [Draft(passage, "", text, how, scope, at, "", None, notes)]
 

@@ -94,7 +94,9 @@ class Units:
 
 def _pattern(spelling: str) -> str:
     escaped = re.escape(spelling).replace(r"\ ", r"[\s\u00a0\u2009\u202f]")
-    return escaped + (r"(?![\w])" if spelling[-1].isalnum() or spelling[-1] in "²³" else "")
+    # "sleeps 3 in all", "2 in Serie": the word is no unit there.
+    word = r"(?!\s+(?:all|total|the|one|each|a|an|series|parallel|Serie|Reihe|der|die|das|den|dem|einem|einer)\b)" if spelling == "in" else ""
+    return escaped + (r"(?![\w])" if spelling[-1].isalnum() or spelling[-1] in "²³" else "") + word
 
 
 @functools.cache

@@ -29,6 +29,7 @@ class VanMentions:
         self.plain = _pattern(plain)
         self.numbers = _pattern(numbers)
         self.single = len(cast.players) <= 1
+        self.everyone = cast.models
 
     def find(self, text: str) -> list[tuple[int, int, frozenset[str]]]:
         """Give start, end and vans of each mention, without overlaps, in order."""

@@ -279,7 +279,7 @@ def _continues(
     above = row[-1][0]
     if line.box.top - above.box.top > near:
         return False
-    if _changes_style(row[-1][1][0], segments[0]) and len(segments) != len(row[-1][1]):
+    if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
         return False
     if loose:
         return True
@@ -292,8 +292,12 @@ def _continues(
     return False
 
 
-def _changes_style(one: Line, two: Line) -> bool:
-    return one.bold != two.bold and one.color != two.color
+def _is_heading_line(above: list[Line], segments: list[Line], columns: list[tuple[float, float]]) -> bool:
+    """Tell whether the line above holds only a label, set apart by weight or colour: a group heading."""
+    if len(above) != 1 or _touched(above[0].box, columns) != [0]:
+        return False
+    one, two = above[0], segments[0]
+    return one.bold != two.bold or one.color != two.color or (one.text.isupper() and not two.text.isupper())
 
 
 def _row_cells(row: int, members: list[list[Line]], columns: list[tuple[float, float]]) -> list[GridCell]:

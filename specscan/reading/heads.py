@@ -114,10 +114,10 @@ def _head_rows(grid: Grid, hints: Hints) -> tuple[list[int], list[int]]:
         cells = grid.row_cells(row)
         if not cells:
             continue
-        if _is_head_row(grid, row, cells, hints, bool(found), len(before)):
-            found.append(row)
-        elif not found and (len(cells) == 1 or _is_legend(cells)):
+        if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
+        elif _is_head_row(grid, row, cells, hints, bool(found), len(before)):
+            found.append(row)
         else:
             break
     if not found:

@@ -14,7 +14,7 @@ from specscan.reading.flow import body_size
 from specscan.reading.glyphs import Sheet, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
 from specscan.reading.page import read_regions
-from specscan.reading.words import Line, build_lines, build_words
+from specscan.reading.words import Line, build_lines, build_words, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title
 
@@ -178,12 +178,13 @@ def _running_lines(sheets: list[Sheet]) -> set[str]:
         for line in lines:
             y = line.box.middle[1]
             in_margin = y < MARGIN * sheet.height or y > (1 - MARGIN) * sheet.height
-            if not in_margin or line.size > 1.2 * usual:
+            if not in_margin or len(segments_of(line, 1.0)) > 3:
                 continue
             key = (re.sub(r"\d+", "#", line.text), round(y / 4))
-            seen[key] += 1
+            # A line as large as a heading must come back on three pages to count as running.
+            seen[key] += 2 if line.size > 1.2 * usual else 3
             texts.setdefault(key, set()).add(line.text)
-    return {text for key, count in seen.items() if count >= 2 for text in texts[key]}
+    return {text for key, count in seen.items() if count >= 6 for text in texts[key]}
 
 
 def _titles(sheet: Sheet) -> list[Title]:

@@ -27,6 +27,7 @@ SMALL = 0.86
 SOFT_HYPHENS = {"\u00ad", "\ufffe", "\u0002"}
 LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
 UNITS_WITH_POWER = ("m", "cm", "mm", "dm", "ft", "in")
+DEGREES = ("◦", "o", "º", "°")
 POWERS = {"2": "²", "3": "³"}
 
 
@@ -85,8 +86,34 @@ def build_words(sheet: Sheet) -> list[Word]:
     words: list[Word] = []
     for run in _runs(sheet.glyphs):
         words.extend(_split(run))
-    words = _drop_doubles(words)
+    words = _join_spaced_letters(_drop_doubles(words))
     return [*_attach_small(words), *_drawn_signs(sheet, words)]
+
+
+def _join_spaced_letters(words: list[Word]) -> list[Word]:
+    """Join a name set with spaces between its letters, "B R E N N": four or more capitals at even gaps."""
+    joined: list[Word] = []
+    index = 0
+    while index < len(words):
+        end = index + 1
+        while end < len(words) and _spaced_pair(words[end - 1], words[end]):
+            end += 1
+        run = words[index:end]
+        gaps = [right.box.x0 - left.box.x1 for left, right in zip(run, run[1:], strict=False)]
+        if len(run) >= 4 and max(gaps) <= 1.6 * max(min(gaps), 0.5):
+            box = union([word.box for word in run])
+            assert box is not None
+            joined.append(replace(run[0], text="".join(word.text for word in run), box=box))
+        else:
+            joined.extend(run)
+        index = end
+    return joined
+
+
+def _spaced_pair(left: Word, right: Word) -> bool:
+    single = all(len(w.text) == 1 and w.text.isalpha() and w.text.isupper() for w in (left, right))
+    level = abs(left.base - right.base) < 0.5 and abs(left.size - right.size) < 0.5
+    return single and level and not left.direction and 0 <= right.box.x0 - left.box.x1 <= 1.3 * left.size
 
 
 def _drawn_signs(sheet: Sheet, words: list[Word]) -> list[Word]:
@@ -223,7 +250,7 @@ def _attach_small(words: list[Word]) -> list[Word]:
             and word.direction == base.direction == 0
             and word.size < SMALL * base.size
             and len(word.text) <= 4
-            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= 0.14 * base.size
+            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= (0.4 if word.text in DEGREES else 0.14) * base.size
             and word.box.overlap_y(base.box) > 0
         )
         if not near or base is None:
@@ -231,7 +258,7 @@ def _attach_small(words: list[Word]) -> list[Word]:
             continue
         lift = base.base - word.base
         if lift > RAISED * base.size:
-            if word.text in ("◦", "o", "º", "°"):
+            if word.text in DEGREES and word.text != "o" or word.text == "o" and base.text[-1:].isdigit():
                 kept[-1] = _grown(base, word, "°")
             elif word.text in POWERS and base.text.casefold().endswith(UNITS_WITH_POWER):
                 kept[-1] = _grown(base, word, POWERS[word.text])
@@ -247,6 +274,7 @@ def _leads(word: Word, following: Word) -> bool:
     return (
         word.direction == following.direction == 0
         and len(word.text) <= 2
+        and word.text not in DEGREES
         and word.size < SMALL * following.size
         and following.base - word.base > RAISED * following.size
         and -0.1 * following.size <= following.box.x0 - word.box.x1 <= 0.8 * following.size

@@ -103,6 +103,7 @@ class Thing(Entry):
     short: Terms = Field(default_factory=dict)
     sections: Terms = Field(default_factory=dict)
     stands_for: list[str] = Field(default_factory=list)
+    absorbs: list[str] = Field(default_factory=list)
     aspect: str = ""
     says: dict[str, str] = Field(default_factory=dict)
 
@@ -152,6 +153,7 @@ class WordFile(Entry):
     spelling: dict[str, str]
     compounds: list[str]
     numbers: dict[str, float]
+    abbreviations: list[str]
     minus: list[str]
     keeps_hyphen: list[str]
     cues: dict[str, list[str]]
