@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from specscan.finding.frames import Statement
 
 POSITIVE = ("yes", "standard", "optional", "not_available", "if_equipped")
-NEGATIVE = ("no", "none")
+NEGATIVE = ("no", "none", "not_fitted")
 
 
 def is_answer(parsed: Parsed, split: int) -> str:

@@ -44,9 +44,10 @@ def _mend(row: Found, parsed: Parsed) -> None:
     volts = _voltage(row, parsed)
     series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
     parallel = any(cue.sentence == row.sentence for cue in parsed.cues("in_parallel"))
+    tight = volts is not None and "/" in parsed.text[min(volts.end, row.end) - 1 : max(volts.start, row.start) + 1][:4]
     if series and quantity.count > 1:
         row.value = Value(num=quantity.each)
-    elif parallel and volts is not None and volts.quantity is not None and quantity.count == 1 < volts.quantity.count:
+    elif (parallel or tight) and volts is not None and volts.quantity is not None and quantity.count == 1 < volts.quantity.count:
         row.value = Value(num=quantity.each * volts.quantity.count)
 
 

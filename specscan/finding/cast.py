@@ -123,7 +123,7 @@ class CastReader:
             if all(head.startswith(first) for head in heads):
                 names.series = first
         for head in heads:
-            full[head] = self._full_name(head.strip(" *†"), names, text, list(heads))
+            full[head] = _cased_model(self._full_name(head.strip(" *†"), names, text, list(heads)), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
         for head, model in full.items():
@@ -215,6 +215,23 @@ class CastReader:
 
     # aliases
 
+    def _add_prefix_families(self, cast: Cast) -> None:
+        """Let "S models" name the vans whose code begins with S."""
+        prefixes: dict[str, set[str]] = {}
+        for player in cast.players:
+            words = player.model.split()
+            for end in range(1, len(words)):
+                for start in range(end):
+                    prefixes.setdefault(" ".join(words[start:end]), set()).add(player.model)
+        everyone = {player.model for player in cast.players}
+        for prefix, models in prefixes.items():
+            if 2 <= len(models) < len(everyone):
+                for word in self.lexicon.words.model_words:
+                    cast.families[f"{prefix} {word}"] = frozenset(models)
+                    cast.families[f"{prefix}-{word}"] = frozenset(models)
+                if len(prefix) > 2 or " " in prefix:
+                    cast.families[prefix] = frozenset(models)
+
     def _add_aliases(self, cast: Cast) -> None:
         series = cast.names.series
         for player in cast.players:
@@ -232,9 +249,21 @@ class CastReader:
             families.setdefault(player.model.split()[0], set()).add(player.model)
         if len(families) > 1:
             cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
+        self._add_prefix_families(cast)
         seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
         for player in cast.players:
             player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _cased_model(model: str, text: str) -> str:
+    """Give a model name without shouting, where its words are written with small letters elsewhere."""
+    words = []
+    for word in model.split():
+        plain = word.capitalize()
+        if word.isupper() and word.isalpha() and len(word) > 3 and re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", text):
+            word = plain
+        words.append(word)
+    return " ".join(words)
 
 
 def _is_series_word(word: str) -> bool:

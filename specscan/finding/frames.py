@@ -71,10 +71,14 @@ class FrameReader:
             things, group = self.grouper.bind(item, sentence, statement.context)
             things = self._of_chain(item, things, sentence)
             things = self._of_member(item, things, group, sentence)
+            placed = False
             for thing in things:
                 name = self._slot(quantity, item, thing, group, statement, sentence)
                 if name is not None:
                     found.append(self._number(name, item, quantity, statement, things))
+                    placed = True
+            if not placed and (name := self._only_field(quantity, statement, sentence)) is not None:
+                found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
         return self._one_each(found, statement)
 
     def _of_chain(self, item: Item, things: list[str], sentence: Sentence) -> list[str]:
@@ -119,7 +123,7 @@ class FrameReader:
             return len(between) + 5 * joints, ahead != leads
 
         member = min(group.items, key=distance)
-        own = [*member.names("thing"), *member.names("short")]
+        own = [*member.names("thing"), *member.names("short"), *member.names("beside")]
         return [thing for thing in things if thing in own] or things
 
     def _slot(
@@ -141,6 +145,14 @@ class FrameReader:
                 return None
         return fields[0]
 
+    def _only_field(self, quantity: Quantity, statement: Statement, sentence: Sentence) -> str | None:
+        """Give the one field that has such a quantity, if the heading speaks of its thing: "Fuel: 0.16 gal/h"."""
+        names = [n for n, s in self.book.fields.items() if s.dimension == quantity.dimension]
+        labels = sentence.label_groups()
+        if len(names) != 1 or not labels or not all(self.book.fields_of(t) for g in labels for t in g.things):
+            return None
+        return names[0] if set(self.book.fields[names[0]].of) & set(statement.context) else None
+
     def _measures(self, spec: FieldSpec, quantity: Quantity, item: Item, sentence: Sentence) -> bool:
         if spec.type == "number":
             return spec.dimension == quantity.dimension
@@ -157,10 +169,10 @@ class FrameReader:
         if sentence.label_groups() and item.start >= sentence.split:
             return True
         near = [
-            g for g in sentence.groups
-            if "sleeps" in g.things and g.clause == item.clause
-            and (0 <= item.first - g.items[-1].last <= 1 or 0 <= g.items[0].first - item.last <= 2)
-        ]
+            i for g in sentence.groups if g.clause == item.clause for i in g.items
+            if any(self.book.fields[f].number == "count" for t in i.names("thing") for f in self.book.fields_of(t))
+            and (0 <= item.first - i.last <= 1 or 0 <= i.first - item.last <= 2)
+        ]  # fmt: skip
         return bool(near)
 
     def _aspects(self, item: Item, group: Group | None, statement: Statement, sentence: Sentence) -> set[str]:
@@ -267,6 +279,7 @@ class FrameReader:
             if len(rows) < 2:
                 continue
             totals = [f for f in rows if any(c.chunk == f.chunk for c in statement.parsed.cues("total"))]
+            totals = totals or self._sums(rows)
             if totals and len(totals) < len(rows):
                 for row in rows:
                     if row not in totals and self._is_part(row, totals[0], statement):
@@ -275,11 +288,23 @@ class FrameReader:
                 self._prefer(rows, other, value, statement)
         return found
 
+    @staticmethod
+    def _sums(rows: list[Found]) -> list[Found]:
+        """Give the figure that is the sum of all the others in its sentence: they are its parts."""
+        if len(rows) < 3:
+            return []
+        for row in rows:
+            rest = sum(r.value.num or 0 for r in rows if r is not row)
+            if row.value.num and abs(rest - row.value.num) <= 0.02 * row.value.num:
+                return [row]
+        return []
+
     def _is_part(self, row: Found, total: Found, statement: Statement) -> bool:
         same = row.sentence == total.sentence
         bracketed = total.item is not None and total.item.depth > 0
         added = bool(statement.parsed.cues("addition")) or "+" in statement.parsed.text
-        return same and (not bracketed or added)
+        smaller = (row.value.num or 0) < (total.value.num or 0)
+        return same and smaller and (not bracketed or added)
 
     def _prefer(self, rows: list[Found], other: str, value: str, statement: Statement) -> None:
         spec = self.book.fields[other]
@@ -432,8 +457,16 @@ class FrameReader:
         found.weak = (concept.value in spec.weak and not negated) or (
             spec.from_label == "weak" and (found.from_label or statement.how is How.PROSE)
         )
+        if statement.how is How.PROSE and self._names_thing(item, things, statement):
+            found.weak = True
         found.rejected = self._distant(spec, name, item, statement)
         return [found]
+
+    def _names_thing(self, item: Item, things: list[str], statement: Statement) -> bool:
+        """Tell whether a word is only part of the name of the thing spoken of: "the hydronic heater"."""
+        over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        named = {t for i in over for t in (*i.names("thing"), *(o for n in i.names("alone") for o in self.book.fields[n].of))}
+        return bool(named & set(things))
 
     def _distant(self, spec: FieldSpec, name: str, item: Item, statement: Statement) -> str:
         near = [i for i in statement.parsed.items if i.clause == item.clause and abs(i.chunk - item.chunk) <= 1]
@@ -498,9 +531,14 @@ class FrameReader:
             spec = self.book.fields[name]
             rows = [f for f in found if f.field == name and not f.rejected]
             strong = [f for f in rows if not f.weak]
-            if strong and spec.type == "choice":
-                for row in rows:
-                    if row.weak:
+            weak = [f for f in rows if f.weak]
+            if spec.type == "choice" and weak:
+                order = {word: place for place, word in enumerate(spec.weak)}
+                for row in weak:
+                    same = [f for f in weak if f.sentence == row.sentence]
+                    best = min(order.get(f.value.text or "", 99) for f in same)
+                    beside = any(f.sentence == row.sentence for f in strong)
+                    if beside or order.get(row.value.text or "", 99) > best:
                         row.rejected = "a more exact word stands beside it"
             if spec.strongest and spec.type == "choice":
                 self._keep_strongest(spec, [f for f in rows if not f.rejected])

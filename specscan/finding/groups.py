@@ -64,7 +64,7 @@ class Grouper:
         self, parsed: Parsed, split: int, context: list[str], *, running: bool = False, noted: bool = False
     ) -> Sentence:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
-        ignored = self._ignored(parsed, split)
+        ignored = self._ignored(parsed, split, running=running)
         named = []
         for item in parsed.items:
             if id(item) in ignored:
@@ -75,6 +75,8 @@ class Grouper:
         named = [pair for pair in named if not self._is_quality(pair, named)]
         shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
         named.extend((i, i.names("short")) for i in shorts if self._accepts(i, parsed, split, named, shorts))
+        besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
+        named.extend((i, i.names("beside")) for i in besides if self._measured(i, i.names("beside"), parsed))
         named.sort(key=lambda pair: pair[0].start)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
@@ -136,9 +138,12 @@ class Grouper:
                     ignored.add(id(item))
         return ignored
 
-    def _ignored(self, parsed: Parsed, split: int) -> set[int]:
+    def _ignored(self, parsed: Parsed, split: int, *, running: bool) -> set[int]:
         """Give the items that a cue sets aside: "instead of LP", "prewired", "replaces the furnace"."""
         ignored = self._besides(parsed, split)
+        if running:
+            warned = {cue.sentence for cue in parsed.cues("caution", "other_vans")}
+            ignored |= {id(item) for item in parsed.items if item.sentence in warned}
         for cue in parsed.cues("not_for"):
             for item in parsed.items:
                 if item.start >= cue.end and item.clause == cue.clause and item.depth == cue.depth:
@@ -159,21 +164,45 @@ class Grouper:
         coordinated = any(self._coordinated(item, other, parsed) for other in partners)
         if in_label:
             full = [other for other, _ in named if other.start < split]
-            return coordinated or not full
+            letter = item.end - item.start == 1
+            return coordinated or (not full and not letter)
+        if any(other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other) for other in shorts):
+            return True
         if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
             return True
-        before = [cue for cue in parsed.cues("none", "negation") if 0 <= item.first - cue.last <= 1 and cue.end <= item.start]
+        participle = any(self.book.things[t].short_with_words for t in item.names("short"))
+        before = [] if participle else [cue for cue in parsed.cues("none", "negation") if 0 <= item.first - cue.last <= 1 and cue.end <= item.start]
         if before:
             return True
-        dimensions = {self.book.fields[f].dimension for t in item.names("short") for f in self.book.fields_of(t)}
+        covers = any(i.has("word", "covers") for i in parsed.items)
+        if not covers and any(self.book.things[t].short_with_words for t in item.names("short")):
+            owned = {(c.kind, c.name) for c in (x for o in parsed.items if 0 <= o.first - item.last <= 1 or 0 <= item.first - o.last <= 1 for x in o.concepts) if c.kind == "value" and any(owns(self.book, t, c) for t in item.names("short"))}
+            if owned:
+                return True
+        return self._measured(item, item.names("short"), parsed)
+
+    def _measured(self, item: Item, things: list[str], parsed: Parsed) -> bool:
+        """Tell whether a quantity that the thing can have stands right beside its name."""
+        specs = [self.book.fields[f] for t in things for f in self.book.fields_of(t)]
         for other in parsed.items:
             quantity = other.quantity
-            if quantity is None or quantity.dimension not in dimensions or other.chunk != item.chunk:
+            if quantity is None or other.chunk != item.chunk:
                 continue
             gap = item.first - other.last if other.end <= item.start else other.first - item.last
-            if 0 <= gap <= 1:
-                return True
+            if not 0 <= gap <= 1:
+                continue
+            for spec in specs:
+                inside = spec.range is None or spec.range[0] <= quantity.high <= spec.range[1]
+                if spec.dimension == quantity.dimension and inside:
+                    return True
         return False
+
+    def _share_capacity(self, one: Item, two: Item) -> bool:
+        """Tell whether two short names are both of tanks, as in "gray and black below the floor"."""
+        return all(
+            any(self.book.fields[f].aspect == "capacity" and self.book.fields[f].none for t in i.names("short") for f in self.book.fields_of(t))
+            for i in (one, two)
+        )  # fmt: skip
 
     def _coordinated(self, one: Item, two: Item, parsed: Parsed) -> bool:
         if not self._alike(one, two):
@@ -261,8 +290,8 @@ class Grouper:
         if labels:
             return self._label_things(labels), labels[0]
         near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")] if item.quantity else []
-        if sentence.noted and item.sentence > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
-            context = []  # only the first sentence of a note speaks of what refers to it
+        if sentence.noted and item.clause > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
+            context = []  # only the first clause of a note speaks of what refers to it
         return self.aspect_things(near, context) or sentence.started.get(item.clause) or list(context), None
 
     @staticmethod

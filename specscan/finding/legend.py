@@ -11,9 +11,10 @@ from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import General
 
-SIGN = r"[●○◦▪▫■□◆◇❖❍★☆✓✔✗✘✕•►▶⬤◯✱✦✪▲△▼•–—-]|[\ue000-\uf8ff]"
-SYMBOL = re.compile(rf"(?:^|(?<=\s)|(?<=[;,(]))({SIGN})\s*[=:]?\s*(?=[^\W\d_])")
+SYMBOL = re.compile(r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘/&%@#°©®™=<>|·+×÷])\s*[=:]?\s*(?=[^\W\d_])")
 LETTER = re.compile(r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])")
+# "x standard   o option": letters without a sign between them and their meaning.
+BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
 DASH_SIGNS = {"-", "–", "—", "−"}
 
 
@@ -36,6 +37,7 @@ class Legend:
         self.signs: dict[str, Meaning] = {}
         self.checks = set(general.checks)
         self.passages: set[int] = set()
+        self.absent: dict[str, str] = {}
 
     def meaning(self, text: str) -> Meaning | None:
         """Give what a cell or bullet sign means, or ``None`` where it is no sign of the legend."""
@@ -46,6 +48,10 @@ class Legend:
         if plain in self.checks:
             return Meaning(Availability.STANDARD)
         return None
+
+    def absence(self, text: str) -> str:
+        """Give the words by which a sign says that a thing is absent ("– not fitted"), or an empty text."""
+        return self.absent.get(_dash(text.strip()), "")
 
 
 AVAILABILITIES = {
@@ -59,20 +65,65 @@ AVAILABILITIES = {
 def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General) -> Legend:
     """Read the legends of a document; a sign without a legend stays without meaning."""
     legend = Legend(general)
+    run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
     for passage in passages:
-        for text in _texts(passage):
-            entries = _entries(text)
-            meanings = [(sign, _meaning(words, lexicon, vans)) for sign, words in entries]
-            sound = [(sign, meaning) for sign, meaning in meanings if meaning is not None]
-            lettered = any(sign.isalpha() for sign, _ in sound)
-            if not sound or (lettered and len(sound) < 2) or len(text) > 420:
-                continue
-            if len(sound) == 1 and not _is_bare_legend(text, sound[0][0], lexicon):
-                continue
-            for sign, meaning in sound:
-                legend.signs[_dash(sign)] = meaning
-            legend.passages.add(passage.number)
+        entries = _explained(passage, lexicon, vans)
+        if not entries:
+            _read_absences(legend, passage, lexicon)
+        if run and (not entries or passage.number - run[-1][0].number > 1):
+            _accept(legend, run, lexicon)
+            run = []
+        if entries:
+            run.append((passage, entries[0], entries[1]))
+    _accept(legend, run, lexicon)
     return legend
+
+
+def _explained(
+    passage: Passage, lexicon: Lexicon, vans: VanMentions
+) -> tuple[str, list[tuple[str, Meaning]]] | None:
+    """Give the signs that a passage explains, with the text that does."""
+    for text in _texts(passage):
+        if len(text) > 420:
+            continue
+        entries = _entries(text)
+        meanings = [(sign, _meaning(words, lexicon, vans)) for sign, words in entries]
+        if sum(meaning is not None for _, meaning in meanings) >= 2:
+            # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
+            meanings = [(s, m or _on_vans(w, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
+        sound = [(sign, meaning) for sign, meaning in meanings if meaning is not None]
+        if sound:
+            return text, sound
+    return None
+
+
+def _read_absences(legend: Legend, passage: Passage, lexicon: Lexicon) -> None:
+    """Note signs explained as "not fitted" or "none"."""
+    for text in _texts(passage):
+        if len(text) > 60:
+            continue
+        for sign, words in _entries(text):
+            analysis = lexicon.analyse(words)
+            cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")]
+            if any(m.first == 0 and m.last >= len(analysis.tokens) - 1 for m in cues) and not sign.isalnum():
+                legend.absent[_dash(sign)] = words
+                legend.passages.add(passage.number)
+
+
+def _accept(
+    legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meaning]]]], lexicon: Lexicon
+) -> None:
+    """Take in a legend that stands in one passage or in several that follow each other."""
+    together = [pair for _, _, sound in run for pair in sound]
+    for passage, text, sound in run:
+        lettered = any(sign.isalpha() for sign, _ in sound)
+        if lettered and len(together) < 2:
+            continue
+        if len(sound) == 1 and not _is_bare_legend(text, sound[0][0], lexicon):
+            continue
+        for sign, meaning in sound:
+            legend.signs[_dash(sign)] = meaning
+        legend.passages.add(passage.number)
 
 
 def _dash(sign: str) -> str:
@@ -92,7 +143,9 @@ def _texts(passage: Passage) -> list[str]:
 
 def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
-    places = [(m.start(1), m.end(), m.group(1)) for m in SYMBOL.finditer(text)]
+    bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
+    places = bare if len(bare) >= 2 and len(text) <= 160 else []
+    places += [(m.start(1), m.end(), m.group(1)) for m in SYMBOL.finditer(text)]
     places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
     places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
     entries = []
@@ -107,10 +160,12 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions) -> Meaning | None:
     if not words or len(words) > 90:
         return None
     meaning = Meaning()
+    alone: list[str] = []
     for part in re.split(r"[,;]", words):
         analysis = lexicon.analyse(part)
         cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
         if not cues:
+            alone.extend(van for _, _, models in vans.find(part) for van in models)
             continue
         lead = [m for m in cues if m.first <= 2]
         if not lead:
@@ -125,7 +180,16 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions) -> Meaning | None:
             meaning.default = availability
     if meaning.default is None and not meaning.by_van:
         return None
+    for van in alone:  # "on Summit; option on Traverse"
+        meaning.by_van.setdefault(van, Availability.STANDARD)
     return meaning
+
+
+def _on_vans(words: str, vans: VanMentions) -> Meaning | None:
+    named = [van for _, _, models in vans.find(words) for van in models]
+    if not named or len(words) > 60:
+        return None
+    return Meaning(None, {van: Availability.STANDARD for van in named})
 
 
 def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:

@@ -16,13 +16,13 @@ from specscan.rulebook.models import Terms
 
 
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
-SILENT = ("distant", "short", "section")
+SILENT = ("distant", "short", "beside", "section")
 
 
 class Concept(NamedTuple):
     """What a term stands for.
 
-    ``kind`` is thing, short, section, alone, aspect, value, term, denied, masked, distant, word, cue.
+    ``kind`` is thing, short, beside, section, alone, aspect, value, term, denied, masked, distant, word, cue.
     ``name`` is the thing, aspect, vocabulary, field, word group or cue; ``value`` the word of a vocabulary.
     """
 
@@ -63,6 +63,7 @@ class Lexicon:
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
         self.concepts: dict[tuple[str, ...], set[Concept]] = defaultdict(set)
         self.owners = _owners(book)
+        self.inside = {spec.vocabulary for spec in book.fields.values() if spec.inside}
         self._declare()
         for number, norms in enumerate(self.concepts):
             self.matcher.add(str(number), [Doc(self.nlp.vocab, words=list(norms))])
@@ -111,6 +112,7 @@ class Lexicon:
         for name, thing in book.things.items():
             self._add(Concept("thing", name), thing.terms(language))
             self._add(Concept("short", name), _in(thing.short, language))
+            self._add(Concept("beside", name), _in(thing.beside, language))
             self._add(Concept("section", name), _in(thing.sections, language))
         for name, terms in book.aspects.items():
             self._add(Concept("aspect", name), _in(terms, language))
@@ -152,6 +154,9 @@ class Lexicon:
 
     def _swallows(self, others: list[Mention], mention: Mention) -> bool:
         voices = [other for other in others if other.concept.kind not in SILENT]
+        kin = [o for o in voices if o.concept.name == mention.concept.name and o.concept.kind in (mention.concept.kind, "masked")]
+        if any(self._hides(other, mention) for other in kin):
+            return True
         return bool(voices) and all(self._hides(other, mention) for other in voices)
 
     def _hides(self, outer: Mention, inner: Mention) -> bool:
@@ -163,7 +168,7 @@ class Lexicon:
         if a.kind == "cue" and b.kind != "cue":
             return False
         if a.kind == b.kind == "value" and a.name != b.name:
-            return not (self.owners[a] & self.owners[b])
+            return b.name not in self.inside or not (self.owners[a] & self.owners[b])
         if a.kind in ("thing", "alone"):
             if b.kind in ("value", "term", "denied", "aspect", "masked"):
                 return not (self._things(a) & self.owners[b])

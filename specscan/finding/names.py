@@ -46,9 +46,10 @@ class NameReader:
         self.book = book
         self.lexicon = lexicon
         self.words = lexicon.words
+        self.used = False
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
-        name = r"[A-ZÀ-ÖØ-Þ0-9][\w'’&.-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&.-]*)){0,4}"
+        name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
 
     def read(self, document: Document) -> Names:
@@ -56,7 +57,7 @@ class NameReader:
         names = Names()
         names.other = self._other_passages(document)
         own = [p for p in document.passages if p.number not in names.other]
-        names.used = self._is_used(own)
+        names.used = self.used = self._is_used(own)
         self._read_maker(names, document, own)
         self._read_title(names, document, own)
         self._read_year(names, document, own)
@@ -198,8 +199,10 @@ class NameReader:
     def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         texts: list[tuple[int, str, Place]] = []
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page"]
-        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[:4]):
-            texts.append((4 - min(rank, 3), title.text, self._place_of(title, own)))
+        names_used = self.used
+        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
+            dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
+            texts.append((4 - min(rank, 3) + dated, title.text, self._place_of(title, own)))
         for passage in own[:12]:
             if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
                 texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
@@ -227,7 +230,7 @@ class NameReader:
     def clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
         text = re.split(r"\s[|–—-]\s|[|•·:]|\s{3,}", text)[0]
-        text = re.sub(r"\([^)]*\)|[®™©]", " ", text)
+        text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", text)
         for phrase in sorted(self.fillers, key=len, reverse=True):
             text = re.sub(rf"(?<![\w]){re.escape(phrase)}(?![\w])", " ", text, flags=re.IGNORECASE)
@@ -320,6 +323,8 @@ class NameReader:
             return -6.0
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and _is_month(before):
             return -6.0
+        if self.used and re.search(r"(?:^|used|pre-owned|gebraucht|occasion)\s*$", before.strip()) and re.match(r"\s+[a-zà-ÿ]", after):
+            return 3.5
         said = any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", near) for word in self.words.model_year)
         bare = match.group(1) == text.strip() or len(text) <= 40
         return 3.0 if said else (0.5 if bare else -2.5)

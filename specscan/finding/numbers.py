@@ -18,6 +18,9 @@ INCH = r"(?=\s*(?:in\b|\"|″|-?inch|po\b|Zoll))"
 FIGURE = re.compile(rf"(?<![\d/.,])\d/\d{{1,2}}{INCH}|{MIXED}|[½¼¾⅓⅔⅛⅜⅝⅞]")
 
 
+THOUSANDS = re.compile(rf"({PLAIN})\s?[kK](?=\s?B(?:TU|tu))")
+
+
 @dataclass(frozen=True, slots=True)
 class Figure:
     """A number and the characters that print it."""
@@ -74,6 +77,11 @@ class FigureReader:
             value = self.value(match.group())
             if value is not None:
                 found.append(Figure(value, match.start(), match.end()))
+        for match in THOUSANDS.finditer(text):
+            value = self.value(match.group(1))
+            if value is not None:
+                found = [f for f in found if not match.start() <= f.start < match.end()]
+                found.append(Figure(value * 1000, match.start(), match.end()))
         for match in self.worded.finditer(text):
             found.append(Figure(self._from_words(match), match.start(), match.end(), True))
         return sorted(found, key=lambda figure: figure.start)

@@ -60,6 +60,7 @@ class StatementMaker:
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
         self.price_passages: set[int] = set()
         self.unit_cells = self._unit_cells()
+        self.unclear = self._unclear_rows()
         self._read_price_lines()
 
     def drafts(self, passage: Passage) -> list[Draft]:
@@ -189,6 +190,16 @@ class StatementMaker:
             and p.column.text.strip(" .").casefold() in units
         }  # fmt: skip
 
+    def _unclear_rows(self) -> set[tuple[int | None, int | None]]:
+        """Give the rows of tables without heads that hold different values, in a document of several vans."""
+        if self.vans.single:
+            return set()
+        texts: dict[tuple[int | None, int | None], set[str]] = {}
+        for passage in self.passages:
+            if passage.kind is Kind.CELL and passage.column is not None and not passage.column.text:
+                texts.setdefault((passage.table, passage.row_index), set()).add(passage.text)
+        return {key for key, values in texts.items() if len(values) > 1}
+
     def _cell(self, passage: Passage, scope: Scope) -> list[Draft]:
         assert passage.row is not None and passage.column is not None
         row, column = passage.row.text.strip(" :"), passage.column.text.strip(" :")
@@ -202,6 +213,8 @@ class StatementMaker:
         else:
             label, label_from = row, "row"
             label = self._with_column(label, column, scope)
+            if not column and (passage.table, passage.row_index) in self.unclear:
+                return []  # several vans, several values, and no head says which is whose
         if not label:
             return self._running_text(passage, passage.text, scope, notes)
         hint = None
@@ -228,6 +241,9 @@ class StatementMaker:
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...],
         hint: Unit | None = None, how: How = How.CELL,
     ) -> list[Draft]:
+        absence = self.legend.absence(body)
+        if absence:
+            return [Draft(passage, label, absence, how, scope, at, label_from, hint, notes)]
         if not any(c.isalnum() for c in body) and self.legend.meaning(body) is None:
             return []  # a dash that no legend explains is no statement
         marked = self._marked(passage, label, body, at, label_from, scope, notes)

@@ -85,8 +85,9 @@ class Units:
 
     def in_head(self, text: str) -> Unit | None:
         """Give the unit that a label or table head names in brackets or behind a comma, or ``None``."""
-        for inner in [*re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text), *re.findall(r",\s*([^,()]{1,12})$", text)]:
-            unit = self.named(inner.strip())
+        parts = [part.strip() for part in text.split(",")]
+        for inner in [*parts, *re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text), *re.findall(r",\s*([^,()]{1,12})$", text)]:
+            unit = self.named(inner.strip()) if inner != text else None
             if unit is not None:
                 return unit
         return None

@@ -104,7 +104,36 @@ def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
             start = None
     if start is not None:
         runs.append((start, last + 1))
-    return [(a, b) for a, b in runs if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
+    parted = [part for run in runs for part in _part_by_columns(kept, *run)]
+    return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
+
+
+def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[int, int]]:
+    """Cut a range at a wide gap below which other columns begin, as where a list follows a table."""
+    em = _em([line for line, _ in kept[first:last]])
+    whole = _columns([s for _, s in kept[first:last] if len(s) > 1])
+    for index in range(first + 2, last - 1):
+        gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
+        if gap < 1.1 * em:
+            continue
+        upper = [s for _, s in kept[first:index] if len(s) > 1]
+        lower = [s for _, s in kept[index:last] if len(s) > 1]
+        if len(upper) < 2 or len(lower) < 2:
+            continue
+        if _merged(upper, whole) > 0.3 or _merged(lower, whole) > 0.3:
+            return [*_part_by_columns(kept, first, index), *_part_by_columns(kept, index, last)]
+    return [(first, last)]
+
+
+def _merged(rows: list[list[Line]], columns: list[tuple[float, float]]) -> float:
+    """Give the share of rows in which two segments fall into one of the columns."""
+    if len(columns) < 2:
+        return 1.0
+    hits = 0
+    for row in rows:
+        places = [place for segment in row if len(place := _touched(segment.box, columns)) == 1]
+        hits += len(places) != len({place[0] for place in places})
+    return hits / len(rows)
 
 
 def _is_break(kept: list[Parted], start: int, last: int, index: int) -> bool:

@@ -6,7 +6,7 @@ import statistics
 from dataclasses import dataclass, field
 
 from specscan.reading.compose import clean_sign
-from specscan.reading.words import BULLET, Line, Word
+from specscan.reading.words import Line, Word, is_bullet
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
@@ -74,7 +74,7 @@ def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:
     first = line.words[0]
     if len(line.words) > 1 and clean_sign(first.text) in signs and line.size <= 1.02 * usual:
         return Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text, level=first.box.x0)
-    if len(line.words) > 1 and BULLET.fullmatch(first.text) and not first.raised:
+    if len(line.words) > 1 and is_bullet(first.text) and not first.raised:
         rest = Line(line.words[1:])
         if len(rest.words) > 1 and rest.words[0].text in CHECK_BOXES:
             return Item(Kind.BULLET, [Line(rest.words[1:])], mark=rest.words[0].text, level=first.box.x0)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
-from specscan.reading.words import BULLET
+from specscan.reading.words import is_bullet
 
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
@@ -128,7 +128,7 @@ def _head_rows(grid: Grid, hints: Hints) -> tuple[list[int], list[int]]:
 
 
 def _is_legend(cells: list[GridCell]) -> bool:
-    return all("=" in cell.plain or BULLET.fullmatch(cell.plain[:1]) for cell in cells)
+    return all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
 
 
 def _is_head_row(
@@ -147,7 +147,19 @@ def _is_head_row(
         return _stands_out(grid, row, others) and not any(map(_has_digit, (c.plain for c in others)))
     if after_head:
         return False
+    if row == 0 and _one_series(others):
+        return True
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+
+
+def _one_series(cells: list[GridCell]) -> bool:
+    """Tell whether cells are names of one series, as "Tarn 19" and "Tarn 21": one word, other codes."""
+    words = [cell.plain.split() for cell in cells]
+    if len(words) < 2 or any(len(parts) < 2 or len(parts) > 4 for parts in words):
+        return False
+    firsts = {parts[0] for parts in words}
+    rests = {" ".join(parts[1:]) for parts in words}
+    return len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(_has_digit, rests))
 
 
 def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
@@ -164,6 +176,10 @@ def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
         return True
     sizes = sorted(cell.size for cell in below)
     if all(cell.size > 1.15 * sizes[len(sizes) // 2] for cell in cells):
+        return True
+    letters = [c for cell in cells for c in cell.plain if c.isalpha()]
+    shouted = len(letters) >= 4 and all(letter.isupper() for letter in letters)
+    if shouted and sum(cell.plain.isupper() for cell in below) < 0.3 * len(below):
         return True
     fills = [cell.fill for cell in below]
     common = max(set(fills), key=fills.count)

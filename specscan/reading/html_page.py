@@ -13,7 +13,7 @@ from specscan.reading.flow import Item
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.html_visible import Visibility
 from specscan.reading.plain import CHAR, EM, PITCH
-from specscan.reading.words import BULLET, Line, Word
+from specscan.reading.words import Line, Word, is_bullet
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, Kind, PageState, Title
 
@@ -207,7 +207,7 @@ def _add_text(reader: Reader, text: str, kind: Kind) -> None:
     if not line.words:
         return
     first = line.words[0]
-    if len(line.words) > 1 and BULLET.fullmatch(first.text) and not first.text == "-":
+    if len(line.words) > 1 and is_bullet(first.text) and first.text != "-":
         item = Item(Kind.BULLET, [Line(line.words[1:])], mark=first.text)
     elif re.fullmatch(r"\*{1,3}|†|‡|[¹²³⁴⁵⁶⁷⁸⁹]", first.text) and len(line.words) > 1:
         item = Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text)

@@ -68,7 +68,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     titles: list[Title] = []
     for chunk in _chunks(text.split("\n")):
         _add_chunk(chunk, assembler, titles, hints)
-    for line in [line for line in text.split("\n") if line.strip()][:4]:
+    for line in [line for line in text.split("\n") if line.strip()][:6]:
         titles.append(Title(_plain(line.strip(" #*=-\t")), 0, EM, "page"))
     return Document(
         path=path,

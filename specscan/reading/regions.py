@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from specscan.reading.alignment import SEGMENT_GAP, Marks
 from specscan.reading.compose import Hints
 from specscan.reading.glyphs import Fill, Sheet
-from specscan.reading.words import BULLET, Line, Word, build_lines, segments_of
+from specscan.reading.words import Line, Word, build_lines, is_bullet, segments_of
 from specscan.records.text import Box
 
 MIN_GUTTER = 0.65  # em
@@ -176,8 +176,11 @@ def _bands(lines: list[Line]) -> list[list[Line]]:
     em = statistics.median(line.size for line in lines)
     limit = max(0.3 * em, 1.2 * usual)
     bands = [[lines[0]]]
-    for gap, line in zip(gaps, lines[1:], strict=True):
-        if gap > limit:
+    several = [len(segments_of(line, SEGMENT_GAP)) > 1 for line in lines]
+    for index, (gap, line) in enumerate(zip(gaps, lines[1:], strict=True), 1):
+        # Where a run of parted lines begins or ends, columns may begin or end.
+        turns = several[index] != several[index - 1] and len(lines) <= 90
+        if gap > limit or turns:
             bands.append([line])
         else:
             bands[-1].append(line)
@@ -257,7 +260,7 @@ def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
 
 
 def _is_list(lines: list[Line]) -> bool:
-    starts = [bool(BULLET.fullmatch(line.words[0].text)) and len(line.words) > 1 for line in lines]
+    starts = [is_bullet(line.words[0].text) and len(line.words) > 1 for line in lines]
     return sum(starts) >= 2 and sum(starts) >= 0.3 * len(lines)
 
 

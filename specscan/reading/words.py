@@ -322,9 +322,20 @@ def _anchor(word: Word) -> float:
 
 
 # Signs that begin an item of a list. Reading knows them as drawing, not as meaning.
-BULLET = re.compile(
-    r"[•●○◦▪▫■□◆◇❖❍★☆✓✔✗✘✕►▶▸‣⁃∙·\-–—*+☐☑☒⬤◯➤➔→»]|[\ue000-\uf8ff]|\[[ xX]?\]"
-)
+DASHES = set("-–—‒−·•∙◦*+»")
+CHECK_BOXES = {"[ ]", "[x]", "[X]", "[]"}
+NO_BULLETS = set("°©®™№=<>±×÷~|¬√^`´¨")
+
+
+def is_bullet(text: str) -> bool:
+    """Tell whether a word is a sign that can begin an item of a list, a drawn mark or a currency sign."""
+    if text in CHECK_BOXES:
+        return True
+    if len(text) != 1 or text in NO_BULLETS:
+        return False
+    return text in DASHES or unicodedata.category(text) in ("So", "Sk", "Sm", "Sc", "Co")
+
+
 LEADER = re.compile(r"[.·•…_‥\-]{3,}|[.·…]+")
 
 
@@ -362,7 +373,7 @@ def segments_of(line: Line, gap: float, walls: Sequence[float] = ()) -> list[Lin
     if not words:
         return []
     parts: list[Line] = [Line([words[0]])]
-    listed = len(words) > 1 and bool(BULLET.fullmatch(words[0].text))
+    listed = len(words) > 1 and is_bullet(words[0].text)
     for place, (left, right) in enumerate(zip(words, words[1:], strict=False), 1):
         wide = right.box.x0 - left.box.x1 > gap * max(left.size, right.size) and not right.raised
         walled = any(left.box.x1 - 1 <= x <= right.box.x0 + 1 for x in walls)

@@ -57,6 +57,7 @@ class FieldSpec(Entry):
     alone: Terms = Field(default_factory=dict)
     together: list[str] = Field(default_factory=list)
     denied_by: str = ""
+    inside: bool = False
     presence: bool = False
     starts: bool = False
     none: str = ""
@@ -101,6 +102,8 @@ class Thing(Entry):
     de: list[str] = Field(default_factory=list)
     any: list[str] = Field(default_factory=list)
     short: Terms = Field(default_factory=dict)
+    beside: Terms = Field(default_factory=dict)
+    short_with_words: bool = False
     sections: Terms = Field(default_factory=dict)
     stands_for: list[str] = Field(default_factory=list)
     absorbs: list[str] = Field(default_factory=list)
@@ -163,6 +166,7 @@ class WordFile(Entry):
     model_labels: list[str]
     title_fillers: list[str]
     column_words: list[str]
+    model_words: list[str]
 
 
 class Dimension(Entry):
