@@ -59,9 +59,3 @@ def scene(width, height, kind, body, trim="#333"):
     parts.append(van(w * .28, ground + height * .1, height / 300, body, trim))
     return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" '
             f'viewBox="0 0 {width} {height}">' + "".join(parts) + "</svg>")
-
-
-if __name__ == "__main__":
-    import sys
-    width, height, kind, body, out = sys.argv[1:]
-    open(out, "w").write(scene(int(width), int(height), kind, body))

@@ -6,7 +6,7 @@ import sys
 
 import art
 
-HEADS = ("541", "599", "636 Storm", "636 e")
+HEADS = ("541", "599", "636 Kuling", "636 e")
 ROWS = [
     ("Car", [
         ("Base vehicle", "Pallavro Trotter 33", "Pallavro Trotter 35", "Pallavro Trotter 42", "Pallavro e-Trotter 42"),
@@ -60,8 +60,8 @@ ROWS = [
         ("Where it is filled", "Walls, roof", "Walls, roof, floor", "Walls, roof, floor, doors", "Walls, roof, floor, doors"),
         ("Thermal break, ribs to lining", "No", "No", "Yes", "Yes"),
         ("Windows of the living room", "Single, tinted glass", "Double, acrylic", "Double, acrylic", "Double, acrylic"),
-        ("Padded mats, cab glass", "Extra cost", "Included", "Included", "Included"),
-        ("Padded mats, rear doors", "Not offered", "Extra cost", "Included", "Included"),
+        ("Insulating mats, cab glass", "Extra cost", "Included", "Included", "Included"),
+        ("Insulating mats, rear doors", "Not offered", "Extra cost", "Included", "Included"),
         ("Thermal grade, EN 1646-1", "1", "2", "3", "3"),
         ("Made for outside temperatures to", "0~°C / 32~°F", "−8~°C / 18~°F", "−27~°C / −17~°F", "−22~°C / −8~°F"),
     ]),
@@ -94,10 +94,10 @@ def page():
     cut = ROWS.index(None)
     text = f"""<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>Oldersund Ravnkol 2026</title><style>{CSS}</style></head><body>
 <div class="page cover">{art.scene(840, 480, "shore", "#24303a", "#c9a24a")}<div class="in"><div class="maker">OLDERSUND</div><h1>Ravnkol</h1>
-<p>Programme for model year 2026. Four vans from the ferry quay at Oldersund: 541, 599, 636 Storm, 636 e.</p>
+<p>Programme for model year 2026. Four vans from the ferry quay at Oldersund: 541, 599, 636 Kuling, 636 e.</p>
 <p>A ravnkol is the black hour before the herring boats come in. Nobody here has ever bought a van for July. We have no July. We
 have a long blue evening from October to March, a road that is ploughed when Torvald is awake, and a bakery at the far end of it.</p>
-<p>The 541 is for those who turn round when it freezes. The 599 is for those who say they will, and then do not. The 636 Storm and
+<p>The 541 is for those who turn round when it freezes. The 599 is for those who say they will, and then do not. The 636 Kuling and
 the 636 e are winter-ready, each in its own manner: one burns a little diesel and asks for nothing else, the other is plugged in at the
 quay and goes home silently.</p>
 <p>Three of the four carry no gas. The kettle is electric, the oven too, and the space where the bottles were now holds boots.</p></div></div>
