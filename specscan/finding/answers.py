@@ -72,7 +72,19 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
                 continue
             if answer == "no" and _goes_on(lead, told, parsed):
                 continue
-            found.append(Found(name, value, lead.start, lead.end, f"{name}:answer", lead, things=[thing], chunk=lead.chunk, sentence=lead.sentence))
+            found.append(
+                Found(
+                    name,
+                    value,
+                    lead.start,
+                    lead.end,
+                    f"{name}:answer",
+                    lead,
+                    things=[thing],
+                    chunk=lead.chunk,
+                    sentence=lead.sentence,
+                )
+            )
     return found
 
 
@@ -88,7 +100,14 @@ def _asked_fields(book: Rulebook, thing: str, asked: set[str], items: list[Item]
     wanted = (asked | own) & {book.fields[n].aspect for n in names}
     if wanted:
         return [n for n in names if book.fields[n].aspect in wanted]
-    return [n for n in names if book.fields[n].presence or book.fields[n].none in ("0", "none") and not book.fields[n].aspect or book.fields[n].aspect == "capacity"]
+    return [
+        n
+        for n in names
+        if book.fields[n].presence
+        or book.fields[n].none in ("0", "none")
+        and not book.fields[n].aspect
+        or book.fields[n].aspect == "capacity"
+    ]
 
 
 def _answered(spec: FieldSpec, answer: str) -> Value | None:
@@ -125,5 +144,17 @@ def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[F
                         continue
                     value = _answered(spec, "no")
                     if value is not None:
-                        found.append(Found(name, value, cues[0].start, item.end, f"{name}:absent", item, things=[thing], chunk=item.chunk, sentence=item.sentence))
+                        found.append(
+                            Found(
+                                name,
+                                value,
+                                cues[0].start,
+                                item.end,
+                                f"{name}:absent",
+                                item,
+                                things=[thing],
+                                chunk=item.chunk,
+                                sentence=item.sentence,
+                            )
+                        )
     return found

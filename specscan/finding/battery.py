@@ -47,13 +47,22 @@ def _mend(row: Found, parsed: Parsed) -> None:
     tight = volts is not None and "/" in parsed.text[min(volts.end, row.end) - 1 : max(volts.start, row.start) + 1][:4]
     if series and quantity.count > 1:
         row.value = Value(num=quantity.each)
-    elif (parallel or tight) and volts is not None and volts.quantity is not None and quantity.count == 1 < volts.quantity.count:
+    elif (
+        (parallel or tight)
+        and volts is not None
+        and volts.quantity is not None
+        and quantity.count == 1 < volts.quantity.count
+    ):
         row.value = Value(num=quantity.each * volts.quantity.count)
 
 
 def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> list[Found]:
     spec = book.fields[name]
-    charges = [f for f in found if f.item is not None and f.item.quantity is not None and not f.rejected and book.fields[f.field].bank]
+    charges = [
+        f
+        for f in found
+        if f.item is not None and f.item.quantity is not None and not f.rejected and book.fields[f.field].bank
+    ]
     stated = [f for f in found if f.field == name and not f.rejected]
     made = []
     for row in charges:

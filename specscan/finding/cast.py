@@ -119,7 +119,12 @@ class CastReader:
         text = "\n".join(p.text for p in own)
         full: dict[str, str] = {}
         firsts = {head.split()[0] for head in heads if len(head.split()) > 1}
-        if len(firsts) == 1 and len(heads) > 1 and _is_series_word(first := next(iter(firsts))) and first.casefold() != names.maker.casefold():
+        if (
+            len(firsts) == 1
+            and len(heads) > 1
+            and _is_series_word(first := next(iter(firsts)))
+            and first.casefold() != names.maker.casefold()
+        ):
             if all(head.startswith(first) for head in heads):
                 names.series = first
         for head in heads:
@@ -187,7 +192,11 @@ class CastReader:
         for match in re.finditer(rf"(?<!\w){re.escape(title)} ([A-ZÀ-Þ][\w’'-]{{2,}})", text):
             word = match.group(1)
             filler = word.casefold().split("’")[0].split("'")[0]
-            if word.casefold() not in self.names.fillers and filler not in self.names.fillers and not word.endswith(("’s", "'s")):
+            if (
+                word.casefold() not in self.names.fillers
+                and filler not in self.names.fillers
+                and not word.endswith(("’s", "'s"))
+            ):
                 counts[word] += 1
         found = []
         for word in counts:

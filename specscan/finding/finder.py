@@ -7,8 +7,8 @@ from collections import defaultdict
 from dataclasses import dataclass, replace
 
 from specscan.finding.cast import Cast, Player
-from specscan.finding.frames import Statement
 from specscan.finding.found import Availability, Found, How, Value
+from specscan.finding.frames import Statement
 from specscan.finding.items import Parsed
 from specscan.finding.kit import JOIN, Kit, Kits
 from specscan.finding.legend import read_legend
@@ -21,7 +21,18 @@ from specscan.records.facts import DocumentFacts, Fact, VanName
 from specscan.records.text import Box, Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
-CORE = ("chassis", "drive", "engine_fuel", "length_mm", "width_mm", "height_mm", "interior_height_mm", "wheelbase_mm", "gvwr_kg", "sleeps")
+CORE = (
+    "chassis",
+    "drive",
+    "engine_fuel",
+    "length_mm",
+    "width_mm",
+    "height_mm",
+    "interior_height_mm",
+    "wheelbase_mm",
+    "gvwr_kg",
+    "sleeps",
+)
 MIN_CORE = 3
 MIN_GROUPS = 3
 
@@ -61,7 +72,7 @@ class Finder:
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
-        """Tell whether the document describes a van: enough of its measures, or a model with figures of several kinds."""
+        """Tell whether the document describes a van: enough of its measures, or a model with various figures."""
         counted = [f for f in facts if not f.rejected and f.how != "heading"]
         core = {f.field for f in counted if f.field in CORE and f.how != "prose"}
         if len(core) >= MIN_CORE:
@@ -73,7 +84,9 @@ class Finder:
 
 
 class _Reader:
-    def __init__(self, book: Rulebook, kit: Kit, cast: Cast, vans: VanMentions, maker: StatementMaker, passages: list[Passage]):
+    def __init__(
+        self, book: Rulebook, kit: Kit, cast: Cast, vans: VanMentions, maker: StatementMaker, passages: list[Passage]
+    ):
         self.book, self.kit, self.cast, self.vans = book, kit, cast, vans
         self.maker, self.passages = maker, passages
         self.everyone = cast.models
@@ -131,8 +144,17 @@ class _Reader:
             for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
                 for name in self.book.fields_of(thing):
                     spec = self.book.fields[name]
-                    if spec.none and not spec.presence and spec.aspect in ("", "capacity") and not any(f.field == name for f in found):
-                        made.append(Found(name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence))
+                    if (
+                        spec.none
+                        and not spec.presence
+                        and spec.aspect in ("", "capacity")
+                        and not any(f.field == name for f in found)
+                    ):
+                        made.append(
+                            Found(
+                                name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence
+                            )
+                        )
         return made
 
     def _note(self, draft: Draft) -> Parsed | None:

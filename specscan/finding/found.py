@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from dataclasses import field as listed
 from enum import Enum
 
 from specscan.finding.items import Item
@@ -63,6 +64,6 @@ class Found:
     from_label: bool = False
     vans: frozenset[str] | None = None
     rejected: str = ""
-    things: list[str] = field(default_factory=list)
+    things: list[str] = listed(default_factory=list)
     chunk: int = 0
     sentence: int = 0

@@ -118,7 +118,11 @@ class FrameReader:
 
         def distance(member: Item) -> tuple[float, bool]:
             ahead = member.start >= item.end
-            between = sentence.parsed.between(item.end, member.start) if ahead else sentence.parsed.between(member.end, item.start)
+            between = (
+                sentence.parsed.between(item.end, member.start)
+                if ahead
+                else sentence.parsed.between(member.end, item.start)
+            )
             joints = sum(word in self.grouper.coordination for word in between)
             return len(between) + 5 * joints, ahead != leads
 
@@ -129,7 +133,9 @@ class FrameReader:
     def _slot(
         self, quantity: Quantity, item: Item, thing: str, group: Group | None, statement: Statement, sentence: Sentence
     ) -> str | None:
-        fields = [n for n in self.book.fields_of(thing) if self._measures(self.book.fields[n], quantity, item, sentence)]
+        fields = [
+            n for n in self.book.fields_of(thing) if self._measures(self.book.fields[n], quantity, item, sentence)
+        ]
         if not fields:
             return None
         aspects = self._aspects(item, group, statement, sentence)
@@ -390,15 +396,17 @@ class FrameReader:
         """Let a surface follow the material that stands in the same clause."""
         if concept.kind != "value":
             return []
-        for name, spec in self.book.fields.items():
+        for _name, spec in self.book.fields.items():
             if spec.vocabulary != concept.name or not spec.union:
                 continue
             for other in statement.parsed.items:
                 if other.clause != item.clause or id(other) in sentence.ignored:
                     continue
                 for starter in self.book.fields.values():
-                    if starter.starts and starter.of == spec.of and any(
-                        c.kind == "value" and c.name == starter.vocabulary for c in other.concepts
+                    if (
+                        starter.starts
+                        and starter.of == spec.of
+                        and any(c.kind == "value" and c.name == starter.vocabulary for c in other.concepts)
                     ):
                         return list(spec.of[:1])
         return []
@@ -431,7 +439,13 @@ class FrameReader:
         return False
 
     def _worded(
-        self, name: str, concept: Concept, item: Item, negated: bool, statement: Statement, things: list[str],
+        self,
+        name: str,
+        concept: Concept,
+        item: Item,
+        negated: bool,
+        statement: Statement,
+        things: list[str],
         sentence: Sentence,
     ) -> list[Found]:
         spec = self.book.fields[name]
@@ -465,7 +479,9 @@ class FrameReader:
     def _names_thing(self, item: Item, things: list[str], statement: Statement) -> bool:
         """Tell whether a word is only part of the name of the thing spoken of: "the hydronic heater"."""
         over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
-        named = {t for i in over for t in (*i.names("thing"), *(o for n in i.names("alone") for o in self.book.fields[n].of))}
+        named = {
+            t for i in over for t in (*i.names("thing"), *(o for n in i.names("alone") for o in self.book.fields[n].of))
+        }
         return bool(named & set(things))
 
     def _distant(self, spec: FieldSpec, name: str, item: Item, statement: Statement) -> str:
@@ -498,12 +514,32 @@ class FrameReader:
             spec_thing = self.book.things.get(thing)
             for name, said in (spec_thing.says if spec_thing else {}).items():
                 flag = (said == "yes") != negated
-                found.append(Found(name, Value(flag=flag), item.start, item.end, f"{name}:named", item, chunk=item.chunk, sentence=item.sentence))
+                found.append(
+                    Found(
+                        name,
+                        Value(flag=flag),
+                        item.start,
+                        item.end,
+                        f"{name}:named",
+                        item,
+                        chunk=item.chunk,
+                        sentence=item.sentence,
+                    )
+                )
             for name in self.book.fields_of(thing):
                 spec = self.book.fields[name]
                 if spec.type != "flag" or not spec.presence:
                     continue
-                made = Found(name, Value(flag=not negated), item.start, item.end, f"{name}:named", item, chunk=item.chunk, sentence=item.sentence)
+                made = Found(
+                    name,
+                    Value(flag=not negated),
+                    item.start,
+                    item.end,
+                    f"{name}:named",
+                    item,
+                    chunk=item.chunk,
+                    sentence=item.sentence,
+                )
                 made.rejected = self._distant(spec, name, item, statement)
                 found.append(made)
         return found
@@ -519,7 +555,16 @@ class FrameReader:
                     if spec.text != "matched" or spec.vocabulary != concept.name:
                         continue
                     printed = statement.parsed.text[item.start : item.end]
-                    made = Found(name, Value(text=printed), item.start, item.end, f"{name}:claim", item, chunk=item.chunk, sentence=item.sentence)
+                    made = Found(
+                        name,
+                        Value(text=printed),
+                        item.start,
+                        item.end,
+                        f"{name}:claim",
+                        item,
+                        chunk=item.chunk,
+                        sentence=item.sentence,
+                    )
                     if self._negated(item, statement):
                         made.rejected = "denied"
                     found.append(made)
@@ -576,4 +621,6 @@ class FrameReader:
             if stated & set(words):
                 continue
             for row in rows:
-                row.rejected = f"no {' or '.join(words)} {other} is named with it" if vocabulary else "not named with it"
+                row.rejected = (
+                    f"no {' or '.join(words)} {other} is named with it" if vocabulary else "not named with it"
+                )

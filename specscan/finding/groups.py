@@ -57,7 +57,9 @@ class Grouper:
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         self.book = book
         self.lexicon = lexicon
-        self.coordination = {norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)}
+        self.coordination = {
+            norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)
+        }
         self.coordination |= {",", "/", "+"}
 
     def form(
@@ -129,7 +131,9 @@ class Grouper:
         for cue in parsed.cues("besides"):
             if cue.start >= split:
                 continue
-            before = [i for i in parsed.items if i.end <= cue.start and (i.has("thing") or i.has("short") or i.has("alone"))]
+            before = [
+                i for i in parsed.items if i.end <= cue.start and (i.has("thing") or i.has("short") or i.has("alone"))
+            ]
             if not before:
                 continue
             for item in parsed.items:
@@ -155,7 +159,9 @@ class Grouper:
                     ignored.add(id(item))
         return ignored
 
-    def _accepts(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]], shorts: list[Item]) -> bool:
+    def _accepts(
+        self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]], shorts: list[Item]
+    ) -> bool:
         if any(other.start <= item.start and item.end <= other.end for other, _ in named):
             return False
         in_label = item.start < split
@@ -166,17 +172,37 @@ class Grouper:
             full = [other for other, _ in named if other.start < split]
             letter = item.end - item.start == 1
             return coordinated or (not full and not letter)
-        if any(other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other) for other in shorts):
+        if any(
+            other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other)
+            for other in shorts
+        ):
             return True
         if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
             return True
         participle = any(self.book.things[t].short_with_words for t in item.names("short"))
-        before = [] if participle else [cue for cue in parsed.cues("none", "negation") if 0 <= item.first - cue.last <= 1 and cue.end <= item.start]
+        before = (
+            []
+            if participle
+            else [
+                cue
+                for cue in parsed.cues("none", "negation")
+                if 0 <= item.first - cue.last <= 1 and cue.end <= item.start
+            ]
+        )
         if before:
             return True
         covers = any(i.has("word", "covers") for i in parsed.items)
         if not covers and any(self.book.things[t].short_with_words for t in item.names("short")):
-            owned = {(c.kind, c.name) for c in (x for o in parsed.items if 0 <= o.first - item.last <= 1 or 0 <= item.first - o.last <= 1 for x in o.concepts) if c.kind == "value" and any(owns(self.book, t, c) for t in item.names("short"))}
+            owned = {
+                (c.kind, c.name)
+                for c in (
+                    x
+                    for o in parsed.items
+                    if 0 <= o.first - item.last <= 1 or 0 <= item.first - o.last <= 1
+                    for x in o.concepts
+                )
+                if c.kind == "value" and any(owns(self.book, t, c) for t in item.names("short"))
+            }
             if owned:
                 return True
         return self._measured(item, item.names("short"), parsed)
@@ -200,7 +226,10 @@ class Grouper:
     def _share_capacity(self, one: Item, two: Item) -> bool:
         """Tell whether two short names are both of tanks, as in "gray and black below the floor"."""
         return all(
-            any(self.book.fields[f].aspect == "capacity" and self.book.fields[f].none for t in i.names("short") for f in self.book.fields_of(t))
+            any(
+                self.book.fields[f].aspect == "capacity" and self.book.fields[f].none
+                for t in i.names("short") for f in self.book.fields_of(t)
+            )
             for i in (one, two)
         )  # fmt: skip
 
@@ -214,9 +243,17 @@ class Grouper:
     def _alike(self, one: Item, two: Item) -> bool:
         """Tell whether two things can be spoken of together: they have an aspect in common."""
 
-        def aspects(item: Item) -> set[str]:
-            things = [*item.names("thing"), *item.names("short"), *(t for n in item.names("alone") for t in self.book.fields[n].of)]
-            named = {(self.book.fields[f].aspect, self.book.fields[f].dimension) for t in self._expanded(things) for f in self.book.fields_of(t)}
+        def aspects(item: Item) -> set[tuple[str, str]]:
+            things = [
+                *item.names("thing"),
+                *item.names("short"),
+                *(t for n in item.names("alone") for t in self.book.fields[n].of),
+            ]
+            named = {
+                (self.book.fields[f].aspect, self.book.fields[f].dimension)
+                for t in self._expanded(things)
+                for f in self.book.fields_of(t)
+            }
             return {pair for pair in named if any(pair)}
 
         a, b = aspects(one), aspects(two)
@@ -254,7 +291,8 @@ class Grouper:
         between = [
             token.norm
             for token in parsed.analysis.tokens
-            if last.end <= token.start and token.end <= item.start
+            if last.end <= token.start
+            and token.end <= item.start
             and not any(i.start <= token.start < i.end for i in inside)
         ]
         return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)

@@ -18,7 +18,9 @@ from specscan.rulebook.book import Rulebook
 
 JOIN = " ‖ "
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
-IMPERIAL = re.compile(r"\b(?:imperial|imp\.?)\s*(?:gal|measure)|gallons?\s+(?:are|is)\s+imperial|\bgallons? impériaux", re.IGNORECASE)
+IMPERIAL = re.compile(
+    r"\b(?:imperial|imp\.?)\s*(?:gal|measure)|gallons?\s+(?:are|is)\s+imperial|\bgallons? impériaux", re.IGNORECASE
+)
 US_GALLON = re.compile(r"\bU\.?S\.?\s*gal", re.IGNORECASE)
 
 
@@ -91,7 +93,9 @@ class Kits:
         scores = {}
         for language, file in self.book.words.items():
             wanted = set(file.detect)
-            scores[language] = sum(word in wanted for word in words) + (0.05 * len(words) if language == declared else 0)
+            scores[language] = sum(word in wanted for word in words) + (
+                0.05 * len(words) if language == declared else 0
+            )
         best = max(scores, key=lambda name: scores[name])
         return best if scores[best] > 0 else (declared if declared in self.book.words else "en")
 

@@ -79,9 +79,7 @@ def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, ge
     return legend
 
 
-def _explained(
-    passage: Passage, lexicon: Lexicon, vans: VanMentions
-) -> tuple[str, list[tuple[str, Meaning]]] | None:
+def _explained(passage: Passage, lexicon: Lexicon, vans: VanMentions) -> tuple[str, list[tuple[str, Meaning]]] | None:
     """Give the signs that a passage explains, with the text that does."""
     for text in _texts(passage):
         if len(text) > 420:
@@ -104,15 +102,15 @@ def _read_absences(legend: Legend, passage: Passage, lexicon: Lexicon) -> None:
             continue
         for sign, words in _entries(text):
             analysis = lexicon.analyse(words)
-            cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")]
+            cues = [
+                m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")
+            ]
             if any(m.first == 0 and m.last >= len(analysis.tokens) - 1 for m in cues) and not sign.isalnum():
                 legend.absent[_dash(sign)] = words
                 legend.passages.add(passage.number)
 
 
-def _accept(
-    legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meaning]]]], lexicon: Lexicon
-) -> None:
+def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meaning]]]], lexicon: Lexicon) -> None:
     """Take in a legend that stands in one passage or in several that follow each other."""
     together = [pair for _, _, sound in run for pair in sound]
     for passage, text, sound in run:

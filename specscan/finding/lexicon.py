@@ -14,7 +14,6 @@ from specscan.finding.fold import Folder, Token, expand
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Terms
 
-
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
 
@@ -101,7 +100,9 @@ class Lexicon:
     def heads_list(self, text: str) -> bool:
         """Tell whether a text is the heading of a list of standard or optional equipment."""
         cues = {"standard", "optional", "not_available", "all_vans", "not_fitted", "by_owner"}
-        return len(text) <= 60 and any(m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions)
+        return len(text) <= 60 and any(
+            m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions
+        )
 
     def cues(self, analysis: Analysis, *names: str) -> list[Mention]:
         """Give the mentions of cues of these names."""
@@ -154,7 +155,11 @@ class Lexicon:
 
     def _swallows(self, others: list[Mention], mention: Mention) -> bool:
         voices = [other for other in others if other.concept.kind not in SILENT]
-        kin = [o for o in voices if o.concept.name == mention.concept.name and o.concept.kind in (mention.concept.kind, "masked")]
+        kin = [
+            o
+            for o in voices
+            if o.concept.name == mention.concept.name and o.concept.kind in (mention.concept.kind, "masked")
+        ]
         if any(self._hides(other, mention) for other in kin):
             return True
         return bool(voices) and all(self._hides(other, mention) for other in voices)

@@ -135,7 +135,13 @@ class NameReader:
             text = passage.text.strip(" .")
             words = text.split()
             shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
-            known = bool(stem) and words and words[0].casefold() == stem and len(words) <= 3 and not any(c.isdigit() for c in text)
+            known = (
+                bool(stem)
+                and words
+                and words[0].casefold() == stem
+                and len(words) <= 3
+                and not any(c.isdigit() for c in text)
+            )
             if (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem)) or known:
                 return self._cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
@@ -323,7 +329,11 @@ class NameReader:
             return -6.0
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and _is_month(before):
             return -6.0
-        if self.used and re.search(r"(?:^|used|pre-owned|gebraucht|occasion)\s*$", before.strip()) and re.match(r"\s+[a-zà-ÿ]", after):
+        if (
+            self.used
+            and re.search(r"(?:^|used|pre-owned|gebraucht|occasion)\s*$", before.strip())
+            and re.match(r"\s+[a-zà-ÿ]", after)
+        ):
             return 3.5
         said = any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", near) for word in self.words.model_year)
         bare = match.group(1) == text.strip() or len(text) <= 40

@@ -21,7 +21,8 @@ SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
 FEET = r"(?:ft\.?|feet|foot|'|′|’|pi\.?|pieds?)"
 INCHES = r"(?:in\.?|inch(?:es)?|\"|″|”|''|’’|po\.?|pouces?)"
 FEET_INCHES = re.compile(
-    rf"(?<![\d.,])(\d{{1,2}})\s*{FEET}\s*[-,]?\s*((?:\d{{1,2}}(?:[.,]\d+)?)(?:[ -]?[½¼¾⅛⅜⅝⅞]|[ -]\d/\d{{1,2}})?)\s*({INCHES})?(?![\w])"
+    rf"(?<![\d.,])(\d{{1,2}})\s*{FEET}\s*[-,]?\s*"
+    rf"((?:\d{{1,2}}(?:[.,]\d+)?)(?:[ -]?[½¼¾⅛⅜⅝⅞]|[ -]\d/\d{{1,2}})?)\s*({INCHES})?(?![\w])"
 )
 FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
 R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
@@ -94,7 +95,9 @@ class QuantityReader:
         following = figures[index + 1] if index + 1 < len(figures) else None
         if unit is None and following is not None and self._multiplies(text, figure, following):
             unit = self.units.at(text, following.end)
-            if unit is not None or TIMES.fullmatch(text[figure.end : following.end - (following.end - following.start)]):
+            if unit is not None or TIMES.fullmatch(
+                text[figure.end : following.end - (following.end - following.start)]
+            ):
                 count, used = int(figure.value), 2
                 figure = following
         low = figure.value * self._sign(text, figure, unit)
@@ -224,12 +227,18 @@ class QuantityReader:
         for quantity in found:
             last = result[-1] if result else None
             between = text[last.end : quantity.start] if last is not None else ""
-            if last is not None and re.fullmatch(r"\s*[(/=|–-]\s*[-−–]?\s*|\s*,\s*|\s*\(=\s*", between) and _same(last, quantity):
+            if (
+                last is not None
+                and re.fullmatch(r"\s*[(/=|–-]\s*[-−–]?\s*|\s*,\s*|\s*\(=\s*", between)
+                and _same(last, quantity)
+            ):
                 close = re.match(r"\s*\)", text[quantity.end :])
                 end = quantity.end + (close.end() if close and "(" in between else 0)
                 metric = quantity.printed_unit in METRIC and last.printed_unit not in METRIC
                 kept = quantity if metric and not last.is_range else last
-                result[-1] = replace(kept, start=last.start, end=end, joined=True, count=max(last.count, quantity.count))
+                result[-1] = replace(
+                    kept, start=last.start, end=end, joined=True, count=max(last.count, quantity.count)
+                )
             else:
                 result.append(quantity)
         return result
@@ -239,7 +248,13 @@ METRIC = {"mm", "cm", "m", "kg", "l", "L", "W", "kW", "°C", "litre", "litres", 
 
 
 def _same(one: Quantity, two: Quantity) -> bool:
-    if one.dimension != two.dimension or one.bare or two.bare or one.printed_unit == two.printed_unit and one.count == two.count:
+    if (
+        one.dimension != two.dimension
+        or one.bare
+        or two.bare
+        or one.printed_unit == two.printed_unit
+        and one.count == two.count
+    ):
         return False
     if one.dimension == "temperature":
         return abs(one.low - two.low) <= 1.5

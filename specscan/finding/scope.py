@@ -9,7 +9,9 @@ from specscan.finding.found import Availability, Found
 from specscan.finding.items import Item, Parsed
 from specscan.finding.legend import AVAILABILITIES
 
-CURRENCY = re.compile(r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))")
+CURRENCY = re.compile(
+    r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
+)
 EVERYONE: frozenset[str] = frozenset({"*"})
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
@@ -123,7 +125,8 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
 def _in_phrase(cue: Item, parsed: Parsed) -> bool:
     """Tell whether a word such as "standard" only qualifies another: "standard van", "not an option"."""
     return any(
-        other is not cue and other.start <= cue.start and cue.end <= other.end and other.end - other.start > cue.end - cue.start
+        other is not cue and other.start <= cue.start and cue.end <= other.end
+        and other.end - other.start > cue.end - cue.start
         and any(c.kind in ("cue", "value", "thing") for c in other.concepts)
         for other in parsed.items
     )  # fmt: skip
@@ -153,7 +156,9 @@ def _said(cues: list[Item]) -> Availability:
     return AVAILABILITIES[next(name for name in order if name in names)]
 
 
-def settle_scope(found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]) -> dict[str, Availability | None]:
+def settle_scope(
+    found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
+) -> dict[str, Availability | None]:
     """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
     base = scope.vans if scope.vans is not None else everyone
     named = item_vans(found.item, parsed, split)

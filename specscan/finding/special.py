@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.frames import Statement
 from specscan.finding.found import Found, How, Value
+from specscan.finding.frames import Statement
 from specscan.finding.kit import JOIN, Kit
 from specscan.finding.statements import Draft
 from specscan.rulebook.book import Rulebook

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from specscan.finding.found import Availability, How
@@ -107,7 +108,11 @@ class StatementMaker:
         if len(heading) <= 70:
             self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
         for mention in analysis.mentions:
-            if mention.concept.kind == "section" and mention.concept.name not in sense.things and len(analysis.tokens) <= 6:
+            if (
+                mention.concept.kind == "section"
+                and mention.concept.name not in sense.things
+                and len(analysis.tokens) <= 6
+            ):
                 sense.things.append(mention.concept.name)
         if sense.vans is None and not self.vans.single and len(heading) <= 60:
             named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
@@ -115,7 +120,7 @@ class StatementMaker:
                 sense.vans = named
 
     def _add_availability(
-        self, sense: SectionSense, heading: str, cues: dict[str, object], *, innermost: bool, words: int
+        self, sense: SectionSense, heading: str, cues: Mapping[str, object], *, innermost: bool, words: int
     ) -> None:
         if sense.availability is not None or sense.not_fitted or sense.by_owner:
             return
@@ -165,8 +170,11 @@ class StatementMaker:
             analysis = self.kit.lexicon.analyse(part)
             cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
             named = frozenset().union(*(models for _, _, models in self.vans.find(part)))
-            if any(m.concept.kind == "cue" and m.concept.name == "all_vans" for m in analysis.mentions) or self.vans.single:
-                named = named or frozenset(self.vans.table[key] and next(iter(self.vans.table[key])) for key in self.vans.table)
+            if (
+                any(m.concept.kind == "cue" and m.concept.name == "all_vans" for m in analysis.mentions)
+                or self.vans.single
+            ):
+                named = named or frozenset(next(iter(models)) for models in self.vans.table.values() if models)
             if cues:
                 longest = max(cues, key=lambda m: m.last - m.first)
                 said = AVAILABILITIES[longest.concept.name]
@@ -238,8 +246,16 @@ class StatementMaker:
         return f"{label}: {column}" if any(m.concept.kind == "aspect" for m in analysis.mentions) else label
 
     def _labelled(
-        self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...],
-        hint: Unit | None = None, how: How = How.CELL,
+        self,
+        passage: Passage,
+        label: str,
+        body: str,
+        at: int,
+        label_from: str,
+        scope: Scope,
+        notes: tuple[str, ...],
+        hint: Unit | None = None,
+        how: How = How.CELL,
     ) -> list[Draft]:
         absence = self.legend.absence(body)
         if absence:
@@ -306,13 +322,20 @@ class StatementMaker:
         slashed = len(SLASH.split(label)) >= len(parts)
         if len(spans) == len(parts) and slashed:
             rest = label[: spans[0][0]].rstrip(" :(/-")
-            return [(f"{rest} {label[a:b]}".strip(), part, start) for (a, b), part, start in zip(spans, parts, starts, strict=True)]
+            return [
+                (f"{rest} {label[a:b]}".strip(), part, start)
+                for (a, b), part, start in zip(spans, parts, starts, strict=True)
+            ]
         if all(re.fullmatch(r"[\s\d.,'’½¼¾-]*\w{0,3}\.?", part) for part in parts):
             return None
-        things = list(dict.fromkeys((m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short")))
+        things = list(
+            dict.fromkeys((m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short"))
+        )
         if len(things) == len(parts) and slashed:
             tail = label[things[-1][1] :]
-            return [(f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)]
+            return [
+                (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
+            ]
         return None
 
     # running text
@@ -337,7 +360,9 @@ class StatementMaker:
             at = 0
         how = How.LIST
         sentences = len(re.findall(r"[.!?](?:\s|$)", text))
-        if passage.kind is not Kind.BULLET and (sentences >= 1 and len(text.split()) > 6 or len(text.split()) > PROSE_WORDS):
+        if passage.kind is not Kind.BULLET and (
+            sentences >= 1 and len(text.split()) > 6 or len(text.split()) > PROSE_WORDS
+        ):
             how = How.PROSE
             innermost = self.kit.lexicon.analyse(passage.sections[-1]) if passage.sections else None
             optional = innermost is not None and self.kit.lexicon.cues(innermost, "if_equipped")

@@ -35,7 +35,8 @@ class Units:
         self.table: dict[str, Unit] = {}
         self.canonical = {name: dimension.unit for name, dimension in file.dimensions.items()}
         close = set(file.only_behind_a_figure)
-        exact, loose = [], []
+        exact: list[str] = []
+        loose: list[str] = []
         for spec in file.units:
             for spelling in spec.spellings:
                 unit = self._unit(spelling, spec)
@@ -86,7 +87,11 @@ class Units:
     def in_head(self, text: str) -> Unit | None:
         """Give the unit that a label or table head names in brackets or behind a comma, or ``None``."""
         parts = [part.strip() for part in text.split(",")]
-        for inner in [*parts, *re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text), *re.findall(r",\s*([^,()]{1,12})$", text)]:
+        for inner in [
+            *parts,
+            *re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text),
+            *re.findall(r",\s*([^,()]{1,12})$", text),
+        ]:
             unit = self.named(inner.strip()) if inner != text else None
             if unit is not None:
                 return unit
@@ -96,7 +101,11 @@ class Units:
 def _pattern(spelling: str) -> str:
     escaped = re.escape(spelling).replace(r"\ ", r"[\s\u00a0\u2009\u202f]")
     # "sleeps 3 in all", "2 in Serie": the word is no unit there.
-    word = r"(?!\s+(?:all|total|the|one|each|a|an|series|parallel|Serie|Reihe|der|die|das|den|dem|einem|einer)\b)" if spelling == "in" else ""
+    word = (
+        r"(?!\s+(?:all|total|the|one|each|a|an|series|parallel|Serie|Reihe|der|die|das|den|dem|einem|einer)\b)"
+        if spelling == "in"
+        else ""
+    )
     return escaped + (r"(?![\w])" if spelling[-1].isalnum() or spelling[-1] in "²³" else "") + word
 
 
@@ -110,7 +119,11 @@ def _factor(source: str, target: str) -> tuple[float, float]:
 
 
 def _parsed(source: str) -> object:
-    return _registry().parse_units(source) if "1000" not in source else _registry().parse_expression(source).to_base_units().units
+    return (
+        _registry().parse_units(source)
+        if "1000" not in source
+        else _registry().parse_expression(source).to_base_units().units
+    )
 
 
 @functools.cache

@@ -78,7 +78,9 @@ class VanMentions:
         for pattern in (self.plain, self.numbers):
             for match in pattern.finditer(plain) if pattern is not None else ():
                 if not any(a < match.end() and match.start() < b for a, b, _ in found):
-                    found.append((match.start(), match.end(), self.table[re.sub(r"\s+", " ", match.group()).casefold()]))
+                    found.append(
+                        (match.start(), match.end(), self.table[re.sub(r"\s+", " ", match.group()).casefold()])
+                    )
         rest = plain
         for start, end, _ in sorted(found, reverse=True):
             rest = rest[:start] + rest[end:]

@@ -26,7 +26,8 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
             continue
         for number in {item.sentence for item in statement.parsed.items}:
             items = [
-                i for i in statement.parsed.items
+                i
+                for i in statement.parsed.items
                 if (i.sentence == number or i.start < statement.split) and id(i) not in sentence.ignored
             ]
             chosen = _choose(items, spec.together)
@@ -39,7 +40,18 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
                 continue
             start, end = min(i.start for i in chosen), max(i.end for i in chosen)
             anchor = max(chosen, key=lambda i: i.start)
-            found.append(Found(name, Value(flag=not denied), start, end, f"{name}:together", anchor, chunk=anchor.chunk, sentence=number))
+            found.append(
+                Found(
+                    name,
+                    Value(flag=not denied),
+                    start,
+                    end,
+                    f"{name}:together",
+                    anchor,
+                    chunk=anchor.chunk,
+                    sentence=number,
+                )
+            )
             break
     return found
 

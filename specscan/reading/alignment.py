@@ -72,7 +72,7 @@ def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
         grid = _build(picked, columns, marks)
         if grid is None:
             continue
-        return Found([l for l, _ in kept[:first]], grid, [l for l, _ in kept[last:]])
+        return Found([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
 
 
@@ -185,9 +185,7 @@ def _columns(rows: list[list[Line]]) -> list[tuple[float, float]]:
     return [column for column in columns if column[1] - column[0] >= 1]
 
 
-def _extend(
-    kept: list[Parted], first: int, last: int, columns: list[tuple[float, float]]
-) -> tuple[int, int]:
+def _extend(kept: list[Parted], first: int, last: int, columns: list[tuple[float, float]]) -> tuple[int, int]:
     """Take in lines above and below that are wrapped parts of one column's cells."""
     em = _em([line for line, _ in kept[first:last]])
     while first > 0:
@@ -266,9 +264,7 @@ def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None
     return None
 
 
-def _rows(
-    picked: list[Parted], columns: list[tuple[float, float]], floors: list[float]
-) -> list[list[list[Line]]]:
+def _rows(picked: list[Parted], columns: list[tuple[float, float]], floors: list[float]) -> list[list[list[Line]]]:
     """Group lines into rows of the table; each row is a list of lines of segments."""
     em = _em([line for line, _ in picked])
     multi = [line for line, segments in picked if len(segments) > 1]

@@ -159,7 +159,7 @@ def _part_notes(item: Item) -> list[Item]:
         return [item]
     words = [word for line in item.lines for word in line.words]
     groups: list[list[Word]] = [[]]
-    for index, word in enumerate(words):
+    for _index, word in enumerate(words):
         starts = word.raised and len(word.text) <= 2
         if starts:
             groups.append([])

@@ -248,9 +248,7 @@ def _part_ligatures(glyphs: list[Glyph]) -> None:
         index = end
 
 
-def _glyph(
-    text: str, box: Box, x: float, y: float, style: Style, generated: bool, unmapped: bool
-) -> Glyph:
+def _glyph(text: str, box: Box, x: float, y: float, style: Style, generated: bool, unmapped: bool) -> Glyph:
     if style.direction == 90:  # reads downwards
         start, stop, base, across = box.top, box.bottom, -x, box.width
     elif style.direction == 270:  # reads upwards

@@ -131,9 +131,7 @@ def _is_legend(cells: list[GridCell]) -> bool:
     return all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
 
 
-def _is_head_row(
-    grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int
-) -> bool:
+def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:
     others = [cell for cell in cells if cell.col > 0]
     first = next((cell for cell in cells if cell.col == 0), None)
     if not others:
@@ -159,7 +157,9 @@ def _one_series(cells: list[GridCell]) -> bool:
         return False
     firsts = {parts[0] for parts in words}
     rests = {" ".join(parts[1:]) for parts in words}
-    return len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(_has_digit, rests))
+    return (
+        len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(_has_digit, rests))
+    )
 
 
 def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
@@ -236,7 +236,11 @@ def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
             width = min(x1, b) - max(x0, a)
             if width > shared:
                 best, shared = other, width
-        if best is None or best in used or shared < 0.25 * min(x1 - x0, above.columns[best][1] - above.columns[best][0]):
+        if (
+            best is None
+            or best in used
+            or shared < 0.25 * min(x1 - x0, above.columns[best][1] - above.columns[best][0])
+        ):
             return
         used.add(best)
         if best in above.heads:
@@ -250,8 +254,7 @@ def _repeats_heads(cells: list[GridCell], table: ReadTable) -> bool:
     if len(others) < 2 or not table.heads:
         return False
     return all(
-        cell.plain and cell.plain == " ".join(head.plain for head in table.heads.get(cell.col, []))
-        for cell in others
+        cell.plain and cell.plain == " ".join(head.plain for head in table.heads.get(cell.col, [])) for cell in others
     )
 
 

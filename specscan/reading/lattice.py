@@ -32,7 +32,8 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     if len(crossings) > LIMIT_CROSSINGS:
         return [], set()
     cells = steps.intersections_to_cells(crossings)
-    grids, used = [], set()
+    grids: list[Grid] = []
+    used: set[int] = set()
     for group in steps.cells_to_tables(cells):
         inside = _words_inside(group, words)
         grid = _grid(group, inside, sheet)
@@ -140,8 +141,7 @@ def _swallows_rows(cells: list[GridCell]) -> bool:
         counts = [len(cell.lines) for cell in tall[1:]]
         if any(hit >= 0.75 * count for hit, count in zip(shared, counts, strict=True)):
             gaps = [
-                below.box.top - above.box.bottom
-                for above, below in zip(tall[0].lines, tall[0].lines[1:], strict=False)
+                below.box.top - above.box.bottom for above, below in zip(tall[0].lines, tall[0].lines[1:], strict=False)
             ]
             if statistics.median(gaps) > 0.35 * tall[0].lines[0].size:
                 return True

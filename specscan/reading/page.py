@@ -80,9 +80,7 @@ def _blocks(
     return blocks
 
 
-def _text_blocks(
-    lines: list[Line], marks: Marks, size: float, signs: frozenset[str]
-) -> list[list[Item] | Grid]:
+def _text_blocks(lines: list[Line], marks: Marks, size: float, signs: frozenset[str]) -> list[list[Item] | Grid]:
     blocks: list[list[Item] | Grid] = []
     rest = lines
     while rest:

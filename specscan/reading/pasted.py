@@ -67,8 +67,7 @@ def _by_columns(lines: list[str], hints: Hints) -> Pasted | None:
         headed = extra == 1
         head = ["", *(column[0] for column in columns)] if headed else []
         body = [
-            [label, *(column[row + (1 if headed else 0)] for column in columns)]
-            for row, label in enumerate(labels)
+            [label, *(column[row + (1 if headed else 0)] for column in columns)] for row, label in enumerate(labels)
         ]
         return Pasted(start, last, [head, *body] if headed else body, headed)
     return None

@@ -223,7 +223,7 @@ def _line(text: str, number: int, size: float = EM) -> Line:
 
 
 def _pipe_grid(lines: list[str]) -> Grid | None:
-    rows = []
+    rows: list[list[str]] = []
     headed = False
     for line in lines:
         if TABLE_RULE.match(line):

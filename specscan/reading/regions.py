@@ -56,11 +56,7 @@ def _card_boxes(sheet: Sheet, words: list[Word]) -> list[Box]:
     em = statistics.median(word.size for word in words)
     page = sheet.width * sheet.height
     shaded = [fill.box for fill in sheet.fills]
-    fills = [
-        fill
-        for fill in sheet.fills
-        if _can_be_card(fill, em, page) and not _is_row(fill.box, shaded, words)
-    ]
+    fills = [fill for fill in sheet.fills if _can_be_card(fill, em, page) and not _is_row(fill.box, shaded, words)]
     boxes: list[Box] = []
     for fill in sorted(fills, key=lambda f: -(f.box.width * f.box.height)):
         held = [word for word in words if fill.box.holds(*word.box.middle)]

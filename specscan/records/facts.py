@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal
 
 from specscan.records.text import Box
@@ -86,6 +86,6 @@ class Settled:
     flag: bool | None = None
     unit: str = ""
     availability: Availability | None = None
-    fact_ids: tuple[str, ...] = field(default_factory=tuple)
+    fact_ids: tuple[str, ...] = ()
     reason: Reason | None = None
     note: str = ""

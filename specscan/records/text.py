@@ -124,9 +124,7 @@ class Passage:
             left = max(start, piece.start) - piece.start
             right = min(stop, piece.end) - piece.start
             step = piece.box.width / length
-            found.append(
-                Box(piece.box.x0 + left * step, piece.box.top, piece.box.x0 + right * step, piece.box.bottom)
-            )
+            found.append(Box(piece.box.x0 + left * step, piece.box.top, piece.box.x0 + right * step, piece.box.bottom))
         return union(found)
 
 

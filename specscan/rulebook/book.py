@@ -164,13 +164,16 @@ class _Builder:
             self.mistakes.extend(source.mistakes)
             if checked is None:
                 continue
-            for kind, target in (
-                ("fields", fields), ("things", things), ("aspects", aspects),
-                ("vocabularies", vocabularies), ("words", groups),
-            ):  # fmt: skip
+            targets: dict[str, dict[str, Any]] = {
+                "fields": fields, "things": things, "aspects": aspects,
+                "vocabularies": vocabularies, "words": groups,
+            }  # fmt: skip
+            for kind, target in targets.items():
                 for key, value in getattr(checked, kind).items():
                     if key in target and kind != "aspects":
-                        self.mistakes.append(source.mistake((kind, key), f"{kind}.{key} is declared in another file too"))
+                        self.mistakes.append(
+                            source.mistake((kind, key), f"{kind}.{key} is declared in another file too")
+                        )
                     self.where[(kind, key)] = (source, (kind, key))
                     target[key] = value if key not in target else _merged(target[key], value)
         return fields, things, aspects, vocabularies, groups
