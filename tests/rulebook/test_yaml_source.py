@@ -1,0 +1,21 @@
+"""Rule files are refused with file and line, and never half taken."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from specscan.records.errors import RuleError
+from specscan.rulebook.book import load_rulebook
+
+RULES = Path(__file__).parent.parent.parent / "rules"
+
+
+def test_duplicate_key_is_named_with_its_line(tmp_path):
+    shutil.copytree(RULES, tmp_path / "rules")
+    path = tmp_path / "rules" / "words" / "general.yaml"
+    lines = path.read_text(encoding="utf-8").splitlines()
+    key = next(line for line in lines if line and line[0].isalpha())
+    path.write_text("\n".join([*lines, key]) + "\n", encoding="utf-8")
+    with pytest.raises(RuleError, match=rf"general\.yaml:{len(lines) + 1}"):
+        load_rulebook(tmp_path / "rules")
