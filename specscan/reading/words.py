@@ -324,7 +324,7 @@ def _anchor(word: Word) -> float:
 # Signs that begin an item of a list. Reading knows them as drawing, not as meaning.
 DASHES = set("-–—‒−·•∙◦*+»")
 CHECK_BOXES = {"[ ]", "[x]", "[X]", "[]"}
-NO_BULLETS = set("°©®™№=<>±×÷~|¬√^`´¨")
+NO_BULLETS = set("°©®™№=<>±÷~|¬√^`´¨")
 
 
 def is_bullet(text: str) -> bool:
