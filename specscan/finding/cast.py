@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.names import NameReader, Names, Place
+from specscan.finding.names import YEAR, NameReader, Names, Place
 from specscan.finding.quantities import QuantityReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -16,6 +16,13 @@ from specscan.rulebook.book import Rulebook
 MAX_HEAD_WORDS = 6
 MAX_HEAD = 40
 MIN_ROWS = 2
+MAX_TRIM_LINE = 80
+FIRST_LINES = 14
+MAX_TRIMS = 6
+TRIM_USES = 3  # in the list itself and at least twice besides
+TRIM_JOINTS = {"and", "et", "und", "&"}
+TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
+TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 
 
@@ -177,6 +184,8 @@ class CastReader:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
         text = "\n".join(p.text for p in own)
         trims = self._continuations(names.title, text)
+        if len(trims) < 2:
+            trims = self._listed(names, own, text)
         if len(trims) >= 2:
             return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
         if names.series and names.series != names.title:
@@ -204,6 +213,27 @@ class CastReader:
             if alone >= 2:
                 found.append(word)
         return found
+
+    def _listed(self, names: Names, own: list[Passage], text: str) -> list[str]:
+        """Give trims that a short line near the title lists, "Model year 2025  Bramble and Hoar", and the text uses."""
+        if not names.title:
+            return []
+        for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
+            for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", self._without_fillers(passage.text)):
+                found = [one.strip() for one in TRIM_JOINT.split(part.strip(" ,."))]
+                if (
+                    2 <= len(found) <= MAX_TRIMS
+                    and len(set(found)) == len(found)
+                    and all(TRIM.fullmatch(one) and self._can_be_name(one) for one in found)
+                    and all(len(re.findall(rf"(?<!\w){re.escape(one)}(?!\w)", text)) >= TRIM_USES for one in found)
+                ):
+                    return found
+        return []
+
+    def _without_fillers(self, text: str) -> str:
+        for phrase in sorted(self.names.fillers - TRIM_JOINTS, key=len, reverse=True):
+            text = re.sub(rf"(?<!\w){re.escape(phrase)}(?!\w)", "  ", text, flags=re.IGNORECASE)
+        return YEAR.sub("  ", text)
 
     def _codes(self, series: str, own: list[Passage]) -> list[str]:
         pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
