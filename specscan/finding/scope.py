@@ -55,6 +55,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
     if nearest:
         return _union([m for m in nearest if m.chunk == nearest[0].chunk])
+    if clause and _closes_clause(clause, item, mentions, parsed):
+        return _union(clause)
     leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
     if leading:
         return _union([m for m in leading if m.chunk == leading[-1].chunk])
@@ -67,6 +69,15 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
 
 def _union(mentions: list[Item]) -> frozenset[str]:
     return frozenset().union(*(m.vans for m in mentions))
+
+
+def _closes_clause(clause: list[Item], item: Item, mentions: list[Item], parsed: Parsed) -> bool:
+    """Tell whether vans named at the end of a clause own all of it, as in "105 Ah, 12 V, on A; 400 Ah, on B"."""
+    behind = all(
+        m.start > i.end for m in clause for i in parsed.items if i.clause == item.clause and i.quantity is not None
+    )
+    elsewhere = any(m.sentence == item.sentence and m.clause != item.clause for m in mentions)
+    return behind and elsewhere
 
 
 def _bracket_behind(item: Item, parsed: Parsed) -> int | None:
