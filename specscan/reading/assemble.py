@@ -30,6 +30,7 @@ class Assembler:
     passages: list[Passage] = field(default_factory=list)
     stack: list[Heading] = field(default_factory=list)
     last_table: ReadTable | None = None
+    known_heads: set[str] = field(default_factory=set)
     tables: int = 0
     block: int = 0
     source: Source = "text"
@@ -63,13 +64,14 @@ class Assembler:
 
     def add_grid(self, page: int, grid: Grid) -> None:
         """Add the values of a table, each with its heads."""
-        for table in read_table(grid, self.hints, self.last_table):
+        for table in read_table(grid, self.hints, self.last_table, self.known_heads):
             self.tables += 1
             for lonely in table.lonely:
                 self._add_cell_text(page, lonely)
             for cell in table.cells:
                 self._add_read_cell(page, cell)
             self.last_table = table
+            self.known_heads |= table.names(self.hints)
 
     def _push(self, heading: Heading) -> None:
         while self.stack and self.stack[-1].level <= heading.level + 0.01:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.parting import column_cells, has_digit, head_key, labelish, split_heads, split_pairs
 from specscan.reading.words import is_bullet
 
 MAX_HEAD_ROWS = 4
@@ -35,61 +36,56 @@ class ReadTable:
     label_columns: int = 1
     inherited: bool = False
 
+    def texts(self) -> dict[int, str]:
+        """Give the head of each column as one text."""
+        return {col: " ".join(cell.plain for cell in cells) for col, cells in self.heads.items()}
 
-def read_table(grid: Grid, hints: Hints, above: ReadTable | None) -> list[ReadTable]:
-    """Understand a grid; label-value-label-value grids become several tables.
+    def names(self, hints: Hints) -> set[str]:
+        """Give the heads of columns that may name vans: with a figure or a capital, and no label."""
+        heads = (text for col, text in self.texts().items() if col > 0)
+        return {head_key(head) for head in heads if _may_name(head) and not hints.is_label(head)}
+
+
+def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str] | None = None) -> list[ReadTable]:
+    """Understand a grid; label-value-label-value grids and grids with heads half way down become several tables.
 
     ``above`` is the table that this one may go on with: where it has no heads of its own and its
-    columns lie under those of ``above``, it takes over the heads.
+    columns lie under those of ``above``, it takes over the heads. ``known`` holds the heads of earlier
+    tables (as ``head_key`` gives them), by which a row that repeats them is known.
     """
-    parts = _split_pairs(grid, hints)
-    return [_read(part, hints, above if len(parts) == 1 else None) for part in parts]
+    tables: list[ReadTable] = []
+    known = known or set()
+    top = _top_heads(grid, hints, known)
+    for part in split_heads(grid, hints, known | top.names(hints), top.texts()):
+        pairs = split_pairs(part, hints)
+        tables.extend(_read(pair, hints, above if len(pairs) == 1 and not tables else None, known) for pair in pairs)
+    return tables
 
 
-def _labelish(cell: GridCell | None, hints: Hints) -> bool:
-    return cell is not None and not cell.empty and hints.is_label(cell.plain)
+def _top_heads(grid: Grid, hints: Hints, known: set[str]) -> ReadTable:
+    """Give a table of no cells that has the heads at the top of a grid."""
+    table = ReadTable()
+    for row in _head_rows(grid, hints, known)[0]:
+        _add_heads(table, grid, row)
+    return table
 
 
-def _column_cells(grid: Grid, col: int) -> list[GridCell]:
-    return [cell for cell in grid.cells if cell.col == col and not cell.empty and cell.col_span == 1]
-
-
-def _split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
-    """Part a grid in which labels stand in more than one column, each with values beside it."""
-    starts = [0]
-    for col in range(2, grid.cols):
-        cells = _column_cells(grid, col)
-        hits = sum(_labelish(cell, hints) for cell in cells)
-        first = _column_cells(grid, 0)
-        first_hits = sum(_labelish(cell, hints) for cell in first)
-        own = hits >= max(2, 0.6 * len(cells)) and first_hits >= 0.5 * len(first)
-        if own and col + 1 < grid.cols and col - starts[-1] >= 2:
-            starts.append(col)
-    if len(starts) == 1:
-        return [grid]
-    parts = []
-    for begin, end in zip(starts, [*starts[1:], grid.cols], strict=True):
-        cells = [
-            GridCell(c.row, c.col - begin, c.lines, c.row_span, min(c.col_span, end - c.col), c.fill)
-            for c in grid.cells
-            if begin <= c.col < end
-        ]
-        if cells:
-            parts.append(Grid(cells, grid.rows, end - begin, grid.box, grid.found, grid.columns[begin:end]))
-    return parts
-
-
-def _read(grid: Grid, hints: Hints, above: ReadTable | None) -> ReadTable:
+def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) -> ReadTable:
     table = ReadTable(columns=list(grid.columns))
-    head_rows, before = _head_rows(grid, hints)
+    head_rows, before = _head_rows(grid, hints, known)
     table.label_columns = _label_columns(grid, head_rows)
     for row in head_rows:
         _add_heads(table, grid, row)
     if not table.heads and above is not None:
         _inherit(table, grid, above)
-    for row in before:
-        table.lonely.extend(grid.row_cells(row))
     groups: tuple[str, ...] = ()
+    for row in before:
+        cells = grid.row_cells(row)
+        table.lonely.extend(cells)
+        if row + 1 in head_rows and _is_title(cells):
+            groups = (cells[0].plain,)
+    if not table.inherited and (first := " ".join(cell.plain for cell in table.heads.get(0, []))):
+        groups = (*groups, first)
     for row in range(grid.rows):
         if row in head_rows or row in before:
             continue
@@ -106,7 +102,14 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None) -> ReadTable:
     return table
 
 
-def _head_rows(grid: Grid, hints: Hints) -> tuple[list[int], list[int]]:
+def _is_title(cells: list[GridCell]) -> bool:
+    """Tell whether the only cell right above the heads is the title of what follows, not a legend or note."""
+    text = cells[0].plain if len(cells) == 1 else ""
+    wordy = bool(text) and text[0].isalpha() and len(text.split()) <= 6
+    return wordy and cells[0].col == 0 and cells[0].bold and not set(text) & set("=:;,.")
+
+
+def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], list[int]]:
     """Give the rows of heads, and the rows above them that are no part of the table (a legend)."""
     found: list[int] = []
     before: list[int] = []
@@ -116,7 +119,7 @@ def _head_rows(grid: Grid, hints: Hints) -> tuple[list[int], list[int]]:
             continue
         if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
-        elif _is_head_row(grid, row, cells, hints, bool(found), len(before)):
+        elif _is_head_row(grid, row, cells, hints, bool(found), len(before)) or _is_known(cells, known):
             found.append(row)
         else:
             break
@@ -136,18 +139,29 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     first = next((cell for cell in cells if cell.col == 0), None)
     if not others:
         return False
-    labels = sum(_labelish(cell, hints) for cell in others)
-    if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not _labelish(first, hints):
+    labels = sum(labelish(cell, hints) for cell in others)
+    if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not labelish(first, hints):
         return True
     if first is None:
         return (row == skipped and len(others) > 1) or row == 0 or after_head
-    if _labelish(first, hints) and labels < 0.8 * len(others):
-        return _stands_out(grid, row, others) and not any(map(_has_digit, (c.plain for c in others)))
+    if labelish(first, hints) and labels < 0.8 * len(others):
+        return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
     if after_head:
         return False
     if row == 0 and _one_series(others):
         return True
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+
+
+def _may_name(head: str) -> bool:
+    named = has_digit(head) or head[:1].isupper()
+    return named and any(letter.isalpha() for letter in head) and len(head.split()) <= 6
+
+
+def _is_known(cells: list[GridCell], known: set[str]) -> bool:
+    """Tell whether all cells but the first headed columns of earlier tables."""
+    others = [cell for cell in cells if cell.col > 0]
+    return len(others) >= 2 and all(head_key(cell.plain) in known for cell in others)
 
 
 def _one_series(cells: list[GridCell]) -> bool:
@@ -157,9 +171,7 @@ def _one_series(cells: list[GridCell]) -> bool:
         return False
     firsts = {parts[0] for parts in words}
     rests = {" ".join(parts[1:]) for parts in words}
-    return (
-        len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(_has_digit, rests))
-    )
+    return len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(has_digit, rests))
 
 
 def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
@@ -188,17 +200,13 @@ def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
 
 def _unlike_body(grid: Grid, row: int, cells: list[GridCell]) -> bool:
     """Tell whether the cells have no figures where the columns below mostly do."""
-    if any(_has_digit(cell.plain) for cell in cells):
+    if any(has_digit(cell.plain) for cell in cells):
         return False
     figured = 0
     for cell in cells:
-        below = [c for c in _column_cells(grid, cell.col) if c.row > row]
-        figured += len(below) >= 2 and sum(_has_digit(c.plain) for c in below) > 0.7 * len(below)
+        below = [c for c in column_cells(grid, cell.col) if c.row > row]
+        figured += len(below) >= 2 and sum(has_digit(c.plain) for c in below) > 0.7 * len(below)
     return figured >= 0.7 * len(cells)
-
-
-def _has_digit(text: str) -> bool:
-    return any(letter.isdigit() for letter in text)
 
 
 def _label_columns(grid: Grid, head_rows: list[int]) -> int:
@@ -210,7 +218,7 @@ def _label_columns(grid: Grid, head_rows: list[int]) -> int:
     tall = sum(cell is not None and cell.row_span > 1 and not cell.empty for cell in first)
     second = [cell for cell in (grid.at(row, 1) for row in body) if cell is not None and not cell.empty]
     headed = any((cell := grid.at(row, 1)) is not None and not cell.empty for row in head_rows)
-    wordy = sum(not _has_digit(cell.plain) for cell in second) > 0.8 * max(1, len(second))
+    wordy = sum(not has_digit(cell.plain) for cell in second) > 0.8 * max(1, len(second))
     if tall >= 0.3 * max(1, len(body)) and wordy and not headed and len(second) > 0.7 * len(body):
         return 2
     return 1

@@ -1,0 +1,119 @@
+"""Grids → grids with one set of heads each: label-value pairs side by side, heads that come again half way down."""
+
+from __future__ import annotations
+
+from specscan.reading.compose import Hints
+from specscan.reading.grid import Grid, GridCell
+
+HEAD_SHARE = 0.5
+MIN_HEADS = 2
+
+
+def labelish(cell: GridCell | None, hints: Hints) -> bool:
+    """Tell whether a cell holds text that is known as a label of a specification."""
+    return cell is not None and not cell.empty and hints.is_label(cell.plain)
+
+
+def column_cells(grid: Grid, col: int) -> list[GridCell]:
+    """Give the cells of one column that hold text and span no other column."""
+    return [cell for cell in grid.cells if cell.col == col and not cell.empty and cell.col_span == 1]
+
+
+def has_digit(text: str) -> bool:
+    """Tell whether a text holds a figure."""
+    return any(letter.isdigit() for letter in text)
+
+
+def head_key(text: str) -> str:
+    """Give a head in the form in which its repetitions agree."""
+    return " ".join(text.split()).strip(" *†:").casefold()
+
+
+def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
+    """Part a grid in which labels stand in more than one column, each with values beside it."""
+    starts = [0]
+    for col in range(2, grid.cols):
+        cells = column_cells(grid, col)
+        hits = sum(labelish(cell, hints) for cell in cells)
+        first = column_cells(grid, 0)
+        first_hits = sum(labelish(cell, hints) for cell in first)
+        own = hits >= max(2, 0.6 * len(cells)) and first_hits >= 0.5 * len(first)
+        if own and col + 1 < grid.cols and col - starts[-1] >= 2:
+            starts.append(col)
+    if len(starts) == 1:
+        return [grid]
+    parts = []
+    for begin, end in zip(starts, [*starts[1:], grid.cols], strict=True):
+        cells = [
+            GridCell(c.row, c.col - begin, c.lines, c.row_span, min(c.col_span, end - c.col), c.fill)
+            for c in grid.cells
+            if begin <= c.col < end
+        ]
+        if cells:
+            parts.append(Grid(cells, grid.rows, end - begin, grid.box, grid.found, grid.columns[begin:end]))
+    return parts
+
+
+def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str]) -> list[Grid]:
+    """Part a grid above each row that heads what is below it anew: other labels, or the vans in another order.
+
+    ``known`` holds the texts (as ``head_key`` gives them) that head columns here or in earlier tables, ``top``
+    the heads at the top of this grid, by column. A group heading right above such a row goes with it.
+    """
+    starts = [0]
+    current = top
+    for row in range(2, grid.rows - 1):
+        if not _heads_anew(grid, row, hints, known) or _repeats(grid, row, current):
+            continue
+        current = {cell.col: cell.plain for cell in grid.row_cells(row)}
+        above = grid.row_cells(row - 1)
+        begin = row - 1 if len(above) == 1 and above[0].col == 0 and row - 1 > starts[-1] + 1 else row
+        if begin - starts[-1] >= 2:
+            starts.append(begin)
+    if len(starts) == 1:
+        return [grid]
+    return [_rows(grid, begin, end) for begin, end in zip(starts, [*starts[1:], grid.rows], strict=True)]
+
+
+def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str]) -> bool:
+    others = [cell for cell in grid.row_cells(row) if cell.col > 0]
+    if len(others) < MIN_HEADS:
+        return False
+    if all(head_key(cell.plain) in known for cell in others):
+        return True
+    labels = sum(labelish(cell, hints) for cell in others)
+    if grid.cols < 3 or labels < max(MIN_HEADS, HEAD_SHARE * len(others)):
+        return False
+    figured = sum(has_digit(cell.plain) for cell in others)
+    first = grid.at(row, 0)
+    fits = labels >= 0.8 * len(others) or not labelish(first, hints)
+    return figured <= 0.2 * len(others) and fits and _set_apart(grid, row, others)
+
+
+def _repeats(grid: Grid, row: int, heads: dict[int, str]) -> bool:
+    """Tell whether a row only repeats the heads, as at the top of another page."""
+    return all(cell.plain == heads.get(cell.col) for cell in grid.row_cells(row) if cell.col > 0)
+
+
+def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
+    """Tell whether all cells of a row differ from those right below in weight, colour, size or shade."""
+    below = [cell for cell in grid.row_cells(row + 1) if cell.col > 0]
+    if not below:
+        return False
+    if all(cell.bold for cell in cells) and not any(cell.bold for cell in below):
+        return True
+    if not {cell.color for cell in cells} & {cell.color for cell in below}:
+        return True
+    if not {cell.fill for cell in cells} & {cell.fill for cell in below}:
+        return True
+    return min(cell.size for cell in cells) > 1.15 * max(cell.size for cell in below)
+
+
+def _rows(grid: Grid, begin: int, end: int) -> Grid:
+    """Give the rows from ``begin`` to before ``end`` as a grid of their own."""
+    cells = [
+        GridCell(c.row - begin, c.col, c.lines, min(c.row_span, end - c.row), c.col_span, c.fill)
+        for c in grid.cells
+        if begin <= c.row < end
+    ]
+    return Grid(cells, end - begin, grid.cols, grid.box, grid.found, grid.columns)
