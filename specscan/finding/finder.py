@@ -35,6 +35,7 @@ CORE = (
 )
 MIN_CORE = 3
 MIN_GROUPS = 3
+MIN_LISTED = 4  # fields in a table whose heads name vans
 
 
 @dataclass(slots=True)
@@ -76,6 +77,9 @@ class Finder:
         counted = [f for f in facts if not f.rejected and f.how != "heading"]
         core = {f.field for f in counted if f.field in CORE and f.how != "prose"}
         if len(core) >= MIN_CORE:
+            return True
+        listed = {f.field for f in counted if f.how != "prose"}
+        if cast.heads and core and len(listed) >= MIN_LISTED:
             return True
         groups = {self.book.fields[f.field].group for f in counted}
         title = cast.players[0].model
@@ -158,13 +162,24 @@ class _Reader:
         return made
 
     def _note(self, draft: Draft) -> Parsed | None:
-        """Give the first sentence of the note that a statement refers to, for what it says of the basis."""
+        """Give what the first sentence of the note that a statement refers to says of its vans, for the basis."""
         for sign in draft.notes:
             passage = self.notes.get((draft.passage.page, sign))
             if passage is not None:
-                first = re.split(r"(?<=[.!?])\s|;", passage.text)[0]
-                return self.kit.parse("", first, self.vans)[0]
+                return self.kit.parse("", self._clause_for(passage.text, draft.scope.vans), self.vans)[0]
         return None
+
+    def _clause_for(self, note: str, models: frozenset[str] | None) -> str:
+        """Give the part of a note's first sentence that names the vans, or else its first part.
+
+        "Heat output; Drift 21: gas input" says input of the Drift 21 and output of the others.
+        """
+        parts = re.split(r";", re.split(r"(?<=[.!?])\s", note)[0])
+        for part in parts[1:]:
+            named = frozenset().union(*(vans for _, _, vans in self.vans.find(part)))
+            if models and models <= named:
+                return part
+        return parts[0]
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""

@@ -221,16 +221,16 @@ class FrameReader:
             [c for c in parsed.cues("input", "output") if c.chunk == item.chunk],
             [c for c in parsed.cues("input", "output") if c.clause == item.clause],
             [c for c in parsed.cues("input", "output") if c.start < statement.split],
-            statement.note.cues("input", "output") if statement.note is not None else [],
+            _bases(statement.note.items) if statement.note is not None else [],
         ]
         for cues in rules:
-            bases = {name for cue in cues for name in cue.names("cue") if name in ("input", "output")}
+            bases = {name for cue in cues for name in _basis_names(cue)}
             if len(bases) == 1:
                 wanted = bases.pop()
                 return next((n for n in fields if self.book.fields[n].basis == wanted), None)
             if len(bases) == 2:
                 nearest = min(cues, key=lambda c: min(abs(c.first - item.last), abs(item.first - c.last)))
-                wanted = nearest.names("cue")[0]
+                wanted = _basis_names(nearest)[0]
                 return next((n for n in fields if self.book.fields[n].basis == wanted), None)
         return next((n for n in fields if self.book.fields[n].basis == "none"), fields[0])
 
@@ -355,11 +355,22 @@ class FrameReader:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
                     targets = self._started(concept, item, statement, sentence, things)
+                    targets = targets or self._asked_by_label(concept, item, things, sentence)
                 for thing in targets:
                     for name in owns(self.book, thing, concept):
                         if self._fits(name, concept, item, group, sentence, thing):
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
         return found
+
+    def _asked_by_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> list[str]:
+        """Give the things of the label, where a word answers it and the thing named beside the word cannot have it.
+
+        "Gray tank warming: warm air from the heater" says nothing of the heater.
+        """
+        if item.start < sentence.split or not all(self.book.fields_of(thing) for thing in things):
+            return []
+        asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
+        return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
 
     def _fits(
         self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str
@@ -624,3 +635,12 @@ class FrameReader:
                 row.rejected = (
                     f"no {' or '.join(words)} {other} is named with it" if vocabulary else "not named with it"
                 )
+
+
+def _basis_names(item: Item) -> list[str]:
+    """Give whether words say input or output, as a cue or as the name of an aspect."""
+    return [name for name in (*item.names("cue"), *item.names("aspect")) if name in ("input", "output")]
+
+
+def _bases(items: list[Item]) -> list[Item]:
+    return [item for item in items if _basis_names(item)]

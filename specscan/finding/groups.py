@@ -147,6 +147,7 @@ class Grouper:
         ignored = self._besides(parsed, split)
         if running:
             warned = {cue.sentence for cue in parsed.cues("caution", "other_vans")}
+            warned |= {cue.sentence for cue in parsed.cues("warns_first") if parsed.opens_sentence(cue)}
             ignored |= {id(item) for item in parsed.items if item.sentence in warned}
         for cue in parsed.cues("not_for"):
             for item in parsed.items:

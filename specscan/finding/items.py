@@ -62,6 +62,13 @@ class Parsed:
         """Give the folded words between two places of the text."""
         return [t.norm for t in self.analysis.tokens if left <= t.start and t.end <= right]
 
+    def opens_sentence(self, item: Item) -> bool:
+        """Tell whether a sentence begins with the words of an item."""
+        tokens = self.analysis.tokens
+        start = next((b[0] for b in self.bounds if b[3] == item.sentence), 0)
+        first = next((t for t in tokens if t.start >= start and t.norm[0].isalnum()), None)
+        return first is not None and first.start == item.start
+
     def chunk_span(self, chunk: int) -> tuple[int, int]:
         """Give the characters of a chunk."""
         start = next((b[0] for b in self.bounds if b[1] == chunk), 0)

@@ -247,19 +247,22 @@ class NameReader:
 
     def _best_title(self, candidates: Counter[str], own: list[Passage]) -> str | None:
         body = " ".join(p.text for p in own).casefold()
-        best, score = None, 0.0
+        best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
             words = key.split()
-            if not any(c.isalpha() for c in key) or key in self.fillers:
+            if not any(c.isalpha() for c in key) or key in self.fillers or self._is_label(key):
                 continue
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, body.count(key) - 1)
             points -= 1.5 * max(0, len(words) - 3)
-            points -= 3 if self.lexicon.knows_label(key) else 0
             if points > score:
                 best, score = key, points
         return best
+
+    def _is_label(self, text: str) -> bool:
+        """Tell whether a prominent line is the label of a specification and no name."""
+        return self.lexicon.knows_label(text) and not re.search(r"\d", text)
 
     def _title_place(self, title: str, own: list[Passage]) -> Place | None:
         """Give the place of a name beside a specification, else the first one."""

@@ -39,7 +39,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     mentions = [i for i in parsed.items if i.vans]
     if item is None:
         return None
-    if any(cue.chunk == item.chunk for cue in parsed.cues("all_vans")):
+    everyone = [cue for cue in parsed.cues("all_vans") if not _overlap(cue, item)]
+    if any(cue.chunk == item.chunk for cue in everyone):
         return EVERYONE
     if not mentions:
         return None
@@ -65,6 +66,11 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _overlap(one: Item, two: Item) -> bool:
+    """Tell whether two senses of the same words are meant, as of "all four" under "driven wheels"."""
+    return one.start < two.end and two.start < one.end
 
 
 def _union(mentions: list[Item]) -> frozenset[str]:

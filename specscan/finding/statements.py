@@ -17,6 +17,7 @@ from specscan.records.text import Kind, Passage
 LABEL_WORDS = 8
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
+FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,3}\.?")
 
 
 @dataclass(slots=True)
@@ -267,9 +268,11 @@ class StatementMaker:
             return marked
         parts = self._zipped(label, body)
         if parts is not None:
+            hint = hint or self._last_unit(body)
             return [
-                Draft(passage, part_label, part, how, scope, at + start, label_from, hint, notes)
+                draft
                 for part_label, part, start in parts
+                for draft in self._labelled(passage, part_label, part, at + start, label_from, scope, notes, hint, how)
             ]
         return [Draft(passage, label, body, how, scope, at, label_from, hint, notes)]
 
@@ -310,6 +313,11 @@ class StatementMaker:
         longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
         return AVAILABILITIES[longest.concept.name]
 
+    def _last_unit(self, body: str) -> Unit | None:
+        """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""
+        quantities = self.kit.quantities.find(body)
+        return self.kit.units.named(quantities[-1].printed_unit) if quantities and not quantities[-1].bare else None
+
     def _zipped(self, label: str, body: str) -> list[tuple[str, str, int]] | None:
         """Part "place / heat: cabin / none" into one statement for each aspect or thing of the label."""
         parts = SLASH.split(body)
@@ -326,11 +334,10 @@ class StatementMaker:
                 (f"{rest} {label[a:b]}".strip(), part, start)
                 for (a, b), part, start in zip(spans, parts, starts, strict=True)
             ]
-        if all(re.fullmatch(r"[\s\d.,'’½¼¾-]*\w{0,3}\.?", part) for part in parts):
-            return None
-        things = list(
-            dict.fromkeys((m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short"))
-        )
+        if all(FIGURE_PART.fullmatch(part) for part in parts):
+            return None  # figures find their things by their order
+        named = [(m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short")]
+        things = list(dict.fromkeys((a, b) for a, b in named if not self.kit.units.is_sign(label, a, b)))
         if len(things) == len(parts) and slashed:
             tail = label[things[-1][1] :]
             return [

@@ -54,14 +54,14 @@ class Units:
             + ")"
         )
         self.tight = re.compile(r"(?:w|v|a|ah|l)(?![\w])")
-        self.r_value = _factor(R_UNIT, "meter ** 2 * kelvin / watt")[0]
+        self.r_value = conversion(R_UNIT, "meter ** 2 * kelvin / watt")[0]
 
     def _unit(self, spelling: str, spec: UnitSpec) -> Unit:
         target = self.file.dimensions.get(spec.dimension)
         if spec.pint is None or target is None or target.pint is None:
             return Unit(spelling, spec.dimension, 1.0, 0.0, 1.0)
-        factor, offset = _factor(spec.pint, target.pint)
-        imperial = _factor(spec.imperial, target.pint)[0] if spec.imperial else factor
+        factor, offset = conversion(spec.pint, target.pint)
+        imperial = conversion(spec.imperial, target.pint)[0] if spec.imperial else factor
         return Unit(spelling, spec.dimension, factor, offset, imperial)
 
     def at(self, text: str, place: int) -> Unit | None:
@@ -83,6 +83,14 @@ class Units:
         """Give the unit of that spelling, or ``None``."""
         plain = re.sub(r"\s+", " ", spelling.replace("\u00a0", " "))
         return self.table.get(plain) or self.table.get(plain.casefold())
+
+    def is_sign(self, text: str, start: int, end: int) -> bool:
+        """Tell whether the characters are a unit in brackets, as the L of "Fresh / gray (L)"."""
+        return (
+            text[start - 1 : start] in ("(", "[")
+            and text[end : end + 1] in (")", "]")
+            and bool(self.named(text[start:end]))
+        )
 
     def in_head(self, text: str) -> Unit | None:
         """Give the unit that a label or table head names in brackets or behind a comma, or ``None``."""
@@ -110,7 +118,7 @@ def _pattern(spelling: str) -> str:
 
 
 @functools.cache
-def _factor(source: str, target: str) -> tuple[float, float]:
+def conversion(source: str, target: str) -> tuple[float, float]:
     """Give factor and offset from one unit to another, as pint has them."""
     registry = _registry()
     zero = registry.Quantity(0.0, _parsed(source)).to(target).magnitude

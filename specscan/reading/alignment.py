@@ -109,9 +109,13 @@ def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
 
 
 def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[int, int]]:
-    """Cut a range at a wide gap below which other columns begin, as where a list follows a table."""
+    """Cut a range at a wide gap below which other columns begin, as where a list or another table follows.
+
+    Of several such gaps that one counts above and below which the rows respect their own columns best.
+    """
     em = _em([line for line, _ in kept[first:last]])
     whole = _columns([s for _, s in kept[first:last] if len(s) > 1])
+    best: tuple[float, float, int] | None = None
     for index in range(first + 2, last - 1):
         gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
         if gap < 1.1 * em:
@@ -120,9 +124,14 @@ def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[in
         lower = [s for _, s in kept[index:last] if len(s) > 1]
         if len(upper) < 2 or len(lower) < 2:
             continue
-        if _merged(upper, whole) > 0.3 or _merged(lower, whole) > 0.3:
-            return [*_part_by_columns(kept, first, index), *_part_by_columns(kept, index, last)]
-    return [(first, last)]
+        if _merged(upper, whole) <= 0.3 and _merged(lower, whole) <= 0.3:
+            continue
+        loss = _merged(upper, _columns(upper)) * len(upper) + _merged(lower, _columns(lower)) * len(lower)
+        if best is None or (loss, -gap) < best[:2]:
+            best = (loss, -gap, index)
+    if best is None:
+        return [(first, last)]
+    return [*_part_by_columns(kept, first, best[2]), *_part_by_columns(kept, best[2], last)]
 
 
 def _merged(rows: list[list[Line]], columns: list[tuple[float, float]]) -> float:

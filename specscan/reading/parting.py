@@ -21,7 +21,7 @@ def column_cells(grid: Grid, col: int) -> list[GridCell]:
 
 def has_digit(text: str) -> bool:
     """Tell whether a text holds a figure."""
-    return any(letter.isdigit() for letter in text)
+    return any(letter.isdecimal() for letter in text)
 
 
 def head_key(text: str) -> str:
@@ -63,7 +63,7 @@ def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str]) 
     starts = [0]
     current = top
     for row in range(2, grid.rows - 1):
-        if not _heads_anew(grid, row, hints, known) or _repeats(grid, row, current):
+        if not _heads_anew(grid, row, hints, known, current) or _repeats(grid, row, current):
             continue
         current = {cell.col: cell.plain for cell in grid.row_cells(row)}
         above = grid.row_cells(row - 1)
@@ -75,7 +75,7 @@ def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str]) 
     return [_rows(grid, begin, end) for begin, end in zip(starts, [*starts[1:], grid.rows], strict=True)]
 
 
-def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str]) -> bool:
+def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict[int, str]) -> bool:
     others = [cell for cell in grid.row_cells(row) if cell.col > 0]
     if len(others) < MIN_HEADS:
         return False
@@ -86,7 +86,8 @@ def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str]) -> bool:
         return False
     figured = sum(has_digit(cell.plain) for cell in others)
     first = grid.at(row, 0)
-    fits = labels >= 0.8 * len(others) or not labelish(first, hints)
+    named_alike = first is not None and head_key(first.plain) == head_key(heads.get(0, "")) or len(others) >= 5
+    fits = labels >= 0.8 * len(others) or not labelish(first, hints) or named_alike
     return figured <= 0.2 * len(others) and fits and _set_apart(grid, row, others)
 
 

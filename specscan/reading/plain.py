@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from specscan.reading.alignment import Marks, find_aligned
 from specscan.reading.assemble import Assembler
-from specscan.reading.compose import Hints
+from specscan.reading.compose import Hints, clean_sign, signs_of
 from specscan.reading.flow import Item, items_of
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.pasted import find_pasted
@@ -66,8 +66,9 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         raise DocumentError("the file is empty")
     assembler = Assembler(hints, places=False)
     titles: list[Title] = []
+    signs = _note_signs(text.split("\n"))
     for chunk in _chunks(text.split("\n")):
-        _add_chunk(chunk, assembler, titles, hints)
+        _add_chunk(chunk, assembler, titles, hints, signs)
     for line in [line for line in text.split("\n") if line.strip()][:6]:
         titles.append(Title(_plain(line.strip(" #*=-\t")), 0, EM, "page"))
     return Document(
@@ -135,7 +136,15 @@ def _page(chunks: list[Chunk]) -> Chunk:
     return chunks[-1]
 
 
-def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: Hints) -> None:
+def _note_signs(lines: list[str]) -> frozenset[str]:
+    """Give the note signs that words refer to; one that begins more than two lines is the bullet of a list."""
+    plain = [_plain(line).strip(" |") for line in lines]
+    signs = signs_of([word for line in plain for word in _line(line.replace("|", " "), 0).words])
+    begins = [clean_sign(line.split()[0]) for line in plain if len(line.split()) > 1]
+    return frozenset(sign for sign in signs if begins.count(sign) <= 2)
+
+
+def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: Hints, signs: frozenset[str]) -> None:
     if chunk.kind == "heading":
         text = re.split(r"\s{3,}", _plain(chunk.lines[0]))
         size = EM * (2.2 - 0.2 * chunk.level)
@@ -147,17 +156,17 @@ def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: H
         if grid is not None:
             assembler.add_grid(0, grid)
     else:
-        _add_page([_plain(line) for line in chunk.lines], assembler, hints)
+        _add_page([_plain(line) for line in chunk.lines], assembler, hints, signs)
 
 
-def _add_page(lines: list[str], assembler: Assembler, hints: Hints) -> None:
+def _add_page(lines: list[str], assembler: Assembler, hints: Hints, signs: frozenset[str]) -> None:
     pasted = find_pasted(lines, hints)
     if pasted is not None:
-        _add_page(lines[: pasted.start], assembler, hints)
+        _add_page(lines[: pasted.start], assembler, hints, signs)
         assembler.begin_block()
         assembler.add_grid(0, text_grid(pasted.rows, head=pasted.headed))
         assembler.last_table = None
-        _add_page(lines[pasted.end :], assembler, hints)
+        _add_page(lines[pasted.end :], assembler, hints, signs)
         return
     placed = [_line(line, number) for number, line in enumerate(lines) if line.strip()]
     if not placed:
@@ -170,10 +179,10 @@ def _add_page(lines: list[str], assembler: Assembler, hints: Hints) -> None:
             found = find_aligned(rest, Marks())
             if found is None:
                 break
-            _add_items(items_of(found.before, EM), assembler)
+            _add_items(items_of(found.before, EM, signs), assembler)
             assembler.add_grid(0, found.grid)
             rest = found.after
-        _add_items(items_of(rest, EM), assembler)
+        _add_items(items_of(rest, EM, signs), assembler)
 
 
 def _add_items(items: list[Item], assembler: Assembler) -> None:

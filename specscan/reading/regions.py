@@ -14,6 +14,7 @@ from specscan.records.text import Box
 MIN_GUTTER = 0.65  # em
 CARD_MIN_HEIGHT = 2.6  # em
 PROSE_WORDS = 5.5
+HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
 @dataclass(slots=True)
@@ -42,7 +43,8 @@ def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
                 holder = index
         groups.setdefault(holder, []).append(word)
     for index in [key for key in groups if key >= 0]:
-        if _goes_on_outside(groups[index], boxes[index], boxes, groups[-1]):
+        goes_on = _goes_on_outside(groups[index], boxes[index], boxes, groups[-1])
+        if goes_on or _heads_table(groups[index], boxes[index], groups[-1]):
             groups[-1].extend(groups.pop(index))
     parts = [groups.pop(-1)]
     order = sorted(groups, key=lambda i: (round(boxes[i].top / 8), boxes[i].x0))
@@ -116,6 +118,21 @@ def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list
     ]
     hits = sum(any(abs(base - (line.words[0].base or line.box.bottom)) < 0.8 for base in bases) for line in lines)
     return len(lines) > 0 and hits >= 0.6 * len(lines)
+
+
+def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
+    """Tell whether a shaded box is the head bar of a table below it: wrapped heads over columns that line up."""
+    em = statistics.median(word.size for word in held)
+    if box.height > HEAD_BAR * em:
+        return False
+    reach = [w for w in outside if not w.direction and 0 <= w.box.middle[1] - box.bottom <= HEAD_BAR * em]
+    below = build_lines([word for word in reach if box.x0 - em <= word.box.middle[0] <= box.x1 + em])
+    if not below:
+        return False
+    starts = [part.box.x0 for part in segments_of(below[0], SEGMENT_GAP)]
+    heads = [part.box.x0 for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
+    level = sum(any(abs(x - head) < em for head in heads) for x in starts)
+    return len(starts) >= 3 and level >= 0.6 * len(starts)
 
 
 def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Line]]:
@@ -307,4 +324,4 @@ def _own_labels(lines: list[Line], marks: Marks) -> bool:
 
 
 def _has_digit(text: str) -> bool:
-    return any(letter.isdigit() for letter in text)
+    return any(letter.isdecimal() for letter in text)

@@ -1,0 +1,66 @@
+"""Labels and what stands with them: several things in one label, words that answer it, notes that qualify it."""
+
+import pytest
+
+HEAD = "Marrowfen Drift 21\nModel year 2026\n\nOverall length: 6.40 m\nWheelbase: 4.04 m\nSleeps: 2\n"
+RANGE = """Marrowfen Drift 2026
+
+| Model | Overall length (m) | Wheelbase (mm) | Berths | {label} |
+|---|---|---|---|---|
+| Drift 19 | 5.90 | 3450 | 2 | {short} |
+| Drift 21 | 6.40 | 4040 | 3 | {long} |
+"""
+
+
+def stated(facts, field):
+    return [fact.value for fact in facts if fact.field == field]
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+@pytest.mark.parametrize("value", ["80 / nil / 55 L", "80 / none / 55 L"])
+def test_a_tank_said_to_be_absent_in_a_row_of_three_is_zero(facts_of, value):
+    facts = facts_of(HEAD + f"Fresh / black / gray: {value}\n")
+    assert stated(facts, "fresh_tank_l") == [80]
+    assert stated(facts, "black_tank_l") == [0]
+    assert stated(facts, "gray_tank_l") == [55]
+
+
+def test_the_unit_in_brackets_is_no_part_of_the_label(facts_of):
+    facts = facts_of(RANGE.format(label="Fresh / grey / black (L)", short="80 / 50 / nil", long="110 / 80 / 40"))
+    assert by_van(facts, "fresh_tank_l") == {"Drift 19": 80, "Drift 21": 110}
+    assert by_van(facts, "black_tank_l") == {"Drift 19": 0, "Drift 21": 40}
+
+
+def test_the_heater_that_warms_a_tank_does_not_take_the_tanks_answer(facts_of):
+    facts = facts_of(HEAD + "Gray tank warming: warm air off the heater\n")
+    assert stated(facts, "gray_tank_heat") == ["warm_air"]
+    assert stated(facts, "heater_type") == []
+
+
+def test_all_four_wheels_of_one_van_are_not_all_four_vans(facts_of):
+    facts = facts_of(RANGE.format(label="Driven wheels", short="front", long="all four"))
+    assert by_van(facts, "drive") == {"Drift 19": "front", "Drift 21": "all"}
+
+
+def test_a_note_says_input_of_the_van_it_names_and_output_of_the_others(facts_of):
+    note = "\n* Heat output; Drift 21: gas input, upper stage.\n"
+    facts = facts_of(RANGE.format(label="Heater (kW)*", short="2.0", long="6.4") + note)
+    assert by_van(facts, "heater_output_w") == {"Drift 19": 2000}
+    assert by_van(facts, "heater_input_w") == {"Drift 21": 6400}
+
+
+def test_never_in_the_middle_of_a_sentence_is_no_warning(facts_of):
+    facts = facts_of(
+        HEAD + "\nWe never regretted the 400 W of solar panels on the roof of this van, and nor will you.\n"
+    )
+    assert stated(facts, "solar_w") == [400]
+
+
+def test_a_sentence_that_begins_with_never_states_nothing(facts_of):
+    facts = facts_of(
+        HEAD + "\nNever cover the 400 W solar panels of the van while the batteries are being charged up.\n"
+    )
+    assert stated(facts, "solar_w") == []

@@ -1,0 +1,36 @@
+"""Draws small pages for tests: texts, shaded boxes and rules at given places, origin top left."""
+
+from io import BytesIO
+
+from reportlab.pdfgen.canvas import Canvas
+
+WIDTH, HEIGHT = 595, 842
+
+
+class Page:
+    """One page under construction."""
+
+    def __init__(self):
+        self.buffer = BytesIO()
+        self.canvas = Canvas(self.buffer, pagesize=(WIDTH, HEIGHT))
+
+    def text(self, x, top, text, *, size=9, bold=False, color=(0, 0, 0)):
+        """Set a line whose baseline lies ``top`` + ``size`` points below the upper edge."""
+        self.canvas.setFillColorRGB(*color)
+        self.canvas.setFont("Helvetica-Bold" if bold else "Helvetica", size)
+        self.canvas.drawString(x, HEIGHT - top - size, text)
+
+    def row(self, top, *columns, **style):
+        """Set texts at one height: pairs of x and text."""
+        for x, text in columns:
+            self.text(x, top, text, **style)
+
+    def box(self, x0, top, x1, bottom, color):
+        """Fill a box."""
+        self.canvas.setFillColorRGB(*color)
+        self.canvas.rect(x0, HEIGHT - bottom, x1 - x0, bottom - top, stroke=0, fill=1)
+
+    def data(self):
+        """Give the PDF as bytes."""
+        self.canvas.save()
+        return self.buffer.getvalue()
