@@ -194,14 +194,23 @@ class UnitFile(Entry):
     only_behind_a_figure: list[str] = Field(default_factory=list)
 
 
-class ValueSpec(Entry):
-    """A constant or assumption: low, typical and high, unit and source."""
+Evidence = Literal["published", "computed", "common practice, no source", "from memory, not verified"]
 
-    low: float
-    typical: float
-    high: float
+
+class ValueSpec(Entry):
+    """A constant or assumption: low, typical and high, unit and source.
+
+    ``unit`` is written as pint reads it. ``evidence`` says how well the value is founded; ``reference`` lists the rows
+    of the project's table of reference values on which it rests.
+    """
+
+    low: float = Field(allow_inf_nan=False)
+    typical: float = Field(allow_inf_nan=False)
+    high: float = Field(allow_inf_nan=False)
     unit: str
-    source: str
+    source: str = Field(min_length=1)
+    evidence: Evidence = "published"
+    reference: list[str] = Field(default_factory=list)
     note: str = ""
 
     @model_validator(mode="after")

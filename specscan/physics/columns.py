@@ -1,0 +1,147 @@
+"""The table of cases as physics sees it: typed columns, and a table made from examples written by hand.
+
+A table has one row per case. A number has the columns ``f``, ``f__low``, ``f__high`` (NaN where unknown) and may have
+``f__basis``; a flag is a nullable boolean; a choice, set or text is a word or ``None``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping, Sequence
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from specscan.physics.ranges import Mask, Range
+from specscan.rulebook.book import Rulebook
+
+NUMBERS = ("number", "integer")
+BASIS = "__basis"
+BETWEEN_WORDS = "+"
+
+
+class Columns:
+    """Typed access to a table of cases. A column that the table lacks is unknown in every case."""
+
+    def __init__(self, table: pd.DataFrame):
+        self.table = table
+        self.size = len(table)
+
+    def number(self, name: str) -> Range:
+        """Give a number in the canonical unit of its field. Bounds that are missing are the value itself."""
+        value = self._floats(name)
+        low, high = self._floats(f"{name}__low"), self._floats(f"{name}__high")
+        return Range.of(np.where(np.isnan(low), value, low), value, np.where(np.isnan(high), value, high))
+
+    def words(self, name: str) -> np.ndarray:
+        """Give an array of words, ``None`` where unknown."""
+        if name not in self.table:
+            return np.full(self.size, None, dtype=object)
+        column = self.table[name].astype(object)
+        return column.where(column.notna(), None).to_numpy(dtype=object)
+
+    def basis(self, name: str) -> np.ndarray:
+        """Give what a number counts, ``None`` where nothing is said."""
+        return self.words(name + BASIS)
+
+    def is_word(self, name: str, *words: str) -> Mask:
+        """Tell where a choice is one of the words; false where it is unknown."""
+        return self._where(name, lambda value: value in words)
+
+    def holds(self, name: str, word: str) -> Mask:
+        """Tell where a set holds a word; false where it is unknown."""
+        return self._where(name, lambda value: word in value.split(BETWEEN_WORDS))
+
+    def known(self, name: str) -> Mask:
+        """Tell where a word is known."""
+        return self._where(name, lambda value: True)
+
+    def _where(self, name: str, test: Callable[[str], bool]) -> Mask:
+        """Test each different word once; false where nothing is known."""
+        codes, different = pd.factorize(self.words(name))
+        answers = np.array([*(test(str(word)) for word in different), False], dtype=bool)
+        return answers[codes]
+
+    def _floats(self, name: str) -> np.ndarray:
+        if name not in self.table:
+            return np.full(self.size, np.nan)
+        return pd.to_numeric(self.table[name], errors="coerce").to_numpy(dtype=float, na_value=np.nan)
+
+
+def table_of(cases: Sequence[Mapping[str, Any]], book: Rulebook, numbers: Collection[str] = ()) -> pd.DataFrame:
+    """Give the table of cases that examples written by hand stand for.
+
+    Each example maps fields to values: a number, ``[low, high]`` or ``[low, value, high]`` (two give the middle as the
+    value), yes or no, a word, or for a set its words as a list or joined with ``+``; ``<field>__basis`` says what a
+    number counts. ``numbers`` names further columns of numbers, such as derived ones. What is not named is unknown.
+
+    Raises:
+        ValueError: a name is not known or a value does not fit its field; the message names both.
+    """
+    for case in cases:
+        for name, value in case.items():
+            _check(name, value, book, numbers)
+    columns: dict[str, Any] = {"case_id": pd.Series([str(n) for n in range(len(cases))], dtype=object)}
+    for name in [*book.fields, *(name for name in numbers if any(name in case for case in cases))]:
+        values = [case.get(name) for case in cases]
+        if name not in book.fields or book.fields[name].type in NUMBERS:
+            bounds = np.array([_bounds(value) for value in values], dtype=float).reshape(-1, 3)
+            columns[f"{name}__low"], columns[name], columns[f"{name}__high"] = bounds.T
+            columns[name + BASIS] = pd.Series([case.get(name + BASIS) for case in cases], dtype=object)
+        elif book.fields[name].type == "flag":
+            columns[name] = pd.array(values, dtype="boolean")
+        else:
+            joined = [_joined(value) if book.fields[name].type == "set" else value for value in values]
+            columns[name] = pd.Series(joined, dtype=object)
+    return pd.DataFrame(columns)
+
+
+def _check(name: str, value: Any, book: Rulebook, numbers: Collection[str]) -> None:
+    field = name.removesuffix(BASIS)
+    if name.endswith(BASIS) and field in book.fields and book.fields[field].type in NUMBERS:
+        bases = [*book.fields[field].bases.values(), "unstated"]
+        if value not in bases:
+            raise ValueError(f"{name}: {value!r} is not one of {', '.join(bases)}")
+        return
+    if name not in book.fields and name not in numbers:
+        raise ValueError(f"{name}: no such field or derived quantity")
+    kind = book.fields[name].type if name in book.fields else "number"
+    if kind in NUMBERS:
+        parts = value if isinstance(value, list | tuple) else [value]
+        if len(parts) not in (1, 2, 3) or any(isinstance(p, bool) or not isinstance(p, int | float) for p in parts):
+            raise ValueError(f"{name}: {value!r} is no number, [low, high] or [low, value, high]")
+        if list(parts) != sorted(parts):
+            raise ValueError(f"{name}: {value!r} is not in ascending order")
+    elif kind == "flag":
+        if not isinstance(value, bool):
+            raise ValueError(f"{name}: {value!r} is neither yes nor no")
+    else:
+        _check_words(name, value, kind, book)
+
+
+def _check_words(name: str, value: Any, kind: str, book: Rulebook) -> None:
+    words = value if isinstance(value, list | tuple) else [value]
+    if not words or any(not isinstance(word, str) for word in words) or (kind != "set" and len(words) > 1):
+        raise ValueError(f"{name}: {value!r} is no word" + (" or list of words" if kind == "set" else ""))
+    if kind == "text":
+        return
+    allowed = book.choices_of(name)
+    parts = [part for word in words for part in word.split(BETWEEN_WORDS)] if kind == "set" else words
+    for word in parts:
+        if word not in allowed:
+            raise ValueError(f"{name}: {word!r} is not one of {', '.join(allowed)}")
+
+
+def _bounds(value: Any) -> tuple[float, float, float]:
+    if value is None:
+        return np.nan, np.nan, np.nan
+    parts = [float(part) for part in (value if isinstance(value, list | tuple) else [value])]
+    middle = parts[1] if len(parts) == 3 else (parts[0] + parts[-1]) / 2
+    return parts[0], middle, parts[-1]
+
+
+def _joined(value: Any) -> str | None:
+    if value is None:
+        return None
+    words = value if isinstance(value, list | tuple) else str(value).split(BETWEEN_WORDS)
+    return BETWEEN_WORDS.join(sorted(set(words)))

@@ -1,0 +1,160 @@
+"""Which quantities are derived, from which fields, and their columns for a table of cases.
+
+The registry is code and not data because a name without a formula would be an empty promise: who adds a quantity
+writes its function, and what it needs stands beside it. Its constants are data, under ``rules/values``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import product
+
+import numpy as np
+import pandas as pd
+
+from specscan.physics import fuel, heater, wall
+from specscan.physics.assumptions import HOUR, LITRE, Assumptions
+from specscan.physics.columns import Columns
+from specscan.physics.ranges import Range
+from specscan.rulebook.book import Rulebook
+
+Ways = tuple[tuple[str, ...], ...]
+Compute = Callable[[Columns, Assumptions, Rulebook], Range]
+Say = Callable[[Columns, Assumptions, Range], list[str | None]]
+
+
+@dataclass(frozen=True)
+class Derived:
+    """A derived quantity.
+
+    ``ways`` are least sets of fields, each of which is enough to compute it; ``also`` are fields that can change it
+    besides.
+    ``needs`` says the same in words. ``compute`` gives it in SI units, of which ``unit`` holds ``si_units``.
+    """
+
+    name: str
+    meaning: str
+    unit: str
+    si_units: float
+    ways: Ways
+    also: tuple[str, ...]
+    needs: str
+    compute: Compute
+    say: Say
+
+    @property
+    def inputs(self) -> tuple[str, ...]:
+        """Give every field on which the quantity can depend."""
+        return tuple(dict.fromkeys([*(name for way in self.ways for name in way), *self.also]))
+
+
+BURN_WAYS: Ways = (
+    ("heater_consumption_l_h",),
+    ("heater_fuel", "heater_input_w"),
+    ("heater_fuel", "heater_output_w"),
+    ("heater_fuel", "heater_rating_w"),
+)
+SUPPLY_WAYS: Ways = (
+    ("heater_fuel", "propane_tank_l"),
+    ("heater_fuel", "propane_mass_kg"),
+    ("heater_fuel", "fuel_tank_l"),
+)
+HEAT_WAYS: Ways = tuple(tuple(dict.fromkeys((*one, *two))) for one, two in product(BURN_WAYS, SUPPLY_WAYS))
+
+DERIVED: dict[str, Derived] = {
+    one.name: one
+    for one in (
+        Derived(
+            "heater_fuel_l_h",
+            "fuel that the heater burns per hour at full output, litres of liquid",
+            "l/h",
+            LITRE / HOUR,
+            BURN_WAYS,
+            ("heater_type",),
+            "the heater's consumption, or its fuel and a rating",
+            lambda columns, values, book: heater.fuel_flow(columns, values),
+            heater.say_flow,
+        ),
+        Derived(
+            "heat_output_w",
+            "heat that the heater gives at full output",
+            "W",
+            1.0,
+            (("heater_output_w",), ("heater_input_w",), ("heater_rating_w",)),
+            ("heater_fuel", "heater_type"),
+            "the heater's output, or its input or rating",
+            lambda columns, values, book: heater.heat_output(columns, values),
+            heater.say_output,
+        ),
+        Derived(
+            "usable_fuel_l",
+            "fuel on board that the heater can use, litres of liquid, tanks full",
+            "l",
+            LITRE,
+            SUPPLY_WAYS,
+            ("heater_type", "engine_fuel"),
+            "the heater's fuel, and the propane on board or the vehicle's tank",
+            lambda columns, values, book: fuel.usable_fuel(columns, values),
+            fuel.say_usable,
+        ),
+        Derived(
+            "heat_days",
+            "days of heat from the fuel on board at the rule-of-thumb duty",
+            "d",
+            1.0,
+            HEAT_WAYS,
+            ("heater_type", "engine_fuel"),
+            "the heater's fuel, its consumption or a rating, and the fuel on board",
+            lambda columns, values, book: fuel.heat_days(columns, values),
+            fuel.say_days,
+        ),
+        Derived(
+            "wall_r_si",
+            "thermal resistance of the walls' insulation, without films, lining and steel ribs",
+            "m²·K/W",
+            1.0,
+            (("insulation_r_si",), ("insulation_material", "insulation_thickness_mm")),
+            (),
+            "the walls' resistance, or the material and thickness of their insulation",
+            lambda columns, values, book: wall.wall_resistance(columns, values, book.choices_of("insulation_material")),
+            wall.say_wall,
+        ),
+    )
+}
+
+
+def derive_numbers(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
+    """Give ``q``, ``q__low`` and ``q__high`` for each derived quantity, in its unit, on the index of ``table``.
+
+    NaN where a quantity cannot be computed. Columns that ``table`` lacks count as unknown.
+
+    Raises:
+        RuleError: a constant is missing under ``rules/values`` or has no unit that is known.
+    """
+    return _derive(table, book, sentences=False)
+
+
+def derive(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
+    """Give the columns of ``derive_numbers`` and ``q__how``: a sentence by which a reader can redo the arithmetic.
+
+    ``q__how`` names inputs and assumptions. Where the quantity is unknown it is ``None``; where it has no meaning for
+    the van (fuel of a heater that burns none), it says why.
+
+    Raises:
+        RuleError: as for ``derive_numbers``.
+    """
+    return _derive(table, book, sentences=True)
+
+
+def _derive(table: pd.DataFrame, book: Rulebook, sentences: bool) -> pd.DataFrame:
+    columns, values = Columns(table), Assumptions(book)
+    result: dict[str, object] = {}
+    for name, quantity in DERIVED.items():
+        found = quantity.compute(columns, values, book)
+        shown = found.times(1 / quantity.si_units)
+        spread = [np.broadcast_to(part, columns.size) for part in (shown.typical, shown.low, shown.high)]
+        result[name], result[f"{name}__low"], result[f"{name}__high"] = spread
+        if sentences:
+            result[f"{name}__how"] = pd.Series(quantity.say(columns, values, found), dtype=object, index=table.index)
+    return pd.DataFrame(result, index=table.index)

@@ -1,0 +1,115 @@
+"""Ranges of numbers, many at once: a low, a typical and a high value for each case, NaN where unknown.
+
+Interval arithmetic: the low and high of a result are the least and the greatest value that the operation can give
+for operands anywhere in their ranges. Source: R. E. Moore, *Interval Analysis* (1966); the operations are those of
+IEEE Std 1788-2015, without its outward rounding of the last bit. An operand that stands twice in a formula counts
+as two independent ones, so a result may be too wide but never too narrow.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+Floats = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """Low, typical and high values: arrays of one shape, in one unit. A case is known in all three or in none."""
+
+    low: Floats
+    typical: Floats
+    high: Floats
+
+    @classmethod
+    def of(cls, low: ArrayLike, typical: ArrayLike | None = None, high: ArrayLike | None = None) -> Range:
+        """Give a range; a single argument gives plain values. What is not finite in any of the three is unknown.
+
+        Bounds that do not enclose the typical value, or run backwards, are widened until they do.
+        """
+        first = np.asarray(low, dtype=float)
+        second = first if typical is None else np.asarray(typical, dtype=float)
+        third = second if high is None else np.asarray(high, dtype=float)
+        first, second, third = np.broadcast_arrays(first, second, third)
+        known = np.isfinite(first) & np.isfinite(second) & np.isfinite(third)
+        least = np.minimum(np.minimum(first, third), second)
+        greatest = np.maximum(np.maximum(first, third), second)
+        return cls(*(np.where(known, values, np.nan) for values in (least, second, greatest)))
+
+    @classmethod
+    def unknown(cls, size: int) -> Range:
+        """Give ``size`` unknown values."""
+        nothing = np.full(size, np.nan)
+        return cls(nothing, nothing, nothing)
+
+    @property
+    def known(self) -> Mask:
+        """Tell where there is a value."""
+        return np.isfinite(self.typical)
+
+    @property
+    def exact(self) -> Mask:
+        """Tell where the value is known without a spread."""
+        return self.known & (self.low == self.high)
+
+    def __add__(self, other: Range) -> Range:
+        return Range(self.low + other.low, self.typical + other.typical, self.high + other.high)
+
+    def __mul__(self, other: Range) -> Range:
+        corners = [one * two for one in (self.low, self.high) for two in (other.low, other.high)]
+        return Range(_least(corners), self.typical * other.typical, _greatest(corners))
+
+    def __truediv__(self, other: Range) -> Range:
+        """Divide; unknown where the divisor can be zero."""
+        fit = (other.low > 0) | (other.high < 0)
+        divisor = [np.where(fit, part, np.nan) for part in (other.low, other.typical, other.high)]
+        corners = [one / two for one in (self.low, self.high) for two in (divisor[0], divisor[2])]
+        return Range(_least(corners), self.typical / divisor[1], _greatest(corners))
+
+    def times(self, factor: float) -> Range:
+        """Multiply by a plain number that is not negative, as in a change of unit."""
+        return Range(self.low * factor, self.typical * factor, self.high * factor)
+
+    def rest(self) -> Range:
+        """Give 1 minus a share."""
+        return Range(1 - self.high, 1 - self.typical, 1 - self.low)
+
+    def at(self, typical: Floats) -> Range:
+        """Give the same bounds with another typical value inside them."""
+        return Range(self.low, np.clip(typical, self.low, self.high), self.high)
+
+
+def hull(*ranges: Range) -> Range:
+    """Give the least range around all, with the typical value of the first. Unknown where any is unknown."""
+    low = _least([one.low for one in ranges])
+    high = _greatest([one.high for one in ranges])
+    return Range(low, np.where(np.isnan(low), np.nan, ranges[0].typical), high)
+
+
+def pick(where: Mask, yes: Range, no: Range) -> Range:
+    """Give ``yes`` where the mask is true, else ``no``."""
+    return Range(
+        np.where(where, yes.low, no.low),
+        np.where(where, yes.typical, no.typical),
+        np.where(where, yes.high, no.high),
+    )
+
+
+def first_known(*ranges: Range) -> Range:
+    """Give for each case the first of the ranges that is known there."""
+    result = ranges[-1]
+    for one in reversed(ranges[:-1]):
+        result = pick(one.known, one, result)
+    return result
+
+
+def _least(arrays: list[Floats]) -> Floats:
+    return np.minimum.reduce(np.broadcast_arrays(*arrays))
+
+
+def _greatest(arrays: list[Floats]) -> Floats:
+    return np.maximum.reduce(np.broadcast_arrays(*arrays))
