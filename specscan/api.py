@@ -1,78 +1,191 @@
-"""One function per task: what the command line will call, and programs can call now."""
+"""All that the command line does, as functions: one a task. Heavy libraries are imported where they are needed."""
 
 from __future__ import annotations
 
-from fnmatch import fnmatch
+import shutil
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from specscan.finding.finder import Finder
-from specscan.reading.compose import Hints
-from specscan.reading.read import read_document
-from specscan.records.errors import NotFoundError
-from specscan.rulebook.book import Rulebook, load_rulebook
+from specscan.records.errors import NotFoundError, SpecscanError
 
 if TYPE_CHECKING:
-    from specscan.records.facts import DocumentFacts
+    import pandas as pd
 
-SHIPPED = Path(__file__).parent / "_shipped" / "rules"
-BESIDE = Path(__file__).parent.parent / "rules"
+    from specscan.records.documents import ReadDocument
+    from specscan.reports.evaluate import Evaluation
+    from specscan.reports.explain import Explanation
+    from specscan.scanning.scan import Progress, ScanSummary
+
+PACKAGE = Path(__file__).parent
+DEFAULT_RULESET = "deep_winter_wet"
+
+
+def _shipped(name: str) -> Path:
+    """Give a folder that travels with the program: inside an installed wheel, else beside the package in a checkout."""
+    inside = PACKAGE / "_shipped" / name
+    return inside if inside.is_dir() else PACKAGE.parent / name
 
 
 def rules_folder() -> Path:
-    """Give the folder of the built-in rules: inside an installed wheel, else beside the package in a checkout."""
-    return SHIPPED if SHIPPED.is_dir() else BESIDE
+    """Give the folder of the built-in rules."""
+    return _shipped("rules")
 
 
-def kind_of(path: Path, book: Rulebook) -> str | None:
-    """Give the kind of document that a file's name says it is, ``None`` where no reader takes it."""
-    ending = path.suffix.casefold()
-    return next((kind for kind, endings in book.general.document_endings.items() if ending in endings), None)
+def demo_folder() -> Path:
+    """Give the folder of the demo corpus."""
+    return _shipped("corpus_demo")
 
 
-def documents_under(path: Path, book: Rulebook) -> list[Path]:
-    """Give the documents of a folder in order of name, not of its sub-folders; a file is given as it is.
+def scan(
+    paths: Sequence[str | Path],
+    db: str | Path,
+    *,
+    rules: str | Path | None = None,
+    rulesets: Sequence[str | Path] = (),
+    jobs: int = 0,
+    again: bool = False,
+    progress: Progress | None = None,
+) -> ScanSummary:
+    """Read new and changed documents under files and folders, and bring the dataset up to date.
 
-    Files of other kinds and those that the rules name as no documents (a readme) are left out of a folder.
-    Raises ``NotFoundError`` where there is no such path.
+    See ``specscan.scanning.scan.scan`` for arguments and errors. Documents that cannot be read are no error: they
+    are listed in the summary.
     """
-    if path.is_file():
-        return [path]
-    if not path.is_dir():
-        raise NotFoundError(f"{path}: no such file or folder")
-    return [
-        one
-        for one in sorted(path.iterdir())
-        if one.is_file()
-        and kind_of(one, book)
-        and not any(fnmatch(one.name.casefold(), pattern) for pattern in book.general.not_documents)
-    ]
+    from specscan.scanning.scan import scan as run
+
+    return run(
+        [Path(path) for path in paths],
+        Path(db),
+        rules=Path(rules) if rules is not None else rules_folder(),
+        extra_rulesets=[Path(path) for path in rulesets],
+        jobs=jobs,
+        again=again,
+        progress=progress,
+    )
 
 
-class Scanner:
-    """Reads documents one by one with the rules of one folder."""
+def examine(path: str | Path, rules: str | Path | None = None) -> ReadDocument:
+    """Give what one document states, candidates that were set aside included, without any dataset.
 
-    def __init__(self, rules: Path | None = None):
-        """Load the rules of ``rules``, the built-in ones by default.
+    The file is read in this very process: for files from strangers prefer ``scan``, which reads each in a process
+    of its own.
 
-        Raises ``RuleError`` with every mistake named by file and line.
-        """
-        self.book = load_rulebook(rules or rules_folder())
-        self.finder = Finder(self.book)
-        lexicons = [self.finder.kits.lexicon(language) for language in self.book.words]
-        kept = {word.casefold() for words in self.book.words.values() for word in words.keeps_hyphen}
-        self.hints = Hints(
-            is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
-            keeps_hyphen=lambda before, after: before.casefold() in kept,
-            heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
-        )
+    Raises:
+        NotFoundError: there is no such file.
+        RuleError: the rules are wrong.
+    """
+    from specscan.rulebook.book import load_rulebook
+    from specscan.scanning.examine import Examiner
+    from specscan.scanning.files import kind_of
 
-    def read(self, path: Path) -> DocumentFacts:
-        """Give the vans and facts of one document, rejected candidates included.
+    file = Path(path)
+    if not file.is_file():
+        raise NotFoundError(f"{file}: no such file")
+    book = load_rulebook(Path(rules) if rules is not None else rules_folder())
+    return Examiner(book).examine(file.as_posix(), file.read_bytes(), kind_of(file, book))
 
-        Raises ``NotFoundError`` where there is no such file, ``DocumentError`` where it cannot be read.
-        """
-        if not path.is_file():
-            raise NotFoundError(f"{path}: no such file")
-        kind = kind_of(path, self.book)
-        return self.finder.find(read_document(path.read_bytes(), path.name, kind, self.hints))
+
+def query(sql: str, db: str | Path) -> pd.DataFrame:
+    """Give the answer of one SELECT over the dataset, read only and walled off from files and network.
+
+    Raises:
+        QueryError: the text is not one reading statement, or DuckDB refuses it.
+        DatasetError: the dataset cannot be opened.
+    """
+    from specscan.dataset.query import query_frame
+
+    return query_frame(Path(db), sql)
+
+
+def explain(van: str, db: str | Path, *, ruleset: str = DEFAULT_RULESET, equipment: str = "standard") -> Explanation:
+    """Give why a van scores as it does; see ``specscan.reports.explain.explain``."""
+    from specscan.reports.explain import explain as account
+
+    return account(Path(db), van, ruleset, equipment)
+
+
+def gaps(db: str | Path, *, ruleset: str = DEFAULT_RULESET, van: str = "", at_least: float = 0.0) -> pd.DataFrame:
+    """Give what is missing, most points at stake first, with the question to ask; see ``specscan.reports.gaps``."""
+    import pandas as pd
+
+    from specscan.reports.gaps import list_gaps
+
+    columns = ["van", "van_id", "field", "reason", "points_at_stake", "question"]
+    return pd.DataFrame(list_gaps(Path(db), ruleset, van, at_least), columns=columns)
+
+
+def evaluate(gold: str | Path, db: str | Path) -> Evaluation:
+    """Compare a dataset with gold labels; see ``specscan.reports.evaluate.evaluate``."""
+    from specscan.reports.evaluate import evaluate as compare
+
+    return compare(Path(gold), Path(db))
+
+
+def export(db: str | Path, folder: str | Path, form: str = "csv") -> list[Path]:
+    """Write every table of the dataset to a folder as ``csv``, ``parquet`` or ``json``; give the files."""
+    from specscan.dataset.export import export as write
+
+    return write(Path(db), Path(folder), form)
+
+
+def copy_demo(folder: str | Path) -> Path:
+    """Write the demo corpus to a new folder, for trying things out; give the folder."""
+    return _copied(demo_folder(), Path(folder))
+
+
+def copy_rules(folder: str | Path) -> Path:
+    """Write the built-in rules to a new folder, for changing them (``scan --rules FOLDER``); give the folder."""
+    return _copied(rules_folder(), Path(folder))
+
+
+def _copied(source: Path, target: Path) -> Path:
+    if target.exists() and (not target.is_dir() or any(target.iterdir())):
+        raise SpecscanError(f"{target}: is there already and not an empty folder")
+    try:
+        shutil.copytree(source, target, dirs_exist_ok=True)
+    except OSError as error:
+        raise SpecscanError(f"{target}: cannot be written ({error})") from error
+    return target
+
+
+def check_rules(path: str | Path | None = None, rules: str | Path | None = None) -> list[str]:
+    """Give every mistake in a rule-set file, or in a whole folder of rules, as ``file:line: reason``.
+
+    ``path`` is a rule-set file or a folder of rules (the built-in one by default); ``rules`` the folder whose fields
+    a single rule-set file is checked against.
+    """
+    from specscan.dataset.us_units import us_columns
+    from specscan.judging.rulesets import check_ruleset_file, load_rulesets
+    from specscan.records.errors import RuleError
+    from specscan.rulebook.book import load_rulebook
+    from specscan.scanning.limits import load_limits
+    from specscan.settling.preferences import load_preferences
+
+    target = Path(path) if path is not None else rules_folder()
+    try:
+        if target.is_dir():
+            book = load_rulebook(target)
+            load_preferences(book)
+            load_limits(target)
+            us_columns([], target)
+            load_rulesets(target / "winter", book)
+            return []
+        return check_ruleset_file(target, load_rulebook(Path(rules) if rules is not None else rules_folder()))
+    except RuleError as error:
+        return error.mistakes
+
+
+def test_rules(path: str | Path | None = None, rules: str | Path | None = None) -> list[Any]:
+    """Run the cases that rule files carry: of one file, or of all rule sets in the rules; give one result per case.
+
+    Raises:
+        RuleError: a rule file is wrong.
+    """
+    from specscan.judging.rulesets import load_ruleset, load_rulesets, run_cases
+    from specscan.rulebook.book import load_rulebook
+
+    folder = Path(rules) if rules is not None else rules_folder()
+    book = load_rulebook(folder)
+    sets = [load_ruleset(Path(path), book)] if path is not None else load_rulesets(folder / "winter", book)
+    return [result for ruleset in sets for result in run_cases(ruleset, book)]

@@ -1,26 +1,43 @@
-"""What several tests share: the built-in rules, loaded once."""
+"""What several tests share: the built-in rules, loaded once, and a reader for texts written in a test."""
 
 from pathlib import Path
 
 import pytest
 
-from specscan.api import Scanner
+from specscan.rulebook.book import load_rulebook
+from specscan.scanning.examine import Examiner
+from specscan.scanning.files import kind_of
 
 ROOT = Path(__file__).parent.parent
 
 
 @pytest.fixture(scope="session")
-def scanner() -> Scanner:
-    return Scanner(ROOT / "rules")
+def book():
+    return load_rulebook(ROOT / "rules")
+
+
+@pytest.fixture(scope="session")
+def examiner(book):
+    return Examiner(book)
+
+
+@pytest.fixture(scope="session")
+def read_file(examiner):
+    """Give a function that reads one file into its record and findings."""
+
+    def read(path: Path):
+        return examiner.examine(path.as_posix(), path.read_bytes(), kind_of(path, examiner.book))
+
+    return read
 
 
 @pytest.fixture
-def facts_of(scanner, tmp_path):
-    """Give a function that writes a document, reads it, and returns its counting facts as (field, value) pairs."""
+def facts_of(read_file, tmp_path):
+    """Give a function that writes a document, reads it, and returns the facts that count."""
 
     def read(text: str, name: str = "brochure.txt"):
         path = tmp_path / name
         path.write_text(text, encoding="utf-8")
-        return [fact for fact in scanner.read(path).facts if not fact.rejected]
+        return [fact for fact in read_file(path).found.facts if not fact.rejected]
 
     return read

@@ -6,7 +6,20 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).parent.parent / "specscan"
-ORDER = ["records", "rulebook", "reading", "finding", "settling", "physics", "judging", "dataset", "reports", "api"]
+ORDER = [
+    "records",
+    "rulebook",
+    "reading",
+    "finding",
+    "settling",
+    "physics",
+    "judging",
+    "dataset",
+    "reports",
+    "scanning",
+    "api",
+    "cli",
+]
 
 
 def rooms_imported(path: Path) -> set[str]:

@@ -107,17 +107,22 @@ class Sheet:
     crowded: bool = False
 
 
+class PasswordNeeded(DocumentError):
+    """The PDF is encrypted, and the empty password does not open it."""
+
+
 def open_pdf(data: bytes) -> pdfium.PdfDocument:
     """Open a PDF from memory.
 
     Raises:
-        DocumentError: the file is damaged or asks for a password.
+        PasswordNeeded: the file asks for a password.
+        DocumentError: the file is damaged.
     """
     try:
         return pdfium.PdfDocument(data)
     except pdfium.PdfiumError as error:
         if "assword" in str(error):
-            raise DocumentError("the PDF is encrypted and asks for a password") from error
+            raise PasswordNeeded("the PDF is encrypted and asks for a password") from error
         raise DocumentError(f"pdfium cannot open the PDF ({error})") from error
 
 

@@ -5,15 +5,17 @@ from __future__ import annotations
 import re
 import statistics
 from collections import Counter
+from dataclasses import replace
 
 import pypdfium2 as pdfium
 
 from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints
 from specscan.reading.flow import body_size
-from specscan.reading.glyphs import Sheet, metadata, open_pdf, read_sheets, render_gray
+from specscan.reading.glyphs import PasswordNeeded, Sheet, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
 from specscan.reading.page import read_regions
+from specscan.reading.second_opinion import read_sheets_slowly
 from specscan.reading.words import Line, build_lines, build_words, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title
@@ -32,7 +34,12 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     Raises:
         DocumentError: nothing of the file can be read; the message says why.
     """
-    document = open_pdf(data)
+    try:
+        document = open_pdf(data)
+    except DocumentError as refusal:
+        if isinstance(refusal, PasswordNeeded):
+            raise
+        return _read_refused(data, str(refusal), path, sha256, hints)
     try:
         if len(document) == 0:
             raise DocumentError("the PDF has no pages")
@@ -43,11 +50,45 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
             if len(sheets) >= LIMIT_PAGES:
                 break
         states = [_state(document, sheet) for sheet in sheets]
+        _try_again(data, sheets, states)
         info = metadata(document)
         total = len(document)
     finally:
         document.close()
     return _assemble(sheets, states, info, total, path, sha256, hints)
+
+
+def _read_refused(data: bytes, refusal: str, path: str, sha256: str, hints: Hints) -> Document:
+    """Read a file that pdfium refuses by the slow reader; give up where that finds no text either."""
+    try:
+        sheets = list(read_sheets_slowly(data))
+    except DocumentError as error:
+        raise DocumentError(f"{refusal}; {error}") from error
+    if not any(sheet.glyphs for sheet in sheets):
+        raise DocumentError(f"{refusal}; the slow reader finds no text in it")
+    states = [
+        PageState(sheet.number, sheet.width, sheet.height, usable, "" if usable else "no text can be read on it")
+        for sheet in sheets
+        for usable in [bool(sheet.glyphs) and not _garbled(sheet)]
+    ]
+    document = _assemble(sheets, states, {}, len(sheets), path, sha256, hints)
+    return replace(document, message=f"{refusal}; what is left of it was read by the slow reader")
+
+
+def _try_again(data: bytes, sheets: list[Sheet], states: list[PageState]) -> None:
+    """Read pages whose text came out as garbage by the slow reader, and keep what it reads better."""
+    wanted = [
+        state.number for state, sheet in zip(states, sheets, strict=True) if _garbled(sheet) and not sheet.crowded
+    ]
+    if not wanted:
+        return
+    try:
+        for sheet in read_sheets_slowly(data, wanted):
+            if sheet.glyphs and not _garbled(sheet):
+                sheets[sheet.number - 1] = sheet
+                states[sheet.number - 1] = PageState(sheet.number, sheet.width, sheet.height, True)
+    except DocumentError:
+        return
 
 
 def _assemble(
@@ -102,8 +143,7 @@ def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
     solid = [glyph for glyph in sheet.glyphs if not glyph.generated and not glyph.text.isspace()]
     usable, why = True, ""
     if solid:
-        garbage = sum(glyph.unmapped or _is_garbage(glyph.text) for glyph in solid)
-        if garbage > GARBAGE_SHARE * len(solid):
+        if _garbled(sheet):
             usable, why = False, "the text layer has no usable mapping to characters"
     elif _looks_printed(document, sheet):
         why = "the page is a picture without a text layer"
@@ -111,6 +151,12 @@ def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
             why = "the page is a picture; its text layer is invisible and does not count"
         usable = False
     return PageState(sheet.number, sheet.width, sheet.height, usable, why)
+
+
+def _garbled(sheet: Sheet) -> bool:
+    """Tell whether much of a page's text is no text: unmapped glyphs, control characters."""
+    solid = [glyph for glyph in sheet.glyphs if not glyph.generated and not glyph.text.isspace()]
+    return sum(glyph.unmapped or _is_garbage(glyph.text) for glyph in solid) > GARBAGE_SHARE * len(solid)
 
 
 def _is_garbage(text: str) -> bool:

@@ -85,6 +85,7 @@ class Settled:
     text: str | None = None
     flag: bool | None = None
     unit: str = ""
+    basis: str = ""
     availability: Availability | None = None
     fact_ids: tuple[str, ...] = ()
     reason: Reason | None = None

@@ -47,10 +47,15 @@ class ValueFile(Entry):
 
 @dataclass(frozen=True)
 class Rulebook:
-    """Everything that the program knows, with the folder it came from and a digest of its files."""
+    """Everything that the program knows, and the folder it came from.
+
+    ``digest`` is of all its files; ``finding_digest`` of those that decide what is found in a document
+    (``fields/`` and ``words/``), so that a changed rule set does not make every document be read again.
+    """
 
     folder: Path
     digest: str
+    finding_digest: str
     fields: dict[str, FieldSpec]
     things: dict[str, Thing]
     aspects: dict[str, Terms]
@@ -91,7 +96,7 @@ def load_rulebook(folder: Path) -> Rulebook:
         RuleError: a file is missing or wrong; every mistake is named with file and line.
     """
     mistakes: list[str] = []
-    digest = hashlib.sha256()
+    digest, finding = hashlib.sha256(), hashlib.sha256()
     files: dict[str, YamlFile] = {}
     for path in sorted(folder.rglob("*.yaml")):
         relative = path.relative_to(folder).as_posix()
@@ -100,10 +105,13 @@ def load_rulebook(folder: Path) -> Rulebook:
         except RuleError as error:
             mistakes.extend(error.mistakes)
             continue
-        digest.update(relative.encode() + b"\0" + path.read_bytes() + b"\0")
+        content = relative.encode() + b"\0" + path.read_bytes() + b"\0"
+        digest.update(content)
+        if relative.startswith(("fields/", "words/")):
+            finding.update(content)
     if mistakes:
         raise RuleError(mistakes)
-    book = _Builder(folder, files, mistakes).build(digest.hexdigest())
+    book = _Builder(folder, files, mistakes).build(digest.hexdigest(), finding.hexdigest())
     if book is None or mistakes:
         raise RuleError(mistakes)
     return book
@@ -113,7 +121,7 @@ class _Builder:
     def __init__(self, folder: Path, files: dict[str, YamlFile], mistakes: list[str]):
         self.folder, self.files, self.mistakes = folder, files, mistakes
 
-    def build(self, digest: str) -> Rulebook | None:
+    def build(self, digest: str, finding: str) -> Rulebook | None:
         words = self._words()
         units = self._one("words/units.yaml", UnitFile)
         general = self._one("words/general.yaml", General)
@@ -130,7 +138,7 @@ class _Builder:
                     fields[name] = spec.model_copy(update={"of": [*spec.of, name]})
         self._cross_check(fields, things, aspects, vocabularies, groups, units)
         return Rulebook(
-            self.folder, digest, fields, things, aspects, vocabularies, groups, words, units, general, values
+            self.folder, digest, finding, fields, things, aspects, vocabularies, groups, words, units, general, values
         )
 
     def _one(self, name: str, model: Any) -> Any:

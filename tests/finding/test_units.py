@@ -6,8 +6,8 @@ from specscan.finding.units import Units
 
 
 @pytest.fixture(scope="module")
-def units(scanner):
-    return Units(scanner.book.units)
+def units(book):
+    return Units(book.units)
 
 
 @pytest.mark.parametrize(

@@ -2,19 +2,20 @@
 
 import pytest
 
-from specscan.records.errors import DocumentError, NotFoundError
+from specscan.reading.read import read_document
+from specscan.records.errors import DocumentError
 
 
 @pytest.mark.parametrize(
-    ("name", "content"),
-    [("empty.pdf", b""), ("damaged.pdf", b"%PDF-1.4 and then nothing of use"), ("picture.png", b"\x89PNG")],
+    ("name", "kind", "content"),
+    [
+        ("empty.pdf", "pdf", b""),
+        ("damaged.pdf", "pdf", b"%PDF-1.4 and then nothing of use"),
+        ("picture.png", None, b"\x89PNG"),
+        ("blank.txt", "text", b"  \n\n "),
+        ("blank.html", "html", b"<html><body> </body></html>"),
+    ],
 )
-def test_unreadable_file_is_named(scanner, tmp_path, name, content):
-    (tmp_path / name).write_bytes(content)
+def test_unreadable_file_is_named(examiner, name, kind, content):
     with pytest.raises(DocumentError, match=name):
-        scanner.read(tmp_path / name)
-
-
-def test_missing_file_is_named(scanner, tmp_path):
-    with pytest.raises(NotFoundError, match=r"gone\.pdf"):
-        scanner.read(tmp_path / "gone.pdf")
+        read_document(content, name, kind, examiner.hints)

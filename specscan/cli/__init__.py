@@ -1,0 +1,1 @@
+"""The command line: it parses and prints; everything else is in ``specscan.api``."""

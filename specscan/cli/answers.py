@@ -1,0 +1,105 @@
+"""Answers of queries: as a table, CSV, JSON or Parquet."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import sys
+from datetime import date, datetime
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from specscan.dataset.query import Answer, query_frame, run_query
+from specscan.records.errors import QueryError, SpecscanError
+
+
+def write_answer(db: Path, sql: str, form: str, out: Path | None) -> None:
+    """Run a query and write its answer.
+
+    Raises:
+        QueryError: the query is refused; or Parquet is asked for without a file to write.
+        SpecscanError: the file cannot be written.
+    """
+    if form == "parquet":
+        if out is None:
+            raise QueryError("parquet is no text: name a file with --out FILE")
+        _parquet(db, sql, out)
+        return
+    answer = run_query(db, sql)
+    if form == "table" and out is None:
+        _table(answer)
+        return
+    text = {"csv": _csv, "json": _json, "table": _csv}[form](answer)
+    if out is None:
+        sys.stdout.write(text)
+        return
+    try:
+        out.write_text(text, encoding="utf-8", newline="")
+    except OSError as error:
+        raise SpecscanError(f"{out}: cannot be written ({error.strerror})") from error
+
+
+def _table(answer: Answer) -> None:
+    from rich.table import Table
+    from rich.text import Text
+
+    from specscan.cli.consoles import console
+
+    table = Table(box=None, header_style="bold", pad_edge=False)
+    for index, name in enumerate(answer.columns):
+        numeric = any(isinstance(row[index], int | float) and not isinstance(row[index], bool) for row in answer.rows)
+        table.add_column(Text(name), justify="right" if numeric else "left", overflow="fold")
+    for row in answer.rows:
+        table.add_row(*(Text(shown(value)) for value in row))
+    console().print(table)
+
+
+def shown(value: Any) -> str:
+    """Give a cell as a person reads it; unknown is empty."""
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        return f"{value:.6g}"
+    if isinstance(value, list):
+        return ", ".join(shown(one) for one in value)
+    return str(value)
+
+
+def _csv(answer: Answer) -> str:
+    buffer = io.StringIO()
+    writer = csv.writer(buffer, lineterminator="\n")
+    writer.writerow(answer.columns)
+    for row in answer.rows:
+        writer.writerow(["" if value is None else _plain(value) for value in row])
+    return buffer.getvalue()
+
+
+def _json(answer: Answer) -> str:
+    rows = [dict(zip(answer.columns, map(_plain, row), strict=True)) for row in answer.rows]
+    return json.dumps(rows, ensure_ascii=False, indent=2) + "\n"
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, datetime | date):
+        return value.isoformat()
+    if isinstance(value, Decimal):
+        return float(value)
+    return value if isinstance(value, bool | int | float | str | list | dict | None) else str(value)
+
+
+def _parquet(db: Path, sql: str, out: Path) -> None:
+    import duckdb
+
+    frame = query_frame(db, sql)
+    connection = duckdb.connect()
+    try:
+        connection.register("answer", frame)
+        connection.execute("COPY answer TO '" + str(out).replace("'", "''") + "' (FORMAT parquet)")
+    except duckdb.Error as error:
+        raise SpecscanError(f"{out}: cannot be written ({error})") from error
+    finally:
+        connection.close()

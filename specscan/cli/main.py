@@ -1,0 +1,206 @@
+"""The command ``specscan``. Nothing heavy is imported before a command needs it."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+import click
+
+from specscan import __version__, api
+from specscan.records.errors import RuleError, SpecscanError
+
+DONE, SOME_UNREADABLE, WRONG_CALL = 0, 1, 2
+CAUTION = (
+    "A score is no safety certificate. Carbon monoxide, propane, antifreeze, batteries and being stranded in the cold "
+    "can kill: follow the makers' manuals and local codes, and leave gas and electrical work to licensed people."
+)
+
+db_option = click.option("--db", required=True, type=click.Path(path_type=Path), help="The dataset, a DuckDB file.")
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
+rules_option = click.option(
+    "--rules", type=click.Path(path_type=Path), help="A folder of rules to use in place of the built-in ones."
+)
+ruleset_option = click.option(
+    "--ruleset", default=api.DEFAULT_RULESET, show_default=True, help="The rule set to score by."
+)
+
+
+class _Group(click.Group):
+    """Turns errors made on purpose into a message and exit status 2."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except RuleError as error:
+            for mistake in error.mistakes:
+                click.echo(mistake, err=True)
+            ctx.exit(WRONG_CALL)
+        except SpecscanError as error:
+            click.echo(f"specscan: {error}", err=True)
+            ctx.exit(WRONG_CALL)
+
+
+@click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]}, epilog=CAUTION)
+@click.version_option(__version__, prog_name="specscan")
+def main() -> None:
+    """Read brochures, spec sheets and web pages of camper vans into one dataset, and judge from it which vans can be
+    lived in through deep winter: what is printed and where, what follows from it, what is unknown and whom to ask.
+
+    Exit status: 0 all done; 1 done, but some documents could not be read (each is named); 2 the call or a rule file
+    is wrong (nothing is stored).
+    """
+
+
+@main.command()
+@click.argument("paths", nargs=-1, required=True, type=click.Path(path_type=Path))
+@db_option
+@rules_option
+@click.option(
+    "--ruleset-file", "ruleset_files", multiple=True, type=click.Path(path_type=Path),
+    help="A further rule-set file to score with; may be given several times.",
+)  # fmt: skip
+@click.option("--jobs", default=0, show_default="one per core", help="How many processes read at once.")
+@click.option("--again", is_flag=True, help="Read unchanged files again as well.")
+@json_option
+def scan(
+    paths: tuple[Path, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
+    as_json: bool,
+) -> None:  # fmt: skip
+    """Read the documents under PATHS (files or folders) into the dataset, settle and score.
+
+    Only new and changed files are read. A manifest.csv in a folder (columns file, maker, model, year) overrules what
+    its files say about whose they are.
+    """
+    from specscan.cli.printing import print_summary, progress_line
+
+    with progress_line(quiet=as_json) as progress:
+        summary = api.scan(paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress)
+    print_summary(summary, as_json=as_json)
+    sys.exit(SOME_UNREADABLE if summary.unreadable else DONE)
+
+
+@main.command()
+@click.argument("van")
+@db_option
+@ruleset_option
+@click.option("--optioned", is_flag=True, help="With the printed options fitted, not as delivered.")
+@json_option
+def explain(van: str, db: Path, ruleset: str, optioned: bool, as_json: bool) -> None:
+    """Tell why VAN scores as it does: points, reasons, the words and pages they rest on, and what is not known."""
+    account = api.explain(van, db, ruleset=ruleset, equipment="optioned" if optioned else "standard")
+    if as_json:
+        click.echo(json.dumps(account.as_dict(), ensure_ascii=False, indent=2))
+        return
+    from specscan.cli.printing import print_explanation
+
+    print_explanation(account)
+
+
+@main.command()
+@db_option
+@ruleset_option
+@click.option("--van", default="", help="Only this van.")
+@click.option("--all", "everything", is_flag=True, help="Also what would change no points under this rule set.")
+@json_option
+def gaps(db: Path, ruleset: str, van: str, everything: bool, as_json: bool) -> None:
+    """List what is missing per van, most points at stake first, with the question to ask or where to look."""
+    from specscan.reports.gaps import list_gaps
+
+    rows = list_gaps(db, ruleset, van, 0.0 if everything else 0.005)
+    if as_json:
+        click.echo(json.dumps(rows, ensure_ascii=False, indent=2))
+        return
+    from specscan.cli.printing import print_gaps
+
+    print_gaps(rows, ruleset)
+
+
+@main.command()
+@click.argument("sql")
+@db_option
+@click.option(
+    "--format", "form", type=click.Choice(["table", "csv", "json", "parquet"]), default="table", show_default=True,
+    help="How to print the answer; parquet needs --out.",
+)  # fmt: skip
+@click.option("--out", type=click.Path(path_type=Path), help="Write to this file and not to the terminal.")
+def query(sql: str, db: Path, form: str, out: Path | None) -> None:
+    """Run one SQL SELECT over the dataset, read only.
+
+    Tables: vans, vans_optioned (one row per van; vans_us and vans_optioned_us in US units), settled, facts, documents,
+    scores, gaps, fields, rulesets, runs.
+    """
+    from specscan.cli.answers import write_answer
+
+    write_answer(db, sql, form, out)
+
+
+@main.command()
+@click.argument("gold", type=click.Path(path_type=Path))
+@db_option
+@json_option
+def evaluate(gold: Path, db: Path, as_json: bool) -> None:
+    """Compare the dataset with gold labels: precision, recall and F1, pages, availability, and every miss."""
+    result = api.evaluate(gold, db)
+    if as_json:
+        click.echo(json.dumps(result.as_dict(), ensure_ascii=False, indent=2))
+        return
+    from specscan.cli.printing import print_evaluation
+
+    print_evaluation(result)
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@db_option
+@click.option("--format", "form", type=click.Choice(["csv", "parquet", "json"]), default="csv", show_default=True)
+def export(folder: Path, db: Path, form: str) -> None:
+    """Write every table of the dataset to FOLDER, one file each."""
+    for path in api.export(db, folder, form):
+        click.echo(path)
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def demo(folder: Path) -> None:
+    """Write the demo corpus (invented brochures, with labels) to FOLDER."""
+    click.echo(api.copy_demo(folder))
+
+
+@main.group()
+def rules() -> None:
+    """Copy, check and test the rules: fields, words, values and rule sets."""
+
+
+@rules.command("copy")
+@click.argument("folder", type=click.Path(path_type=Path))
+def rules_copy(folder: Path) -> None:
+    """Write the built-in rules to FOLDER, to be changed and used with scan --rules FOLDER."""
+    click.echo(api.copy_rules(folder))
+
+
+@rules.command("check")
+@click.argument("path", required=False, type=click.Path(path_type=Path))
+@rules_option
+def rules_check(path: Path | None, rules: Path | None) -> None:
+    """Name every mistake in PATH, a rule-set file or a folder of rules (the built-in ones by default)."""
+    mistakes = api.check_rules(path, rules)
+    for mistake in mistakes:
+        click.echo(mistake, err=True)
+    if mistakes:
+        sys.exit(WRONG_CALL)
+    click.echo("no mistakes")
+
+
+@rules.command("test")
+@click.argument("path", required=False, type=click.Path(path_type=Path))
+@rules_option
+def rules_test(path: Path | None, rules: Path | None) -> None:
+    """Run the cases that rule-set files carry: of PATH, or of all rule sets."""
+    from specscan.cli.printing import print_cases
+
+    results = api.test_rules(path, rules)
+    print_cases(results)
+    sys.exit(DONE if all(result.passed for result in results) else WRONG_CALL)

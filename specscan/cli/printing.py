@@ -1,0 +1,241 @@
+"""Summaries, explanations, gaps and evaluations as a person likes to read them."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from typing import TYPE_CHECKING, Any
+
+from rich.table import Table
+from rich.text import Text
+
+from specscan.cli.consoles import console
+from specscan.records.documents import DocumentRecord
+
+if TYPE_CHECKING:
+    from specscan.reports.evaluate import Evaluation, Figures
+    from specscan.reports.explain import CriterionAccount, Evidence, Explanation
+    from specscan.scanning.scan import Progress, ScanSummary
+
+BAND_WIDTH = 30
+REASONS = {
+    "not_stated": "not stated",
+    "only_optional": "only as an option",
+    "conflicting": "documents disagree",
+    "unreadable_page": "perhaps on a page that could not be read",
+    "implausible": "printed value is implausible",
+    "ambiguous": "ambiguous",
+}
+
+
+@contextmanager
+def progress_line(*, quiet: bool) -> Iterator[Progress | None]:
+    """Give a function that shows how far a long work is; nothing is shown when piped or ``quiet``."""
+    out = console(error=True)
+    if quiet or not out.is_terminal:
+        yield None
+        return
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+
+    columns = (
+        TextColumn("reading"),
+        BarColumn(),
+        MofNCompleteColumn(),
+        TimeRemainingColumn(),
+        TextColumn("{task.description}"),
+    )
+    with Progress(*columns, console=out, transient=True) as bar:
+        task = bar.add_task("", total=None)
+
+        def show(done: int, total: int, name: str) -> None:
+            bar.update(task, completed=done, total=total, description=name[:60])
+
+        yield show
+
+
+def print_summary(summary: ScanSummary, *, as_json: bool) -> None:
+    """Print what a scan did, every document that could not be read, and what to do next."""
+    if as_json:
+        print(json.dumps(_summary_data(summary), ensure_ascii=False, indent=2))
+    out = console(error=as_json)
+    for record in summary.documents:
+        if record.status != "read" and not as_json:
+            out.print(_document_line(record))
+    for note in summary.notes:
+        out.print(Text(note, style="yellow"))
+    if as_json:
+        return
+    removed = f", {summary.removed} removed" if summary.removed else ""
+    aside = f"; {summary.aside} files of other kinds left aside" if summary.aside else ""
+    out.print(
+        f"{len(summary.documents)} documents ({summary.read} read now, {summary.unchanged} unchanged{removed}){aside}: "
+        f"{summary.vans} vans, {summary.facts} statements, {summary.seconds:.1f} s → {summary.db}"
+    )
+
+
+def _summary_data(summary: ScanSummary) -> dict[str, Any]:
+    return {
+        "db": str(summary.db), "run_id": summary.run_id, "read": summary.read, "unchanged": summary.unchanged,
+        "removed": summary.removed, "left_aside": summary.aside, "vans": summary.vans, "facts": summary.facts,
+        "seconds": round(summary.seconds, 3), "notes": summary.notes,
+        "documents": [
+            {"path": record.path, "status": record.status, "message": record.message}
+            for record in summary.documents
+        ],
+    }  # fmt: skip
+
+
+def _document_line(record: DocumentRecord) -> Text:
+    words = {
+        "unreadable": ("not read", "bold red"),
+        "partly_read": ("read in part", "yellow"),
+        "no_van_found": ("no van in it", "dim"),
+    }
+    word, style = words.get(record.status, (record.status, ""))
+    return Text.assemble((f"{word}: ", style), record.name, f": {record.message}" if record.message else "")
+
+
+def print_explanation(account: Explanation) -> None:
+    """Print the account of a van: bands, reasons, words and pages, unknowns."""
+    out = console()
+    fitted = "with printed options fitted" if account.equipment == "optioned" else "as delivered"
+    out.print(Text.assemble((account.title, "bold"), f", {fitted}"))
+    out.print(Text(f"{account.ruleset_title} ({account.ruleset})"))
+    out.print(_band_line(account.total))
+    if account.meaning:
+        out.print(Text(account.meaning, style="dim"))
+    for criterion in account.criteria:
+        out.print()
+        out.print(Text.assemble((criterion.title, "bold"), "  ", _points(criterion)))
+        out.print(Text(f"  {criterion.because}"))
+        for evidence in criterion.evidence:
+            _print_evidence(out, evidence)
+    if account.unknown:
+        out.print()
+        out.print(Text("Not known, and what it could move", style="bold"))
+        for gap in account.unknown:
+            out.print(
+                Text(
+                    f"  {gap['points_at_stake']:5.1f} points  {gap['field']} ({REASONS.get(gap['reason'], gap['reason'])})"
+                )
+            )
+            out.print(Text(f"                {gap['question']}", style="dim"))
+    out.print()
+    out.print(Text("Other views", style="bold"))
+    for row in account.other_totals:
+        view = "options fitted" if row["equipment"] == "optioned" else "as delivered"
+        points = f"{_span(row['points_low'], row['points_high'])} of {row['points_max']:g}"
+        out.print(Text(f"  {row['ruleset']}, {view}: {points}"))
+    out.print()
+    out.print(Text("Documents", style="bold"))
+    for document in account.documents:
+        out.print(Text(f"  {document['name']}" + (f" ({document['message']})" if document["message"] else "")))
+    from specscan.cli.main import CAUTION
+
+    out.print()
+    out.print(Text(CAUTION, style="dim"))
+
+
+def _print_evidence(out: Any, evidence: Evidence) -> None:
+    value = evidence.value or "not known"
+    marks = [evidence.status] if evidence.status in ("conflicting", "derived", "observed") else []
+    if evidence.availability in ("not_available", "unstated", "optional"):
+        marks.append(evidence.availability.replace("_", " "))
+    line = Text.assemble("    ", (evidence.field, "cyan"), ": ", (value, "" if evidence.value else "yellow"))
+    if marks:
+        line.append(f" ({', '.join(marks)})")
+    if evidence.note:
+        line.append(f" — {evidence.note}")
+    out.print(line)
+    for source in evidence.sources:
+        page = f", page {source['page']}" if source["page"] else ""
+        option = " [option]" if source["availability"] == "optional" else ""
+        out.print(Text(f"      “{_short(source['printed'])}”{option}  {source['document']}{page}", style="dim"))
+
+
+def _short(text: str, length: int = 150) -> str:
+    flat = " ".join(text.split())
+    return flat if len(flat) <= length else flat[: length - 1] + "…"
+
+
+def _band_line(total: CriterionAccount) -> Text:
+    """Draw a band: points known, points that could still come, the rest."""
+    scale = BAND_WIDTH / total.points_max if total.points_max else 0
+    low, high = round(total.points_low * scale), round(total.points_high * scale)
+    bar = "█" * low + "▒" * (high - low) + "·" * (BAND_WIDTH - high)
+    known = f"{_span(total.points_low, total.points_high)} of {total.points_max:g} points"
+    return Text.assemble((bar, "green"), "  ", (known, "bold"))
+
+
+def _points(criterion: CriterionAccount) -> str:
+    return f"{_span(criterion.points_low, criterion.points_high)} of {criterion.points_max:g}"
+
+
+def _span(low: float, high: float) -> str:
+    return f"{low:.3g}" if abs(high - low) < 0.05 else f"{low:.3g} to {high:.3g}"
+
+
+def print_gaps(rows: Sequence[dict[str, Any]], ruleset: str) -> None:
+    """Print gaps as a table."""
+    out = console()
+    if not rows:
+        out.print(Text(f"nothing is missing that would change points under {ruleset}"))
+        return
+    table = Table(box=None, header_style="bold", pad_edge=False)
+    table.add_column("points", justify="right")
+    for head in ("van", "field", "why it is missing", "what to ask, where to look"):
+        table.add_column(head, overflow="fold")
+    for row in rows:
+        table.add_row(
+            f"{row['points_at_stake']:.1f}", Text(row["van"]), Text(row["field"]),
+            Text(REASONS.get(row["reason"], row["reason"] or "")), Text(row["question"]),
+        )  # fmt: skip
+    out.print(table)
+
+
+def print_evaluation(result: Evaluation) -> None:
+    """Print figures over all and by field, and every miss."""
+    out = console()
+    table = Table(box=None, header_style="bold", pad_edge=False)
+    for head in ("field", "right", "extra", "missing", "precision", "recall", "F1", "page", "availability"):
+        table.add_column(head, justify="left" if head == "field" else "right")
+    for name, figures in sorted(result.by_field.items()):
+        table.add_row(name, *_cells(figures))
+    table.add_section()
+    table.add_row("all", *_cells(result.overall), style="bold")
+    out.print(table)
+    if result.misses:
+        out.print()
+        out.print(Text(f"{len(result.misses)} misses", style="bold"))
+    for miss in result.misses:
+        place = f" page {miss.page}" if miss.page else ""
+        wanted = f"expected {miss.expected}" if miss.expected else ""
+        found = f"found {miss.found}" if miss.found else ""
+        said = f"  “{_short(miss.printed, 90)}”" if miss.printed else ""
+        parts = ", ".join(part for part in (wanted, found) if part)
+        out.print(Text(f"{miss.kind}: {miss.doc}{place}: {miss.van} {miss.field}: {parts}{said}"))
+    if result.not_judged:
+        out.print(Text(f"not in the gold file, not judged: {', '.join(result.not_judged)}", style="dim"))
+
+
+def _cells(figures: Figures) -> list[str]:
+    shares = (figures.precision, figures.recall, figures.f1, figures.page, figures.availability)
+    return [
+        str(figures.right),
+        str(figures.extra),
+        str(figures.missing),
+        *("" if s is None else f"{s:.3f}" for s in shares),
+    ]
+
+
+def print_cases(results: Sequence[Any]) -> None:
+    """Print the outcome of the cases in rule files."""
+    out = console()
+    for result in results:
+        style = "green" if result.passed else "bold red"
+        out.print(Text.assemble(("ok    " if result.passed else "WRONG ", style), f"{result.ruleset}: {result.case}"))
+        for problem in result.problems:
+            out.print(Text(f"      {problem}"))
+    wrong = sum(not result.passed for result in results)
+    out.print(f"{len(results)} cases, {wrong} wrong" if wrong else f"{len(results)} cases, all as expected")

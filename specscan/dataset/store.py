@@ -1,0 +1,149 @@
+"""Opening and writing the DuckDB file: one transaction per state, so that a killed run leaves the last good one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import duckdb
+
+from specscan.dataset.schema import TABLES, VERSION, columns_of, create_statements
+from specscan.dataset.wide import Column, UsUnit, create_wide
+from specscan.records.errors import DatasetError
+
+Rows = Sequence[Mapping[str, Any]]
+
+
+def connect(path: Path, *, read_only: bool) -> duckdb.DuckDBPyConnection:
+    """Open a dataset.
+
+    Raises:
+        DatasetError: it is missing (when reading), locked by another process, or no DuckDB file.
+    """
+    if read_only and not path.is_file():
+        raise DatasetError(f"{path}: there is no such dataset; make one with: specscan scan PATH --db {path}")
+    try:
+        return duckdb.connect(str(path), read_only=read_only)
+    except duckdb.IOException as error:
+        text = str(error)
+        if "lock" in text.casefold():
+            raise DatasetError(f"{path}: another process is using this dataset; try again when it has ended") from error
+        if "No such file" in text or "Cannot open file" in text or "Permission" in text:
+            raise DatasetError(f"{path}: cannot be opened or written ({_first_line(text)})") from error
+        raise DatasetError(f"{path}: this is no DuckDB dataset ({_first_line(text)})") from error
+    except duckdb.Error as error:
+        raise DatasetError(f"{path}: cannot be opened ({_first_line(str(error))})") from error
+
+
+def _first_line(text: str) -> str:
+    return text.strip().splitlines()[0]
+
+
+class Dataset:
+    """A dataset open for writing."""
+
+    def __init__(self, path: Path):
+        """Open or make the dataset.
+
+        Raises:
+            DatasetError: it cannot be opened, is no dataset of specscan, or was made by another version of its tables.
+        """
+        self.path = path
+        self.connection = connect(path, read_only=False)
+        try:
+            self._prepare()
+        except BaseException:
+            self.connection.close()
+            raise
+
+    def close(self) -> None:
+        """Close the file."""
+        self.connection.close()
+
+    def __enter__(self) -> Dataset:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def _prepare(self) -> None:
+        present = {row[0] for row in self.connection.execute("SELECT table_name FROM duckdb_tables()").fetchall()}
+        if present and "about" not in present:
+            raise DatasetError(f"{self.path}: this DuckDB file holds other tables and is no dataset of specscan")
+        with self.transaction():
+            for statement in create_statements():
+                self.connection.execute(statement)
+            found = self.connection.execute("SELECT value FROM kept.about WHERE key = 'tables'").fetchone()
+            if found is None:
+                self.connection.execute("INSERT INTO kept.about VALUES ('tables', ?)", [str(VERSION)])
+            elif found[0] != str(VERSION):
+                raise DatasetError(
+                    f"{self.path}: made by another version of specscan (tables {found[0]}, here {VERSION}); "
+                    f"build it anew: specscan scan PATH --db NEW_FILE"
+                )
+
+    @contextmanager
+    def transaction(self) -> Iterator[None]:
+        """Do what is inside wholly or not at all."""
+        self.connection.execute("BEGIN")
+        try:
+            yield
+        except BaseException:
+            self.connection.execute("ROLLBACK")
+            raise
+        self.connection.execute("COMMIT")
+
+    # what is kept of files
+
+    def kept(self) -> dict[str, tuple[str, str, str, str]]:
+        """Give what is kept of each file: path → content digest, what made it, record and findings as JSON."""
+        rows = self.connection.execute("SELECT path, sha256, made_by, record, found FROM kept.findings").fetchall()
+        return {path: (sha256, made_by, record, found) for path, sha256, made_by, record, found in rows}
+
+    def keep(self, rows: Sequence[tuple[str, str, str, str, str]]) -> None:
+        """Keep findings of files (path, content digest, what made them, record, findings), over older ones."""
+        if rows:
+            with self.transaction():
+                self.connection.executemany("INSERT OR REPLACE INTO kept.findings VALUES (?, ?, ?, ?, ?)", rows)
+
+    def forget(self, paths: Sequence[str]) -> None:
+        """Drop what is kept of files."""
+        if paths:
+            with self.transaction():
+                self.connection.executemany("DELETE FROM kept.findings WHERE path = ?", [[path] for path in paths])
+
+    # the state that others see
+
+    def replace_state(
+        self,
+        tables: Mapping[str, Rows],
+        run: Mapping[str, Any],
+        columns: Sequence[Column],
+        us_units: Mapping[str, UsUnit],
+    ) -> None:
+        """Put a whole new state in place of the old one, in one transaction, and add the run to ``runs``."""
+        with self.transaction():
+            for name, rows in tables.items():
+                self.connection.execute(f"DELETE FROM {name}")
+                insert(self.connection, name, rows)
+            insert(self.connection, "runs", [run])
+            create_wide(self.connection, columns, us_units)
+
+
+def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> None:
+    """Add rows (mappings by column name; a missing column is null) to one of the dataset's tables."""
+    if not rows:
+        return
+    names = columns_of(table)
+    if table not in TABLES:
+        raise ValueError(f"no table {table}")
+    import pandas as pd
+
+    frame = pd.DataFrame({name: pd.Series([row.get(name) for row in rows], dtype="object") for name in names})
+    connection.register("incoming_rows", frame)
+    try:
+        connection.execute(f"INSERT INTO {table} SELECT {', '.join(names)} FROM incoming_rows")
+    finally:
+        connection.unregister("incoming_rows")

@@ -1,0 +1,66 @@
+"""``vans`` and ``vans_optioned``: one row per van, one column per field; and the same in US units."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import duckdb
+
+VIEWS = {"vans": "standard", "vans_optioned": "optioned"}
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of the wide views: the field, its type (``number``, ``integer``, ``flag``, else words) and its unit."""
+
+    name: str
+    type: str
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class UsUnit:
+    """How a column is shown in US units: its name there, and value × factor + offset."""
+
+    name: str
+    factor: float
+    offset: float
+
+
+def create_wide(connection: duckdb.DuckDBPyConnection, columns: Sequence[Column], us: Mapping[str, UsUnit]) -> None:
+    """Make the wide tables from ``settled`` anew, and the views in US units over them.
+
+    Names of columns are identifiers checked when the field files were read; they are quoted all the same.
+    """
+    for view, equipment in VIEWS.items():
+        picks = ", ".join(f"{_picked(column)} AS {_quoted(column.name)}" for column in columns)
+        connection.execute(f"DROP VIEW IF EXISTS {view}_us")
+        connection.execute(f"DROP TABLE IF EXISTS {view}")
+        connection.execute(
+            f"CREATE TABLE {view} AS SELECT van_id, {picks} FROM settled WHERE equipment = '{equipment}' "
+            "GROUP BY van_id ORDER BY van_id"
+        )
+        shown = ", ".join(_in_us(column, us.get(column.name)) for column in columns)
+        connection.execute(f"CREATE VIEW {view}_us AS SELECT van_id, {shown} FROM {view}")
+
+
+def _picked(column: Column) -> str:
+    here = "FILTER (field = '" + column.name.replace("'", "''") + "' AND status <> 'missing')"
+    if column.type == "integer":
+        return f"CAST(any_value(value_num) {here} AS BIGINT)"
+    if column.type == "number":
+        return f"any_value(value_num) {here}"
+    if column.type == "flag":
+        return f"any_value(value_flag) {here}"
+    return f"any_value(value_text) {here}"
+
+
+def _in_us(column: Column, unit: UsUnit | None) -> str:
+    if unit is None:
+        return _quoted(column.name)
+    return f"{_quoted(column.name)} * {unit.factor!r} + {unit.offset!r} AS {_quoted(unit.name)}"
+
+
+def _quoted(name: str) -> str:
+    return '"' + name.replace('"', '""') + '"'

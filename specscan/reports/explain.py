@@ -1,0 +1,165 @@
+"""Why a van scores as it does: points, reasons, the words and pages they rest on, and what is not known."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+from typing import Any
+
+from specscan.dataset.reader import Reader
+
+
+@dataclass(slots=True)
+class Evidence:
+    """What is known of one field of the van, and from where."""
+
+    field: str
+    value: str
+    status: str
+    availability: str
+    note: str
+    sources: list[dict[str, Any]] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class CriterionAccount:
+    """One criterion: its points as a band, why, and its evidence."""
+
+    criterion: str
+    title: str
+    points: float | None
+    points_low: float
+    points_high: float
+    points_max: float
+    because: str
+    evidence: list[Evidence] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Explanation:
+    """The account of one van under one rule set."""
+
+    van_id: str
+    title: str
+    ruleset: str
+    ruleset_title: str
+    meaning: str
+    equipment: str
+    total: CriterionAccount
+    criteria: list[CriterionAccount]
+    unknown: list[dict[str, Any]]
+    other_totals: list[dict[str, Any]]
+    documents: list[dict[str, Any]]
+
+    def as_dict(self) -> dict[str, Any]:
+        """Give all of it as plain data for JSON."""
+        return asdict(self)
+
+
+def explain(db: Path, name: str, ruleset: str, equipment: str = "standard") -> Explanation:
+    """Give the account of a van.
+
+    ``name`` is an id, a model, or a part of the name that only this van has; ``equipment`` is ``standard`` (as
+    delivered) or ``optioned`` (with printed options fitted).
+
+    Raises:
+        NotFoundError: no such van or rule set, or several vans of that name.
+        DatasetError: the dataset cannot be opened.
+    """
+    with Reader(db) as reader:
+        van = reader.van(name)
+        reader.ruleset(ruleset)
+        described = {
+            row["criterion"]: row for row in reader.rows("SELECT * FROM rulesets WHERE ruleset = ?", [ruleset])
+        }
+        scores = reader.rows(
+            "SELECT * FROM scores WHERE van_id = ? AND ruleset = ? AND equipment = ?",
+            [van["van_id"], ruleset, equipment],
+        )
+        accounts = {row["criterion"]: _account(row, described) for row in scores}
+        for criterion, account in accounts.items():
+            names = described.get(criterion, {}).get("fields") or []
+            account.evidence = [_evidence(reader, van["van_id"], one, equipment) for one in names]
+        first = next(iter(described.values()), {})
+        return Explanation(
+            van["van_id"], van["title"], ruleset, first.get("title", ruleset), first.get("note") or "", equipment,
+            accounts["total"], [accounts[name] for name in described if name in accounts],
+            _unknown(reader, van["van_id"], ruleset), _other_totals(reader, van["van_id"]),
+            _documents(reader, van["van_id"]),
+        )  # fmt: skip
+
+
+def _account(row: dict[str, Any], described: dict[str, dict[str, Any]]) -> CriterionAccount:
+    title = described.get(row["criterion"], {}).get("criterion_title") or row["criterion"]
+    return CriterionAccount(
+        row["criterion"], title, row["points"], row["points_low"], row["points_high"], row["points_max"],
+        row["because"] or "",
+    )  # fmt: skip
+
+
+def _evidence(reader: Reader, van_id: str, name: str, equipment: str) -> Evidence:
+    row = next(
+        iter(
+            reader.rows(
+                "SELECT * FROM settled WHERE van_id = ? AND field = ? AND equipment = ?", [van_id, name, equipment]
+            )
+        ),
+        None,
+    )
+    if row is None:
+        return Evidence(name, "", "missing", "", "")
+    sources = _sources(reader, row["fact_ids"] or [])
+    if row["status"] == "missing" and row["reason"] == "only_optional":
+        optioned = reader.rows(
+            "SELECT fact_ids FROM settled WHERE van_id = ? AND field = ? AND equipment = 'optioned'", [van_id, name]
+        )
+        sources = _sources(reader, optioned[0]["fact_ids"] or []) if optioned else []
+    return Evidence(name, value_text(row), row["status"], row["availability"] or "", row["note"] or "", sources)
+
+
+def _sources(reader: Reader, fact_ids: list[str]) -> list[dict[str, Any]]:
+    if not fact_ids:
+        return []
+    return reader.rows(
+        "SELECT d.name AS document, f.page, f.printed, f.availability, f.option_name, f.confidence, f.fact_id "
+        "FROM (SELECT unnest(?::VARCHAR[]) AS fact_id) JOIN facts AS f USING (fact_id) "
+        "JOIN documents AS d USING (doc_id) ORDER BY d.name, f.page",
+        [fact_ids],
+    )
+
+
+def value_text(row: dict[str, Any]) -> str:
+    """Give a settled value as a person reads it; a range as "from to", unknown as an empty text."""
+    if row["value_num"] is not None:
+        low, high = row["value_low"], row["value_high"]
+        number = f"{row['value_num']:.4g}"
+        if low is not None and high is not None and (low, high) != (row["value_num"], row["value_num"]):
+            number = f"{number} ({low:.4g} to {high:.4g})"
+        return f"{number} {row['unit'] or ''}".strip()
+    if row["value_flag"] is not None:
+        return "yes" if row["value_flag"] else "no"
+    return row["value_text"] or ""
+
+
+def _unknown(reader: Reader, van_id: str, ruleset: str) -> list[dict[str, Any]]:
+    return reader.rows(
+        "SELECT field, reason, points_at_stake, question FROM gaps WHERE van_id = ? AND ruleset = ? "
+        "AND points_at_stake > 0 ORDER BY points_at_stake DESC, field",
+        [van_id, ruleset],
+    )
+
+
+def _other_totals(reader: Reader, van_id: str) -> list[dict[str, Any]]:
+    return reader.rows(
+        "SELECT ruleset, equipment, points_low, points_high, points_max FROM scores "
+        "WHERE van_id = ? AND criterion = 'total' ORDER BY ruleset, equipment DESC",
+        [van_id],
+    )
+
+
+def _documents(reader: Reader, van_id: str) -> list[dict[str, Any]]:
+    return reader.rows(
+        "SELECT d.name, d.kind, d.status, d.message FROM van_names JOIN documents AS d USING (doc_id) "
+        "WHERE van_id = ? ORDER BY d.name",
+        [van_id],
+    )

@@ -1,0 +1,122 @@
+"""One file, from bytes to a document's record and the statements found in it."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from pathlib import Path
+
+from pydantic import TypeAdapter
+
+from specscan.finding.finder import Finder
+from specscan.reading.compose import Hints
+from specscan.reading.read import read_document
+from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.records.errors import DocumentError
+from specscan.records.facts import DocumentFacts
+from specscan.records.text import Document, Status
+from specscan.rulebook.book import Rulebook
+
+NOTHING = DocumentFacts((), (), "")
+PDF_DATE = re.compile(r"D:(\d{4})(\d\d)?(\d\d)?")
+MAX_REASONS = 3
+
+records_as_json: TypeAdapter[DocumentRecord] = TypeAdapter(DocumentRecord)
+findings_as_json: TypeAdapter[DocumentFacts] = TypeAdapter(DocumentFacts)
+
+
+class Examiner:
+    """Reads documents and finds what they state, with one set of rules."""
+
+    def __init__(self, book: Rulebook):
+        self.book = book
+        self.finder = Finder(book)
+        lexicons = [self.finder.kits.lexicon(language) for language in book.words]
+        kept = {word.casefold() for words in book.words.values() for word in words.keeps_hyphen}
+        self.hints = Hints(
+            is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
+            keeps_hyphen=lambda before, after: before.casefold() in kept,
+            heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
+        )
+
+    def examine(self, path: str, data: bytes, kind: str | None) -> ReadDocument:
+        """Give the record of a file and what was found in it.
+
+        A file that cannot be read gives a record with status ``unreadable`` and the reason as its message.
+        """
+        name = path.rsplit("/", 1)[-1]
+        sha256 = hashlib.sha256(data).hexdigest()
+        try:
+            document = read_document(data, name, kind, self.hints)
+        except DocumentError as error:
+            return unreadable(path, sha256, kind, str(error))
+        unread = document.unread_pages
+        if document.pages and len(unread) == len(document.pages):
+            reason = "; ".join(dict.fromkeys(page.why for page in unread))
+            return unreadable(path, sha256, kind, reason, len(document.pages), tuple(p.number for p in unread))
+        found = self.finder.find(document)
+        status, message = self._status(document, found)
+        record = DocumentRecord(
+            doc_id=doc_id(sha256),
+            path=path,
+            sha256=sha256,
+            kind=document.kind,
+            language=found.language,
+            pages=len(document.pages) or None,
+            status=status.value,
+            message=message,
+            dated=_dated(document),
+            unread=tuple(page.number for page in unread),
+        )
+        return ReadDocument(record, found)
+
+    def _status(self, document: Document, found: DocumentFacts) -> tuple[Status, str]:
+        messages = [document.message] if document.message else []
+        unread = document.unread_pages
+        for page in unread[:MAX_REASONS]:
+            messages.append(f"page {page.number}: {page.why}")
+        if len(unread) > MAX_REASONS:
+            messages.append(f"and {len(unread) - MAX_REASONS} more pages without usable text")
+        if not found.vans:
+            messages.append(found.message)
+        if unread:
+            return Status.PARTLY_READ, "; ".join(messages)
+        return (Status.READ if found.vans else Status.NO_VAN_FOUND), "; ".join(messages)
+
+
+def doc_id(sha256: str) -> str:
+    """Give the identity of a document: the beginning of its content's digest."""
+    return sha256[:12]
+
+
+def unreadable(
+    path: str, sha256: str, kind: str | None, message: str, pages: int | None = None, unread: tuple[int, ...] = ()
+) -> ReadDocument:
+    """Give the record of a file that could not be read, with why."""
+    name = path.rsplit("/", 1)[-1]
+    record = DocumentRecord(
+        doc_id(sha256), path, sha256, kind or "other", "", pages, Status.UNREADABLE.value,
+        message.removeprefix(f"{name}: "), "", unread,
+    )  # fmt: skip
+    return ReadDocument(record, NOTHING)
+
+
+def _dated(document: Document) -> str:
+    """Give the date on which a PDF says it was made."""
+    match = PDF_DATE.search(document.metadata.get("CreationDate", ""))
+    return "-".join(part for part in match.groups() if part) if match else ""
+
+
+def read_bytes(path: str, limit_mb: int) -> bytes:
+    """Give a file's content.
+
+    Raises:
+        DocumentError: it cannot be read, or is larger than ``limit_mb`` megabytes.
+    """
+    file = Path(path)
+    try:
+        if file.stat().st_size > limit_mb * 1_000_000:
+            raise DocumentError(f"the file is larger than {limit_mb} MB")
+        return file.read_bytes()
+    except OSError as error:
+        raise DocumentError(f"the file cannot be opened ({error.strerror})") from error

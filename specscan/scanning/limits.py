@@ -1,0 +1,33 @@
+"""What one file may cost: ``rules/limits.yaml``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pydantic import Field
+
+from specscan.records.errors import RuleError
+from specscan.rulebook.models import Entry
+from specscan.rulebook.yaml_source import read_yaml
+
+
+class Limits(Entry):
+    """Bounds on reading one file."""
+
+    seconds_per_file: float = Field(gt=0)
+    memory_mb: int = Field(ge=500)
+    file_mb: int = Field(gt=0)
+    files_per_worker: int = Field(gt=0)
+
+
+def load_limits(folder: Path) -> Limits:
+    """Give the limits in a folder of rules.
+
+    Raises:
+        RuleError: the file is missing or wrong, with file and line.
+    """
+    source = read_yaml(folder / "limits.yaml")
+    checked = source.validated(Limits)
+    if checked is None:
+        raise RuleError(source.mistakes)
+    return checked

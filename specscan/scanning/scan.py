@@ -1,0 +1,188 @@
+"""The main job: a folder of documents becomes a dataset."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import time
+import uuid
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from specscan import __version__
+from specscan.dataset.store import Dataset
+from specscan.dataset.us_units import us_columns
+from specscan.judging.rulesets import load_ruleset, load_rulesets
+from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.rulebook.book import Rulebook, load_rulebook
+from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
+from specscan.scanning.files import Gathered, gather, rows_for
+from specscan.scanning.limits import load_limits
+from specscan.scanning.pool import Task, examine_all
+from specscan.scanning.state import build_state
+from specscan.settling.preferences import load_preferences
+
+BATCH = 20
+BATCH_SECONDS = 5.0
+Progress = Callable[[int, int, str], None]
+
+
+@dataclass(slots=True)
+class ScanSummary:
+    """What a scan did. ``problems`` are the documents of this scan that could not be read, or only in part."""
+
+    db: Path
+    run_id: str
+    read: int = 0
+    unchanged: int = 0
+    removed: int = 0
+    aside: int = 0
+    documents: list[DocumentRecord] = field(default_factory=list)
+    vans: int = 0
+    facts: int = 0
+    notes: list[str] = field(default_factory=list)
+    seconds: float = 0.0
+
+    @property
+    def unreadable(self) -> list[DocumentRecord]:
+        """Give the documents that could not be read at all."""
+        return [record for record in self.documents if record.status == "unreadable"]
+
+    @property
+    def partly_read(self) -> list[DocumentRecord]:
+        """Give the documents of which some pages could not be read."""
+        return [record for record in self.documents if record.status == "partly_read"]
+
+
+def scan(
+    paths: Sequence[Path],
+    db: Path,
+    *,
+    rules: Path,
+    extra_rulesets: Sequence[Path] = (),
+    jobs: int = 0,
+    again: bool = False,
+    progress: Progress | None = None,
+) -> ScanSummary:
+    """Read new and changed documents under ``paths`` and bring the dataset ``db`` up to date.
+
+    ``rules`` is the folder of rules, ``extra_rulesets`` further rule-set files to score with; ``jobs`` the number of
+    reading processes (0: one per core); ``again`` reads unchanged files as well; ``progress`` is called with files
+    done, files to do, and the last file's name.
+
+    Raises:
+        RuleError: a rule, field, word or manifest file is wrong; nothing is stored.
+        NotFoundError: a path is not there; nothing is stored.
+        DatasetError: the dataset cannot be written.
+    """
+    started = datetime.now(UTC)
+    book = load_rulebook(rules)
+    preferences, limits = load_preferences(book), load_limits(rules)
+    rulesets = load_rulesets(rules / "winter", book)
+    rulesets += [load_ruleset(path, book) for path in extra_rulesets]
+    found = gather(paths, book)
+    summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside)
+    with Dataset(db) as dataset:
+        tasks = _to_do(found, dataset, book, again, summary)
+        waiting: list[tuple[str, str, str, str, str]] = []
+        last = time.monotonic()
+        for number, (task, result) in enumerate(
+            examine_all(tasks, rules, limits, jobs or os.cpu_count() or 1), start=1
+        ):
+            waiting.append(_as_kept(task, result, book))
+            if len(waiting) >= BATCH or time.monotonic() - last > BATCH_SECONDS:
+                dataset.keep(waiting)
+                waiting, last = [], time.monotonic()
+            if progress is not None:
+                progress(number, len(tasks), result.record.name)
+        dataset.keep(waiting)
+        summary.read = len(tasks)
+        documents = _documents(dataset)
+        state = build_state(documents, book, preferences, rulesets, lambda path: rows_for(path, found.manifests))
+        summary.documents = [document.record for document in documents if document.record.path in found.files]
+        summary.vans, summary.facts = len(state.settlement.vans), len(state.settlement.facts)
+        summary.notes = state.notes
+        finished = datetime.now(UTC)
+        summary.seconds = (finished - started).total_seconds()
+        run = {
+            "run_id": summary.run_id, "version": __version__, "rules_sha256": book.digest,
+            "started_at": started.replace(tzinfo=None), "finished_at": finished.replace(tzinfo=None),
+            "documents": len(documents), "documents_read": len(tasks),
+            "documents_unreadable": sum(d.record.status == "unreadable" for d in documents),
+            "vans": summary.vans, "facts": summary.facts,
+        }  # fmt: skip
+        dataset.replace_state(state.tables, run, state.columns, us_columns(state.columns, rules))
+    return summary
+
+
+def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summary: ScanSummary) -> list[Task]:
+    """Give the files to read: new ones, changed ones, and those read by other rules; forget those that are gone."""
+    kept = dataset.kept()
+    made_by = _made_by(book)
+    gone = [
+        path for path in kept
+        if path not in found.files and any(path.startswith(f"{root}/") for root in found.roots)
+    ]  # fmt: skip
+    dataset.forget(gone)
+    summary.removed = len(gone)
+    wanted: dict[str, str | None] = dict(found.files)
+    for path, (_, other, record, _) in kept.items():
+        if path not in gone and path not in wanted and other != made_by and Path(path).is_file():
+            wanted[path] = records_as_json.validate_json(record).kind
+    tasks = []
+    for path, kind in wanted.items():
+        digest = _digest(path)
+        if again or path not in kept or kept[path][:2] != (digest, made_by):
+            tasks.append(Task(path, digest, kind))
+        else:
+            summary.unchanged += 1
+    return tasks
+
+
+def _made_by(book: Rulebook) -> str:
+    return f"{__version__} {book.finding_digest}"
+
+
+def _digest(path: str) -> str:
+    try:
+        with open(path, "rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError:
+        return ""
+
+
+def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str, str, str, str]:
+    record = replace(result.record, sha256=result.record.sha256 or task.sha256)
+    return (
+        task.path,
+        record.sha256,
+        _made_by(book),
+        records_as_json.dump_json(record).decode(),
+        findings_as_json.dump_json(result.found).decode(),
+    )
+
+
+def _documents(dataset: Dataset) -> list[ReadDocument]:
+    """Give all documents of the dataset; a copy of another file is named as such and adds no statements of its own."""
+    documents: list[ReadDocument] = []
+    first: dict[str, DocumentRecord] = {}
+    for path, (_, _, record_json, found_json) in sorted(dataset.kept().items()):
+        record = records_as_json.validate_json(record_json)
+        found = findings_as_json.validate_json(found_json)
+        original = first.get(record.sha256) if record.sha256 else None
+        if original is not None:
+            copies = sum(document.record.sha256 == record.sha256 for document in documents)
+            record = replace(
+                record,
+                doc_id=f"{original.doc_id}-{copies + 1}",
+                message="; ".join(part for part in (f"the same content as {original.name}", record.message) if part),
+            )
+            found = replace(NOTHING, language=found.language)
+        elif record.sha256:
+            first[record.sha256] = record
+        else:
+            record = replace(record, doc_id=hashlib.sha256(path.encode()).hexdigest()[:12])
+        documents.append(ReadDocument(record, found))
+    return documents

@@ -1,0 +1,158 @@
+"""All documents' findings → the whole state of the dataset: settled, derived, scored."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import pandas as pd
+
+from specscan.dataset.rows import Row, document_row, fact_row, field_rows, name_rows, settled_row
+from specscan.dataset.wide import Column
+from specscan.judging.rulesets import RuleSet
+from specscan.judging.scoring import score
+from specscan.judging.stakes import stakes
+from specscan.physics.derived import DERIVED, derive
+from specscan.records.documents import ReadDocument, Settlement
+from specscan.records.facts import Settled
+from specscan.rulebook.book import Rulebook
+from specscan.settling.manifest import ManifestRow
+from specscan.settling.manifested import apply_manifest
+from specscan.settling.preferences import Preferences
+from specscan.settling.settle import settle
+from specscan.settling.table import case_table, split_case
+
+RowsFor = Callable[[str], Sequence[ManifestRow]]
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """The rows of every table, the columns of the wide views, and what could not be done as asked."""
+
+    tables: dict[str, list[Row]]
+    columns: list[Column]
+    settlement: Settlement
+    notes: list[str]
+
+
+def build_state(
+    documents: Sequence[ReadDocument],
+    book: Rulebook,
+    preferences: Preferences,
+    rulesets: Sequence[RuleSet],
+    manifest_rows: RowsFor,
+) -> State:
+    """Give the state that follows from all documents; ``manifest_rows`` gives the manifest lines on a file."""
+    named: list[ReadDocument] = []
+    notes: list[str] = []
+    for document in documents:
+        changed, said = apply_manifest(document, manifest_rows(document.record.path))
+        named.append(changed)
+        notes.extend(said)
+    settlement = settle(named, book, preferences)
+    table = case_table(settlement.settled, book)
+    derived = derive(table, book)
+    whole = pd.concat([table, derived], axis=1)
+    settled = [*settlement.settled, *_derived_rows(whole)]
+    tables = {
+        "documents": [document_row(document.record) for document in documents],
+        "facts": [fact_row(one) for one in settlement.facts],
+        "settled": [settled_row(row) for row in settled],
+        "van_names": name_rows(named, settlement.named),
+        "scores": _score_rows(score(whole, rulesets, book)),
+        "gaps": _gap_rows(table, settlement, rulesets, book),
+        "fields": [*field_rows(book), *_derived_field_rows()],
+        "rulesets": _ruleset_rows(rulesets),
+    }
+    columns = [Column(name, spec.type, book.unit_of(name)) for name, spec in book.fields.items()]
+    columns += [Column(name, "number", spec.unit) for name, spec in DERIVED.items()]
+    return State(tables, columns, settlement, notes)
+
+
+def _derived_rows(whole: pd.DataFrame) -> list[Settled]:
+    rows: list[Settled] = []
+    for record in whole.to_dict("records"):
+        van_id, equipment = split_case(record["case_id"])
+        for name, spec in DERIVED.items():
+            number, how = record[name], record[f"{name}__how"]
+            known = not pd.isna(number)
+            rows.append(
+                Settled(
+                    van_id, name, equipment, "derived" if known else "missing",  # type: ignore[arg-type]
+                    num=float(number) if known else None,
+                    low=float(record[f"{name}__low"]) if known else None,
+                    high=float(record[f"{name}__high"]) if known else None,
+                    unit=spec.unit, reason=None if known else "not_stated", note=how if isinstance(how, str) else "",
+                )
+            )  # fmt: skip
+    return rows
+
+
+def _derived_field_rows() -> list[Row]:
+    return [
+        {"field": name, "type": "number", "unit": spec.unit, "kind": "derived", "meaning": spec.meaning, "words": []}
+        for name, spec in DERIVED.items()
+    ]
+
+
+def _score_rows(scores: pd.DataFrame) -> list[Row]:
+    rows = []
+    for record in scores.to_dict("records"):
+        van_id, equipment = split_case(record["case_id"])
+        numbers = {
+            name: None if pd.isna(record[name]) else float(record[name])
+            for name in ("points", "points_low", "points_high", "points_max")
+        }
+        rows.append(
+            {
+                "van_id": van_id, "ruleset": record["ruleset"], "equipment": equipment,
+                "criterion": record["criterion"], "because": record["because"], **numbers,
+            }
+        )  # fmt: skip
+    return rows
+
+
+def _gap_rows(table: pd.DataFrame, settlement: Settlement, rulesets: Sequence[RuleSet], book: Rulebook) -> list[Row]:
+    """Give every field of every van, as delivered, that is missing or conflicting, with what it could change."""
+    delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
+    worth: dict[tuple[str, str, str], float] = {}
+    for record in stakes(delivered, rulesets, book, lambda cases: derive(cases, book)).to_dict("records"):
+        van_id, _ = split_case(record["case_id"])
+        worth[(van_id, record["ruleset"], record["field"])] = float(record["points_at_stake"])
+    rows = []
+    for row in settlement.settled:
+        if row.equipment != "standard" or row.status not in ("missing", "conflicting"):
+            continue
+        for ruleset in rulesets:
+            rows.append(
+                {
+                    "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field, "reason": row.reason,
+                    "points_at_stake": worth.get((row.van_id, ruleset.name, row.field), 0.0),
+                    "question": question(row.field, book),
+                }
+            )  # fmt: skip
+    return rows
+
+
+def question(name: str, book: Rulebook) -> str:
+    """Give what to ask the maker about a field, where to look and what to measure, in one text."""
+    ask = book.fields[name].ask
+    parts = [
+        f"Ask the maker: {ask.maker}" if ask.maker else "",
+        f"Look: {ask.look}" if ask.look else "",
+        f"Measure: {ask.measure}" if ask.measure else "",
+    ]
+    said = [part if part.endswith(("?", ".")) else f"{part}." for part in parts if part]
+    return " ".join(said) or f"Ask the maker: {book.fields[name].meaning}?"
+
+
+def _ruleset_rows(rulesets: Sequence[RuleSet]) -> list[Row]:
+    return [
+        {
+            "ruleset": ruleset.name, "title": ruleset.title, "criterion": name, "criterion_title": criterion.title,
+            "points_max": criterion.weight, "fields": sorted(criterion.columns), "source": criterion.source,
+            "note": ruleset.meaning,
+        }
+        for ruleset in rulesets
+        for name, criterion in ruleset.criteria.items()
+    ]  # fmt: skip

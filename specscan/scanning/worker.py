@@ -1,0 +1,64 @@
+"""The process that touches documents: started by the scan, one file at a time, bounded in memory and time.
+
+It speaks over its pipes: a request is one line of JSON ``{"path": …, "kind": …}``, an answer one line of JSON with the
+document's record and findings. Whatever a document does to this process, the scan only loses that document.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import sys
+from pathlib import Path
+
+from specscan.records.documents import ReadDocument
+from specscan.records.errors import DocumentError
+from specscan.rulebook.book import load_rulebook
+from specscan.scanning.examine import Examiner, findings_as_json, read_bytes, records_as_json, unreadable
+from specscan.scanning.limits import load_limits
+
+
+def main(rules: str) -> None:
+    """Answer requests until the pipe closes."""
+    answers = os.fdopen(os.dup(1), "w", encoding="utf-8")
+    os.dup2(2, 1)  # whatever a library prints must not mix with the answers
+    limits = load_limits(Path(rules))
+    _bound_memory(limits.memory_mb)
+    examiner = Examiner(load_rulebook(Path(rules)))
+    answers.write("ready\n")
+    answers.flush()
+    for line in sys.stdin:
+        request = json.loads(line)
+        result = _examine(examiner, request["path"], request["kind"], limits.file_mb)
+        record = records_as_json.dump_json(result.record).decode()
+        found = findings_as_json.dump_json(result.found).decode()
+        answers.write(json.dumps({"record": record, "found": found}) + "\n")
+        answers.flush()
+
+
+def _examine(examiner: Examiner, path: str, kind: str | None, limit_mb: int) -> ReadDocument:
+    digest = ""
+    try:
+        data = read_bytes(path, limit_mb)
+        return examiner.examine(path, data, kind)
+    except DocumentError as error:
+        return unreadable(path, digest, kind, str(error))
+    except MemoryError:
+        return unreadable(path, digest, kind, "reading it needs more memory than is allowed")
+    except RecursionError:
+        return unreadable(path, digest, kind, "its content is nested too deeply")
+    except Exception as error:  # a fault of ours in one document must not lose the others
+        return unreadable(path, digest, kind, f"the reader failed ({type(error).__name__}: {error})")
+
+
+def _bound_memory(megabytes: int) -> None:
+    with contextlib.suppress(ImportError, ValueError, OSError):
+        import resource
+
+        resource.setrlimit(resource.RLIMIT_AS, (megabytes * 1_000_000, megabytes * 1_000_000))
+        resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
+
+
+if __name__ == "__main__":
+    main(sys.argv[1])

@@ -1,0 +1,93 @@
+"""Whose fact is it: the vans that several documents name, by maker, model and model year."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from specscan.records.documents import ReadDocument, Van
+from specscan.records.facts import VanName
+from specscan.settling.preferences import plain
+
+Named = tuple[str, str]  # document's id and the model as that document names it
+
+
+@dataclass(slots=True)
+class _Group:
+    """Names of several documents that mean one van."""
+
+    maker: str
+    model: str
+    year: int | None
+    members: list[Named] = field(default_factory=list)
+
+
+def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -> tuple[list[Van], dict[Named, str]]:
+    """Give all vans, and for each (document, model as named there) the id of its van.
+
+    Documents meet in one van where maker and model are the same and the model year is the same. A document
+    that prints no year, or no maker, joins the one van that fits; where several fit, it stays apart.
+    """
+    by_model: dict[str, list[_Group]] = defaultdict(list)
+    names = [
+        (document.record.doc_id, document.record.name, name) for document in documents for name in document.found.vans
+    ]
+    # The fullest names first, so that incomplete ones find them; then by name, so that order of reading is no matter.
+    names.sort(key=lambda row: (not row[2].maker, row[2].year is None, row[1], row[0], row[2].model))
+    for doc_id, _, name in names:
+        groups = by_model[_model_key(name, legal_forms)]
+        fitting = [g for g in groups if _fits(g, name, legal_forms)]
+        exact = [g for g in fitting if g.year == name.year]
+        if len(exact) == 1 or (not exact and len(fitting) == 1):
+            group = (exact or fitting)[0]
+            group.maker = max(group.maker, name.maker, key=len) if name.maker else group.maker
+        else:
+            group = _Group(name.maker, name.model, name.year)
+            groups.append(group)
+        group.members.append((doc_id, name.model))
+    vans: list[Van] = []
+    mapping: dict[Named, str] = {}
+    taken: set[str] = set()
+    for group in sorted(
+        (g for groups in by_model.values() for g in groups), key=lambda g: (g.maker, g.model, g.year or 0)
+    ):
+        van_id = _slug(group, taken)
+        vans.append(Van(van_id, group.maker, group.model, group.year))
+        mapping.update(dict.fromkeys(group.members, van_id))
+    return vans, mapping
+
+
+def _fits(group: _Group, name: VanName, legal_forms: Sequence[str]) -> bool:
+    if group.year is not None and name.year is not None and group.year != name.year:
+        return False
+    one, two = maker_words(group.maker, legal_forms), maker_words(name.maker, legal_forms)
+    return not one or not two or one[: len(two)] == two or two[: len(one)] == one
+
+
+def maker_words(maker: str, legal_forms: Sequence[str]) -> list[str]:
+    """Give the words of a maker's name, case-folded, without its legal form."""
+    for form in sorted(legal_forms, key=len, reverse=True):
+        maker = re.sub(rf",?\s+{re.escape(form)}$", "", maker, flags=re.IGNORECASE)
+    return [word for word in (plain(part) for part in maker.split()) if word]
+
+
+def _model_key(name: VanName, legal_forms: Sequence[str]) -> str:
+    words = name.model.split()
+    maker = maker_words(name.maker, legal_forms)
+    while maker and len(words) > 1 and plain(words[0]) == maker[0]:
+        words, maker = words[1:], maker[1:]
+    return plain(" ".join(words))
+
+
+def _slug(group: _Group, taken: set[str]) -> str:
+    text = " ".join(part for part in (group.maker, group.model, str(group.year or "")) if part)
+    folded = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().casefold()
+    base = re.sub(r"[^a-z0-9]+", "-", folded).strip("-") or "van"
+    slug, number = base, 2
+    while slug in taken:
+        slug, number = f"{base}-{number}", number + 1
+    taken.add(slug)
+    return slug

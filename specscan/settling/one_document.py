@@ -1,0 +1,105 @@
+"""The statements of one document: sets joined, implied ones set aside, repeats known."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import replace
+
+from specscan.records.facts import Fact
+from specscan.rulebook.book import Rulebook
+from specscan.settling.preferences import Preferences
+
+IMPLIED = "only implied; an exact statement stands elsewhere in the document"
+IN_UNION = "one line of a set that is stated over several lines; counted in their union"
+LESS_EXACT = "running text names only a part of what a table or list states in full"
+DOUBTFUL = "read with less confidence than is asked for"
+
+AS_DELIVERED = ("standard", "unstated")
+
+
+def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences, settle_at: float) -> list[Fact]:
+    """Give the facts of one document with those set aside that others make needless, each with the reason.
+
+    Where a set is stated over several lines, a fact with their union is added (contract: "a set stated over
+    several lines is their union"); it stands at the place of the first line. ``settle_at`` is the least
+    confidence with which a fact counts.
+    """
+    result = [
+        replace(fact, rejected=DOUBTFUL) if not fact.rejected and fact.confidence < settle_at else fact
+        for fact in facts
+    ]
+    groups: dict[tuple[str, str], list[int]] = defaultdict(list)
+    for index, fact in enumerate(result):
+        if not fact.rejected:
+            groups[(fact.model, fact.field)].append(index)
+    for (_, name), members in groups.items():
+        members = _without_implied(result, members)
+        if book.fields[name].type == "set":
+            for kinds in (AS_DELIVERED, ("optional",), ("not_available",)):
+                _join(result, [i for i in members if result[i].availability in kinds], preferences)
+    return result
+
+
+def _without_implied(facts: list[Fact], members: list[int]) -> list[int]:
+    """Set aside implied statements where an exact one that says more than "none" stands beside them."""
+    exact = [i for i in members if not facts[i].weak and facts[i].text != "none"]
+    if not exact:
+        return members
+    for index in members:
+        if facts[index].weak:
+            facts[index] = replace(facts[index], rejected=IMPLIED)
+    return [i for i in members if not facts[i].rejected]
+
+
+def _join(facts: list[Fact], members: list[int], preferences: Preferences) -> None:
+    spoken = [i for i in members if facts[i].how in ("prose", "heading")]
+    listed = [i for i in members if i not in spoken]
+    if listed and spoken:
+        words = _words(facts, listed)
+        for index in spoken:
+            if _words(facts, [index]) <= words:
+                facts[index] = replace(facts[index], rejected=LESS_EXACT)
+        members = listed
+    if len(members) < 2:
+        return
+    ordered = sorted(members, key=lambda i: (preferences.rank(facts[i]), i))
+    words = _words(facts, members)
+    whole = [i for i in ordered if _words(facts, [i]) == words]
+    if whole:
+        for index in members:
+            if index != whole[0] and _words(facts, [index]) != words:
+                facts[index] = replace(facts[index], rejected=IN_UNION)
+        return
+    first = facts[ordered[0]]
+    lines = dict.fromkeys(facts[i].printed for i in sorted(members))
+    printed_words = " … ".join(lines)
+    facts.append(replace(first, text="+".join(sorted(words)), printed=printed_words, found_by=f"{first.field}:union"))
+    for index in members:
+        facts[index] = replace(facts[index], rejected=IN_UNION)
+
+
+def _words(facts: list[Fact], members: list[int]) -> set[str]:
+    return {word for i in members for word in (facts[i].text or "").split("+") if word}
+
+
+def carriers(facts: Iterable[tuple[str, Fact]], preferences: Preferences) -> list[tuple[str, Fact]]:
+    """Give one fact for each value that a document states of one field of one van: the most specific statement.
+
+    ``facts`` are (id, fact) pairs of one document, van and field. Left out are repeats of a value, options that
+    only repeat what is standard, and running text that names equipment without saying that it is an option.
+    """
+    kept: list[tuple[str, Fact]] = []
+    ranked = sorted(
+        facts, key=lambda pair: (pair[1].availability != "standard", preferences.rank(pair[1]), -pair[1].confidence)
+    )
+    for fact_id, fact in ranked:
+        if not any(preferences.agree(fact.field, fact, other) and _repeats(fact, other) for _, other in kept):
+            kept.append((fact_id, fact))
+    return kept
+
+
+def _repeats(fact: Fact, kept: Fact) -> bool:
+    if fact.availability == kept.availability or "unstated" in (fact.availability, kept.availability):
+        return True
+    return kept.availability == "standard" and fact.availability == "optional"

@@ -1,0 +1,121 @@
+"""Facts of all documents → one value per van, field and equipment, an honest conflict, or missing with the reason."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument, Settlement, Van
+from specscan.records.facts import Fact, Settled
+from specscan.rulebook.book import Rulebook
+from specscan.settling.identity import assign_vans
+from specscan.settling.missing import missing
+from specscan.settling.one_document import AS_DELIVERED, carriers, consolidate
+from specscan.settling.optioned import fit_options
+from specscan.settling.preferences import Preferences
+from specscan.settling.values import Candidate, settle_candidates, settle_not_offered
+
+
+def settle(documents: Sequence[ReadDocument], book: Rulebook, preferences: Preferences) -> Settlement:
+    """Give vans, placed facts and settled values of a set of documents.
+
+    Every van gets a row for every field and both equipments. ``standard``: what is printed as standard or without
+    a word on it (contract: ``unstated``). ``optioned``: the same with printed options fitted.
+    """
+    vans, mapping = assign_vans(documents, book.general.legal_forms)
+    placed: list[PlacedFact] = []
+    for document in documents:
+        placed.extend(_placed(document, mapping, book, preferences))
+    records = {document.record.doc_id: document.record for document in documents}
+    by_van: dict[str, list[PlacedFact]] = defaultdict(list)
+    for fact in placed:
+        by_van[fact.van_id].append(fact)
+    of_van = {van.van_id: {doc for (doc, _), van_id in mapping.items() if van_id == van.van_id} for van in vans}
+    general = _general(placed)
+    settled: list[Settled] = []
+    for van in vans:
+        own = [records[doc] for doc in sorted(of_van[van.van_id])]
+        settled.extend(_Van(van, by_van[van.van_id], own, general, book, preferences).settled())
+    return Settlement(tuple(_named(van, settled) for van in vans), tuple(placed), tuple(settled), mapping)
+
+
+def _placed(
+    document: ReadDocument, mapping: dict[tuple[str, str], str], book: Rulebook, preferences: Preferences
+) -> list[PlacedFact]:
+    doc_id = document.record.doc_id
+    facts = consolidate(document.found.facts, book, preferences, book.general.settle_at)
+    return [
+        PlacedFact(f"{doc_id}-{number}", mapping[(doc_id, fact.model)], doc_id, fact)
+        for number, fact in enumerate(facts, start=1)
+        if (doc_id, fact.model) in mapping
+    ]
+
+
+def _general(placed: Sequence[PlacedFact]) -> set[str]:
+    """Give the ids of facts whose very words are said of several vans at once: a general line, not the van's own."""
+    vans: dict[tuple[object, ...], set[str]] = defaultdict(set)
+    for one in placed:
+        vans[_place(one)].add(one.van_id)
+    return {one.fact_id for one in placed if len(vans[_place(one)]) > 1}
+
+
+def _place(one: PlacedFact) -> tuple[object, ...]:
+    return one.doc_id, one.fact.passage, one.fact.field, one.fact.found_by, one.fact.value
+
+
+def _named(van: Van, settled: Sequence[Settled]) -> Van:
+    """Give a van with the names that were settled for it."""
+    rows = {row.field: row for row in settled if row.van_id == van.van_id and row.equipment == "standard"}
+    maker, model = rows["maker"].text if "maker" in rows else None, rows["model"].text if "model" in rows else None
+    return replace(van, maker=maker or van.maker, model=model or van.model)
+
+
+@dataclass(slots=True)
+class _Van:
+    van: Van
+    facts: list[PlacedFact]
+    documents: list[DocumentRecord]
+    general: set[str]
+    book: Rulebook
+    preferences: Preferences
+
+    def settled(self) -> list[Settled]:
+        """Give the rows of the van: each field as standard, then with options."""
+        by_field: dict[str, list[PlacedFact]] = defaultdict(list)
+        for one in self.facts:
+            by_field[one.fact.field].append(one)
+        standard: dict[str, Settled] = {}
+        options: dict[str, list[Candidate]] = {}
+        for name in self.book.fields:
+            candidates = self._candidates(by_field.get(name, []))
+            standard[name] = self._standard(name, candidates, by_field.get(name, []))
+            options[name] = [c for c in candidates if c.fact.availability == "optional"]
+            refused = [c.fact_id for c in candidates if c.fact.availability == "not_available"]
+            if refused and standard[name].availability != "not_available":
+                options[name] += [c for c in candidates if c.fact.availability == "not_available"]
+        return [*standard.values(), *fit_options(standard, options, self.book, self.preferences)]
+
+    def _candidates(self, facts: Sequence[PlacedFact]) -> list[Candidate]:
+        dated = {document.doc_id: document.dated for document in self.documents}
+        found: list[Candidate] = []
+        for document in self.documents:
+            own = [(f.fact_id, f.fact) for f in facts if f.doc_id == document.doc_id and not f.fact.rejected]
+            for fact_id, fact in carriers(own, self.preferences):
+                found.append(Candidate(fact_id, fact, document.name, dated[document.doc_id], fact_id in self.general))
+        implied = [c for c in found if c.fact.weak]
+        if len(implied) < len(found):
+            exact = {c.fact.availability in AS_DELIVERED for c in found if not c.fact.weak}
+            found = [c for c in found if not c.fact.weak or (c.fact.availability in AS_DELIVERED) not in exact]
+        return found
+
+    def _standard(self, name: str, candidates: list[Candidate], facts: Sequence[PlacedFact]) -> Settled:
+        delivered = [c for c in candidates if c.fact.availability in AS_DELIVERED]
+        if delivered:
+            return settle_candidates(self.van.van_id, name, "standard", delivered, self.book, self.preferences)
+        refused = [c for c in candidates if c.fact.availability == "not_available"]
+        optional = [c for c in candidates if c.fact.availability == "optional"]
+        if refused and not optional:
+            return settle_not_offered(self.van.van_id, name, "standard", refused, self.book)
+        set_aside: list[Fact] = [one.fact for one in facts if one.fact.rejected]
+        return missing(self.van.van_id, name, bool(optional), set_aside, self.documents, self.book.unit_of(name))

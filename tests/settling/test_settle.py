@@ -1,0 +1,171 @@
+"""Many statements become one value, an honest conflict, or missing with the reason."""
+
+from dataclasses import replace
+
+import pytest
+
+from specscan.records.facts import VanName
+from specscan.settling.preferences import load_preferences
+from specscan.settling.settle import settle
+from tests.settling.made import MODEL, document, fact
+
+
+@pytest.fixture(scope="module")
+def settled(book):
+    preferences = load_preferences(book)
+
+    def run(*documents):
+        result = settle(documents, book, preferences)
+        return {(row.field, row.equipment): row for row in result.settled}
+
+    return run
+
+
+def test_agreeing_statements_support_each_other(settled):
+    row = settled(
+        document(fact("fresh_tank_l", 100.0)),
+        document(fact("fresh_tank_l", 101.5), doc_id="bbb", name="b.pdf"),
+    )[("fresh_tank_l", "standard")]
+    assert (row.status, row.num, len(row.fact_ids)) == ("stated", 100.0, 2)
+
+
+def test_disagreeing_statements_are_a_conflict_that_keeps_them_all(settled):
+    row = settled(
+        document(fact("fresh_tank_l", 110.0, how="prose", availability="unstated", confidence=0.85)),
+        document(fact("fresh_tank_l", 90.0), doc_id="bbb", name="b.pdf"),
+    )[("fresh_tank_l", "standard")]
+    assert (row.status, row.num, row.low, row.high) == ("conflicting", 90.0, 90.0, 110.0)
+    assert len(row.fact_ids) == 2
+    assert "a.pdf" in row.note and "b.pdf" in row.note
+
+
+def test_own_statement_is_preferred_over_a_general_one(book):
+    vans = (VanName("Marrowfen", MODEL, 2026), VanName("Marrowfen", "Drift 23", 2026))
+    general = [fact("solar_w", 100.0, model=van.model, passage=3) for van in vans]
+    result = settle([document(*general, fact("solar_w", 200.0, passage=9), vans=vans)], book, load_preferences(book))
+    row = next(r for r in result.settled if r.van_id.endswith("21-2026") and r.field == "solar_w")
+    assert (row.status, row.num) == ("conflicting", 200.0)
+
+
+def test_the_newer_document_is_preferred(settled):
+    row = settled(
+        document(fact("gvwr_kg", 3500.0), dated="2025-03-01"),
+        document(fact("gvwr_kg", 4250.0), doc_id="bbb", name="b.pdf", dated="2026-01-15"),
+    )[("gvwr_kg", "standard")]
+    assert (row.status, row.num) == ("conflicting", 4250.0)
+
+
+def test_an_option_is_never_counted_as_standard(settled):
+    rows = settled(document(fact("gray_tank_heat", "electric_pad", availability="optional")))
+    standard, optioned = rows[("gray_tank_heat", "standard")], rows[("gray_tank_heat", "optioned")]
+    assert (standard.status, standard.text, standard.reason) == ("missing", None, "only_optional")
+    assert (optioned.status, optioned.text, optioned.availability) == ("stated", "electric_pad", "optional")
+
+
+def test_an_option_that_repeats_the_standard_is_none(settled):
+    rows = settled(document(fact("solar_w", 200.0), fact("solar_w", 200.0, availability="optional", how="list_item")))
+    assert len(rows[("solar_w", "optioned")].fact_ids) == 1
+
+
+def test_the_largest_of_several_options_counts_as_fitted(settled):
+    rows = settled(
+        document(
+            fact("solar_w", 100.0),
+            fact("solar_w", 200.0, availability="optional"),
+            fact("solar_w", 400.0, availability="optional"),
+        )
+    )
+    assert rows[("solar_w", "standard")].num == 100.0
+    assert rows[("solar_w", "optioned")].num == 400.0
+
+
+def test_not_offered_is_known_and_no_zero(settled):
+    rows = settled(
+        document(
+            fact("heated_floor", True, availability="not_available"),
+            fact("solar_w", 260.0, availability="not_available"),
+            fact("gray_tank_heat", "electric_pad", availability="not_available"),
+        )
+    )
+    assert rows[("heated_floor", "standard")].flag is False
+    assert rows[("gray_tank_heat", "standard")].text == "none"
+    solar = rows[("solar_w", "standard")]
+    assert (solar.status, solar.num, solar.availability) == ("stated", None, "not_available")
+
+
+def test_not_offered_changes_nothing_beside_a_standard_value(settled):
+    rows = settled(document(fact("solar_w", 100.0), fact("solar_w", 260.0, availability="not_available")))
+    assert rows[("solar_w", "standard")].num == rows[("solar_w", "optioned")].num == 100.0
+
+
+def test_an_optional_heater_takes_the_figures_of_the_standard_one_with_it(settled):
+    rows = settled(
+        document(
+            fact("heater_type", "forced_air"),
+            fact("heater_consumption_l_h", 0.25),
+            fact("heater_type", "combined", availability="optional"),
+        )
+    )
+    assert rows[("heater_consumption_l_h", "standard")].num == 0.25
+    assert rows[("heater_consumption_l_h", "optioned")].status == "missing"
+
+
+def test_a_set_over_several_lines_is_their_union(settled):
+    rows = settled(
+        document(
+            fact("insulated_surfaces", "walls", passage=1),
+            fact("insulated_surfaces", "ceiling", passage=2),
+            fact("insulated_surfaces", "floor", passage=3, availability="optional"),
+        )
+    )
+    assert rows[("insulated_surfaces", "standard")].text == "ceiling+walls"
+    assert rows[("insulated_surfaces", "optioned")].text == "ceiling+floor+walls"
+
+
+def test_an_implied_word_yields_to_an_exact_one(settled):
+    row = settled(
+        document(fact("gray_tank_heat", "unspecified", weak=True), fact("gray_tank_heat", "warm_air", passage=2))
+    )[("gray_tank_heat", "standard")]
+    assert (row.status, row.text) == ("stated", "warm_air")
+
+
+def test_a_word_that_only_an_implication_contradicts_is_still_a_conflict_with_none(settled):
+    row = settled(document(fact("gray_tank_heat", "none"), fact("gray_tank_heat", "hydronic", passage=2, how="prose")))[
+        ("gray_tank_heat", "standard")
+    ]
+    assert (row.status, row.text) == ("conflicting", "none")
+
+
+def test_what_is_read_with_too_little_confidence_does_not_count(settled):
+    row = settled(document(fact("solar_w", 100.0, confidence=0.3)))[("solar_w", "standard")]
+    assert row.status == "missing"
+
+
+@pytest.mark.parametrize(
+    ("documents", "reason"),
+    [
+        ([document()], "not_stated"),
+        ([document(unread=(3,), status="partly_read")], "unreadable_page"),
+        ([document(fact("fresh_tank_l", 9000.0, rejected="implausible: outside the plausible range"))], "implausible"),
+        ([document(fact("fresh_tank_l", 90.0, rejected="ambiguous: two vans share the row"))], "ambiguous"),
+    ],
+)
+def test_what_is_missing_has_a_reason(settled, documents, reason):
+    row = settled(*documents)[("fresh_tank_l", "standard")]
+    assert (row.status, row.reason, row.num) == ("missing", reason, None)
+
+
+def test_every_van_has_a_row_for_every_field_and_both_equipments(book, settled):
+    rows = settled(document(fact("fresh_tank_l", 100.0)))
+    assert set(rows) == {(name, equipment) for name in book.fields for equipment in ("standard", "optioned")}
+
+
+def test_order_of_documents_does_not_matter(book):
+    one = document(fact("fresh_tank_l", 100.0))
+    two = document(fact("fresh_tank_l", 120.0), doc_id="bbb", name="b.pdf")
+    preferences = load_preferences(book)
+    forward, backward = settle([one, two], book, preferences), settle([two, one], book, preferences)
+    assert forward.vans == backward.vans
+    assert sorted(map(repr, forward.settled)) == sorted(
+        map(repr, (replace(row, fact_ids=row.fact_ids) for row in backward.settled))
+    )
