@@ -114,6 +114,16 @@ class Dataset:
             with self.transaction():
                 self.connection.executemany("DELETE FROM kept.findings WHERE path = ?", [[path] for path in paths])
 
+    def setting(self, key: str) -> str:
+        """Give a text that was kept under a key, empty where there is none."""
+        row = self.connection.execute("SELECT value FROM kept.about WHERE key = ?", [key]).fetchone()
+        return row[0] if row else ""
+
+    def keep_setting(self, key: str, value: str) -> None:
+        """Keep a text under a key."""
+        with self.transaction():
+            self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
+
     # the state that others see
 
     def replace_state(

@@ -13,7 +13,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.read import read_document
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.errors import DocumentError
-from specscan.records.facts import DocumentFacts
+from specscan.records.facts import DocumentFacts, VanName
 from specscan.records.text import Document, Status
 from specscan.rulebook.book import Rulebook
 
@@ -39,8 +39,8 @@ class Examiner:
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
         )
 
-    def examine(self, path: str, data: bytes, kind: str | None) -> ReadDocument:
-        """Give the record of a file and what was found in it.
+    def examine(self, path: str, data: bytes, kind: str | None, named: VanName | None = None) -> ReadDocument:
+        """Give the record of a file and what was found in it; ``named`` is the van it is about, if the user says so.
 
         A file that cannot be read gives a record with status ``unreadable`` and the reason as its message.
         """
@@ -54,7 +54,7 @@ class Examiner:
         if document.pages and len(unread) == len(document.pages):
             reason = "; ".join(dict.fromkeys(page.why for page in unread))
             return unreadable(path, sha256, kind, reason, len(document.pages), tuple(p.number for p in unread))
-        found = self.finder.find(document)
+        found = self.finder.find(document, named)
         status, message = self._status(document, found)
         record = DocumentRecord(
             doc_id=doc_id(sha256),

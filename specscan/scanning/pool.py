@@ -15,6 +15,7 @@ from pathlib import Path
 
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import SpecscanError
+from specscan.records.facts import VanName
 from specscan.scanning.examine import findings_as_json, records_as_json, unreadable
 from specscan.scanning.limits import Limits
 
@@ -24,11 +25,12 @@ CHUNK = 1 << 16
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A file to read: its path, the digest of its content, and its kind."""
+    """A file to read: its path, the digest of its content, its kind, and the van it is about if the user says so."""
 
     path: str
     sha256: str
     kind: str | None
+    named: VanName | None = None
 
 
 class WorkerFailed(SpecscanError):
@@ -130,7 +132,8 @@ class _Worker:
     def ask(self, task: Task, seconds: float) -> tuple[ReadDocument, bool]:
         """Give what the worker read, and whether it still lives."""
         assert self.process.stdin is not None
-        request = json.dumps({"path": task.path, "kind": task.kind}) + "\n"
+        named = (task.named.maker, task.named.model, task.named.year) if task.named else None
+        request = json.dumps({"path": task.path, "kind": task.kind, "named": named}) + "\n"
         with contextlib.suppress(OSError):
             self.process.stdin.write(request.encode())
             self.process.stdin.flush()

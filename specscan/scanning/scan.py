@@ -11,18 +11,25 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
+from pydantic import TypeAdapter
+
 from specscan import __version__
 from specscan.dataset.store import Dataset
 from specscan.dataset.us_units import us_columns
 from specscan.judging.rulesets import load_ruleset, load_rulesets
 from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.records.facts import VanName
 from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
 from specscan.scanning.state import build_state
+from specscan.settling.manifest import ManifestRow
+from specscan.settling.manifested import named_by
 from specscan.settling.preferences import load_preferences
+
+manifests_as_json: TypeAdapter[dict[str, list[ManifestRow]]] = TypeAdapter(dict[str, list[ManifestRow]])
 
 BATCH = 20
 BATCH_SECONDS = 5.0
@@ -85,6 +92,7 @@ def scan(
     found = gather(paths, book)
     summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside)
     with Dataset(db) as dataset:
+        _recall_manifests(found, dataset)
         tasks = _to_do(found, dataset, book, again, summary)
         waiting: list[tuple[str, str, str, str, str]] = []
         last = time.monotonic()
@@ -120,7 +128,6 @@ def scan(
 def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summary: ScanSummary) -> list[Task]:
     """Give the files to read: new ones, changed ones, and those read by other rules; forget those that are gone."""
     kept = dataset.kept()
-    made_by = _made_by(book)
     gone = [
         path for path in kept
         if path not in found.files and any(path.startswith(f"{root}/") for root in found.roots)
@@ -129,20 +136,30 @@ def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summa
     summary.removed = len(gone)
     wanted: dict[str, str | None] = dict(found.files)
     for path, (_, other, record, _) in kept.items():
-        if path not in gone and path not in wanted and other != made_by and Path(path).is_file():
+        elsewhere = path not in gone and path not in wanted and Path(path).is_file()
+        if elsewhere and other != _made_by(book, named_by(rows_for(path, found.manifests))):
             wanted[path] = records_as_json.validate_json(record).kind
     tasks = []
     for path, kind in wanted.items():
-        digest = _digest(path)
-        if again or path not in kept or kept[path][:2] != (digest, made_by):
-            tasks.append(Task(path, digest, kind))
+        digest, named = _digest(path), named_by(rows_for(path, found.manifests))
+        if again or path not in kept or kept[path][:2] != (digest, _made_by(book, named)):
+            tasks.append(Task(path, digest, kind, named))
         else:
             summary.unchanged += 1
     return tasks
 
 
-def _made_by(book: Rulebook) -> str:
-    return f"{__version__} {book.finding_digest}"
+def _recall_manifests(found: Gathered, dataset: Dataset) -> None:
+    """Take the manifests of folders that this scan does not look through as they were, and keep all of them."""
+    for folder, rows in manifests_as_json.validate_json(dataset.setting("manifests") or "{}").items():
+        if not any(folder == root or folder.startswith(f"{root}/") for root in found.roots):
+            found.manifests.setdefault(folder, rows)
+    dataset.keep_setting("manifests", manifests_as_json.dump_json(found.manifests).decode())
+
+
+def _made_by(book: Rulebook, named: VanName | None) -> str:
+    """Give what findings depend on besides the file: program, rules, and the user's word on whose the file is."""
+    return f"{__version__} {book.finding_digest} {named or ''}".strip()
 
 
 def _digest(path: str) -> str:
@@ -158,7 +175,7 @@ def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str
     return (
         task.path,
         record.sha256,
-        _made_by(book),
+        _made_by(book, task.named),
         records_as_json.dump_json(record).decode(),
         findings_as_json.dump_json(result.found).decode(),
     )

@@ -149,10 +149,10 @@ def question(name: str, book: Rulebook) -> str:
 def _ruleset_rows(rulesets: Sequence[RuleSet]) -> list[Row]:
     return [
         {
-            "ruleset": ruleset.name, "title": ruleset.title, "criterion": name, "criterion_title": criterion.title,
-            "points_max": criterion.weight, "fields": sorted(criterion.columns), "source": criterion.source,
-            "note": ruleset.meaning,
+            "ruleset": ruleset.name, "title": ruleset.title, "criterion": criterion.name,
+            "criterion_title": criterion.title, "points_max": criterion.weight, "fields": list(criterion.columns),
+            "source": criterion.source, "note": " ".join([ruleset.meaning, *ruleset.notes]),
         }
         for ruleset in rulesets
-        for name, criterion in ruleset.criteria.items()
+        for criterion in ruleset.criteria
     ]  # fmt: skip

@@ -1,7 +1,7 @@
 """The process that touches documents: started by the scan, one file at a time, bounded in memory and time.
 
-It speaks over its pipes: a request is one line of JSON ``{"path": …, "kind": …}``, an answer one line of JSON with the
-document's record and findings. Whatever a document does to this process, the scan only loses that document.
+It speaks over its pipes: a request is one line of JSON (path, kind, and the van if the user names it), an answer one
+line of JSON (the document's record and findings). Whatever a document does to this process, only that document is lost.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from pathlib import Path
 
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import DocumentError
+from specscan.records.facts import VanName
 from specscan.rulebook.book import load_rulebook
 from specscan.scanning.examine import Examiner, findings_as_json, read_bytes, records_as_json, unreadable
 from specscan.scanning.limits import load_limits
@@ -30,18 +31,19 @@ def main(rules: str) -> None:
     answers.flush()
     for line in sys.stdin:
         request = json.loads(line)
-        result = _examine(examiner, request["path"], request["kind"], limits.file_mb)
+        named = VanName(*request["named"]) if request["named"] else None
+        result = _examine(examiner, request["path"], request["kind"], named, limits.file_mb)
         record = records_as_json.dump_json(result.record).decode()
         found = findings_as_json.dump_json(result.found).decode()
         answers.write(json.dumps({"record": record, "found": found}) + "\n")
         answers.flush()
 
 
-def _examine(examiner: Examiner, path: str, kind: str | None, limit_mb: int) -> ReadDocument:
+def _examine(examiner: Examiner, path: str, kind: str | None, named: VanName | None, limit_mb: int) -> ReadDocument:
     digest = ""
     try:
         data = read_bytes(path, limit_mb)
-        return examiner.examine(path, data, kind)
+        return examiner.examine(path, data, kind, named)
     except DocumentError as error:
         return unreadable(path, digest, kind, str(error))
     except MemoryError:

@@ -36,6 +36,13 @@ def apply_manifest(document: ReadDocument, rows: Sequence[ManifestRow]) -> tuple
     return replace(document, found=found), notes
 
 
+def named_by(rows: Sequence[ManifestRow]) -> VanName | None:
+    """Give the van that a file is about, where one manifest line names its model."""
+    if len(rows) != 1 or not rows[0].model:
+        return None
+    return VanName(rows[0].maker, rows[0].model, rows[0].year)
+
+
 def _renamed(found: DocumentFacts, old: VanName, row: ManifestRow) -> DocumentFacts:
     model = row.model if row.model and len(found.vans) == 1 else old.model
     new = VanName(row.maker or old.maker, model, row.year if row.year is not None else old.year)
