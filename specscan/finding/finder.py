@@ -35,7 +35,7 @@ CORE = (
 )
 MIN_CORE = 3
 MIN_GROUPS = 3
-MIN_LISTED = 4  # fields in a table whose heads name vans
+MIN_LISTED = 3  # fields in a table whose heads name vans
 
 
 @dataclass(slots=True)
@@ -56,17 +56,22 @@ class Finder:
         self.book = book
         self.kits = Kits(book)
 
-    def find(self, document: Document) -> DocumentFacts:
-        """Give the vans that a document speaks of and the facts about them, rejected candidates included."""
+    def find(self, document: Document, named: VanName | None = None) -> DocumentFacts:
+        """Give the vans that a document speaks of and the facts about them, rejected candidates included.
+
+        ``named`` is the van that the user says the document is about: it counts where the document names none.
+        """
         kit = self.kits.for_document(document)
         cast = kit.casts.read(document)
+        if named is not None and not cast.players:
+            cast.players.append(Player(named.model, None, {named.model}))
         vans = VanMentions(cast)
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
         reader = _Reader(self.book, kit, cast, vans, maker, passages)
         facts = reader.facts()
-        if not cast.players or not self._has_van(cast, facts, document):
+        if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [VanName(cast.names.maker, p.model, cast.names.year) for p in cast.players]
         identity = [fact for player in cast.players for fact in _identity(cast, player, self.book)]
@@ -288,6 +293,8 @@ class _Reader:
             if draft.how is How.MARKED or draft.label_from in ("row", "column"):
                 return passage.page, head.box if head is not None and head.box is not None else passage.box()
             return passage.page, passage.box()
+        if draft.shown:
+            return passage.page, passage.box(draft.body_at, draft.body_at + len(draft.shown))
         return passage.page, passage.box(start + draft.body_at, end + draft.body_at)
 
     def _printed(self, found: Found, reading: Reading) -> str:
@@ -296,7 +303,7 @@ class _Reader:
         if draft.how is How.MARKED:
             return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
         if draft.label:
-            return f"{draft.label}: {draft.body}"
+            return f"{draft.label}: {draft.shown or draft.body}"
         start = max((b[0] for b in parsed.bounds if b[3] == found.sentence), default=0)
         starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]
         ends = [b[0] for b in parsed.bounds if b[3] > found.sentence]

@@ -260,7 +260,8 @@ class FrameReader:
         return "unstated"
 
     def _why_not(self, spec: FieldSpec, quantity: Quantity, item: Item, statement: Statement) -> str:
-        if spec.range is not None and not spec.range[0] <= quantity.high <= spec.range[1]:
+        nothing = quantity.high == 0 and spec.none == "0"  # a printed zero says that there is none
+        if spec.range is not None and not nothing and not spec.range[0] <= quantity.high <= spec.range[1]:
             if not (spec.range[0] <= quantity.low <= spec.range[1] and spec.several == "lowest"):
                 return "implausible: outside the plausible range"
         parsed = statement.parsed

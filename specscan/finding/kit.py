@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from specscan.finding.cast import CastReader
 from specscan.finding.frames import FrameReader
 from specscan.finding.items import Parsed, parse
-from specscan.finding.lexicon import Lexicon
+from specscan.finding.lexicon import Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.units import Unit, Units
@@ -17,6 +17,8 @@ from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 
 JOIN = " ‖ "
+MIN_REGION_WORDS = 3  # "propane" alone does not make a French document one of Québec
+R_VALUE = Concept("aspect", "insulance")
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
 IMPERIAL = re.compile(
     r"\b(?:imperial|imp\.?)\s*(?:gal|measure)|gallons?\s+(?:are|is)\s+imperial|\bgallons? impériaux", re.IGNORECASE
@@ -51,7 +53,13 @@ class Kit:
         return parse(text, self.lexicon, quantities, named), split
 
     def _hint(self, label: str) -> Unit | None:
-        return self.units.in_head(label) if label else None
+        """Give the unit that a label says for bare figures; an R-value is North American or metric as its document."""
+        if not label:
+            return None
+        unit = self.units.in_head(label)
+        if unit is None and any(m.concept == R_VALUE for m in self.lexicon.analyse(label).mentions):
+            return self.units.r_unit(north_american=self.quantities.north_american)
+        return unit
 
 
 class Kits:
@@ -61,7 +69,7 @@ class Kits:
         self.book = book
         self.units = Units(book.units)
         self.lexicons: dict[str, Lexicon] = {}
-        self.kits: dict[tuple[str, bool], Kit] = {}
+        self.kits: dict[tuple[str, bool, bool], Kit] = {}
 
     def lexicon(self, language: str) -> Lexicon:
         """Give the lexicon of a language."""
@@ -69,13 +77,15 @@ class Kits:
             self.lexicons[language] = Lexicon(self.book, language)
         return self.lexicons[language]
 
-    def kit(self, language: str, *, imperial: bool) -> Kit:
-        """Give the kit of a language for documents with US or imperial gallons."""
-        key = (language, imperial)
+    def kit(self, language: str, *, imperial: bool, north_american: bool = True) -> Kit:
+        """Give the kit of a language for documents with US or imperial gallons, of North America or elsewhere."""
+        key = (language, imperial, north_american)
         if key not in self.kits:
             lexicon = self.lexicon(language)
             words = self.book.words[language]
-            quantities = QuantityReader(FigureReader(words), self.units, words.minus, imperial=imperial)
+            quantities = QuantityReader(
+                FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american
+            )
             frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)
             self.kits[key] = Kit(language, lexicon, self.units, quantities, frames, casts)
@@ -85,7 +95,8 @@ class Kits:
         """Give the kit that fits a document: its language and its gallons."""
         text = whole_text(document)
         language = self.language_of(text, document.language)
-        return self.kit(language, imperial=self._is_imperial(text))
+        north_american = self._is_north_american(text, language)
+        return self.kit(language, imperial=self._is_imperial(text), north_american=north_american)
 
     def language_of(self, text: str, declared: str = "") -> str:
         """Give the language whose frequent words a text holds most of; a declared one weighs in."""
@@ -104,13 +115,24 @@ class Kits:
             return True
         if US_GALLON.search(text):
             return False
+        british, american = self._hits(text)
+        return british >= 3 and british > american
+
+    def _is_north_american(self, text: str, language: str) -> bool:
+        """Tell whether a document's words and units are of the United States or Canada."""
+        british, american = self._hits(text)
+        if language == "en":
+            return american >= british
+        return american > british and american >= MIN_REGION_WORDS
+
+    def _hits(self, text: str) -> tuple[int, int]:
+        """Give how many British and how many North American words a text holds."""
         folded = text.casefold()
 
         def hits(words: list[str]) -> int:
             return sum(bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
 
-        british, american = hits(self.book.general.british), hits(self.book.general.american)
-        return british >= 3 and british > american
+        return hits(self.book.general.british), hits(self.book.general.american)
 
 
 def whole_text(document: Document) -> str:

@@ -60,7 +60,16 @@ class Quantity:
 class QuantityReader:
     """Finds the quantities in texts of one language."""
 
-    def __init__(self, figures: FigureReader, units: Units, minus: list[str], *, imperial: bool = False):
+    def __init__(
+        self,
+        figures: FigureReader,
+        units: Units,
+        minus: list[str],
+        *,
+        imperial: bool = False,
+        north_american: bool = True,
+    ):
+        self.north_american = north_american
         self.figures = figures
         self.units = units
         self.imperial = imperial
@@ -77,7 +86,7 @@ class QuantityReader:
         figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
         index = 0
         while index < len(figures):
-            quantity, used = self._quantity(text, figures, index)
+            quantity, used = self._quantity(text, figures, index, hint)
             found.extend(quantity)
             index += used
         found.sort(key=lambda q: q.start)
@@ -87,7 +96,9 @@ class QuantityReader:
             found = [self._hinted(q, hint) for q in found]
         return self._joined(text, found)
 
-    def _quantity(self, text: str, figures: list[Figure], index: int) -> tuple[list[Quantity], int]:
+    def _quantity(
+        self, text: str, figures: list[Figure], index: int, hint: Unit | None = None
+    ) -> tuple[list[Quantity], int]:
         """Read the quantity that begins at a figure; give it and how many figures it took."""
         figure = figures[index]
         unit = self.units.at(text, figure.end)
@@ -100,7 +111,7 @@ class QuantityReader:
             ):
                 count, used = int(figure.value), 2
                 figure = following
-        low = figure.value * self._sign(text, figure, unit)
+        low = figure.value * self._sign(text, figure, unit or hint)
         if unit is None:
             return [self._bare(low, start if count == 1 else figures[index].start, figure, count)], used
         made = self._made(low, low, unit, start, unit.end)
@@ -159,7 +170,7 @@ class QuantityReader:
         for match in R_VALUE.finditer(text):
             value = self.figures.value(match.group(1))
             if value is not None:
-                si = value * self.units.r_value
+                si = value * self.units.r_unit(north_american=self.north_american).factor
                 found.append(Quantity(si, si, "insulance", "R", match.start(), match.end(), each=si))
         return found
 

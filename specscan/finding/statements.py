@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from specscan.finding.codes import read_keys
 from specscan.finding.found import Availability, How
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
@@ -35,6 +36,7 @@ class Draft:
     notes: tuple[str, ...] = ()
     not_fitted: bool = False
     by_owner: bool = False
+    shown: str = ""  # the letters printed, where the body is what they stand for
 
 
 @dataclass(slots=True)
@@ -61,6 +63,7 @@ class StatementMaker:
         self.senses: dict[tuple[str, ...], SectionSense] = {}
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
         self.price_passages: set[int] = set()
+        self.keys = read_keys(passages, kit.lexicon)
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
         self._read_price_lines()
@@ -266,6 +269,9 @@ class StatementMaker:
         marked = self._marked(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
             return marked
+        words = self.keys.meaning(label, body, passage.page)
+        if words:
+            return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
         parts = self._zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)
@@ -330,8 +336,9 @@ class StatementMaker:
         slashed = len(SLASH.split(label)) >= len(parts)
         if len(spans) == len(parts) and slashed:
             rest = label[: spans[0][0]].rstrip(" :(/-")
+            tail = label[spans[-1][1] :].rstrip(" :)/-")
             return [
-                (f"{rest} {label[a:b]}".strip(), part, start)
+                (f"{rest} {label[a:b]}{tail}".strip(), part, start)
                 for (a, b), part, start in zip(spans, parts, starts, strict=True)
             ]
         if all(FIGURE_PART.fullmatch(part) for part in parts):
@@ -353,7 +360,7 @@ class StatementMaker:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
             return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
-        return self._running_text(passage, passage.text, scope, passage.notes)
+        return self._running_text(passage, self.keys.without_keys(passage), scope, passage.notes)
 
     def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
         head, body, at = self._inline_label(text)

@@ -84,6 +84,11 @@ class Units:
         plain = re.sub(r"\s+", " ", spelling.replace("\u00a0", " "))
         return self.table.get(plain) or self.table.get(plain.casefold())
 
+    def r_unit(self, *, north_american: bool) -> Unit:
+        """Give the unit of a bare R-value: h·ft²·°F/BTU in North America, m²·K/W elsewhere."""
+        factor = self.r_value if north_american else 1.0
+        return Unit("R", "insulance", factor, 0.0, factor)
+
     def is_sign(self, text: str, start: int, end: int) -> bool:
         """Tell whether the characters are a unit in brackets, as the L of "Fresh / gray (L)"."""
         return (

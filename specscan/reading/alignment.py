@@ -6,6 +6,7 @@ import statistics
 from dataclasses import dataclass, field
 
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.stacked import stacked_heads
 from specscan.reading.words import Line, segments_of
 from specscan.records.text import Box, union
 
@@ -23,8 +24,9 @@ SPAN_SHARE = 0.6
 
 @dataclass(slots=True)
 class Marks:
-    """What is drawn on the page: vertical rules (x, top, bottom) and horizontal ones (y, x0, x1)."""
+    """What is drawn on the page: vertical rules (x, top, bottom), horizontal ones (y, x0, x1) and shaded bars."""
 
+    bars: list[Box] = field(default_factory=list)
     walls: list[tuple[float, float, float]] = field(default_factory=list)
     floors: list[tuple[float, float, float]] = field(default_factory=list)
 
@@ -32,6 +34,15 @@ class Marks:
         """Give the x of the vertical rules that pass the line."""
         middle = line.box.middle[1]
         return [x for x, top, bottom in self.walls if top <= middle <= bottom]
+
+    def share_bar(self, above: Line, below: Line) -> bool:
+        """Tell whether two lines stand in one shaded bar, as the wrapped heads of a table do."""
+        return any(bar.holds(*above.box.middle) and bar.holds(*below.box.middle) for bar in self.bars)
+
+    def under_bar(self, above: Line, below: Line) -> bool:
+        """Tell whether the second line stands right below a shaded bar that holds the first."""
+        reach = 2.5 * below.size
+        return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
 
     def floors_across(self, box: Box) -> list[float]:
         """Give the y of the horizontal rules that cross most of the box."""
@@ -62,7 +73,7 @@ def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
     parts = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
     for first, last in _runs(kept):
-        columns = _columns([segments for _, segments in kept[first:last] if len(segments) > 1])
+        columns = _columns_under_heads(kept[first:last])
         if len(columns) < 2:
             continue
         first, last = _extend(kept, first, last, columns)
@@ -159,6 +170,20 @@ def _is_running_text(line: Line, run: list[Parted]) -> bool:
     return words >= 9 and line.box.width > 0.62 * box.width
 
 
+def _columns_under_heads(run: list[Parted]) -> list[tuple[float, float]]:
+    """Give the columns of a range; heads that reach over several columns do not hide them.
+
+    Bold or shouted lines at the top are heads. They are left out where the lines below have more columns.
+    """
+    rows = [segments for _, segments in run if len(segments) > 1]
+    columns = _columns(rows)
+    top = 0
+    while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
+        top += 1
+    body = _columns(rows[top:]) if top and len(rows) - top >= 2 else []
+    return body if len(body) > len(columns) else columns
+
+
 def _columns(rows: list[list[Line]]) -> list[tuple[float, float]]:
     """Give the x ranges of the columns that the segments of most lines respect."""
     if len(rows) < 2:
@@ -241,7 +266,7 @@ def _build(picked: list[Parted], columns: list[tuple[float, float]], marks: Mark
     rows = _rows(refined, columns, marks.floors_across(box))
     cells: list[GridCell] = []
     for row, members in enumerate(rows):
-        cells.extend(_row_cells(row, members, columns))
+        cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)

@@ -78,10 +78,17 @@ def _without_sign(word: Word) -> tuple[str, str]:
     return word.text[: match.start()], clean_sign(match.group(1))
 
 
+def _is_shouted(text: str) -> bool:
+    """Tell whether the last word of a text is set in capitals, two or more."""
+    letters = [letter for letter in text.split()[-1] if letter.isalpha()]
+    return len(letters) >= 2 and all(letter.isupper() for letter in letters)
+
+
 def _glue(text: str, shown: str, opens: bool, pieces: list[Piece], hints: Hints) -> str:
     if not text:
         return shown
-    broken = opens and text.endswith("-") and len(text) > 1 and text[-2].isalpha() and shown[0].islower()
+    ends_open = opens and text.endswith("-") and len(text) > 1 and text[-2].isalpha()
+    broken = ends_open and (shown[0].islower() or _is_shouted(text) and _is_shouted(shown))
     if not broken:
         # A hyphen before a capital, a figure or a joining word stays, without a space where it ends a word.
         tight = opens and text.endswith("-") and len(text) > 1 and text[-2].isalnum() and shown[0].isupper()

@@ -15,6 +15,7 @@ from specscan.reading.words import Line, Word, build_lines, build_words
 from specscan.records.text import Box, union
 
 PLACEHOLDER = "\ufffc"
+BAR_HEIGHT, BAR_WIDTH = 6.0, 20.0  # em of body text: a shaded row of a table, its head above all
 SMALL_GAP = 1.6  # em between turned lines of one head
 
 
@@ -35,7 +36,7 @@ def read_regions(sheet: Sheet, hints: Hints, skip: set[str] | None = None) -> li
     upright = [word for word in upright if id(word) not in used]
     turned = [word for word in turned if id(word) not in used]
     size = body_size(build_lines([w for w in words if not w.direction]))
-    marks = _marks(sheet)
+    marks = _marks(sheet, size)
     signs = signs_of(words)
     regions: list[Region] = []
     for index, group in enumerate(split_cards(sheet, upright)):
@@ -96,7 +97,7 @@ def _text_blocks(lines: list[Line], marks: Marks, size: float, signs: frozenset[
     return blocks
 
 
-def _marks(sheet: Sheet) -> Marks:
+def _marks(sheet: Sheet, size: float) -> Marks:
     marks = Marks()
     for stroke in sheet.strokes:
         if stroke.horizontal:
@@ -107,6 +108,8 @@ def _marks(sheet: Sheet) -> Marks:
         box = fill.box
         if box.height > 0.5 * sheet.height:
             continue
+        if box.height <= BAR_HEIGHT * size and box.width >= BAR_WIDTH * size:
+            marks.bars.append(box)
         marks.floors.append((box.top, box.x0, box.x1))
         marks.floors.append((box.bottom, box.x0, box.x1))
     marks.floors = _joined(marks.floors)

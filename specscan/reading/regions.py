@@ -129,10 +129,10 @@ def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
     below = build_lines([word for word in reach if box.x0 - em <= word.box.middle[0] <= box.x1 + em])
     if not below:
         return False
-    starts = [part.box.x0 for part in segments_of(below[0], SEGMENT_GAP)]
-    heads = [part.box.x0 for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
-    level = sum(any(abs(x - head) < em for head in heads) for x in starts)
-    return len(starts) >= 3 and level >= 0.6 * len(starts)
+    parts = [part.box for part in segments_of(below[0], SEGMENT_GAP)]
+    heads = [part.box for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
+    headed = sum(any(part.overlap_x(head) > 0.5 * min(part.width, head.width) for head in heads) for part in parts)
+    return len(parts) >= 3 and headed >= 0.6 * len(parts)
 
 
 def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Line]]:
@@ -146,7 +146,7 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Li
     if gutter is not None:
         left, right = _cut(lines, gutter)
         return [*split_columns(left, marks, hints), *split_columns(right, marks, hints)]
-    bands = _bands(lines)
+    bands = _bands(lines, marks)
     if len(bands) == 1:
         return [lines]
     regions: list[list[Line]] = []
@@ -182,8 +182,8 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
     return None
 
 
-def _bands(lines: list[Line]) -> list[list[Line]]:
-    """Cut where the white space between two lines is wider than usual."""
+def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
+    """Cut where the white space between two lines is wider than usual, but never inside or right below a head bar."""
     gaps = [_gap(above, below) for above, below in zip(lines, lines[1:], strict=False)]
     usual = statistics.median(max(gap, 0) for gap in gaps)
     em = statistics.median(line.size for line in lines)
@@ -193,7 +193,8 @@ def _bands(lines: list[Line]) -> list[list[Line]]:
     for index, (gap, line) in enumerate(zip(gaps, lines[1:], strict=True), 1):
         # Where a run of parted lines begins or ends, columns may begin or end.
         turns = several[index] != several[index - 1] and len(lines) <= 90
-        if gap > limit or turns:
+        above = lines[index - 1]
+        if (gap > limit or turns) and not marks.share_bar(above, line) and not marks.under_bar(above, line):
             bands.append([line])
         else:
             bands[-1].append(line)
