@@ -172,6 +172,19 @@ class _Reader:
             passage = self.notes.get((draft.passage.page, sign))
             if passage is not None:
                 return self.kit.parse("", self._clause_for(passage.text, draft.scope.vans), self.vans)[0]
+        return self._note_of_others(draft)
+
+    def _note_of_others(self, draft: Draft) -> Parsed | None:
+        """Give what a note to other cells of the table says of those without its mark: "others are output"."""
+        if draft.passage.table is None:
+            return None
+        for (page, _), note in self.notes.items():
+            if page != draft.passage.page:
+                continue
+            for part in re.split(r"[;.]", note.text):
+                parsed = self.kit.parse("", part, self.vans)[0]
+                if parsed.cues("unmarked"):
+                    return parsed
         return None
 
     def _clause_for(self, note: str, models: frozenset[str] | None) -> str:

@@ -16,6 +16,7 @@ from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
 NEGATION_REACH = 3
+DISTANT_REACH = 5  # folded words between a value and a word that takes it to itself
 JOINED_BY = "‖"
 
 
@@ -140,6 +141,8 @@ class FrameReader:
             return None
         aspects = self._aspects(item, group, statement, sentence)
         named = [n for n in fields if self.book.fields[n].aspect in aspects]
+        if all(self.book.fields[n].basis == "none" for n in named) and statement.note and _bases(statement.note.items):
+            named = []  # the note says what kind of rating it is
         if named:
             return self._by_nearest_aspect(item, named, sentence)
         if any(self.book.fields[n].basis for n in fields):
@@ -497,7 +500,11 @@ class FrameReader:
         return bool(named & set(things))
 
     def _distant(self, spec: FieldSpec, name: str, item: Item, statement: Statement) -> str:
-        near = [i for i in statement.parsed.items if i.clause == item.clause and abs(i.chunk - item.chunk) <= 1]
+        near = [
+            i for i in statement.parsed.items
+            if i.clause == item.clause and abs(i.chunk - item.chunk) <= 1
+            and max(i.first - item.last, item.first - i.last) <= DISTANT_REACH
+        ]  # fmt: skip
         near += [i for i in statement.parsed.items if i.start < statement.split]
         return "another thing is spoken of beside it" if any(i.has("distant", name) for i in near) else ""
 

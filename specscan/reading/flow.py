@@ -42,7 +42,38 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
             items[-1].lines.append(line)
         else:
             items.append(item)
-    return [part for item in items for part in _part_notes(item)]
+    return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part)]
+
+
+def _part_inner_notes(item: Item, signs: frozenset[str]) -> list[Item]:
+    """Part the small print at each note set into it: "Lines: I inside. * Input rating. U.S. gallons."
+
+    Such a note begins with its sign behind a sentence and ends with its own sentence.
+    """
+    words = [word for line in item.lines for word in line.words]
+    if item.kind is not Kind.PROSE or not any(_opens_note(words, place, signs) for place in range(1, len(words))):
+        return [item]
+    parts: list[tuple[str, list[Word]]] = [("", [])]
+    for place, word in enumerate(words):
+        if place and _opens_note(words, place, signs):
+            parts.append((word.text, []))
+            continue
+        parts[-1][1].append(word)
+        if parts[-1][0] and word.text.endswith((".", "!", "?")) and len(parts[-1][1]) > 1:
+            parts.append(("", []))
+    made = []
+    for sign, members in parts:
+        lines = _regroup(members, item.lines)
+        if lines:
+            kind = Kind.FOOTNOTE if sign else Kind.PROSE
+            made.append(Item(kind, lines, sign=sign, level=item.level))
+    return made
+
+
+def _opens_note(words: list[Word], place: int, signs: frozenset[str]) -> bool:
+    word = words[place]
+    symbol = not any(letter.isalnum() for letter in word.text) or word.raised
+    return symbol and clean_sign(word.text) in signs and words[place - 1].text.endswith((".", ";", "!", "?"))
 
 
 def _listed(lines: list[Line]) -> set[int]:
