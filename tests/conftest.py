@@ -41,3 +41,13 @@ def facts_of(read_file, tmp_path):
         return [fact for fact in read_file(path).found.facts if not fact.rejected]
 
     return read
+
+
+@pytest.fixture(scope="session")
+def demo_db(tmp_path_factory):
+    """Give a dataset of the demo corpus, scanned once for all tests."""
+    from specscan import api
+
+    db = tmp_path_factory.mktemp("demo") / "vans.duckdb"
+    api.scan([ROOT / "corpus_demo"], db)
+    return db

@@ -12,7 +12,7 @@ from specscan.dataset.wide import Column
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
 from specscan.judging.stakes import stakes
-from specscan.physics.derived import DERIVED, derive
+from specscan.physics.derived import DERIVED, derive, derive_numbers
 from specscan.records.documents import ReadDocument, Settlement
 from specscan.records.facts import Settled
 from specscan.rulebook.book import Rulebook
@@ -116,7 +116,7 @@ def _gap_rows(table: pd.DataFrame, settlement: Settlement, rulesets: Sequence[Ru
     """Give every field of every van, as delivered, that is missing or conflicting, with what it could change."""
     delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
     worth: dict[tuple[str, str, str], float] = {}
-    for record in stakes(delivered, rulesets, book, lambda cases: derive(cases, book)).to_dict("records"):
+    for record in stakes(delivered, rulesets, book, derive_numbers).to_dict("records"):
         van_id, _ = split_case(record["case_id"])
         worth[(van_id, record["ruleset"], record["field"])] = float(record["points_at_stake"])
     rows = []
