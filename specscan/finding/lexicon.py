@@ -58,7 +58,8 @@ class Lexicon:
         self.language = language
         self.words = book.words[language]
         self.folder = Folder(self.words)
-        self.nlp = spacy.blank(language)
+        # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
+        self.nlp = spacy.blank("xx")
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
         self.concepts: dict[tuple[str, ...], set[Concept]] = defaultdict(set)
         self.owners = _owners(book)
