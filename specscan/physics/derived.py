@@ -66,6 +66,17 @@ DERIVED: dict[str, Derived] = {
     one.name: one
     for one in (
         Derived(
+            "burned_fuels",
+            "how many fuels the heater burns; 0: it is electric and needs shore power",
+            "",
+            1.0,
+            (("heater_fuel",),),
+            ("heater_type",),
+            "the heater's fuel",
+            lambda columns, values, book: heater.burned_fuels(columns),
+            heater.say_burned,
+        ),
+        Derived(
             "heater_fuel_l_h",
             "fuel that the heater burns per hour at full output, litres of liquid",
             "l/h",

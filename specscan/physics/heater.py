@@ -39,6 +39,13 @@ def burns(columns: Columns) -> Burns:
     return Burns(by_fuel, named | electric, (named | electric) & ~np.logical_or.reduce(list(by_fuel.values())))
 
 
+def burned_fuels(columns: Columns) -> Range:
+    """Give how many fuels the heater can burn: 0 for one that needs electricity, unknown where its fuel is."""
+    what = burns(columns)
+    count = np.sum([mask.astype(float) for mask in what.by_fuel.values()], axis=0)
+    return Range.of(np.where(what.known, count, np.nan))
+
+
 def over_fuels(what: Burns, of_fuel: dict[str, Range]) -> Range:
     """Give a quantity of the fuel that is burned; over all of them where a heater can burn several.
 
@@ -132,6 +139,16 @@ def heat_output(columns: Columns, values: Assumptions) -> Range:
         columns.number("heater_output_w"),
         pick(pump, Range.unknown(columns.size), first_known(columns.number("heater_input_w") * share, from_rating)),
     )
+
+
+def say_burned(columns: Columns, values: Assumptions, result: Range) -> list[str | None]:
+    """Give for each case which fuels are burned in words, ``None`` where that is unknown."""
+    what = burns(columns)
+    named = [[fuel for fuel in FUELS if what.by_fuel[fuel][case]] for case in range(columns.size)]
+    return [
+        (f"The heater burns {' and '.join(fuels)}." if fuels else "The heater burns no fuel.") if known else None
+        for fuels, known in zip(named, what.known, strict=True)
+    ]
 
 
 def say_flow(columns: Columns, values: Assumptions, result: Range) -> list[str | None]:

@@ -64,11 +64,12 @@ class Range:
         return Range(_least(corners), self.typical * other.typical, _greatest(corners))
 
     def __truediv__(self, other: Range) -> Range:
-        """Divide; unknown where the divisor can be zero."""
+        """Divide; unknown where the divisor can be zero, or is so small that the result is not finite."""
         fit = (other.low > 0) | (other.high < 0)
         divisor = [np.where(fit, part, np.nan) for part in (other.low, other.typical, other.high)]
-        corners = [one / two for one in (self.low, self.high) for two in (divisor[0], divisor[2])]
-        return Range(_least(corners), self.typical / divisor[1], _greatest(corners))
+        with np.errstate(over="ignore"):
+            corners = [one / two for one in (self.low, self.high) for two in (divisor[0], divisor[2])]
+            return Range.of(_least(corners), self.typical / divisor[1], _greatest(corners))
 
     def times(self, factor: float) -> Range:
         """Multiply by a plain number that is not negative, as in a change of unit."""

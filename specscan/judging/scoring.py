@@ -1,0 +1,218 @@
+"""Scores: every criterion of every rule set for every case, as points known, lowest and highest.
+
+All conditions of a rule set are evaluated by DuckDB in one query over all cases. Of each criterion comes back at
+which steps of its scale it can still end: a set of steps as the bits of a number. The points follow from that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import duckdb
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from specscan.judging.kinds import Kinds, column_kinds, quoted, uncertain_sql
+from specscan.judging.reasons import reason_of, total_reason
+from specscan.judging.rulesets import TOTAL, Criterion, RuleSet
+from specscan.physics.columns import Columns
+from specscan.physics.derived import DERIVED, derive_numbers
+from specscan.rulebook.book import Rulebook
+
+BATCH = 100_000
+Bits = NDArray[np.int64]
+COLUMNS = ["case_id", "ruleset", "criterion", "points", "points_low", "points_high", "points_max", "because", "reached"]
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One criterion over all cases.
+
+    ``ends`` are the steps at which the scale can still end, as bits (the last: no step holds); ``unclear`` the columns
+    for want of which it is not settled, two bits each: not known at all, known only in part.
+    """
+
+    criterion: Criterion
+    ends: Bits
+    unclear: Bits
+    low: NDArray[np.float64]
+    high: NDArray[np.float64]
+
+
+def score(table: pd.DataFrame, rulesets: Sequence[RuleSet], book: Rulebook) -> pd.DataFrame:
+    """Score every case by every rule set.
+
+    Args:
+        table: one row per case: ``case_id``, the columns of the fields (see ``physics.columns``) and, where they were
+            derived already, the derived quantities; those that a rule set uses and ``table`` lacks are derived here.
+
+    Returns:
+        One row per case, rule set and criterion, in that order, the sum as criterion ``total``, with the columns
+        ``case_id``, ``ruleset``, ``criterion``, ``points``, ``points_low``, ``points_high``, ``points_max``,
+        ``because`` and ``reached``. ``points`` is what is certain: the award where it is settled, else the low end of
+        the band. ``reached`` is the number of the step that counts (from 0; the number of steps where none holds),
+        missing where it is not settled and for the total. Bands of criteria add up as if they were independent, so
+        the band of a total may be too wide, never too narrow.
+    """
+    parts = list(score_in_batches(table, rulesets, book))
+    return pd.concat(parts, ignore_index=True) if parts else _long([], [], "", 0.0)
+
+
+def score_in_batches(
+    table: pd.DataFrame, rulesets: Sequence[RuleSet], book: Rulebook, rows: int = BATCH
+) -> Iterator[pd.DataFrame]:
+    """Give what ``score`` gives, for ``rows`` cases and one rule set at a time, so that memory stays bounded."""
+    for start in range(0, len(table), rows):
+        batch = table.iloc[start : start + rows]
+        cases = batch["case_id"].tolist()
+        for ruleset in rulesets:
+            yield _long(cases, judge(batch, ruleset, book), ruleset.name, ruleset.points_max)
+
+
+def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook) -> list[Judged]:
+    """Evaluate the criteria of a rule set over all cases."""
+    kinds = column_kinds(book)
+    cases = _typed(table, ruleset, kinds, book)
+    with duckdb.connect(":memory:", config={"enable_external_access": False}) as connection:
+        connection.register("cases", cases)
+        answer = connection.execute(_query(ruleset, kinds)).df()
+    judged = []
+    for number, criterion in enumerate(ruleset.criteria):
+        ends = answer[f"ends_{number}"].to_numpy(dtype=np.int64)
+        unclear = answer[f"unclear_{number}"].to_numpy(dtype=np.int64)
+        low, high = _bounds(ends, criterion)
+        judged.append(Judged(criterion, ends, unclear, low, high))
+    return judged
+
+
+def _typed(table: pd.DataFrame, ruleset: RuleSet, kinds: Kinds, book: Rulebook) -> pd.DataFrame:
+    """Give the columns that a rule set needs, each of one plain type; what is not there is unknown."""
+    lacking = [name for name in ruleset.columns if name in DERIVED and name not in table]
+    columns = Columns(
+        pd.concat([table, derive_numbers(table, book)[_with_bounds(lacking)]], axis=1) if lacking else table
+    )
+    typed: dict[str, object] = {"row_number": np.arange(len(table), dtype=np.int64)}
+    for name in ruleset.columns:
+        if kinds[name].name == "number":
+            values = columns.number(name)
+            typed[f"{name}__low"], typed[f"{name}__high"] = values.low, values.high
+        elif kinds[name].name == "flag":
+            words = pd.Series(columns.words(name), dtype="boolean")
+            typed[name] = words.astype("Int8").to_numpy(dtype=float, na_value=np.nan)
+        else:
+            typed[name] = columns.words(name)
+    return pd.DataFrame(typed)
+
+
+def _with_bounds(names: list[str]) -> list[str]:
+    return [f"{name}{end}" for name in names for end in ("", "__low", "__high")]
+
+
+def _query(ruleset: RuleSet, kinds: Kinds) -> str:
+    """Give the query that evaluates a rule set: cases with clean types, truth of each condition, ends of each scale."""
+    clean = ["row_number"]
+    for name in ruleset.columns:
+        if kinds[name].name == "number":
+            ends = (quoted(f"{name}__low"), quoted(f"{name}__high"))
+            clean += [f"CASE WHEN isfinite({end}) THEN CAST({end} AS DOUBLE) END AS {end}" for end in ends]
+        elif kinds[name].name == "flag":
+            clean.append(f"CASE WHEN isfinite({quoted(name)}) THEN {quoted(name)} > 0.5 END AS {quoted(name)}")
+        else:
+            clean.append(f"CAST({quoted(name)} AS VARCHAR) AS {quoted(name)}")
+    truth, bits = ["*"], ["row_number"]
+    for number, criterion in enumerate(ruleset.criteria):
+        steps = [f"t_{number}_{step}" for step in range(len(criterion.conditions))]
+        truth += [f"{one.sql} AS {name}" for one, name in zip(criterion.conditions, steps, strict=True)]
+        bits.append(f"{_ends_sql(steps)} AS ends_{number}")
+        bits.append(f"{_unclear_sql(criterion, steps, kinds)} AS unclear_{number}")
+    return (
+        f"WITH clean AS (SELECT {', '.join(clean)} FROM cases), truth AS (SELECT {', '.join(truth)} FROM clean) "
+        f"SELECT {', '.join(bits)} FROM truth ORDER BY row_number"
+    )
+
+
+def _ends_sql(steps: list[str]) -> str:
+    """A scale can end at a step that may hold where none before it surely does; at none where no step surely holds."""
+    parts = []
+    for number in range(len(steps) + 1):
+        tests = [f"{step} IS NOT TRUE" for step in steps[:number]]
+        tests += [f"{step} IS NOT FALSE" for step in steps[number : number + 1]]
+        parts.append(f"CASE WHEN {' AND '.join(tests)} THEN {1 << number}::BIGINT ELSE 0 END")
+    return "(" + " + ".join(parts) + ")"
+
+
+def _unclear_sql(criterion: Criterion, steps: list[str], kinds: Kinds) -> str:
+    """A column is wanting where it is not (fully) known and a step that uses it is undecided and can still matter."""
+    parts = []
+    for place, column in enumerate(criterion.columns):
+        undecided = [
+            " AND ".join([f"{step} IS NULL", *(f"{before} IS NOT TRUE" for before in steps[:number])])
+            for number, step in enumerate(steps)
+            if column in criterion.conditions[number].columns
+        ]
+        either = " OR ".join(f"({one})" for one in undecided)
+        for bit, test in enumerate(uncertain_sql(column, kinds[column])):
+            parts.append(f"CASE WHEN {test} AND ({either}) THEN {1 << (2 * place + bit)}::BIGINT ELSE 0 END")
+    return "(" + (" + ".join(parts) or "0") + ")"
+
+
+def _bounds(ends: Bits, criterion: Criterion) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    different, which = np.unique(ends, return_inverse=True)
+    points = criterion.points
+    open_ends = [[points[step] for step in range(len(points)) if bits >> step & 1] for bits in different.tolist()]
+    low = np.array([min(one) for one in open_ends], dtype=float)
+    high = np.array([max(one) for one in open_ends], dtype=float)
+    return low[which], high[which]
+
+
+def _long(cases: list[str], judged: list[Judged], ruleset: str, points_max: float) -> pd.DataFrame:
+    """Give one row per case and criterion, the total last."""
+    size, height = len(cases), len(judged) + 1
+    if not size:
+        return pd.DataFrame(columns=COLUMNS).astype({"reached": "Int64"})
+    low = np.column_stack([one.low for one in judged])
+    high = np.column_stack([one.high for one in judged])
+    low = np.column_stack([low, low.sum(axis=1)]).round(6)
+    high = np.column_stack([high, high.sum(axis=1)]).round(6)
+    because = np.empty((size, height), dtype=object)
+    reached = np.full((size, height), -1, dtype=np.int64)
+    for place, one in enumerate(judged):
+        because[:, place], reached[:, place] = _told(one)
+    because[:, -1] = _told_total(judged, points_max, low[:, -1], high[:, -1])
+    names = [one.criterion.name for one in judged] + [TOTAL]
+    weights = [one.criterion.weight for one in judged] + [points_max]
+    return pd.DataFrame(
+        {
+            "case_id": np.repeat(np.array(cases, dtype=object), height),
+            "ruleset": np.full(size * height, ruleset, dtype=object),
+            "criterion": np.tile(np.array(names, dtype=object), size),
+            "points": low.ravel(),
+            "points_low": low.ravel(),
+            "points_high": high.ravel(),
+            "points_max": np.tile(np.array(weights, dtype=float), size),
+            "because": because.ravel(),
+            "reached": pd.array(reached.ravel(), dtype="Int64"),
+        },
+        columns=COLUMNS,
+    ).assign(reached=lambda frame: frame["reached"].where(frame["reached"] >= 0))
+
+
+def _told(one: Judged) -> tuple[NDArray[np.object_], Bits]:
+    """Give the reason and the step reached of each case; each different situation is put into words once."""
+    pairs, which = np.unique(np.column_stack([one.ends, one.unclear]), axis=0, return_inverse=True)
+    texts = np.array([reason_of(one.criterion, ends, unclear) for ends, unclear in pairs.tolist()], dtype=object)
+    steps = [ends.bit_length() - 1 if ends & (ends - 1) == 0 else -1 for ends in pairs[:, 0].tolist()]
+    return texts[which.ravel()], np.array(steps, dtype=np.int64)[which.ravel()]
+
+
+def _told_total(judged: list[Judged], points_max: float, low: NDArray, high: NDArray) -> NDArray[np.object_]:
+    unsettled = np.column_stack([one.low < one.high for one in judged])
+    situations, which = np.unique(np.column_stack([unsettled, low, high]), axis=0, return_inverse=True)
+    titles = [one.criterion.title for one in judged]
+    texts = [
+        total_reason([title for title, flag in zip(titles, row, strict=False) if flag], row[-2], row[-1], points_max)
+        for row in situations.tolist()
+    ]
+    return np.array(texts, dtype=object)[which.ravel()]
