@@ -5,13 +5,14 @@ from __future__ import annotations
 import shutil
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from specscan.records.errors import NotFoundError, SpecscanError
 
 if TYPE_CHECKING:
     import pandas as pd
 
+    from specscan.judging.examples import CaseResult
     from specscan.records.documents import ReadDocument
     from specscan.reports.evaluate import Evaluation
     from specscan.reports.explain import Explanation
@@ -176,13 +177,14 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
         return error.mistakes
 
 
-def test_rules(path: str | Path | None = None, rules: str | Path | None = None) -> list[Any]:
+def run_rule_cases(path: str | Path | None = None, rules: str | Path | None = None) -> list[CaseResult]:
     """Run the cases that rule files carry: of one file, or of all rule sets in the rules; give one result per case.
 
     Raises:
         RuleError: a rule file is wrong.
     """
-    from specscan.judging.rulesets import load_ruleset, load_rulesets, run_cases
+    from specscan.judging.examples import run_cases
+    from specscan.judging.rulesets import load_ruleset, load_rulesets
     from specscan.rulebook.book import load_rulebook
 
     folder = Path(rules) if rules is not None else rules_folder()

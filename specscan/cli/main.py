@@ -74,11 +74,14 @@ def scan(
     Only new and changed files are read. A manifest.csv in a folder (columns file, maker, model, year) overrules what
     its files say about whose they are.
     """
-    from specscan.cli.printing import print_summary, progress_line
+    from specscan.cli.printing import print_overview, print_summary, progress_line
+    from specscan.reports.overview import overview
 
     with progress_line(quiet=as_json) as progress:
         summary = api.scan(paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress)
     print_summary(summary, as_json=as_json)
+    if not as_json:
+        print_overview(overview(db, api.DEFAULT_RULESET), api.DEFAULT_RULESET)
     sys.exit(SOME_UNREADABLE if summary.unreadable else DONE)
 
 
@@ -201,6 +204,6 @@ def rules_test(path: Path | None, rules: Path | None) -> None:
     """Run the cases that rule-set files carry: of PATH, or of all rule sets."""
     from specscan.cli.printing import print_cases
 
-    results = api.test_rules(path, rules)
+    results = api.run_rule_cases(path, rules)
     print_cases(results)
     sys.exit(DONE if all(result.passed for result in results) else WRONG_CALL)

@@ -67,11 +67,36 @@ def print_summary(summary: ScanSummary, *, as_json: bool) -> None:
     if as_json:
         return
     removed = f", {summary.removed} removed" if summary.removed else ""
-    aside = f"; {summary.aside} files of other kinds left aside" if summary.aside else ""
-    out.print(
-        f"{len(summary.documents)} documents ({summary.read} read now, {summary.unchanged} unchanged{removed}){aside}: "
-        f"{summary.vans} vans, {summary.facts} statements, {summary.seconds:.1f} s → {summary.db}"
-    )
+    aside = f"; {_counted(summary.aside, 'file')} of other kinds left aside" if summary.aside else ""
+    documents = _counted(len(summary.documents), "document")
+    found = f"{_counted(summary.vans, 'van')}, {_counted(summary.facts, 'statement')}"
+    out.print(f"{documents} ({summary.read} read now, {summary.unchanged} unchanged{removed}){aside}")
+    out.print(f"{found}, {summary.seconds:.1f} s → {summary.db}")
+
+
+def print_overview(rows: Sequence[dict[str, Any]], ruleset: str) -> None:
+    """Print all vans with their score bands, days of heat and largest unknown."""
+    if not rows:
+        return
+    out = console()
+    table = Table(box=None, header_style="bold", pad_edge=False, title=f"{ruleset}, as delivered", title_justify="left")
+    table.add_column("van", overflow="fold")
+    for head in ("points", "with options", "days of heat"):
+        table.add_column(head, justify="right")
+    table.add_column("largest unknown", overflow="fold")
+    for row in rows:
+        unknown = f"{row['unknown']} ({row['points_at_stake']:.1f} points)" if row["unknown"] else ""
+        days = "" if row["heat_days"] is None else _span(row["heat_days_low"], row["heat_days_high"])
+        table.add_row(
+            Text(row["van"]), _span(row["points_low"], row["points_high"]),
+            _span(row["optioned_low"], row["optioned_high"]), days, unknown,
+        )  # fmt: skip
+    out.print(table)
+    out.print(Text("In order of name: where two bands overlap, neither van is the better one.", style="dim"))
+
+
+def _counted(number: int, name: str) -> str:
+    return f"{number} {name}" if number == 1 else f"{number} {name}s"
 
 
 def _summary_data(summary: ScanSummary) -> dict[str, Any]:
@@ -115,11 +140,8 @@ def print_explanation(account: Explanation) -> None:
         out.print()
         out.print(Text("Not known, and what it could move", style="bold"))
         for gap in account.unknown:
-            out.print(
-                Text(
-                    f"  {gap['points_at_stake']:5.1f} points  {gap['field']} ({REASONS.get(gap['reason'], gap['reason'])})"
-                )
-            )
+            reason = REASONS.get(gap["reason"], gap["reason"])
+            out.print(Text(f"  {gap['points_at_stake']:5.1f} points  {gap['field']} ({reason})"))
             out.print(Text(f"                {gap['question']}", style="dim"))
     out.print()
     out.print(Text("Other views", style="bold"))
@@ -235,7 +257,7 @@ def print_cases(results: Sequence[Any]) -> None:
     for result in results:
         style = "green" if result.passed else "bold red"
         out.print(Text.assemble(("ok    " if result.passed else "WRONG ", style), f"{result.ruleset}: {result.case}"))
-        for problem in result.problems:
-            out.print(Text(f"      {problem}"))
+        for failure in result.failures:
+            out.print(Text(f"      {failure}"))
     wrong = sum(not result.passed for result in results)
     out.print(f"{len(results)} cases, {wrong} wrong" if wrong else f"{len(results)} cases, all as expected")

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass
+from dataclasses import field as made
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +19,7 @@ class Evidence:
     status: str
     availability: str
     note: str
-    sources: list[dict[str, Any]] = field(default_factory=list)
+    sources: list[dict[str, Any]] = made(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -32,7 +33,7 @@ class CriterionAccount:
     points_high: float
     points_max: float
     because: str
-    evidence: list[Evidence] = field(default_factory=list)
+    evidence: list[Evidence] = made(default_factory=list)
 
 
 @dataclass(slots=True)

@@ -47,11 +47,11 @@ def test_bad_files_are_named_and_all_else_is_stored(folder, tmp_path):
 def test_only_new_and_changed_files_are_read(folder, tmp_path):
     db = tmp_path / "vans.duckdb"
     (folder / "drift23.txt").write_text(text(model="Drift 23", fresh=120))
-    assert api.scan([folder], db).read == 2
-    again = api.scan([folder], db)
+    assert api.scan([folder], db, jobs=1).read == 2
+    again = api.scan([folder], db, jobs=1)
     assert (again.read, again.unchanged) == (0, 2)
     (folder / "drift23.txt").write_text(text(model="Drift 23", fresh=130))
-    changed = api.scan([folder], db)
+    changed = api.scan([folder], db, jobs=1)
     assert (changed.read, changed.unchanged) == (1, 1)
     assert values(db) == [100.0, 130.0]
 
@@ -59,9 +59,9 @@ def test_only_new_and_changed_files_are_read(folder, tmp_path):
 def test_a_removed_files_facts_go(folder, tmp_path):
     db = tmp_path / "vans.duckdb"
     (folder / "drift23.txt").write_text(text(model="Drift 23"))
-    api.scan([folder], db)
+    api.scan([folder], db, jobs=1)
     (folder / "drift23.txt").unlink()
-    assert api.scan([folder], db).removed == 1
+    assert api.scan([folder], db, jobs=1).removed == 1
     assert values(db) == [100.0]
     assert api.query("SELECT count(*) AS n FROM facts WHERE van_id LIKE '%23%'", db)["n"].tolist() == [0]
 
@@ -71,8 +71,8 @@ def test_scanning_another_folder_keeps_the_first(folder, tmp_path):
     other = tmp_path / "other"
     other.mkdir()
     (other / "drift23.txt").write_text(text(model="Drift 23", fresh=120))
-    api.scan([folder], db)
-    api.scan([other], db)
+    api.scan([folder], db, jobs=1)
+    api.scan([other], db, jobs=1)
     assert values(db) == [100.0, 120.0]
 
 
@@ -81,7 +81,7 @@ def test_two_documents_on_one_van_meet_and_a_copy_adds_nothing(folder, tmp_path)
     (folder / "copy.txt").write_text(text())
     (folder / "second.pdf").write_bytes(pdf(fresh=110))
     (folder / "older.txt").write_text(text(year=2024, fresh=90))
-    api.scan([folder], db)
+    api.scan([folder], db, jobs=1)
     frame = api.query(
         "SELECT v.model_year, s.status, s.value_low, s.value_high, len(s.fact_ids) AS n "
         "FROM settled AS s JOIN vans AS v USING (van_id) "
@@ -96,7 +96,7 @@ def test_manifest_overrules_and_names_what_has_no_name(folder, tmp_path):
     (folder / "scrap.txt").write_text("Fresh water tank: 55 L\nGray water tank: 40 L\nOverall length: 5.4 m\n")
     lines = ["file,maker,model,year", "drift21.txt,Quillby,Tarn 5,2023", "scrap.txt,Quillby,Rill,2022"]
     (folder / "manifest.csv").write_text("\n".join(lines))
-    api.scan([folder], db)
+    api.scan([folder], db, jobs=1)
     frame = api.query("SELECT maker, model, model_year, fresh_tank_l FROM vans ORDER BY model", db)
     assert frame.values.tolist() == [["Quillby", "Rill", 2022, 55.0], ["Quillby", "Tarn 5", 2023, 100.0]]
 
@@ -148,7 +148,7 @@ def test_a_file_that_takes_too_long_is_named_and_the_scan_ends(folder, tmp_path)
 
 def test_a_killed_scan_leaves_the_last_good_state(folder, tmp_path):
     db = tmp_path / "vans.duckdb"
-    api.scan([folder], db)
+    api.scan([folder], db, jobs=1)
     for number in range(30):
         shutil.copy(ROOT / "corpus_demo" / "murrinjal_range_2026.pdf", folder / f"{number}.pdf")
         with open(folder / f"{number}.pdf", "ab") as file:
@@ -159,5 +159,5 @@ def test_a_killed_scan_leaves_the_last_good_state(folder, tmp_path):
     process.send_signal(signal.SIGKILL)
     process.wait()
     assert api.query("SELECT count(*) AS n FROM vans WHERE fresh_tank_l = 100", db)["n"].tolist() == [1]
-    finished = api.scan([folder], db)
+    finished = api.scan([folder], db, jobs=1)
     assert finished.read + finished.unchanged == 31
