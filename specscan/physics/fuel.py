@@ -105,19 +105,19 @@ def say_usable(columns: Columns, values: Assumptions, result: Range) -> list[str
         if not result.known[case]:
             out.append(_why_no_fuel(columns, what, case))
             continue
-        parts = []
+        gas = []
         if what.by_fuel["propane"][case]:
             if tank.known[case] and not (tank.high[case] == 0 and mass.known[case]):
-                parts.append(_tank_words(span(tank, case), bases[case], per(values["propane_fill_share"])))
+                gas.append(_tank_words(span(tank, case), bases[case], per(values["propane_fill_share"])))
             if mass.known[case]:
-                parts.append(_mass_words(span(mass, case), mass_bases[case], per(values["propane_density"])))
+                gas.append(_mass_words(span(mass, case), mass_bases[case], per(values["propane_density"])))
+        doubt = " (whether that is the same propane printed twice is not known)" if len(gas) > 1 else ""
+        supplies = [" and ".join(gas) + doubt] if gas else []
         for fuel in FUELS[1:]:
             if what.by_fuel[fuel][case]:
                 share = per(values["fuel_reserve_share"])
-                parts.append(f"a full {fuel} tank of {span(vehicle, case)} l less a reserve of {share} of it")
-        together = " and ".join(parts)
-        if what.by_fuel["propane"][case] and len(parts) > 1:
-            together += " (whether that is the same propane printed twice is not known)"
+                supplies.append(f"a full {fuel} tank of {span(vehicle, case)} l less a reserve of {share} of it")
+        together = " or ".join(supplies)
         out.append(f"{together[0].upper()}{together[1:]} = {span(result.times(1 / LITRE), case)} l of usable fuel.")
     return out
 

@@ -120,3 +120,15 @@ def test_days_can_be_redone_by_hand_from_the_sentence(van):
     assert (row["heat_days__low"], row["heat_days"], row["heat_days__high"]) == pytest.approx((40 / 6, 10, 40 / 3))
     for part in ("40 l of usable fuel", "0.5 l/h", "8 (6 to 12) hours", "10 (6.67 to 13.3) days"):
         assert part in row["heat_days__how"]
+
+
+def test_sentence_on_two_fuels_gives_them_as_alternatives(van):
+    how = van(heater_fuel=["diesel", "propane"], fuel_tank_l=80, propane_mass_kg=11)["usable_fuel_l__how"]
+    assert "11 kg of propane" in how and " or a full diesel tank of 80 l" in how and "printed twice" not in how
+
+
+def test_sentence_on_tank_and_cylinders_names_the_doubt(van):
+    row = van(heater_fuel="propane", propane_tank_l=30, propane_mass_kg=11)
+    assert "same propane printed twice" in row["usable_fuel_l__how"]
+    none = van(heater_fuel="propane", propane_tank_l=0, propane_mass_kg=11)
+    assert none["usable_fuel_l__how"].startswith("Cylinders with 11 kg")

@@ -1,0 +1,28 @@
+"""Figures in sentences: three significant digits, never an exponent."""
+
+import pytest
+
+from specscan.physics.ranges import Range
+from specscan.physics.words import figure, per, span
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (0, "0"),
+        (0.6624, "0.662"),
+        (36.34, "36.3"),
+        (4689.1, "4690"),
+        (123456, "123000"),
+        (0.0000123, "0.000012"),
+        (-5.5, "-5.5"),
+    ],
+)
+def test_figure(value, text):
+    assert figure(value) == text
+
+
+def test_range_is_shown_with_its_value_and_a_plain_value_alone():
+    one = Range.of([1.0, 2.0], [1.5, 2.0], [3.0, 2.0])
+    assert (span(one, 0), span(one, 1)) == ("1.5 (1 to 3)", "2")
+    assert per(Range.of(25e9), 1e9) == "25"
