@@ -21,7 +21,7 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
     what the word files know of labels.
 
     Raises:
-        DocumentError: the file is empty, of a kind without a reader, or refused by its reader; names the file.
+        DocumentError: the file is empty, of a kind without a reader, without text, or refused by its reader; named.
     """
     reader = READERS.get(kind or "")
     if reader is None:
@@ -29,6 +29,9 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
     if not data:
         raise DocumentError(f"{name}: the file is empty (0 bytes)")
     try:
-        return reader(data, name, hashlib.sha256(data).hexdigest(), hints)
+        document = reader(data, name, hashlib.sha256(data).hexdigest(), hints)
     except DocumentError as error:
         raise DocumentError(f"{name}: {error}") from error
+    if not document.passages and not document.unread_pages:
+        raise DocumentError(f"{name}: there is no text in it")
+    return document

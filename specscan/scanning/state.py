@@ -60,7 +60,7 @@ def build_state(
         "settled": [settled_row(row) for row in settled],
         "van_names": name_rows(named, settlement.named),
         "scores": _score_rows(score(whole, rulesets, book)),
-        "gaps": _gap_rows(table, settlement, rulesets, book),
+        "gaps": _gap_rows(table, settlement, rulesets, book, preferences),
         "fields": [*field_rows(book), *_derived_field_rows()],
         "rulesets": _ruleset_rows(rulesets),
     }
@@ -112,8 +112,18 @@ def _score_rows(scores: pd.DataFrame) -> list[Row]:
     return rows
 
 
-def _gap_rows(table: pd.DataFrame, settlement: Settlement, rulesets: Sequence[RuleSet], book: Rulebook) -> list[Row]:
-    """Give every field of every van, as delivered, that is missing or conflicting, with what it could change."""
+def _gap_rows(
+    table: pd.DataFrame,
+    settlement: Settlement,
+    rulesets: Sequence[RuleSet],
+    book: Rulebook,
+    preferences: Preferences,
+) -> list[Row]:
+    """Give every field of every van, as delivered, that is missing or conflicting, with what it could change.
+
+    A field that is stated, but not fully (a range, "heated" without how, a tank of unstated basis), is ambiguous where
+    that could change points.
+    """
     delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
     worth: dict[tuple[str, str, str], float] = {}
     for record in stakes(delivered, rulesets, book, derive_numbers).to_dict("records"):
@@ -121,13 +131,16 @@ def _gap_rows(table: pd.DataFrame, settlement: Settlement, rulesets: Sequence[Ru
         worth[(van_id, record["ruleset"], record["field"])] = float(record["points_at_stake"])
     rows = []
     for row in settlement.settled:
-        if row.equipment != "standard" or row.status not in ("missing", "conflicting"):
+        if row.equipment != "standard":
             continue
         for ruleset in rulesets:
+            at_stake = worth.get((row.van_id, ruleset.name, row.field), 0.0)
+            if row.status not in ("missing", "conflicting") and at_stake < preferences.least_stake:
+                continue
             rows.append(
                 {
-                    "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field, "reason": row.reason,
-                    "points_at_stake": worth.get((row.van_id, ruleset.name, row.field), 0.0),
+                    "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field,
+                    "reason": row.reason or "ambiguous", "points_at_stake": at_stake,
                     "question": question(row.field, book),
                 }
             )  # fmt: skip

@@ -27,6 +27,7 @@ class Preferences(Entry):
     forms: list[str]
     sure_at: float = Field(ge=0, le=1)
     agree_within: dict[str, float]
+    least_stake: float = Field(ge=0)
     never_conflicts: list[str] = Field(default_factory=list)
     longer_wins: list[str] = Field(default_factory=list)
     replaced_together: list[Replaced] = Field(default_factory=list)
