@@ -23,6 +23,7 @@ TRIM_USES = 3  # in the list itself and at least twice besides
 TRIM_JOINTS = {"and", "et", "und", "&"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
+VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 
 
@@ -64,6 +65,7 @@ class CastReader:
         names = self.names.read(document)
         own = [p for p in document.passages if p.number not in names.other]
         heads = self._table_heads(own)
+        self._split_maker(names, heads or [p.text for p in own if p.kind is Kind.HEADING])
         if heads:
             players, mapping = self._from_heads(heads, names, own)
         else:
@@ -73,6 +75,24 @@ class CastReader:
         cast = Cast(names, players, mapping)
         self._add_aliases(cast)
         return cast
+
+    @staticmethod
+    def _split_maker(names: Names, heads: Iterable[str]) -> None:
+        """Take the words of a title that the heads of its vans leave out for the maker.
+
+        "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen.
+        """
+        words = names.series.split()
+        if names.maker or names.used or len(words) < 2:
+            return
+        named = {head.strip(" *†:").casefold() for head in heads}
+        for cut in range(1, len(words)):
+            tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
+            alike = [head for head in named if re.match(rf"{re.escape(tail.casefold())}\s+\S", head)]
+            if len(alike) >= MIN_ROWS and words[0][0].isupper():
+                names.maker, names.maker_place = maker, names.title_place
+                names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+                return
 
     # table heads
 
@@ -183,6 +203,9 @@ class CastReader:
     def _from_text(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
         text = "\n".join(p.text for p in own)
+        headed = self._headed(names, own)
+        if len(headed) >= 2:
+            return list(headed.values())
         trims = self._continuations(names.title, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)
@@ -234,6 +257,24 @@ class CastReader:
         for phrase in sorted(self.names.fillers - TRIM_JOINTS, key=len, reverse=True):
             text = re.sub(rf"(?<!\w){re.escape(phrase)}(?!\w)", "  ", text, flags=re.IGNORECASE)
         return YEAR.sub("  ", text)
+
+    def _headed(self, names: Names, own: list[Passage]) -> dict[str, Player]:
+        """Give the vans of the series that headings name, each above statements of its own."""
+        if not names.series:
+            return {}
+        governing = {heading for passage in own if passage.kind is not Kind.HEADING for heading in passage.sections}
+        found: dict[str, Player] = {}
+        for passage in own:
+            heading = passage.text.strip(" :*")
+            if passage.kind is not Kind.HEADING or passage.text not in governing:
+                continue
+            name = self.names.clean(heading, names.maker)
+            rest = re.sub(rf"^{re.escape(names.series)}\s+", "", name, flags=re.IGNORECASE)
+            if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
+                if VARIANT.fullmatch(rest) and self._can_be_name(rest):
+                    player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
+                    found.setdefault(rest.casefold(), player).aliases.add(heading)
+        return found
 
     def _codes(self, series: str, own: list[Passage]) -> list[str]:
         pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")

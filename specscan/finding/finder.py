@@ -35,6 +35,7 @@ CORE = (
 )
 MIN_CORE = 3
 MIN_GROUPS = 3
+REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above
 MIN_LISTED = 3  # fields in a table whose heads name vans
 
 
@@ -99,6 +100,7 @@ class _Reader:
         self.book, self.kit, self.cast, self.vans = book, kit, cast, vans
         self.maker, self.passages = maker, passages
         self.everyone = cast.models
+        self.topic: tuple[Passage | None, frozenset[str] | None] = (None, None)
         self.notes: dict[tuple[int, str], Passage] = {}
         for passage in passages:
             if passage.kind is Kind.FOOTNOTE:
@@ -235,7 +237,7 @@ class _Reader:
         topics: dict[int, frozenset[str]] = {}
         if reading.draft.how is not How.PROSE or self.vans.single:
             return topics
-        current: frozenset[str] | None = None
+        current = self._topic_before(reading)
         last = max((i.sentence for i in reading.parsed.items), default=0)
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
@@ -246,7 +248,18 @@ class _Reader:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
             if current is not None:
                 topics[number] = current
+        self.topic = (reading.draft.passage, current)
         return topics
+
+    def _topic_before(self, reading: Reading) -> frozenset[str] | None:
+        """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""
+        above, vans = self.topic
+        passage = reading.draft.passage
+        if above is None or (above.block, above.sections) != (passage.block, passage.sections):
+            return None
+        start = passage.text.casefold()[:REFERRING]
+        words = self.kit.lexicon.words.cues.get("refers_back", [])
+        return vans if any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", start) for word in words) else None
 
     def _fact(self, found: Found, van: str, said: Availability | None, reading: Reading) -> Fact:
         draft = reading.draft

@@ -11,6 +11,7 @@ from specscan.rulebook.models import WordFile
 
 TOKEN = re.compile(r"[^\W\d_]+|\d+|[^\w\s]|_")
 GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "«", "»", "®", "™", "*", "†"}
+SIZE = re.compile(r"\s*(?:\d|[x×/]|$)")  # behind a letter that stands for length or width
 LINKS = ("s", "n", "en", "es", "e", "er", "")
 
 
@@ -46,6 +47,9 @@ class Folder:
             bare = _bare(raw)
             if bare in self.drop and not self._is_letter_code(raw, text, end):
                 continue
+            if raw == "L" and bare in self.drop:  # where "l" is also an article, "L" is length and "l" is width
+                found.append(Token(raw, start, end))
+                continue
             for part in self.fold_word(bare):
                 found.append(Token(part, start, end))
         return found
@@ -56,6 +60,8 @@ class Folder:
 
     def _is_letter_code(self, raw: str, text: str, end: int) -> bool:
         """Tell whether a word that looks like an article is a code, as the D in "17 D"."""
+        if raw == "l" and SIZE.match(text[end:]):
+            return True
         return len(raw) == 1 and raw.isupper() and text[end : end + 1] not in ("'", "’")
 
     @staticmethod

@@ -360,6 +360,7 @@ class FrameReader:
                 if not any(owns(self.book, thing, concept) for thing in things):
                     targets = self._started(concept, item, statement, sentence, things)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
+                    targets = targets or self._under_heading(concept, item, group, statement)
                 for thing in targets:
                     for name in owns(self.book, thing, concept):
                         if self._fits(name, concept, item, group, sentence, thing):
@@ -375,6 +376,13 @@ class FrameReader:
             return []
         asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
         return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _under_heading(self, concept: Concept, item: Item, group: Group | None, statement: Statement) -> list[str]:
+        """Give the thing of the heading, for a word in a part of a list that names nothing: "Diesel 2.2 L, RWD"."""
+        apart = group is not None and not group.chunks[0] <= item.chunk <= group.chunks[1]
+        if statement.how is not How.LIST or not apart:
+            return []
+        return [thing for thing in statement.context if owns(self.book, thing, concept)][:1]
 
     def _fits(
         self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str

@@ -78,7 +78,7 @@ class Grouper:
         shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
         named.extend((i, i.names("short")) for i in shorts if self._accepts(i, parsed, split, named, shorts))
         besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
-        named.extend((i, i.names("beside")) for i in besides if self._measured(i, i.names("beside"), parsed))
+        named.extend((i, i.names("beside")) for i in besides if self._stands_beside(i, parsed))
         named.sort(key=lambda pair: pair[0].start)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
@@ -180,6 +180,8 @@ class Grouper:
             return True
         if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
             return True
+        if self._opens_line(item, parsed, split):
+            return True
         participle = any(self.book.things[t].short_with_words for t in item.names("short"))
         before = (
             []
@@ -208,15 +210,36 @@ class Grouper:
                 return True
         return self._measured(item, item.names("short"), parsed)
 
+    def _stands_beside(self, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a figure right beside a common word means the thing: "80 L diesel", "carries 30 gal of water".
+
+        What a tank holds is told by such a word only where it is said to be carried.
+        """
+        if not self._measured(item, item.names("beside"), parsed):
+            return False
+        return not self._share_capacity(item, item) or any(
+            cue.clause == item.clause and cue.end <= item.start for cue in parsed.cues("carries")
+        )
+
+    def _opens_line(self, item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether a short name opens a line that goes on with what it can have: "Pipes inside, lagged"."""
+        names = item.names("short")
+        if split or item.first > 0 or any(self.book.things[t].short_with_words for t in names):
+            return False
+        if not all(self.book.fields_of(thing) for thing in names):
+            return False
+        return any(
+            0 <= other.first - item.last <= 2 and other.chunk == item.chunk
+            and any(owns(self.book, thing, c) for thing in item.names("short") for c in other.concepts)
+            for other in parsed.items
+        )  # fmt: skip
+
     def _measured(self, item: Item, things: list[str], parsed: Parsed) -> bool:
         """Tell whether a quantity that the thing can have stands right beside its name."""
         specs = [self.book.fields[f] for t in things for f in self.book.fields_of(t)]
         for other in parsed.items:
             quantity = other.quantity
-            if quantity is None or other.chunk != item.chunk:
-                continue
-            gap = item.first - other.last if other.end <= item.start else other.first - item.last
-            if not 0 <= gap <= 1:
+            if quantity is None or not self._adjoins(item, other, parsed):
                 continue
             for spec in specs:
                 inside = spec.range is None or spec.range[0] <= quantity.high <= spec.range[1]
@@ -224,12 +247,22 @@ class Grouper:
                     return True
         return False
 
+    @staticmethod
+    def _adjoins(item: Item, figure: Item, parsed: Parsed) -> bool:
+        """Tell whether a figure stands right beside a name, or is the new total: "third panel, 600 W in total"."""
+        gap = item.first - figure.last if figure.end <= item.start else figure.first - item.last
+        if figure.chunk == item.chunk:
+            return 0 <= gap <= 1
+        added = any(c.chunk == item.chunk and c.end <= item.start for c in parsed.cues("addition"))
+        total = any(c.chunk == figure.chunk for c in parsed.cues("total"))
+        return added and total and 0 <= gap <= 2 and item.end <= figure.start
+
     def _share_capacity(self, one: Item, two: Item) -> bool:
         """Tell whether two short names are both of tanks, as in "gray and black below the floor"."""
         return all(
             any(
                 self.book.fields[f].aspect == "capacity" and self.book.fields[f].none
-                for t in i.names("short") for f in self.book.fields_of(t)
+                for t in (*i.names("short"), *i.names("beside")) for f in self.book.fields_of(t)
             )
             for i in (one, two)
         )  # fmt: skip

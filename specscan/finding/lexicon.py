@@ -141,7 +141,8 @@ class Lexicon:
 
     def _without_hidden(self, found: list[Mention]) -> list[Mention]:
         """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
-        found.sort(key=lambda m: (m.first - m.last, m.first))
+        # Of two that overlap, as "chauffage des eaux" and "eaux grises", the longer goes first, then the thing.
+        found.sort(key=lambda m: (m.first - m.last, m.concept.kind not in ("thing", "alone"), m.first))
         spans: dict[tuple[int, int], list[Mention]] = {}
         for mention in found:
             key = (mention.first, mention.last)

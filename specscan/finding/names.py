@@ -13,6 +13,7 @@ from specscan.rulebook.book import Rulebook
 YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
 WORD = re.compile(r"[^\W_][\w'’.×-]*")
 MAX_NAME_WORDS = 6
+FIRST_LINES = 3  # where a company's name stands alone
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,10 +132,12 @@ class NameReader:
         legal = self._legal_name(own)
         stem = legal[0].split()[0].casefold() if legal else ""
         lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
-        for passage in lines:
+        body = " ".join(p.text for p in own if not p.text.isupper())
+        for place, passage in enumerate(lines):
             text = passage.text.strip(" .")
             words = text.split()
             shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
+            shouted = shouted and (place < FIRST_LINES or self._cased(text, own) in body)
             known = (
                 bool(stem)
                 and words
@@ -142,19 +145,37 @@ class NameReader:
                 and len(words) <= 3
                 and not any(c.isdigit() for c in text)
             )
-            if (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem)) or known:
+            company = place < FIRST_LINES and not stem and self._names_company(words)
+            if (
+                (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
+                or known
+                or company
+            ):
                 return self._cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
                 return match.group(1).strip(), Place(None, 0, title.text)
         return None
 
+    def _names_company(self, words: list[str]) -> bool:
+        """Tell whether a line is a name with a word for the trade: "Marrowfen Vans", "Reisemobile Auwald"."""
+        if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
+            return False
+        trade = set(self.words.cues.get("company", []))
+        other = [word for word in words if word.casefold() not in trade]
+        return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
+
     def _agree(self, one: str, two: str) -> bool:
         a, b = one.casefold().split(), two.casefold().split()
         return a[: len(b)] == b or b[: len(a)] == a
 
     def _is_filler(self, text: str) -> bool:
-        return text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split())
+        """Tell whether a line says nothing but words of the trade: "SPECIFICATIONS", "BASE", "FRESH WATER"."""
+        if text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split()):
+            return True
+        analysis = self.lexicon.analyse(text)
+        told = {i for m in analysis.mentions if m.concept.kind != "distant" for i in range(m.first, m.last)}
+        return bool(analysis.tokens) and len(told) == len(analysis.tokens)
 
     def _cased(self, text: str, own: list[Passage]) -> str:
         """Give a shouted name as it is written elsewhere in the document, else with capitals first."""

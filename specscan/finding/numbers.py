@@ -37,11 +37,10 @@ class FigureReader:
     def __init__(self, words: WordFile):
         self.decimal = words.decimal
         self.numbers = {word.casefold(): value for word, value in words.numbers.items()}
-        names = sorted(self.numbers, key=len, reverse=True)
-        self.worded = re.compile(
-            rf"(?<![\w-])({'|'.join(map(re.escape, names))})(?:[- ]({'|'.join(map(re.escape, names))}))?(?!\w)",
-            re.IGNORECASE,
-        )
+        self.joints = {word.casefold() for word in words.cues.get("number_joint", [])}
+        names = "|".join(map(re.escape, sorted([*self.numbers, *self.joints], key=len, reverse=True)))
+        self.worded = re.compile(rf"(?<![\w-])(?:{names})+(?:[- ](?:{names})+)*(?!\w)", re.IGNORECASE)
+        self.word = re.compile(names, re.IGNORECASE)
 
     def value(self, printed: str) -> float | None:
         """Give the number that a printed figure means, or ``None`` if it cannot be told."""
@@ -83,13 +82,50 @@ class FigureReader:
                 found = [f for f in found if not match.start() <= f.start < match.end()]
                 found.append(Figure(value * 1000, match.start(), match.end()))
         for match in self.worded.finditer(text):
-            found.append(Figure(self._from_words(match), match.start(), match.end(), True))
+            found.extend(self._from_words(match))
         return sorted(found, key=lambda figure: figure.start)
 
-    def _from_words(self, match: re.Match[str]) -> float:
-        first = self.numbers[match.group(1).casefold()]
-        second = self.numbers[match.group(2).casefold()] if match.group(2) else 0.0
-        return first * second if second >= 100 else first + second
+    def _from_words(self, match: re.Match[str]) -> list[Figure]:
+        """Read a run of number words: "fünfundachtzig" is one number, "two twenty-pound" are two."""
+        figures: list[Figure] = []
+        state: tuple[float, float] | None = None
+        start = end = 0
+        for part in self.word.finditer(match.group()):
+            name = part.group().casefold()
+            if name not in self.numbers:
+                continue
+            between = match.group()[end : part.start()].casefold()
+            joined = _joined(state, self.numbers[name], between, self.joints) if state is not None else None
+            if joined is None:
+                if state is not None:
+                    figures.append(Figure(sum(state), match.start() + start, match.start() + end, True))
+                start, joined = part.start(), (0.0, self.numbers[name])
+            state, end = joined, part.end()
+        if state is not None:
+            figures.append(Figure(sum(state), match.start() + start, match.start() + end, True))
+        return figures
+
+
+def _joined(state: tuple[float, float], more: float, between: str, joints: set[str]) -> tuple[float, float] | None:
+    """Give what a number in words, thousands and the rest, becomes by a further word; ``None`` where none goes on.
+
+    ``between`` is what stands between the words: nothing in German compounds, a hyphen in "soixante-quinze".
+    """
+    thousands, rest = state
+    tens = rest % 100
+    if more == 1000:
+        return (rest * 1000, 0.0) if not thousands and 1 <= rest < 1000 else None
+    if more == 100:
+        return (thousands, rest * 100) if 1 <= rest <= 9 else None
+    if not rest and thousands or tens == 0 and rest >= 100:
+        return (thousands, rest + more) if more < 100 else None
+    if 20 <= tens <= 90 and tens % 10 == 0 and 1 <= more <= 9:
+        return thousands, rest + more
+    if tens in (60, 80) and 10 <= more <= 19 and between == "-":
+        return thousands, rest + more  # soixante-quinze
+    if 1 <= tens <= 9 and 20 <= more <= 90 and between in joints:
+        return thousands, rest + more  # fünfundachtzig
+    return None
 
 
 def _without_fraction(printed: str) -> tuple[str, float | None]:

@@ -13,6 +13,7 @@ CURRENCY = re.compile(
     r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
 )
 EVERYONE: frozenset[str] = frozenset({"*"})
+DESCRIBING = ("voltage", "money", "time")
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
 
@@ -106,7 +107,11 @@ def _leads(mention: Item, parsed: Parsed) -> bool:
 
 
 def _figures_between(item: Item, mention: Item, parsed: Parsed) -> bool:
-    return any(i.quantity is not None and item.end <= i.start < mention.start for i in parsed.items)
+    """Tell whether a figure of another thing stands between; a voltage only describes what it stands with."""
+    return any(
+        i.quantity is not None and i.quantity.dimension not in DESCRIBING and item.end <= i.start < mention.start
+        for i in parsed.items
+    )
 
 
 def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -> Availability | None:

@@ -30,7 +30,10 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Draft,
             if things & set(spec.of):
                 found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
-                found.extend(_free_name(name, spec.of, statement, sentence.groups, draft))
+                free = _free_name(name, spec.of, statement, sentence.groups, draft)
+                if not free and draft.leads and set(sections) & set(spec.of) and not sentence.groups:
+                    free = _headed_name(name, statement, draft)
+                found.extend(free)
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
     return found
@@ -75,6 +78,15 @@ def _free_name(name: str, of: list[str], statement: Statement, groups: list, dra
         if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
             return [_named(name, lead.group(), 0)]
     return []
+
+
+def _headed_name(name: str, statement: Statement, draft: Draft) -> list[Found]:
+    """Give the name that is the first line under a heading such as "Base vehicle"."""
+    lead = NAME.match(statement.parsed.text)
+    if draft.how is not How.LIST or lead is None or len(lead.group().split()) < 2:
+        return []
+    rest = statement.parsed.text[lead.end() :]
+    return [_named(name, lead.group(), 0)] if not rest or NAME_END.match(rest) else []
 
 
 def _named(name: str, text: str, start: int) -> Found:

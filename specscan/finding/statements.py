@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -36,6 +37,7 @@ class Draft:
     notes: tuple[str, ...] = ()
     not_fitted: bool = False
     by_owner: bool = False
+    leads: bool = False  # the first statement under a heading
     shown: str = ""  # the letters printed, where the body is what they stand for
 
 
@@ -64,6 +66,9 @@ class StatementMaker:
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
         self.price_passages: set[int] = set()
         self.keys = read_keys(passages, kit.lexicon)
+        self.first_under_heading = {
+            below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
+        }
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
         self._read_price_lines()
@@ -82,6 +87,7 @@ class StatementMaker:
             drafts = self._running(passage, scope, sense)
         for draft in drafts:
             draft.not_fitted = sense.not_fitted
+            draft.leads = passage.number in self.first_under_heading
             draft.by_owner = sense.by_owner
         return drafts
 

@@ -10,7 +10,9 @@ from specscan.reading.words import Line, Word, is_bullet
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
+LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
+RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
@@ -36,8 +38,11 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
     usual = max(usual, page_size)
     listed = _listed(lines)
+    shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     for line in lines:
         item = _begin(line, usual, signs)
+        if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
+            item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
         if items and id(line) not in listed and _goes_on(items[-1], item, line):
             items[-1].lines.append(line)
         else:
@@ -84,21 +89,38 @@ def _listed(lines: list[Line]) -> set[int]:
     found: set[int] = set()
     block: list[Line] = []
     for line in [*lines, None]:
-        near = bool(block) and line is not None and line.box.top - block[-1].box.top < LEADING * line.size
+        near = bool(block) and line is not None and line.box.top - block[-1].box.top < LIST_LEADING * line.size
         if line is not None and near and abs(line.size - block[-1].size) < 0.5:
             block.append(line)
             continue
-        if len(block) >= 3 and _is_plain_list(block):
-            found.update(id(member) for member in block)
+        if len(block) >= 3:
+            found.update(id(member) for member in _list_members(block))
         block = [line] if line is not None else []
     return found
 
 
-def _is_plain_list(block: list[Line]) -> bool:
+def _list_members(block: list[Line]) -> list[Line]:
+    """Give the lines of a block that each begin an item of a plain list, none where it is running text.
+
+    Some items may go on over a second line, which begins with a small letter or follows a comma; then the ends of
+    the lines must be ragged, which those of running text are not.
+    """
     texts = [line.text for line in block]
-    anew = all(text[:1].isupper() or text[:1].isdigit() for text in texts)
-    open_ended = not any(text.endswith((".", ",", ";", "-", ":")) for text in texts)
-    return anew and open_ended and sum(len(line.words) for line in block) <= 7 * len(block)
+    goes_on = [False] + [
+        below[:1].islower() or above.endswith((",", "-", "–", "/", "(", "&"))
+        for above, below in zip(texts, texts[1:], strict=False)
+    ]
+    members = [line for line, more in zip(block, goes_on, strict=True) if not more]
+    anew = all(line.text[:1].isupper() or line.text[:1].isdigit() for line in members)
+    open_ended = not any(text.endswith((".", ";", ":")) for text in texts)
+    if not (anew and open_ended):
+        return []
+    words = sum(any(map(str.isalnum, word.text)) for line in block for word in line.words) / len(block)
+    widest = max(line.box.width for line in block)
+    ragged = sum(line.box.width < RAGGED * widest for line in block[:-1]) >= 0.4 * (len(block) - 1)
+    if len(members) == len(block) and (words <= 7 or ragged and words <= 10):
+        return members
+    return members if ragged and words <= 7 and len(members) >= 0.7 * len(block) else []
 
 
 def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:
@@ -135,8 +157,16 @@ def _is_heading(line: Line, usual: float) -> bool:
         return True
     if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1]:
         return True
-    letters = [letter for letter in text if letter.isalpha()]
-    return words <= 6 and len(letters) >= 4 and all(letter.isupper() for letter in letters)
+    return words <= 6 and _is_shouted(line, least=4)
+
+
+def _is_shouted(line: Line, *, least: int) -> bool:
+    letters = [letter for letter in line.text if letter.isalpha()]
+    return len(letters) >= least and all(letter.isupper() for letter in letters) and len(line.words) <= 6
+
+
+def _style(line: Line) -> tuple[float, bool, tuple[int, int, int]]:
+    return round(line.size, 1), line.bold, line.color
 
 
 def _goes_on(item: Item, begun: Item, line: Line) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import statistics
 from dataclasses import dataclass
 
@@ -14,6 +15,8 @@ from specscan.records.text import Box
 MIN_GUTTER = 0.65  # em
 CARD_MIN_HEIGHT = 2.6  # em
 PROSE_WORDS = 5.5
+LABELLED_SHARE = 0.35
+INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
 HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
@@ -177,9 +180,20 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
             continue
         first_left, first_right = _cut(bands[start], gutter)
         last_left, last_right = _cut(bands[end - 1], gutter)
+        if end < len(bands) and not (last_left and last_right) and _is_title(bands[end - 1], lines):
+            continue  # a heading under the columns belongs to what follows
         if (first_left and first_right) and (last_left or last_right):
             return end
     return None
+
+
+def _is_title(band: list[Line], lines: list[Line]) -> bool:
+    """Tell whether a band is one line set larger or bolder than most of the lines."""
+    if len(band) != 1:
+        return False
+    usual = statistics.median(line.size for line in lines)
+    bold = sum(line.bold for line in lines) < 0.3 * len(lines)
+    return band[0].size > 1.12 * usual or (bold and band[0].bold)
 
 
 def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
@@ -254,7 +268,7 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if is_prose(west) and not _only_labels(east) or is_prose(east) and is_prose(west):
         return True
-    if _headed_lists(west, east, hints):
+    if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
     lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
     if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
@@ -271,6 +285,13 @@ def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
     rest = [line for line in east[1:] if len(line.text) > 3]
     worded = sum(len(line.words) for line in rest) >= 1.6 * len(rest) and len(rest) >= 0.8 * (len(east) - 1)
     return level and left_heads and worded and not hints.is_label(west[0].text)
+
+
+def _labelled_lists(lines: list[Line], hints: Hints) -> bool:
+    """Tell whether lines are a list of "label: value" of their own, as where each column is the sheet of one van."""
+    matches = [INLINE_LABEL.match(line.text) for line in lines]
+    labelled = sum(match is not None and hints.is_label(match.group(1)) for match in matches)
+    return labelled >= 3 and labelled >= LABELLED_SHARE * len(lines)
 
 
 def _is_list(lines: list[Line]) -> bool:
@@ -293,7 +314,8 @@ def is_prose(lines: list[Line]) -> bool:
 
 
 def _only_labels(lines: list[Line]) -> bool:
-    return all(len(line.words) <= 2 for line in lines)
+    """Tell whether the lines are so short that they are values of what stands beside them, as prices are."""
+    return all(len(line.words) <= (2 if line.text[0].isalpha() else 4) for line in lines)
 
 
 def _unmatched(lines: list[Line], others: list[Line]) -> float:

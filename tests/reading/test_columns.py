@@ -1,0 +1,70 @@
+"""Columns of a page: those that are sheets of their own are read apart, prices stay with what they price."""
+
+from itertools import chain
+
+from tests.reading.drawn import Page
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def two_sheets():
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift", size=22, bold=True)
+    page.text(50, 66, "Collection 2026", size=9)
+    left = [
+        ("BASE", "Kelmar Drover 350 L", "Diesel 2.2 L, 140 hp, RWD", "Length: 5.99 m", "Sleeps: 2", "GVWR: 3500 kg"),
+        ("TANKS", "Fresh water: 100 L, inside", "Gray water: 80 L, under the floor", "Pipes inside the van, lagged"),
+    ]
+    right = [
+        ("BASE", "Kelmar Drover 450 XL", "Diesel 2.2 L, 165 hp, AWD", "Length: 6.84 m", "Sleeps: 4", "GVWR: 4500 kg"),
+        (
+            "TANKS",
+            "Fresh water: 140 L, in the double floor",
+            "Gray water: 110 L, double floor",
+            "Pipes in the double floor",
+        ),
+    ]
+    page.text(50, 90, "Drift 599", size=13, bold=True)
+    page.text(320, 90, "Drift 684 Winter", size=13, bold=True)
+    for number, (one, two) in enumerate(zip(chain(*left), chain(*right), strict=True)):
+        page.row(115 + 15 * number, (50, one), (320, two), size=9)
+    return page
+
+
+def test_two_columns_of_labels_and_values_are_the_sheets_of_two_vans(facts_of_pdf):
+    facts = facts_of_pdf(two_sheets())
+    assert by_van(facts, "length_mm") == {"Drift 599": 5990, "Drift 684 Winter": 6840}
+    assert by_van(facts, "fresh_tank_l") == {"Drift 599": 100, "Drift 684 Winter": 140}
+    assert by_van(facts, "gray_tank_location") == {"Drift 599": "underbody", "Drift 684 Winter": "enclosed"}
+
+
+def test_the_line_under_a_heading_for_the_base_names_it_and_the_next_its_engine(facts_of_pdf):
+    facts = facts_of_pdf(two_sheets())
+    assert by_van(facts, "chassis") == {"Drift 599": "Kelmar Drover 350 L", "Drift 684 Winter": "Kelmar Drover 450 XL"}
+    assert by_van(facts, "engine_fuel") == {"Drift 599": "diesel", "Drift 684 Winter": "diesel"}
+
+
+def test_pipes_that_open_a_line_are_the_water_lines(facts_of_pdf):
+    facts = facts_of_pdf(two_sheets())
+    assert by_van(facts, "water_lines_location") == {"Drift 599": "interior", "Drift 684 Winter": "enclosed"}
+    assert by_van(facts, "water_lines_insulated") == {"Drift 599": True}
+
+
+def test_prices_beside_long_lines_make_them_options(facts_of_pdf):
+    page = two_sheets()
+    page.text(50, 300, "Extras", size=13, bold=True)
+    lines = [
+        "Solar panel on the roof, 130 W, with its cables and controller (599)",
+        "Third solar panel, 510 W in total (684 Winter)",
+        "Heating pad 12 V for the gray water tank, switched at the door (599)",
+        "Awning, 3.5 m, gray (599 and 684 Winter)",
+    ]
+    for number, line in enumerate(lines):
+        page.row(322 + 15 * number, (50, line), (500, f"{number + 1} 490 €"), size=9)
+    facts = facts_of_pdf(page)
+    solar = {(f.model, f.value, f.availability) for f in facts if f.field == "solar_w"}
+    assert solar == {("Drift 599", 130, "optional"), ("Drift 684 Winter", 510, "optional")}
+    heat = {(f.model, f.value, f.availability) for f in facts if f.field == "gray_tank_heat"}
+    assert heat == {("Drift 599", "electric_pad", "optional")}
