@@ -152,8 +152,9 @@ def evaluate(gold: Path, db: Path) -> Evaluation:
     """Compare the facts that carry settled values with a gold file, document by document.
 
     A document that the gold file does not list counts too (every value of it as extra) where it lies in the gold
-    file's folder, unless another ``gold*.csv`` there lists it; others are named in ``not_judged``. Where an
-    ``expected.csv`` (doc, status) lies beside the gold file, the documents' statuses are compared as well.
+    file's folder, unless another ``gold*.csv`` there lists it; others are named in ``not_judged``. A page that only
+    such another file labels (scanned pages in ``gold_scanned.csv``) is not judged either. Where an ``expected.csv``
+    (doc, status) lies beside the gold file, the documents' statuses are compared as well.
 
     Raises:
         NotFoundError, RuleError: see ``read_gold``.
@@ -163,27 +164,35 @@ def evaluate(gold: Path, db: Path) -> Evaluation:
     answer = run_query(db, CARRIED)
     stated = [dict(zip(answer.columns, row, strict=True)) for row in answer.rows]
     result = Evaluation()
-    judged = {label.doc for label in labels} | _unlisted(gold, db, {label.doc for label in labels})
+    others = [
+        label for other in sorted(gold.parent.glob("gold*.csv")) if other.name != gold.name
+        for label in read_gold(other)
+    ]  # fmt: skip
+    elsewhere = {(label.doc, label.page) for label in others} - {(label.doc, label.page) for label in labels}
+    judged = {label.doc for label in labels}
+    judged |= _in_folder(gold, db) - {label.doc for label in others}
     result.not_judged = sorted({row["doc"] for row in stated} - judged)
     for doc in sorted(judged):
         own = [label for label in labels if label.doc == doc]
-        _compare(result, doc, own, [row for row in stated if row["doc"] == doc])
+        _compare(result, doc, own, [row for row in stated if row["doc"] == doc], elsewhere)
     _compare_statuses(result, gold, db)
     return result
 
 
-def _unlisted(gold: Path, db: Path, listed: set[str]) -> set[str]:
-    elsewhere = {
-        label.doc for other in sorted(gold.parent.glob("gold*.csv")) if other.name != gold.name
-        for label in read_gold(other)
-    }  # fmt: skip
+def _in_folder(gold: Path, db: Path) -> set[str]:
+    """Give the names of the dataset's documents that lie in the gold file's folder."""
     folder = gold.resolve().parent.as_posix()
     paths = [row[0] for row in run_query(db, "SELECT path FROM documents").rows]
-    here = {path.rsplit("/", 1)[1] for path in paths if path.rsplit("/", 1)[0] == folder}
-    return here - listed - elsewhere
+    return {path.rsplit("/", 1)[1] for path in paths if path.rsplit("/", 1)[0] == folder}
 
 
-def _compare(result: Evaluation, doc: str, labels: Sequence[Label], stated: Sequence[Mapping[str, Any]]) -> None:
+def _compare(
+    result: Evaluation,
+    doc: str,
+    labels: Sequence[Label],
+    stated: Sequence[Mapping[str, Any]],
+    elsewhere: set[tuple[str, str]],
+) -> None:
     named = sorted({row["van"] for row in stated})
     only = _only_van(labels, stated, named)
     free = list(stated)
@@ -203,6 +212,8 @@ def _compare(result: Evaluation, doc: str, labels: Sequence[Label], stated: Sequ
         free.remove(matches[0])
         _compare_place(result, doc, label, matches[0])
     for row in free:
+        if (doc, str(row["page"] or "")) in elsewhere:
+            continue
         for figures in _all(result, doc, row["field"]):
             figures.extra += 1
         shown = shown_value(row)
