@@ -7,6 +7,7 @@ from collections import defaultdict
 from dataclasses import dataclass, replace
 
 from specscan.finding.cast import Cast, Player
+from specscan.finding.doubts import set_aside_doubtful
 from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.frames import Statement
 from specscan.finding.items import Parsed
@@ -71,11 +72,12 @@ class Finder:
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
         reader = _Reader(self.book, kit, cast, vans, maker, passages)
-        facts = reader.facts()
+        facts = set_aside_doubtful(reader.facts(), passages)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [VanName(cast.names.maker, p.model, cast.names.year) for p in cast.players]
         identity = [fact for player in cast.players for fact in _identity(cast, player, self.book)]
+        identity = set_aside_doubtful(identity, passages)
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from specscan.reading.ocr import OcrReader
 from specscan.reading.words import Line, Word
 from specscan.records.text import Piece
 
@@ -20,12 +21,14 @@ class Hints:
 
     ``is_label`` tells whether a text is known as a label of a specification; ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
-    whether a text is the heading of a list, as "options" or "standard equipment".
+    whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
+    pages that are pictures.
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
     keeps_hyphen: Callable[[str, str], bool] = field(default=lambda before, after: False)
     heads_list: Callable[[str], bool] = field(default=lambda text: False)
+    ocr: OcrReader | None = None
 
 
 @dataclass(frozen=True, slots=True)

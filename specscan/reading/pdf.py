@@ -14,6 +14,8 @@ from specscan.reading.compose import Hints
 from specscan.reading.flow import body_size
 from specscan.reading.glyphs import PasswordNeeded, Sheet, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
+from specscan.reading.ocr import Scan
+from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
 from specscan.reading.words import Line, build_lines, build_words, segments_of
@@ -51,11 +53,12 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
                 break
         states = [_state(document, sheet) for sheet in sheets]
         _try_again(data, sheets, states)
+        scans = read_pictures(document, sheets, states, hints.ocr)
         info = metadata(document)
         total = len(document)
     finally:
         document.close()
-    return _assemble(sheets, states, info, total, path, sha256, hints)
+    return _assemble(sheets, states, info, total, path, sha256, hints, scans)
 
 
 def _read_refused(data: bytes, refusal: str, path: str, sha256: str, hints: Hints) -> Document:
@@ -99,7 +102,9 @@ def _assemble(
     path: str,
     sha256: str,
     hints: Hints,
+    scans: dict[int, Scan] | None = None,
 ) -> Document:
+    scans = scans or {}
     assembler = Assembler(hints)
     titles: list[Title] = []
     running = _running_lines(sheets)
@@ -107,6 +112,8 @@ def _assemble(
         if not state.usable or not sheet.glyphs:
             continue
         titles.extend(_titles(sheet))
+        scan, first = scans.get(sheet.number), len(assembler.passages)
+        assembler.source = "ocr" if scan is not None else "text"
         for region in read_regions(sheet, hints, running):
             assembler.begin_block()
             outer = list(assembler.stack)
@@ -118,13 +125,15 @@ def _assemble(
                         assembler.add_item(sheet.number, item)
             if region.inner:
                 assembler.stack = outer
+        if scan is not None:
+            assembler.passages[first:] = [scan.placed(passage) for passage in assembler.passages[first:]]
     for text in running:
         titles.append(Title(text, 1, 0.0, "page"))
     if "Title" in info:
         titles.append(Title(info["Title"], 1, 0.0, "metadata"))
-    message = ""
+    messages = [say(scans)] if scans else []
     if total > len(sheets):
-        message = f"only the first {len(sheets)} of {total} pages were read"
+        messages.append(f"only the first {len(sheets)} of {total} pages were read")
     return Document(
         path=path,
         sha256=sha256,
@@ -132,7 +141,7 @@ def _assemble(
         passages=tuple(assembler.passages),
         titles=tuple(titles),
         pages=tuple(states),
-        message=message,
+        message="; ".join(messages),
         metadata=info,
     )
 

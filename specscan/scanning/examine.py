@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
 from specscan.reading.compose import Hints
+from specscan.reading.ocr import OcrReader
+from specscan.reading.ocr_rules import load_ocr_rules
 from specscan.reading.read import read_document
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.errors import DocumentError
@@ -28,7 +31,8 @@ findings_as_json: TypeAdapter[DocumentFacts] = TypeAdapter(DocumentFacts)
 class Examiner:
     """Reads documents and finds what they state, with one set of rules."""
 
-    def __init__(self, book: Rulebook):
+    def __init__(self, book: Rulebook, begins_page: Callable[[], None] = lambda: None):
+        """``begins_page`` is called before each page that is read from its picture, which takes seconds."""
         self.book = book
         self.finder = Finder(book)
         lexicons = [self.finder.kits.lexicon(language) for language in book.words]
@@ -37,6 +41,7 @@ class Examiner:
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: before.casefold() in kept,
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
+            ocr=OcrReader(load_ocr_rules(book.folder), begins_page),
         )
 
     def examine(self, path: str, data: bytes, kind: str | None, named: VanName | None = None) -> ReadDocument:

@@ -1,0 +1,302 @@
+"""Pages without a usable text layer → the sheet that a text layer would have given, by optical character recognition.
+
+A page is drawn, turned upright and set straight; lines of text are found and read; the words stand on the sheet as
+glyphs at their places, so that everything behind ``glyphs`` works as on any other page. Figures in doubt are noted by
+place.
+"""
+
+from __future__ import annotations
+
+import statistics
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+import pypdfium2 as pdfium
+from numpy.typing import NDArray
+
+from specscan.reading.glyphs import Glyph, Sheet, Style, render_gray
+from specscan.reading.ocr_engine import COMMAND, Engine, Picture, Strip, engine_for, ocr_version
+from specscan.reading.ocr_picture import (
+    POINTS,
+    Frame,
+    Mask,
+    dark_ink,
+    find_dots,
+    find_rules,
+    refined_skew,
+    scaled,
+    skew_of,
+    straight_corners,
+    straightened,
+    strip_ink,
+    strip_is_reversed,
+    turned,
+)
+from specscan.reading.ocr_rules import OcrRules
+from specscan.reading.ocr_strips import FIGURE, ReadStrip, compare, look_into, read_words
+from specscan.records.text import Box, Passage
+
+SIDE_LEAST, SIDE_MOST = 1600, 4200  # pixels of the longer side: small scans are drawn larger, posters smaller
+TALL = 1.5  # height over width from which on a strip may be turned text
+SAMPLE = 8
+ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
+SAME_SIZE = 0.09
+BOLD = 1.32
+TURNS = (0, 90, 270)
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A figure that was not read with certainty, where, and why."""
+
+    box: Box
+    text: str
+    why: str
+
+
+@dataclass(slots=True)
+class Scan:
+    """A page read from its picture: its sheet, how that lies on the page, what is in doubt, how sure the rest is."""
+
+    sheet: Sheet
+    frame: Frame
+    doubts: list[Doubt] = field(default_factory=list)
+    sure: float = 0.0
+
+    def placed(self, passage: Passage) -> Passage:
+        """Give a passage of this page with its boxes on the page as displayed, and its doubtful characters named."""
+        doubts = tuple(
+            (piece.start, piece.end)
+            for piece in passage.pieces
+            if any(piece.box.holds(*doubt.box.middle) for doubt in self.doubts)
+        )
+        pieces = tuple(replace(piece, box=self.frame.back(piece.box)) for piece in passage.pieces)
+        heads = {
+            name: replace(head, box=self.frame.back(head.box))
+            for name in ("row", "column")
+            for head in [getattr(passage, name)]
+            if head is not None and head.box is not None
+        }
+        return replace(passage, pieces=pieces, doubts=doubts, **heads)
+
+
+@dataclass(slots=True)
+class Line:
+    """A strip of text on the straight page, in pixels; ``turn`` is by how much it is turned to be upright."""
+
+    x0: int
+    top: int
+    x1: int
+    bottom: int
+    turn: int = 0
+    read: ReadStrip | None = None
+
+
+class OcrReader:
+    """Reads pages as pictures. Loading the recogniser waits until the first page."""
+
+    def __init__(self, rules: OcrRules, begins_page: Callable[[], None] = lambda: None):
+        """``begins_page`` is called before each page, so that whoever waits knows that it takes longer."""
+        self.rules = rules
+        self.begins_page = begins_page
+
+    @property
+    def available(self) -> bool:
+        """Tell whether the ``ocr`` extra is installed."""
+        return bool(ocr_version())
+
+    @property
+    def command(self) -> str:
+        """Give the command that installs what reads pictures."""
+        return COMMAND
+
+    def read(self, document: pdfium.PdfDocument, sheet: Sheet) -> Scan:
+        """Read the page of ``sheet`` from its picture.
+
+        Raises:
+            DocumentError: the recogniser cannot be loaded.
+        """
+        self.begins_page()
+        engine = engine_for(self.rules.characters, self.rules.picture.threads)
+        longest = max(sheet.width, sheet.height, 1.0) / POINTS
+        dpi = min(max(float(self.rules.picture.dpi), SIDE_LEAST / longest), SIDE_MOST / longest)
+        width, height, pixels = render_gray(document, sheet.number, dpi / POINTS)
+        picture = np.frombuffer(pixels, np.uint8).reshape(height, width)
+        return _PageReader(engine, self.rules, dpi).read(picture, sheet.number)
+
+
+class _PageReader:
+    def __init__(self, engine: Engine, rules: OcrRules, dpi: float):
+        self.engine, self.rules, self.dpi = engine, rules, dpi
+        self.scale = POINTS / dpi
+
+    def read(self, picture: Picture, number: int) -> Scan:
+        picture, corners, turn = self._upright(picture, self._find(picture))
+        height, width = picture.shape
+        skew = refined_skew(dark_ink(picture, self.dpi), skew_of(corners))
+        picture = straightened(picture, skew)
+        lines = self._lines(straight_corners(corners, skew, width, height), width, height)
+        ink = dark_ink(picture, self.dpi)
+        strokes, ruled = find_rules(ink, self.dpi)
+        self._read_lines(lines, picture, ruled)
+        frame = Frame(width * self.scale, height * self.scale, turn, skew)
+        sheet = Sheet(number, frame.width, frame.height, strokes=strokes)
+        scan = Scan(sheet, frame)
+        self._fill(scan, lines)
+        taken = [glyph.box for glyph in sheet.glyphs]
+        sheet.dots = find_dots(ink & ~ruled, taken, self.dpi)
+        return scan
+
+    def _find(self, picture: Picture) -> NDArray[np.float32]:
+        factor = min(1.0, self.rules.picture.find_dpi / self.rules.picture.dpi)
+        return self.engine.find(scaled(picture, factor)) / factor
+
+    def _upright(self, picture: Picture, corners: NDArray[np.float32]) -> tuple[Picture, NDArray[np.float32], int]:
+        """Turn a page that lies on its side or stands on its head."""
+        if len(corners) == 0:
+            return picture, corners, 0
+        sizes = np.stack([np.linalg.norm(corners[:, 1] - corners[:, 0], axis=1),
+                          np.linalg.norm(corners[:, 3] - corners[:, 0], axis=1)])  # fmt: skip
+        on_side = sizes[1][sizes[1] > TALL * sizes[0]].sum() > sizes[0][sizes[0] > TALL * sizes[1]].sum()
+        tries = []
+        for degrees in (90, 270) if on_side else (0, 180):
+            other = turned(picture, degrees)
+            found = corners if degrees == 0 else self._find(other)
+            sure = self._sample(other, found)
+            tries.append((sure, other, found, degrees))
+            if sure >= self.rules.picture.turned_below and not on_side:
+                break
+        _, picture, corners, turn = max(tries, key=lambda one: one[0])
+        return picture, corners, turn
+
+    def _sample(self, picture: Picture, corners: NDArray[np.float32]) -> float:
+        """Give how sure the recogniser is of the longest lines of a page."""
+        height, width = picture.shape
+        lines = sorted(self._lines(corners, width, height), key=lambda line: line.top - line.bottom + line.x0 - line.x1)
+        strips = self.engine.read([self._cut(picture, line, 0) for line in lines[:SAMPLE]])
+        return statistics.mean(strip.sure for strip in strips) if strips else 0.0
+
+    def _lines(self, corners: NDArray[np.float32], width: int, height: int) -> list[Line]:
+        lines = []
+        for quad in corners:
+            x0, x1 = (quad[0, 0] + quad[3, 0]) / 2, (quad[1, 0] + quad[2, 0]) / 2
+            top, bottom = (quad[0, 1] + quad[1, 1]) / 2, (quad[3, 1] + quad[2, 1]) / 2
+            line = Line(max(0, int(x0)), max(0, int(top)), min(width, int(x1) + 1), min(height, int(bottom) + 1))
+            if line.x1 - line.x0 >= 3 and line.bottom - line.top >= 3:
+                lines.append(line)
+        return lines
+
+    def _cut(self, picture: Picture, line: Line, turn: int) -> Picture:
+        return turned(picture[line.top : line.bottom, line.x0 : line.x1], turn)
+
+    def _read_lines(self, lines: list[Line], picture: Picture, ruled: Mask) -> None:
+        """Read every strip, those with figures twice."""
+        crops = [self._cut(picture, line, 0) for line in lines]
+        strips = self.engine.read(crops)
+        for index, line in enumerate(lines):
+            if line.bottom - line.top >= TALL * (line.x1 - line.x0):
+                strips[index], line.turn = self._turned_strip(crops[index], strips[index])
+                crops[index] = turned(crops[index], line.turn)
+        factor = self.rules.picture.second_dpi / self.rules.picture.dpi
+        again = [i for i, strip in enumerate(strips) if FIGURE.search(strip.text)]
+        seconds = dict(zip(again, self.engine.read([scaled(crops[i], factor) for i in again]), strict=True))
+        for index, (line, strip) in enumerate(zip(lines, strips, strict=True)):
+            if not strip.signs or strip.sure < self.rules.certainty.word:
+                continue
+            covered = turned(ruled[line.top : line.bottom, line.x0 : line.x1].view(np.uint8), line.turn).astype(bool)
+            line.read = self._read(strip, crops[index], covered, seconds.get(index))
+
+    def _read(self, strip: Strip, crop: Picture, ruled: Mask, second: Strip | None) -> ReadStrip:
+        ink = strip_ink(crop, ruled)
+        read = read_words(strip, ink, self.rules)
+        read.light = strip_is_reversed(crop)
+        if second is not None:
+            compare(read.words, second, self.rules)
+            for word in read.words:
+                word.doubt = word.doubt or look_into(word.places, ink, read.size, self.rules)
+        return read
+
+    def _turned_strip(self, crop: Picture, upright: Strip) -> tuple[Strip, int]:
+        """Give the best reading of a strip that is taller than wide, and the turn that it needs."""
+        tries = [upright, *self.engine.read([turned(crop, degrees) for degrees in TURNS[1:]])]
+        # A single narrow digit is tall too: text that is turned has several signs.
+        sure = [strip.sure * (1.0 if len(strip.signs) > 1 or not index else 0.5) for index, strip in enumerate(tries)]
+        best = max(range(len(tries)), key=lambda index: sure[index])
+        return tries[best], TURNS[best]
+
+    # onto the sheet
+
+    def _fill(self, scan: Scan, lines: list[Line]) -> None:
+        read = [(line, line.read) for line in lines if line.read is not None]
+        if not read:
+            return
+        sizes = _settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
+        thick = [one.thickness / one.size for _, one in read for _ in one.words]
+        usual = statistics.median(thick)
+        certain = []
+        for (line, one), size in zip(read, sizes, strict=True):
+            style = Style(
+                font="ocr",
+                bold=one.thickness / one.size > BOLD * usual,
+                color=(255, 255, 255) if one.light else (0, 0, 0),
+                direction=(360 - line.turn) % 360,
+                em=size * self.scale,
+            )
+            for word in one.words:
+                glyphs = self._glyphs(line, one, word.text, [p.cut for p in word.places], word.places[0].x0,
+                                      word.places[-1].x1, style)  # fmt: skip
+                scan.sheet.glyphs.extend(glyphs)
+                certain.extend([word.sure] * len(glyphs))
+                if word.doubt:
+                    first, last = glyphs[0].box, glyphs[-1].box
+                    box = Box(min(first.x0, last.x0), min(first.top, last.top),
+                              max(first.x1, last.x1), max(first.bottom, last.bottom))  # fmt: skip
+                    scan.doubts.append(Doubt(box, word.text, word.doubt))
+                scan.sheet.glyphs.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop, stop=glyphs[-1].stop))
+        scan.sure = statistics.mean(certain) if certain else 0.0
+
+    def _glyphs(
+        self, line: Line, read: ReadStrip, text: str, cuts: list[float], start: float, stop: float, style: Style
+    ) -> list[Glyph]:
+        """Spread the characters of a word over its box."""
+        if len(text) == len(cuts):
+            bounds = [start, *cuts[:-1], stop]
+        else:
+            bounds = [start + (stop - start) * index / len(text) for index in range(len(text) + 1)]
+        em = style.em / self.scale
+        glyphs = []
+        for sign, left, right in zip(text, bounds, bounds[1:], strict=False):
+            glyphs.append(self._glyph(line, sign, left, right, read.base, em, style))
+        return glyphs
+
+    def _glyph(self, line: Line, sign: str, left: float, right: float, base: float, em: float, style: Style) -> Glyph:
+        top, bottom = base - ASCENT * em, base + DESCENT * em
+        s = self.scale
+        if line.turn == 270:  # it was turned counterclockwise to be read: it reads downwards
+            box = Box((line.x1 - bottom) * s, (line.top + left) * s, (line.x1 - top) * s, (line.top + right) * s)
+            start, stop, across = box.top, box.bottom, -(line.x1 - base) * s
+        elif line.turn == 90:
+            box = Box((line.x0 + top) * s, (line.bottom - right) * s, (line.x0 + bottom) * s, (line.bottom - left) * s)
+            start, stop, across = -box.bottom, -box.top, (line.x0 + base) * s
+        else:
+            box = Box((line.x0 + left) * s, (line.top + top) * s, (line.x0 + right) * s, (line.top + bottom) * s)
+            start, stop, across = box.x0, box.x1, (line.top + base) * s
+        return Glyph(sign, box, start, stop, across, style.em, style, False, False)
+
+
+def _settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
+    """Give nearly equal font sizes one value, so that measuring does not make headings of plain lines."""
+    order = sorted(range(len(sizes)), key=lambda i: sizes[i])
+    settled = list(sizes)
+    group: list[int] = []
+    for index in [*order, -1]:
+        if group and (index < 0 or sizes[index] > sizes[group[0]] * (1 + SAME_SIZE)):
+            total = sum(weights[i] for i in group)
+            mean = sum(sizes[i] * weights[i] for i in group) / max(1, total)
+            for i in group:
+                settled[i] = mean
+            group = []
+        if index >= 0:
+            group.append(index)
+    return settled

@@ -1,0 +1,63 @@
+"""Which pages of a PDF are read from their pictures, and what is said of them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pypdfium2 as pdfium
+
+from specscan.reading.glyphs import Sheet
+from specscan.reading.ocr import OcrReader, Scan
+from specscan.records.errors import DocumentError
+from specscan.records.text import PageState
+
+NAMED = 12  # pages that a message lists by number
+
+
+def read_pictures(
+    document: pdfium.PdfDocument, sheets: list[Sheet], states: list[PageState], reader: OcrReader | None
+) -> dict[int, Scan]:
+    """Read the pages that have no usable text layer; put what is read in place of their sheets and states.
+
+    Without the ``ocr`` extra the states of pages that could be read name the command that installs it. A page without
+    text that does not look printed (a photograph, or light print on dark) is tried too, and left as it is where no
+    words are found on it.
+    """
+    scans: dict[int, Scan] = {}
+    if reader is None:
+        return scans
+    for index, (sheet, state) in enumerate(zip(sheets, states, strict=True)):
+        tried = state.usable and not sheet.glyphs and bool(sheet.pictures or sheet.fills or sheet.crowded)
+        if sheet.width <= 0 or not (tried or not state.usable):
+            continue
+        if not reader.available:
+            if not state.usable:
+                states[index] = replace(state, why=f"{state.why}; to read it: {reader.command}")
+            continue
+        if len(scans) >= reader.rules.picture.most_pages:
+            if not state.usable:
+                states[index] = replace(state, why=f"{state.why}; only {len(scans)} such pages are read")
+            continue
+        try:
+            scan = reader.read(document, sheet)
+        except DocumentError as error:
+            states[index] = replace(state, why=f"{state.why}; {error}" if state.why else state.why)
+            continue
+        if scan.sheet.glyphs and scan.sure >= reader.rules.picture.readable_from:
+            scans[sheet.number] = scan
+            sheets[index] = scan.sheet
+            states[index] = replace(state, usable=True, why="")
+        elif not state.usable:
+            states[index] = replace(state, why=f"{state.why}; too little on it can be recognised")
+    return scans
+
+
+def say(scans: dict[int, Scan]) -> str:
+    """Give what a user should know of pages read from their pictures."""
+    numbers = [str(number) for number in sorted(scans)]
+    listed = ", ".join(numbers[:NAMED]) + (" …" if len(numbers) > NAMED else "")
+    text = f"page{'s' if len(numbers) > 1 else ''} {listed} read by optical character recognition"
+    doubts = sum(len(scan.doubts) for scan in scans.values())
+    if doubts:
+        text += f" ({doubts} figure{'s' if doubts > 1 else ''} not read with certainty)"
+    return text

@@ -1,0 +1,244 @@
+"""A page as a picture: drawn, set straight, its rules and marks found, its ink told from its paper."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from specscan.reading.glyphs import Dot, Stroke
+from specscan.reading.ocr_engine import Picture
+from specscan.records.text import Box
+
+POINTS = 72.0
+SKEW_LEAST, SKEW_MOST = 0.05, 12.0  # degrees: below is none, above is no skew but something else
+INK_SAMPLE = 60_000  # pixels of ink that show the skew well enough
+LONG_LINE = 5.0  # width over height from which on a line of text shows the skew well
+RULE_LENGTH = 0.3  # inches: shorter straight ink is a dash or part of a letter
+RULE_THICK = 2.5  # points
+DOT_LEAST, DOT_MOST = 2.0, 9.0  # points across: bullets and marks of tables
+
+Mask = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """How a page that was set straight lies on the page as displayed.
+
+    ``turn`` (0, 90, 180, 270) is by how much the displayed page was turned clockwise to be upright, ``skew`` by how
+    many degrees it was then still turned clockwise. Sizes are in points; ``width`` and ``height`` are of the upright
+    page.
+    """
+
+    width: float
+    height: float
+    turn: int = 0
+    skew: float = 0.0
+
+    def back(self, box: Box) -> Box:
+        """Give the box on the page as displayed; it keeps its size, and its middle goes to its true place."""
+        x, y = self.point_back(*box.middle)
+        across, down = (box.height, box.width) if self.turn in (90, 270) else (box.width, box.height)
+        return Box(x - across / 2, y - down / 2, x + across / 2, y + down / 2)
+
+    def point_back(self, x: float, y: float) -> tuple[float, float]:
+        """Give the place on the displayed page of a point of the straight page."""
+        angle = math.radians(self.skew)
+        dx, dy = x - self.width / 2, y - self.height / 2
+        x = self.width / 2 + dx * math.cos(angle) - dy * math.sin(angle)
+        y = self.height / 2 + dx * math.sin(angle) + dy * math.cos(angle)
+        if self.turn == 90:
+            return y, self.width - x
+        if self.turn == 180:
+            return self.width - x, self.height - y
+        if self.turn == 270:
+            return self.height - y, x
+        return x, y
+
+
+def turned(picture: Picture, degrees: int) -> Picture:
+    """Turn a picture clockwise by a multiple of 90 degrees."""
+    return np.ascontiguousarray(np.rot90(picture, -degrees // 90))
+
+
+def scaled(picture: Picture, factor: float) -> Picture:
+    """Give the picture in another size."""
+    import cv2
+
+    if abs(factor - 1) < 0.01:
+        return picture
+    size = max(1, round(picture.shape[1] * factor)), max(1, round(picture.shape[0] * factor))
+    how = cv2.INTER_AREA if factor < 1 else cv2.INTER_CUBIC
+    return np.asarray(cv2.resize(picture, size, interpolation=how), np.uint8)
+
+
+def skew_of(corners: NDArray[np.float32]) -> float:
+    """Give by how many degrees lines of text run downwards to the right: the median, long lines weighing most."""
+    slopes: list[tuple[float, float]] = []
+    for quad in corners:
+        along = (quad[1] - quad[0] + quad[2] - quad[3]) / 2
+        across = float(np.linalg.norm(quad[3] - quad[0]))
+        length = float(np.linalg.norm(along))
+        angle = math.degrees(math.atan2(along[1], along[0]))
+        if length > LONG_LINE * max(across, 1.0) and abs(angle) <= SKEW_MOST:
+            slopes.append((angle, length))
+    if not slopes:
+        return 0.0
+    slopes.sort()
+    half, passed = sum(length for _, length in slopes) / 2, 0.0
+    for angle, length in slopes:
+        passed += length
+        if passed >= half:
+            return angle if abs(angle) >= SKEW_LEAST else 0.0
+    return 0.0
+
+
+def refined_skew(ink: Mask, guess: float) -> float:
+    """Give the skew near ``guess`` (degrees) at which the rows of ink are sharpest; short lines of text show it too."""
+    ys, xs = np.nonzero(ink)
+    if len(ys) < 200:
+        return guess
+    step = max(1, len(ys) // INK_SAMPLE)
+    ys, xs = ys[::step].astype(np.float64), xs[::step].astype(np.float64)
+
+    def sharpness(angle: float) -> float:
+        slope = math.radians(angle)
+        rows = np.bincount((ys * math.cos(slope) - xs * math.sin(slope) + ink.shape[1]).astype(np.int64))
+        return float(np.square(rows, dtype=np.float64).sum())
+
+    for reach, pace in ((1.5, 0.1), (0.1, 0.02)):
+        steps = round(reach / pace)
+        guess = max((guess + pace * number for number in range(-steps, steps + 1)), key=sharpness)
+    return guess if abs(guess) >= SKEW_LEAST else 0.0
+
+
+def straightened(picture: Picture, skew: float) -> Picture:
+    """Turn a picture counterclockwise by ``skew`` degrees about its middle; what comes in at the edges is paper."""
+    import cv2
+
+    if not skew:
+        return picture
+    height, width = picture.shape
+    matrix = cv2.getRotationMatrix2D((width / 2, height / 2), skew, 1.0)
+    paper = int(np.median(picture[::7, ::7]))
+    turned_picture = cv2.warpAffine(
+        picture, matrix, (width, height), flags=cv2.INTER_CUBIC, borderMode=cv2.BORDER_CONSTANT, borderValue=(paper,)
+    )
+    return np.asarray(turned_picture, np.uint8)
+
+
+def straight_corners(corners: NDArray[np.float32], skew: float, width: float, height: float) -> NDArray[np.float32]:
+    """Give where corners lie once the picture is straightened."""
+    angle = math.radians(skew)
+    x, y = corners[..., 0] - width / 2, corners[..., 1] - height / 2
+    return np.stack(
+        [
+            width / 2 + x * math.cos(angle) + y * math.sin(angle),
+            height / 2 - x * math.sin(angle) + y * math.cos(angle),
+        ],
+        axis=-1,
+    ).astype(np.float32)
+
+
+def dark_ink(picture: Picture, dpi: float) -> Mask:
+    """Tell for each pixel of a page whether it is darker than the paper around it."""
+    import cv2
+
+    around = int(dpi * 0.15) | 1
+    smooth = cv2.GaussianBlur(picture, (3, 3), 0)
+    mean = cv2.blur(smooth, (around, around))
+    return np.asarray(smooth.astype(np.int16) < mean.astype(np.int16) - 14)
+
+
+def find_rules(ink: Mask, dpi: float) -> tuple[list[Stroke], Mask]:
+    """Give the ruling lines of a page (in points) and the pixels that they cover."""
+    import cv2
+
+    strokes: list[Stroke] = []
+    covered = np.zeros(ink.shape, np.uint8)
+    length = int(RULE_LENGTH * dpi)
+    scale = POINTS / dpi
+    picture = ink.astype(np.uint8)
+    for kernel_size, horizontal in (((length, 1), True), ((1, length), False)):
+        # A rule that was straightened climbs a pixel now and then: widen across before asking for length.
+        across = (1, 3) if horizontal else (3, 1)
+        thick = cv2.dilate(picture, np.ones(across[::-1], np.uint8))
+        opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones(kernel_size[::-1], np.uint8))
+        long = np.asarray(opened, np.uint8)
+        count, _, stats, _ = cv2.connectedComponentsWithStats(long, connectivity=8)
+        for x, y, w, h, _ in stats[1:count].tolist():
+            thin = (h if horizontal else w) * scale
+            if thin - 2 * scale > RULE_THICK or (w if horizontal else h) < length:
+                continue
+            covered[y : y + h, x : x + w] |= long[y : y + h, x : x + w]
+            if horizontal:
+                middle = (y + h / 2) * scale
+                strokes.append(Stroke(x * scale, middle - 0.25, (x + w) * scale, middle + 0.25))
+            else:
+                middle = (x + w / 2) * scale
+                strokes.append(Stroke(middle - 0.25, y * scale, middle + 0.25, (y + h) * scale))
+    return strokes, covered.astype(bool) & ink
+
+
+def find_dots(ink: Mask, taken: list[Box], dpi: float) -> list[Dot]:
+    """Give the small filled or open circles and squares outside the boxes ``taken`` (all in points)."""
+    import cv2
+
+    scale = POINTS / dpi
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(ink.astype(np.uint8), connectivity=8)
+    dots: list[Dot] = []
+    for number, (x, y, w, h, area) in enumerate(stats[1:count].tolist(), start=1):
+        across = max(w, h) * scale
+        if not DOT_LEAST <= across <= DOT_MOST or abs(w - h) > max(1, 0.15 * max(w, h)):
+            continue
+        box = Box(x * scale, y * scale, (x + w) * scale, (y + h) * scale)
+        if any(one.holds(*box.middle) for one in taken):
+            continue
+        shape = _shape(labels[y : y + h, x : x + w] == number, area / (w * h))
+        if shape is not None:
+            dots.append(Dot(box, *shape))
+    return dots
+
+
+def _shape(mask: Mask, share: float) -> tuple[bool, bool] | None:
+    """Tell whether a small spot is filled and whether it is round; ``None`` for any other shape."""
+    import cv2
+
+    outlines, _ = cv2.findContours(mask.astype(np.uint8), cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
+    outline = max(outlines, key=len)
+    around = cv2.contourArea(outline) / max(1.0, (mask.shape[0] - 1) * (mask.shape[1] - 1))
+    is_round, is_square = 0.66 <= around <= 0.88, around >= 0.93
+    if not (is_round or is_square):
+        return None
+    if share >= 0.9 * around:
+        return True, is_round
+    height, width = mask.shape
+    middle = mask[height // 3 : height - height // 3, width // 3 : width - width // 3]
+    return (False, is_round) if min(mask.shape) >= 7 and not middle.any() else None
+
+
+def strip_ink(strip: Picture, rules: Mask) -> Mask:
+    """Tell the ink of a strip of text from its ground, dark on light or light on dark; rules do not count."""
+    import cv2
+
+    smooth = cv2.GaussianBlur(strip, (3, 3), 0)
+    level, _ = cv2.threshold(smooth, 0, 255, cv2.THRESH_BINARY + cv2.THRESH_OTSU)
+    dark = smooth <= level
+    ink = np.asarray(~dark if dark.mean() > 0.5 else dark) & ~rules
+    height = ink.shape[0]
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(ink.astype(np.uint8), connectivity=8)
+    for number, (_, y, _, h, area) in enumerate(stats[1:count].tolist(), start=1):
+        at_edge = (y == 0 or y + h == height) and not (y < 0.7 * height and y + h > 0.3 * height)
+        if area < 3 or at_edge:  # dust, or the feet and heads of the lines above and below
+            ink[labels == number] = False
+    return ink
+
+
+def strip_is_reversed(strip: Picture) -> bool:
+    """Tell whether light text stands on a dark ground."""
+    import cv2
+
+    level, _ = cv2.threshold(strip, 0, 255, cv2.THRESH_BINARY + cv2.THRESH_OTSU)
+    return bool((strip <= level).mean() > 0.5)

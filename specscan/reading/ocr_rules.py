@@ -1,0 +1,89 @@
+"""How pictures of pages are read: ``rules/ocr.yaml``."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from pydantic import Field, field_validator
+
+from specscan.records.errors import RuleError
+from specscan.rulebook.models import Entry
+from specscan.rulebook.yaml_source import read_yaml
+
+
+class PictureRules(Entry):
+    """How a page is drawn, and how much may be spent on it."""
+
+    dpi: int = Field(ge=72, le=600)
+    find_dpi: int = Field(ge=72, le=400)
+    second_dpi: int = Field(ge=72, le=600)
+    most_pages: int = Field(gt=0)
+    seconds_per_page: float = Field(gt=0)
+    threads: int = Field(gt=0)
+    turned_below: float = Field(ge=0, le=1)
+    readable_from: float = Field(ge=0, le=1)
+
+
+class CertaintyRules(Entry):
+    """Probabilities from which on a sign is believed."""
+
+    digit: float = Field(ge=0, le=1)
+    unit: float = Field(ge=0, le=1)
+    missed_point: float = Field(ge=0, le=1)
+    missed_digit: float = Field(ge=0, le=1)
+    word: float = Field(ge=0, le=1)
+
+
+class SpacingRules(Entry):
+    """When the white between two signs is a space, in shares of the font size."""
+
+    surely_parted: float = Field(gt=0)
+    perhaps_parted: float = Field(gt=0)
+    likely_space: float = Field(ge=0, le=1)
+
+
+class ShapeRules(Entry):
+    """What the ink of a digit can look like, in shares of the font size."""
+
+    bar_at_most: float = Field(gt=0)
+    digit_at_most: float = Field(gt=0)
+    hole_at_most: float = Field(gt=0)
+    uneven_digits: float = Field(gt=0)
+
+
+class OcrRules(Entry):
+    """The file ``rules/ocr.yaml``."""
+
+    picture: PictureRules
+    characters: str = Field(min_length=36)
+    certainty: CertaintyRules
+    spacing: SpacingRules
+    shape: ShapeRules
+    spellings: dict[str, str]
+    bars_behind_figures: dict[str, str]
+    impossible: list[str]
+
+    @field_validator("impossible")
+    @classmethod
+    def patterns(cls, value: list[str]) -> list[str]:
+        """Refuse what is no regular expression."""
+        for one in value:
+            try:
+                re.compile(one)
+            except re.error as error:
+                raise ValueError(f"{one!r} is no regular expression ({error})") from error
+        return value
+
+
+def load_ocr_rules(folder: Path) -> OcrRules:
+    """Give the rules for reading pictures in a folder of rules.
+
+    Raises:
+        RuleError: the file is missing or wrong, with file and line.
+    """
+    source = read_yaml(folder / "ocr.yaml")
+    checked = source.validated(OcrRules)
+    if checked is None:
+        raise RuleError(source.mistakes)
+    return checked
