@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -156,4 +156,5 @@ def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> Non
     try:
         connection.execute(f"INSERT INTO {table} SELECT {', '.join(names)} FROM incoming_rows")
     finally:
-        connection.unregister("incoming_rows")
+        with suppress(duckdb.Error):  # in a failed transaction this fails too, and would hide why
+            connection.unregister("incoming_rows")
