@@ -31,7 +31,7 @@ def judged(tmp_path):
         rows = [settled(one["field"], van=one["van_id"], fact_ids=[one["fact_id"]]) for one in facts]
         vans = {(one["van_id"], one["doc_id"]) for one in facts}
         db = write(
-            tmp_path / "vans.duckdb",
+            tmp_path / f"vans{len(list(tmp_path.iterdir()))}.duckdb",
             *rows,
             facts=facts,
             documents=names,
@@ -110,4 +110,4 @@ def test_a_gold_file_without_a_column_is_refused(judged, tmp_path):
     judged([], "")
     (tmp_path / "gold.csv").write_text("doc,van,field,value\n")
     with pytest.raises(RuleError, match=r"gold\.csv:1: .*availability"):
-        evaluate(tmp_path / "gold.csv", tmp_path / "vans.duckdb")
+        evaluate(tmp_path / "gold.csv", tmp_path / "never_opened.duckdb")
