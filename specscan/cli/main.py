@@ -10,14 +10,10 @@ from typing import Any
 import click
 
 from specscan import __version__, api
+from specscan.cli.cautions import CAUTION
 from specscan.records.errors import RuleError, SpecscanError
 
 DONE, SOME_UNREADABLE, WRONG_CALL = 0, 1, 2
-CAUTION = (
-    "A score is no safety certificate. Carbon monoxide, propane, antifreeze, batteries and being stranded in the cold "
-    "can kill: follow the makers' manuals and local codes, and leave gas and electrical work to licensed people."
-)
-
 db_option = click.option("--db", required=True, type=click.Path(path_type=Path), help="The dataset, a DuckDB file.")
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
 rules_option = click.option(

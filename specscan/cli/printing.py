@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from rich.table import Table
 from rich.text import Text
 
+from specscan.cli.cautions import CAUTION
 from specscan.cli.consoles import console
 from specscan.records.documents import DocumentRecord
 
@@ -153,8 +154,6 @@ def print_explanation(account: Explanation) -> None:
     out.print(Text("Documents", style="bold"))
     for document in account.documents:
         out.print(Text(f"  {document['name']}" + (f" ({document['message']})" if document["message"] else "")))
-    from specscan.cli.main import CAUTION
-
     out.print()
     out.print(Text(CAUTION, style="dim"))
 
