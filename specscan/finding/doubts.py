@@ -30,15 +30,11 @@ def set_aside_doubtful(facts: Sequence[Fact], passages: Sequence[Passage]) -> li
 
 
 def rests_on_doubt(box: Box | None, passage: Passage) -> bool:
-    """Tell whether a doubtful figure of the passage stands in the box or right beside it.
+    """Tell whether a doubtful figure of the passage or its heads stands in the box or right beside it.
 
-    Where the box is unknown or lies elsewhere (in a head), every doubt of the passage counts.
+    Where the box is unknown every doubt of the passage counts.
     """
-    whole = passage.box()
-    if box is None or whole is None or not whole.holds(*box.middle, slack=1.0):
-        return True
-    places = [passage.box(start, end) for start, end in passage.doubts]
-    return any(place is None or _touches(place, box) for place in places)
+    return bool(passage.doubts) if box is None else any(_touches(place, box) for place in passage.doubts)
 
 
 def _touches(place: Box, box: Box) -> bool:

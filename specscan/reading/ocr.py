@@ -7,6 +7,7 @@ place.
 
 from __future__ import annotations
 
+import math
 import statistics
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
@@ -34,15 +35,17 @@ from specscan.reading.ocr_picture import (
     turned,
 )
 from specscan.reading.ocr_rules import OcrRules
-from specscan.reading.ocr_strips import FIGURE, ReadStrip, compare, look_into, read_words
-from specscan.records.text import Box, Passage
+from specscan.reading.ocr_strips import FIGURE, ReadStrip, StripWord, read_words
+from specscan.records.text import Box, Passage, union
 
 SIDE_LEAST, SIDE_MOST = 1600, 4200  # pixels of the longer side: small scans are drawn larger, posters smaller
 TALL = 1.5  # height over width from which on a strip may be turned text
 SAMPLE = 8
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.09
-BOLD = 1.32
+BOLD = 1.25  # times the usual thickness of strokes
+EDGE = 0.8  # pixels of a stroke's thickness that are blur
+PEERS = 6  # words of one size that show its usual thickness
 TURNS = (0, 90, 270)
 
 
@@ -66,19 +69,20 @@ class Scan:
 
     def placed(self, passage: Passage) -> Passage:
         """Give a passage of this page with its boxes on the page as displayed, and its doubtful characters named."""
+        heads = {
+            name: head
+            for name in ("row", "column")
+            if (head := getattr(passage, name)) is not None and head.box is not None
+        }
+        places = [*(piece.box for piece in passage.pieces), *(head.box for head in heads.values())]
         doubts = tuple(
-            (piece.start, piece.end)
-            for piece in passage.pieces
-            if any(piece.box.holds(*doubt.box.middle) for doubt in self.doubts)
+            self.frame.back(doubt.box)
+            for doubt in self.doubts
+            if any(place.holds(*doubt.box.middle) for place in places)
         )
         pieces = tuple(replace(piece, box=self.frame.back(piece.box)) for piece in passage.pieces)
-        heads = {
-            name: replace(head, box=self.frame.back(head.box))
-            for name in ("row", "column")
-            for head in [getattr(passage, name)]
-            if head is not None and head.box is not None
-        }
-        return replace(passage, pieces=pieces, doubts=doubts, **heads)
+        moved = {name: replace(head, box=self.frame.back(head.box)) for name, head in heads.items()}
+        return replace(passage, pieces=pieces, doubts=doubts, **moved)
 
 
 @dataclass(slots=True)
@@ -138,7 +142,9 @@ class _PageReader:
         picture = straightened(picture, skew)
         lines = self._lines(straight_corners(corners, skew, width, height), width, height)
         ink = dark_ink(picture, self.dpi)
-        strokes, ruled = find_rules(ink, self.dpi)
+        s = self.scale
+        texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
+        strokes, ruled = find_rules(ink, texts, self.dpi)
         self._read_lines(lines, picture, ruled)
         frame = Frame(width * self.scale, height * self.scale, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes)
@@ -209,12 +215,8 @@ class _PageReader:
 
     def _read(self, strip: Strip, crop: Picture, ruled: Mask, second: Strip | None) -> ReadStrip:
         ink = strip_ink(crop, ruled)
-        read = read_words(strip, ink, self.rules)
+        read = read_words(strip, ink, self.rules, second)
         read.light = strip_is_reversed(crop)
-        if second is not None:
-            compare(read.words, second, self.rules)
-            for word in read.words:
-                word.doubt = word.doubt or look_into(word.places, ink, read.size, self.rules)
         return read
 
     def _turned_strip(self, crop: Picture, upright: Strip) -> tuple[Strip, int]:
@@ -232,43 +234,39 @@ class _PageReader:
         if not read:
             return
         sizes = _settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
-        thick = [one.thickness / one.size for _, one in read for _ in one.words]
-        usual = statistics.median(thick)
+        bold = _bold([one for _, one in read], sizes)
         certain = []
-        for (line, one), size in zip(read, sizes, strict=True):
+        for (line, one), size, heavy in zip(read, sizes, bold, strict=True):
             style = Style(
                 font="ocr",
-                bold=one.thickness / one.size > BOLD * usual,
+                bold=heavy,
                 color=(255, 255, 255) if one.light else (0, 0, 0),
                 direction=(360 - line.turn) % 360,
                 em=size * self.scale,
             )
             for word in one.words:
-                glyphs = self._glyphs(line, one, word.text, [p.cut for p in word.places], word.places[0].x0,
-                                      word.places[-1].x1, style)  # fmt: skip
+                glyphs = self._glyphs(line, one, word, style)
                 scan.sheet.glyphs.extend(glyphs)
-                certain.extend([word.sure] * len(glyphs))
-                if word.doubt:
-                    first, last = glyphs[0].box, glyphs[-1].box
-                    box = Box(min(first.x0, last.x0), min(first.top, last.top),
-                              max(first.x1, last.x1), max(first.bottom, last.bottom))  # fmt: skip
-                    scan.doubts.append(Doubt(box, word.text, word.doubt))
                 scan.sheet.glyphs.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop, stop=glyphs[-1].stop))
+                certain.extend([word.sure] * len(glyphs))
+                box = union([glyph.box for glyph in glyphs])
+                if word.doubt and box is not None:
+                    scan.doubts.append(Doubt(box, word.text, word.doubt))
         scan.sure = statistics.mean(certain) if certain else 0.0
 
-    def _glyphs(
-        self, line: Line, read: ReadStrip, text: str, cuts: list[float], start: float, stop: float, style: Style
-    ) -> list[Glyph]:
+    def _glyphs(self, line: Line, read: ReadStrip, word: StripWord, style: Style) -> list[Glyph]:
         """Spread the characters of a word over its box."""
-        if len(text) == len(cuts):
-            bounds = [start, *cuts[:-1], stop]
+        start, stop = word.places[0].x0, word.places[-1].x1
+        if len(word.text) == len(word.places):
+            between = [(a.x1 + b.x0) / 2 for a, b in zip(word.places, word.places[1:], strict=False)]
+            bounds = [start, *between, stop]
         else:
-            bounds = [start + (stop - start) * index / len(text) for index in range(len(text) + 1)]
+            bounds = [start + (stop - start) * index / len(word.text) for index in range(len(word.text) + 1)]
         em = style.em / self.scale
-        glyphs = []
-        for sign, left, right in zip(text, bounds, bounds[1:], strict=False):
-            glyphs.append(self._glyph(line, sign, left, right, read.base, em, style))
-        return glyphs
+        return [
+            self._glyph(line, sign, left, right, read.base, em, style)
+            for sign, left, right in zip(word.text, bounds, bounds[1:], strict=False)
+        ]
 
     def _glyph(self, line: Line, sign: str, left: float, right: float, base: float, em: float, style: Style) -> Glyph:
         top, bottom = base - ASCENT * em, base + DESCENT * em
@@ -286,17 +284,31 @@ class _PageReader:
 
 
 def _settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
-    """Give nearly equal font sizes one value, so that measuring does not make headings of plain lines."""
-    order = sorted(range(len(sizes)), key=lambda i: sizes[i])
+    """Give nearly equal font sizes one value, so that measuring does not make headings of plain lines.
+
+    The size around which most words lie takes all that are nearly equal to it, then the next of the rest.
+    """
     settled = list(sizes)
-    group: list[int] = []
-    for index in [*order, -1]:
-        if group and (index < 0 or sizes[index] > sizes[group[0]] * (1 + SAME_SIZE)):
-            total = sum(weights[i] for i in group)
-            mean = sum(sizes[i] * weights[i] for i in group) / max(1, total)
-            for i in group:
-                settled[i] = mean
-            group = []
-        if index >= 0:
-            group.append(index)
+    left = set(range(len(sizes)))
+    while left:
+        near = {i: [j for j in left if abs(sizes[j] - sizes[i]) <= SAME_SIZE * sizes[i]] for i in left}
+        middle = max(left, key=lambda i: sum(weights[j] for j in near[i]))
+        group = near[middle]
+        mean = sum(sizes[j] * weights[j] for j in group) / sum(weights[j] for j in group)
+        for j in group:
+            settled[j] = mean
+        left.difference_update(group)
     return settled
+
+
+def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
+    """Tell which strips are set bold: with thicker strokes than most words of their size on the page."""
+    slender = [max(0.1, one.thickness - EDGE) / one.size for one in read]
+    usual = {}
+    for size in set(sizes):
+        peers = [s for s, one, own in zip(slender, read, sizes, strict=True) if own == size for _ in one.words]
+        usual[size] = statistics.median(peers) if len(peers) >= PEERS else math.inf
+    return [
+        s > BOLD * usual[size] and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
+        for s, one, size in zip(slender, read, sizes, strict=True)
+    ]

@@ -34,7 +34,8 @@ class Sign:
     """One recognised character, how likely it is, and its middle as a share of the strip's width.
 
     ``space_before`` is the likelihood of a space between the sign before and this one; ``missed_point`` and
-    ``missed_digit`` that of a point or comma, and of another digit, there.
+    ``missed_digit`` that of a point or comma, and of another digit, there. A point and a comma are told apart by the
+    smallest of shapes: for them ``sure`` is the likelihood of either, and ``which`` the share of the one that was read.
     """
 
     text: str
@@ -43,6 +44,7 @@ class Sign:
     space_before: float = 0.0
     missed_point: float = 0.0
     missed_digit: float = 0.0
+    which: float = 1.0
 
 
 @dataclass(slots=True)
@@ -151,6 +153,9 @@ class Engine:
                     strip.signs[-1].sure = max(strip.signs[-1].sure, likely)
                 else:
                     sign = Sign(self._signs[index], likely, (column + 0.5) * STRIDE / width)
+                    if index in self._points:
+                        sign.sure = float(columns[column, self._points].sum())
+                        sign.which = likely / sign.sure
                     if strip.signs and column > last + 1:
                         self._look_between(sign, strip.signs[-1], columns[last + 1 : column])
                     strip.signs.append(sign)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,7 +18,8 @@ SKEW_LEAST, SKEW_MOST = 0.05, 12.0  # degrees: below is none, above is no skew b
 INK_SAMPLE = 60_000  # pixels of ink that show the skew well enough
 LONG_LINE = 5.0  # width over height from which on a line of text shows the skew well
 RULE_LENGTH = 0.3  # inches: shorter straight ink is a dash or part of a letter
-RULE_THICK = 2.5  # points
+RULE_THICK = 7  # pixels at the usual 200 dots per inch, 2.5 points
+HAIR = 0.25  # half the thickness (points) that a rule has on the sheet
 DOT_LEAST, DOT_MOST = 2.0, 9.0  # points across: bullets and marks of tables
 
 Mask = NDArray[np.bool_]
@@ -152,34 +154,55 @@ def dark_ink(picture: Picture, dpi: float) -> Mask:
     return np.asarray(smooth.astype(np.int16) < mean.astype(np.int16) - 14)
 
 
-def find_rules(ink: Mask, dpi: float) -> tuple[list[Stroke], Mask]:
-    """Give the ruling lines of a page (in points) and the pixels that they cover."""
+def find_rules(ink: Mask, texts: list[Box], dpi: float) -> tuple[list[Stroke], Mask]:
+    """Give the ruling lines of a page (in points) and the pixels that they cover.
+
+    Straight ink inside one of ``texts``, the boxes of lines of text (in points), is part of its letters.
+    """
+    strokes: list[Stroke] = []
+    covered = np.zeros(ink.shape, np.bool_)
+    scale = POINTS / dpi
+    for horizontal in (True, False):
+        for long, x, y, w, h in _straight_parts(ink if horizontal else ink.T, int(RULE_LENGTH * dpi)):
+            if not horizontal:
+                long, x, y, w, h = long.T, y, x, h, w
+            stroke = _stroke(x * scale, y * scale, (x + w) * scale, (y + h) * scale, horizontal)
+            if any(_inside(stroke, text) for text in texts):
+                continue
+            covered[y : y + h, x : x + w] |= long
+            strokes.append(stroke)
+    return strokes, covered & ink
+
+
+def _straight_parts(ink: Mask, length: int) -> Iterator[tuple[Mask, int, int, int, int]]:
+    """Give the long level parts of ink that are thin, each with its place: x, y, width, height."""
     import cv2
 
-    strokes: list[Stroke] = []
-    covered = np.zeros(ink.shape, np.uint8)
-    length = int(RULE_LENGTH * dpi)
-    scale = POINTS / dpi
-    picture = ink.astype(np.uint8)
-    for kernel_size, horizontal in (((length, 1), True), ((1, length), False)):
-        # A rule that was straightened climbs a pixel now and then: widen across before asking for length.
-        across = (1, 3) if horizontal else (3, 1)
-        thick = cv2.dilate(picture, np.ones(across[::-1], np.uint8))
-        opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones(kernel_size[::-1], np.uint8))
-        long = np.asarray(opened, np.uint8)
-        count, _, stats, _ = cv2.connectedComponentsWithStats(long, connectivity=8)
-        for x, y, w, h, _ in stats[1:count].tolist():
-            thin = (h if horizontal else w) * scale
-            if thin - 2 * scale > RULE_THICK or (w if horizontal else h) < length:
-                continue
-            covered[y : y + h, x : x + w] |= long[y : y + h, x : x + w]
-            if horizontal:
-                middle = (y + h / 2) * scale
-                strokes.append(Stroke(x * scale, middle - 0.25, (x + w) * scale, middle + 0.25))
-            else:
-                middle = (x + w / 2) * scale
-                strokes.append(Stroke(middle - 0.25, y * scale, middle + 0.25, (y + h) * scale))
-    return strokes, covered.astype(bool) & ink
+    # A rule that was straightened climbs a pixel now and then: it is widened across before its length is asked for.
+    picture = cv2.dilate(np.ascontiguousarray(ink).astype(np.uint8), np.ones((3, 1), np.uint8))
+    opened = cv2.morphologyEx(picture, cv2.MORPH_OPEN, np.ones((1, length), np.uint8))
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8)
+    for number, (x, y, w, h, area) in enumerate(stats[1:count].tolist(), start=1):
+        # The mean thickness, less what widening added, is a share of the length that no bar or picture has.
+        if area / w - 2 <= max(RULE_THICK, 0.02 * w) and h <= max(3 * RULE_THICK, 0.03 * w) and w >= length:
+            yield np.asarray(labels[y : y + h, x : x + w] == number), x, y, w, h
+
+
+def _stroke(x0: float, top: float, x1: float, bottom: float, horizontal: bool) -> Stroke:
+    if horizontal:
+        middle = (top + bottom) / 2
+        return Stroke(x0, middle - HAIR, x1, middle + HAIR)
+    middle = (x0 + x1) / 2
+    return Stroke(middle - HAIR, top, middle + HAIR, bottom)
+
+
+def _inside(stroke: Stroke, text: Box) -> bool:
+    x, y = (stroke.x0 + stroke.x1) / 2, (stroke.top + stroke.bottom) / 2
+    if not text.holds(x, y):
+        return False
+    if stroke.horizontal:
+        return stroke.x1 - stroke.x0 <= text.width and abs(y - text.middle[1]) < 0.32 * text.height
+    return stroke.bottom - stroke.top <= 1.2 * text.height
 
 
 def find_dots(ink: Mask, taken: list[Box], dpi: float) -> list[Dot]:

@@ -48,8 +48,11 @@ class ShapeRules(Entry):
 
     bar_at_most: float = Field(gt=0)
     digit_at_most: float = Field(gt=0)
-    hole_at_most: float = Field(gt=0)
+    widest_digit: float = Field(gt=1)
+    stray_at_most: float = Field(gt=0)
     uneven_digits: float = Field(gt=0)
+    point_tail: float
+    comma_tail: float
 
 
 class OcrRules(Entry):
@@ -62,6 +65,7 @@ class OcrRules(Entry):
     shape: ShapeRules
     spellings: dict[str, str]
     bars_behind_figures: dict[str, str]
+    whole_units: list[str]
     impossible: list[str]
 
     @field_validator("impossible")

@@ -92,7 +92,7 @@ class Passage:
     ``sections`` holds the headings above it, outermost first. A cell has ``row`` and ``column``
     (its row label and column head, empty texts where there is none) and its place in the table.
     ``mark`` is the sign before a bullet. ``notes`` are the note signs (``1``, ``*``) it carries.
-    ``doubts`` are the stretches of characters (start, end) that hold a figure which was not read with certainty.
+    ``doubts`` are the places, in it and in its row label and column head, of figures not read with certainty.
     """
 
     number: int
@@ -110,7 +110,7 @@ class Passage:
     notes: tuple[str, ...] = ()
     source: Source = "text"
     block: int = 0
-    doubts: tuple[tuple[int, int], ...] = ()
+    doubts: tuple[Box, ...] = ()
 
     def box(self, start: int = 0, end: int | None = None) -> Box | None:
         """Give the box of characters ``start`` to ``end``; ``None`` where the text has no places.
