@@ -10,7 +10,7 @@ from specscan.finding.cast import Cast, Player
 from specscan.finding.doubts import set_aside_doubtful
 from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.frames import Statement
-from specscan.finding.items import Parsed
+from specscan.finding.items import Item, Parsed
 from specscan.finding.kit import JOIN, Kit, Kits
 from specscan.finding.legend import read_legend
 from specscan.finding.names import Place
@@ -240,18 +240,28 @@ class _Reader:
         if reading.draft.how is not How.PROSE or self.vans.single:
             return topics
         current = self._topic_before(reading)
+        last_named: frozenset[str] | None = None
         last = max((i.sentence for i in reading.parsed.items), default=0)
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
             if any(i.has("cue", "all_vans") for i in items):
                 current = None
             named = [i.vans for i in items if i.vans]
+            if last_named is not None and not named and self._opens_with_pronoun(items):
+                current = last_named
+            last_named = named[-1] if named else last_named
             if named:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
             if current is not None:
                 topics[number] = current
         self.topic = (reading.draft.passage, current)
         return topics
+
+    @staticmethod
+    def _opens_with_pronoun(items: list[Item]) -> bool:
+        """Tell whether a sentence begins with a pronoun, meaning the van named last: "A is small, B large. It …"."""
+        told = [i for i in items if not i.has("cue", "coordination")]
+        return bool(told) and told[0].has("cue", "refers_back")
 
     def _topic_before(self, reading: Reading) -> frozenset[str] | None:
         """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""

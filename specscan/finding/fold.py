@@ -30,6 +30,7 @@ class Folder:
     def __init__(self, words: WordFile):
         self.words = words
         self.drop = {_bare(word) for word in words.drop}
+        self.abbreviations = {word.casefold() for word in words.abbreviations}
         self.spelling = {_bare(a): _bare(b) for a, b in words.spelling.items()}
         self.endings = [(re.compile(f"{e.pattern}$"), e.to, e.least) for e in words.endings]
         self.parts = {_bare(part) for part in words.compounds}
@@ -41,7 +42,7 @@ class Folder:
         for match in TOKEN.finditer(text):
             raw, start, end = match.group(), match.start(), match.end()
             if not raw[0].isalnum():
-                if self._is_barrier(raw, text, start, end):
+                if self._is_barrier(raw, text, start, end) and not self._abbreviates(raw, text, start):
                     found.append(Token("and" if raw == "&" else raw, start, end))
                 continue
             bare = _bare(raw)
@@ -63,6 +64,11 @@ class Folder:
         if raw == "l" and SIZE.match(text[end:]):
             return True
         return len(raw) == 1 and raw.isupper() and text[end : end + 1] not in ("'", "’")
+
+    def _abbreviates(self, raw: str, text: str, place: int) -> bool:
+        """Tell whether a full stop belongs to an abbreviation, as in "Zul. Gesamtmasse"."""
+        word = re.search(r"[^\W\d_]+$", text[:place])
+        return raw == "." and word is not None and word.group().casefold() in self.abbreviations
 
     @staticmethod
     def _is_barrier(raw: str, text: str, start: int, end: int) -> bool:

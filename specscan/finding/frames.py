@@ -141,8 +141,14 @@ class FrameReader:
             return None
         aspects = self._aspects(item, group, statement, sentence)
         named = [n for n in fields if self.book.fields[n].aspect in aspects]
-        if all(self.book.fields[n].basis == "none" for n in named) and statement.note and _bases(statement.note.items):
-            named = []  # the note says what kind of rating it is
+        own = any(_basis_names(i) and i.chunk == item.chunk for i in sentence.parsed.items)
+        if (
+            statement.note
+            and _bases(statement.note.items)
+            and not own
+            and any(self.book.fields[n].basis for n in named)
+        ):
+            return self._by_basis(quantity, fields, statement, item, noted=True)  # a note goes before the label
         if named:
             return self._by_nearest_aspect(item, named, sentence)
         if any(self.book.fields[n].basis for n in fields):
@@ -217,7 +223,9 @@ class FrameReader:
         specific = [n for n in fields if self.book.fields[n].basis not in ("", "none")] or fields
         return min(specific, key=distance)
 
-    def _by_basis(self, quantity: Quantity, fields: list[str], statement: Statement, item: Item) -> str | None:
+    def _by_basis(
+        self, quantity: Quantity, fields: list[str], statement: Statement, item: Item, *, noted: bool = False
+    ) -> str | None:
         """Choose input or output of a heater by what is said with the figure, the label or the note."""
         parsed = statement.parsed
         rules = [
@@ -226,6 +234,8 @@ class FrameReader:
             [c for c in parsed.cues("input", "output") if c.start < statement.split],
             _bases(statement.note.items) if statement.note is not None else [],
         ]
+        if noted:
+            rules = rules[-1:]
         for cues in rules:
             bases = {name for cue in cues for name in _basis_names(cue)}
             if len(bases) == 1:
@@ -276,10 +286,16 @@ class FrameReader:
         if any(i.has("distant", name) for i in reach for name in i.names("distant") if self.book.fields[name] is spec):
             return "another thing is spoken of beside it"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
-        added = [c for c in parsed.cues("addition") if c.clause == item.clause or c.start < statement.split]
+        added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
         if added and not total and spec.type == "number" and spec.dimension not in ("temperature", "length"):
             return "an addition whose total is not printed"
         return ""
+
+    @staticmethod
+    def _adds(cue: Item, item: Item) -> bool:
+        """Tell whether "second" or "extra" stands with a figure: in its part of the sentence or right before."""
+        before = cue.end <= item.start and item.chunk - cue.chunk <= 1
+        return cue.clause == item.clause and (cue.chunk == item.chunk or before)
 
     def _one_each(self, found: list[Found], statement: Statement) -> list[Found]:
         """Of several figures for one field in one sentence keep the total, or the one for the walls."""

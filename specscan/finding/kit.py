@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from specscan.finding.cast import CastReader
@@ -17,6 +18,8 @@ from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 
 JOIN = " ‖ "
+LABEL_WEIGHT = 2  # a label that a language knows weighs as much as two of its frequent words
+MAX_LABELS = 120
 MIN_REGION_WORDS = 3  # "propane" alone does not make a French document one of Québec
 R_VALUE = Concept("aspect", "insulance")
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
@@ -56,7 +59,7 @@ class Kit:
         """Give the unit that a label says for bare figures; an R-value is North American or metric as its document."""
         if not label:
             return None
-        unit = self.units.in_head(label)
+        unit = self.units.in_head(label, self.lexicon.words.cues.get("in_unit"))
         if unit is None and any(m.concept == R_VALUE for m in self.lexicon.analyse(label).mentions):
             return self.units.r_unit(north_american=self.quantities.north_american)
         return unit
@@ -94,12 +97,13 @@ class Kits:
     def for_document(self, document: Document) -> Kit:
         """Give the kit that fits a document: its language and its gallons."""
         text = whole_text(document)
-        language = self.language_of(text, document.language)
+        language = self.language_of(text, document.language, labels_of(document))
         north_american = self._is_north_american(text, language)
         return self.kit(language, imperial=self._is_imperial(text), north_american=north_american)
 
-    def language_of(self, text: str, declared: str = "") -> str:
-        """Give the language whose frequent words a text holds most of; a declared one weighs in."""
+    def language_of(self, text: str, declared: str = "", labels: Iterable[str] = ()) -> str:
+        """Give the language whose frequent words and labels a text holds most of; a declared one weighs in."""
+        known = {name: sum(self.lexicon(name).knows_label(label) for label in labels) for name in self.book.words}
         words = re.findall(r"[^\W\d_]+", text.casefold())
         scores = {}
         for language, file in self.book.words.items():
@@ -107,6 +111,7 @@ class Kits:
             scores[language] = sum(word in wanted for word in words) + (
                 0.05 * len(words) if language == declared else 0
             )
+            scores[language] += LABEL_WEIGHT * known[language]
         best = max(scores, key=lambda name: scores[name])
         return best if scores[best] > 0 else (declared if declared in self.book.words else "en")
 
@@ -133,6 +138,13 @@ class Kits:
             return sum(bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
 
         return hits(self.book.general.british), hits(self.book.general.american)
+
+
+def labels_of(document: Document) -> set[str]:
+    """Give the texts of a document that may be labels: heads of rows and columns, and what stands before a colon."""
+    found = {head.text for p in document.passages for head in (p.row, p.column) if head is not None}
+    found |= {p.text.partition(":")[0] for p in document.passages if ":" in p.text[:40]}
+    return set(sorted(found - {""})[:MAX_LABELS])
 
 
 def whole_text(document: Document) -> str:

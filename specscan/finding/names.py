@@ -51,6 +51,7 @@ class NameReader:
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
+        self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
         self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
 
     def read(self, document: Document) -> Names:
@@ -91,7 +92,7 @@ class NameReader:
         legal = self._legal_name(own)
         brand = self._brand_line(document, own)
         if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
-            names.maker, names.maker_place = brand
+            names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
             if legal is not None and brand[0].casefold() == legal[0].casefold():
                 names.maker = legal[0]
         elif legal is not None:
@@ -261,6 +262,7 @@ class NameReader:
         text = YEAR.sub(" ", text)
         for phrase in sorted(self.fillers, key=len, reverse=True):
             text = re.sub(rf"(?<![\w]){re.escape(phrase)}(?![\w])", " ", text, flags=re.IGNORECASE)
+        text = self.form.sub(" ", text)
         if maker:
             for part in (maker, maker.split()[0]):
                 text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
@@ -271,11 +273,11 @@ class NameReader:
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
             words = key.split()
-            if not any(c.isalpha() for c in key) or key in self.fillers or self._is_label(key):
+            if not any(c.isalpha() for c in key) or self._is_filler(key) or self._is_label(key):
                 continue
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
-            points += min(3, body.count(key) - 1)
+            points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
             points -= 1.5 * max(0, len(words) - 3)
             if points > score:
                 best, score = key, points

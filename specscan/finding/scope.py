@@ -14,6 +14,7 @@ CURRENCY = re.compile(
 )
 EVERYONE: frozenset[str] = frozenset({"*"})
 DESCRIBING = ("voltage", "money", "time")
+SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
 
@@ -50,9 +51,12 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(chunk)
     behind = _bracket_behind(item, parsed)
     if behind is not None:
-        held = [m for m in mentions if m.chunk == behind]
+        held = _in_bracket(behind, mentions, parsed)
         if held:
             return _union(held)
+    closing = _closing_bracket(item, mentions, parsed)
+    if closing:
+        return _union(closing)
     clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
     nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
     if nearest:
@@ -67,6 +71,23 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _in_bracket(chunk: int, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans named in the bracket that a chunk opens, all of "(541, 599 and 636)"."""
+    start, _ = parsed.chunk_span(chunk)
+    end = parsed.text.find(")", start)
+    return [m for m in mentions if m.depth > 0 and start <= m.start < (end if end >= 0 else len(parsed.text))]
+
+
+def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans in the bracket that ends a short line and names the only vans in it."""
+    text = parsed.text.rstrip(" .;")
+    opening = text.rfind("(")
+    if len(text) > SHORT_LINE or not text.endswith(")") or opening < 0:
+        return []
+    inside = [m for m in mentions if m.start > opening]
+    return inside if inside and len(inside) == len(mentions) and item.start < opening else []
 
 
 def _overlap(one: Item, two: Item) -> bool:

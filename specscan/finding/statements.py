@@ -176,7 +176,7 @@ class StatementMaker:
     def _price_parts(self, text: str) -> dict[str, Availability]:
         """Give for each van what a line of prices says."""
         found: dict[str, Availability] = {}
-        for part in re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text):
+        for part in self._van_parts(text):
             analysis = self.kit.lexicon.analyse(part)
             cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
             named = frozenset().union(*(models for _, _, models in self.vans.find(part)))
@@ -195,6 +195,13 @@ class StatementMaker:
             for van in named:
                 found[van] = said
         return found
+
+    def _van_parts(self, text: str) -> list[str]:
+        """Cut a line of prices into what it says of each van, also where only the names part it: "A: $90 B: $80"."""
+        starts = [a for a, b, _ in self.vans.find(text) if re.match(r"\s*:", text[b:])]
+        if len(starts) >= 2:
+            return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
+        return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)
 
     # tables
 

@@ -97,8 +97,16 @@ class Units:
             and bool(self.named(text[start:end]))
         )
 
-    def in_head(self, text: str) -> Unit | None:
-        """Give the unit that a label or table head names in brackets or behind a comma, or ``None``."""
+    def in_head(self, text: str, openers: list[str] | None = None) -> Unit | None:
+        """Give the unit that a label or table head names in brackets, behind a comma or a word such as "in".
+
+        ``openers`` are those words. Gives ``None`` where the label names no unit.
+        """
+        for word in openers or []:
+            for match in re.finditer(rf"(?<!\w){re.escape(word)}\s+([^\s,;()]{{1,18}})\s*(?=$|[,;()])", text):
+                unit = self.named(match.group(1).rstrip(".:*"))
+                if unit is not None:
+                    return unit
         parts = [part.strip() for part in text.split(",")]
         for inner in [
             *parts,

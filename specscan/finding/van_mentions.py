@@ -6,7 +6,10 @@ import re
 
 from specscan.finding.cast import Cast
 
-ARTICLE = r"(?:the|le|la|les|der|die|das|den|dem|du|model|modèle|modell|on|auf|sur|for|pour|für|and|et|und|&)"
+ARTICLE = (
+    r"(?:the|le|la|les|der|die|das|den|dem|du|au|aux|beim|vom|zum|de la|de l|with|of|model|modèle|modell|on|auf|sur|for"
+    r"|pour|für|and|et|und|&)"
+)
 
 
 class VanMentions:
@@ -64,6 +67,8 @@ class VanMentions:
         if re.search(r"\(\s*(?:[^()]{0,24}(?:,|&|and|et|und)\s*)?$", before) and re.match(r"[^()]{0,30}\)", after):
             return True
         if re.search(rf"\b{ARTICLE}\s+$", before, re.IGNORECASE) and not re.match(r"\s+[a-zà-ÿ]*(?:s|en)\b", after):
+            return True
+        if re.match(r":\s", after):
             return True
         if re.match(r"\s*(?::|only\b|(?:,|and|et|und|&)\s*[\w ]{1,12}:)", after) and not before.strip():
             return True

@@ -225,14 +225,14 @@ def _extend(kept: list[Parted], first: int, last: int, columns: list[tuple[float
     while first > 0:
         line = kept[first - 1][0]
         below = kept[first][0]
-        near = below.box.top - line.box.top < LEADING * em
+        near = below.base - line.base < LEADING * em
         if not (near and _column_of(line, columns) not in (None, 0)):
             break
         first -= 1
     while last < len(kept):
         line = kept[last][0]
         above = kept[last - 1][0]
-        near = line.box.top - above.box.top < LEADING * em
+        near = line.base - above.base < LEADING * em
         column = _column_of(line, columns)
         wrapped = column == 0 and line.text[:1].islower() and near
         if not ((near and column not in (None, 0)) or wrapped):
@@ -302,7 +302,7 @@ def _rows(picked: list[Parted], columns: list[tuple[float, float]], floors: list
     """Group lines into rows of the table; each row is a list of lines of segments."""
     em = _em([line for line, _ in picked])
     multi = [line for line, segments in picked if len(segments) > 1]
-    pitches = [below.box.top - above.box.top for above, below in zip(multi, multi[1:], strict=False)]
+    pitches = [below.base - above.base for above, below in zip(multi, multi[1:], strict=False)]
     pitch = statistics.median(pitches) if pitches else 2 * em
     ruled = len(floors) >= 3
     loose = ruled or pitch > PITCH_LOOSE * em
@@ -336,7 +336,7 @@ def _continues(
     loose: bool,
 ) -> bool:
     above = row[-1][0]
-    if line.box.top - above.box.top > near:
+    if line.base - above.base > near:
         return False
     if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
         return False

@@ -8,7 +8,7 @@ from specscan.reading.compose import Hints, clean_sign, compose
 from specscan.reading.flow import Item
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.heads import ReadCell, ReadTable, read_table
-from specscan.reading.words import Line
+from specscan.reading.words import Line, is_bullet
 from specscan.records.text import Head, Kind, Passage, Source, union
 
 LABEL_WORDS = 8
@@ -80,11 +80,28 @@ class Assembler:
 
     def _head(self, cells: list[GridCell]) -> Head:
         lines = [line for cell in cells for line in cell.lines]
+        if lines and len(lines[0].words) > 1 and is_bullet(lines[0].words[0].text) and cells[0].col == 0:
+            lines = [Line(lines[0].words[1:]), *lines[1:]]  # the bullet of a priced list is no part of its label
         composed = compose(lines, self.hints)
         box = union([piece.box for piece in composed.pieces]) if self.places else None
         return Head(composed.text, box, composed.notes)
 
+    def _add_listed(self, page: int, cell: ReadCell) -> None:
+        """Add an item of a list that stands among the rows of a table, or a line under the title of one."""
+        lines = cell.cell.lines
+        words = lines[0].words
+        bulleted = len(words) > 1 and is_bullet(words[0].text)
+        mark = words[0].text if bulleted else ""
+        composed = compose([Line(words[1:]), *lines[1:]] if bulleted else lines, self.hints)
+        self._add(
+            page=page, kind=Kind.BULLET if bulleted else Kind.LINE, text=composed.text, pieces=composed.pieces,
+            sections=self.sections(cell.groups), mark=mark, notes=composed.notes,
+        )  # fmt: skip
+
     def _add_read_cell(self, page: int, cell: ReadCell) -> None:
+        if cell.listed:
+            self._add_listed(page, cell)
+            return
         lines: list[Line] = cell.cell.lines
         composed = compose(lines, self.hints)
         groups = cell.groups

@@ -38,9 +38,12 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
     usual = max(usual, page_size)
     listed = _listed(lines)
+    colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     for line in lines:
         item = _begin(line, usual, signs)
+        if item.kind is Kind.PROSE and id(line) in colored:
+            item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
         if items and id(line) not in listed and _goes_on(items[-1], item, line):
@@ -48,6 +51,28 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
         else:
             items.append(item)
     return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part)]
+
+
+def _colored_headings(lines: list[Line], usual: float) -> set[int]:
+    """Give the ids of short lines that only their colour sets apart from most of the text: headings in colour."""
+    weights: dict[tuple[int, int, int], int] = {}
+    for line in lines:
+        weights[line.color] = weights.get(line.color, 0) + len(line.text)
+    if not weights:
+        return set()
+    common = max(weights, key=lambda color: weights[color])
+    found = []
+    for line in lines:
+        alike = {word.color for word in line.words} == {line.color}
+        wordy = line.text[0].isalpha() and len(line.words) <= 8 and not set(line.text) & set(":.;,!?")
+        if alike and wordy and line.color != common and 0.95 * usual <= line.size and _saturation(line.color) > 40:
+            found.append(line)
+    return {id(line) for line in found} if len(found) <= 0.34 * len(lines) else set()
+
+
+def _saturation(color: tuple[int, int, int]) -> int:
+    """Give how far a colour is from gray; captions and small print are often gray, headings are not."""
+    return max(color) - min(color)
 
 
 def _part_inner_notes(item: Item, signs: frozenset[str]) -> list[Item]:
@@ -89,7 +114,7 @@ def _listed(lines: list[Line]) -> set[int]:
     found: set[int] = set()
     block: list[Line] = []
     for line in [*lines, None]:
-        near = bool(block) and line is not None and line.box.top - block[-1].box.top < LIST_LEADING * line.size
+        near = bool(block) and line is not None and line.base - block[-1].base < LIST_LEADING * line.size
         if line is not None and near and abs(line.size - block[-1].size) < 0.5:
             block.append(line)
             continue
@@ -173,7 +198,7 @@ def _goes_on(item: Item, begun: Item, line: Line) -> bool:
     above = item.lines[-1]
     if begun.kind in (Kind.BULLET, Kind.FOOTNOTE):
         return False
-    step = line.box.top - above.box.top
+    step = line.base - above.base
     close = 0 < step < LEADING * max(line.size, above.size)
     alike = abs(line.size - above.size) <= 0.08 * above.size
     if item.kind is Kind.HEADING:

@@ -11,6 +11,7 @@ from specscan.reading.words import is_bullet
 
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
+INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
 
 
 @dataclass(slots=True)
@@ -23,6 +24,7 @@ class ReadCell:
     groups: tuple[str, ...]
     row: int
     col: int
+    listed: bool = False  # an item of a list, or a line under its title: neither label nor value
 
 
 @dataclass(slots=True)
@@ -95,11 +97,30 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
         if row > 0 and _repeats_heads(cells, table):
             groups = _group_of_head(cells, table, groups)
             continue
+        if len(cells) == 1 and _is_bulleted(cells[0]):
+            table.cells.append(ReadCell(cells[0], [], [], groups, row, cells[0].col, listed=True))
+            continue
+        if _titles_list(grid, row, cells):
+            groups = (cells[0].plain,)
+            table.cells.extend(ReadCell(cell, [], [], groups, row, cell.col, listed=True) for cell in cells[1:])
+            continue
         if _is_group_row(grid, row, cells, table):
             groups = (cells[0].plain,)
             continue
         _read_row(table, grid, row, groups)
     return table
+
+
+def _is_bulleted(cell: GridCell) -> bool:
+    words = cell.words
+    return len(words) > 1 and is_bullet(words[0].text)
+
+
+def _titles_list(grid: Grid, row: int, cells: list[GridCell]) -> bool:
+    """Tell whether a row with its prices is the title of the list below it: bullets without values of their own."""
+    below = grid.row_cells(row + 1)
+    bulleted = len(below) == 1 and below[0].col == cells[0].col and _is_bulleted(below[0])
+    return bulleted and len(cells) >= 2 and cells[0].col == 0 and not _is_bulleted(cells[0])
 
 
 def _is_title(cells: list[GridCell]) -> bool:
@@ -253,6 +274,8 @@ def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
         used.add(best)
         if best in above.heads:
             taken[col] = above.heads[best]
+    if len({id(heads[0]) for heads in taken.values()}) < INHERIT_SHARE * len({id(h[0]) for h in above.heads.values()}):
+        return
     table.heads = taken
     table.inherited = bool(taken)
 

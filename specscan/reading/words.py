@@ -63,6 +63,11 @@ class Line:
         return statistics.median(word.size for word in self.words)
 
     @property
+    def base(self) -> float:
+        """Give the height of the baseline, which raised signs do not shift."""
+        return statistics.median(word.base or word.box.bottom for word in self.words)
+
+    @property
     def text(self) -> str:
         return join_words(self.words)
 

@@ -68,3 +68,35 @@ def test_prices_beside_long_lines_make_them_options(facts_of_pdf):
     assert solar == {("Drift 599", 130, "optional"), ("Drift 684 Winter", 510, "optional")}
     heat = {(f.model, f.value, f.availability) for f in facts if f.field == "gray_tank_heat"}
     assert heat == {("Drift 599", "electric_pad", "optional")}
+
+
+def priced_page():
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=22, bold=True)
+    page.row(90, (250, "Drift 19"), (350, "Drift 21"), (450, "Drift 23"), size=9, bold=True)
+    rows = [("Overall length", "5.90 m", "6.40 m", "6.90 m"), ("Wheelbase", "3.45 m", "4.04 m", "4.30 m"),
+            ("Sleeps", "2", "3", "4"), ("GVWR", "3500 kg", "3880 kg", "4495 kg")]  # fmt: skip
+    for number, (label, *values) in enumerate(rows):
+        page.row(106 + 15 * number, (50, label), *zip((250, 350, 450), values, strict=True), size=9)
+    blue = {"size": 9, "color": (0.1, 0.4, 0.5)}
+    page.text(50, 200, "Winter package", **blue)
+    page.text(380, 200, "Drift 19: $1,290   Drift 21: $1,190   Drift 23: included", size=9)
+    page.text(60, 214, "• Insulated covers for the cab windows", size=9)
+    page.text(60, 228, "• Water lines insulated", size=9)
+    page.text(50, 252, "At extra cost", **blue)
+    page.row(266, (60, "• Heating pad 12 V at the gray water tank (Drift 19)"), (500, "$280"), size=9)
+    page.row(280, (60, "• All-wheel drive (Drift 21)"), (500, "$7,900"), size=9)
+    return page
+
+
+def test_a_priced_title_says_of_each_van_how_the_list_below_it_comes(facts_of_pdf):
+    facts = facts_of_pdf(priced_page())
+    expected = {("Drift 19", "optional"), ("Drift 21", "optional"), ("Drift 23", "standard")}
+    for field in ("cab_shades_insulated", "water_lines_insulated"):
+        assert {(f.model, f.availability) for f in facts if f.field == field} == expected
+
+
+def test_a_priced_list_does_not_take_the_heads_of_a_table_above(facts_of_pdf):
+    facts = facts_of_pdf(priced_page())
+    assert {(f.model, f.value) for f in facts if f.field == "gray_tank_heat"} == {("Drift 19", "electric_pad")}
+    assert {(f.model, f.value) for f in facts if f.field == "drive"} == {("Drift 21", "all")}
