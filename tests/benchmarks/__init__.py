@@ -1,0 +1,1 @@
+"""Measures of how the program does on many drawn documents: commands, not tests."""

@@ -1,0 +1,123 @@
+"""The benchmark's tables: figures for every layout, language, field and habit, weakest first, and the misses."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tests.benchmarks.scoring import Outcome
+
+ORDER = ("all", "family", "layout", "language", "medium", "vans", "availability", "habit", "unit habit", "field")
+TITLES = {
+    "all": "Over all", "family": "By family of documents", "layout": "By layout of the block that prints the value",
+    "language": "By language and region", "medium": "By medium", "vans": "By number of vans",
+    "availability": "By availability", "habit": "By habit", "unit habit": "By unit habit", "field": "By field",
+}  # fmt: skip
+
+
+@dataclass(slots=True)
+class Figures:
+    """Counts of one row of a table."""
+
+    right: int = 0
+    extra: int = 0
+    missing: int = 0
+    wrong_van: int = 0
+    page: int = 0
+    availability: int = 0
+    availability_of: int = 0
+
+    def add(self, outcome: Outcome) -> None:
+        """Count one outcome."""
+        if outcome.kind == "right":
+            self.right += 1
+            self.page += outcome.page_right
+            self.availability_of += outcome.availability_counted
+            self.availability += outcome.availability_counted and outcome.availability_right
+        elif outcome.kind == "extra":
+            self.extra += 1
+        else:
+            self.missing += 1
+            self.wrong_van += outcome.kind == "wrong van"
+
+    @property
+    def precision(self) -> float | None:
+        """Give the share of stated values that are printed; none where nothing is stated."""
+        return share(self.right, self.right + self.extra)
+
+    @property
+    def recall(self) -> float | None:
+        """Give the share of printed values that are stated; none where nothing is printed."""
+        return share(self.right, self.right + self.missing)
+
+    @property
+    def attribution(self) -> float | None:
+        """Give the share of found values that are of the right van."""
+        return share(self.right, self.right + self.wrong_van)
+
+
+def share(part: int, whole: int) -> float | None:
+    """Give a part of a whole; none of nothing."""
+    return part / whole if whole else None
+
+
+def tally(outcomes: Iterable[Outcome]) -> dict[str, dict[str, Figures]]:
+    """Give figures by table and row."""
+    tables: dict[str, dict[str, Figures]] = defaultdict(lambda: defaultdict(Figures))
+    for outcome in outcomes:
+        for table, row in outcome.keys:
+            tables[table][row].add(outcome)
+    return tables
+
+
+def lines(outcomes: Iterable[Outcome], least: int = 5) -> list[str]:
+    """Give the tables as text, the weakest rows first; long tables leave rows of few values out."""
+    tables = tally(outcomes)
+    made: list[str] = []
+    for name in ORDER:
+        rows = tables.get(name, {})
+        if not rows:
+            continue
+        made += ["", f"{TITLES[name]:46}  prec.  recall  avail.   page    van  values  miss  extra"]
+        for row, figures in sorted(rows.items(), key=lambda item: (_weakness(item[1]), item[0])):
+            values = figures.right + figures.missing
+            if values + figures.extra < least and name in ("habit", "unit habit"):
+                continue
+            cells = (
+                figures.precision, figures.recall, share(figures.availability, figures.availability_of),
+                share(figures.page, figures.right), figures.attribution,
+            )  # fmt: skip
+            made.append(
+                f"  {row[:44]:44}" + "".join(_cell(cell) for cell in cells)
+                + f"  {values:6d}{figures.missing:6d}{figures.extra:7d}"
+            )  # fmt: skip
+    return made
+
+
+def _weakness(figures: Figures) -> float:
+    shares = [one for one in (figures.precision, figures.recall) if one is not None]
+    return min(shares, default=1.0)
+
+
+def _cell(value: float | None) -> str:
+    return "      -" if value is None else f"{value:7.3f}"
+
+
+def misses(outcomes: Iterable[Outcome]) -> list[str]:
+    """Give one line for each value that is missing, extra, on a wrong page or of a wrong availability."""
+    made = []
+    for one in outcomes:
+        habits = ", ".join(row for table, row in one.keys if table in ("layout", "habit", "unit habit"))
+        place = f"{one.doc} [{one.van}] {one.field}"
+        if one.kind != "right":
+            value = one.expected or one.found
+            sure = one.availability[0] or one.availability[1]
+            made.append(f"{one.kind.upper():9} {place} {value} ({sure}) “{one.words}” {one.note}; {habits}")
+            continue
+        if not one.page_right:
+            made.append(f"PAGE      {place} {one.expected}: {one.note} “{one.words}”; {habits}")
+        if one.availability_counted and not one.availability_right:
+            told, found = one.availability
+            made.append(f"AVAIL     {place} {one.expected}: {found} for {told} “{one.words}”; {habits}")
+    return made

@@ -1,0 +1,84 @@
+"""Draws one brochure: family of vans, layout, language, renderer; gives its bytes and what it states."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from random import Random
+
+from tests.proving_ground import render_html, render_pdf, render_text
+from tests.proving_ground.families import FAMILIES
+from tests.proving_ground.pages import Draft
+from tests.proving_ground.studio import Studio
+from tests.proving_ground.truth import Label, UnfairError, labels_of
+
+REGIONS = ("us", "us", "us", "uk", "au", "fr", "fr", "qc", "de", "de")
+SUFFIX = {"reportlab": ".pdf", "chromium": ".pdf", "html": ".html", "text": ".txt", "markdown": ".md"}
+PAGED = ("reportlab", "chromium")
+TRIES = 40
+
+
+@dataclass(slots=True)
+class Brochure:
+    """A drawn brochure: its file and what it states."""
+
+    name: str
+    data: bytes
+    layout: str
+    region: str
+    renderer: str
+    labels: list[Label]
+    draft: Draft
+    vans: list[str] = field(default_factory=list)
+
+
+def draw(seed: int, number: int, layout: str = "", region: str = "", renderers: tuple[str, ...] = ()) -> Brochure:
+    """Give brochure ``number`` of a seed; ``layout``, ``region`` and ``renderers`` narrow what may be drawn.
+
+    A draft that would leave a careful human in doubt is thrown away and drawn again.
+
+    Raises:
+        KeyError: there is no such layout.
+        ValueError: no renderer is left for the layout.
+    """
+    for attempt in range(TRIES):
+        rng = Random(f"{seed}/{number}/{attempt}/{layout}/{region}")
+        try:
+            return _draw(rng, seed, number, layout, region, renderers)
+        except UnfairError as error:
+            reason = error
+    raise reason
+
+
+def _draw(rng: Random, seed: int, number: int, layout: str, region: str, renderers: tuple[str, ...]) -> Brochure:
+    layout = layout or rng.choice(sorted(FAMILIES))
+    region = region or rng.choice(REGIONS)
+    build, (least, most), possible = FAMILIES[layout]
+    allowed = [one for one in possible if not renderers or one in renderers]
+    if not allowed:
+        raise ValueError(f"{layout} cannot be rendered by {', '.join(renderers)}")
+    renderer = rng.choice(allowed)
+    studio = Studio(rng, region, rng.randint(least, most), glyphs=renderer != "reportlab")
+    pages = build(studio, renderer != "reportlab")
+    draft = Draft([page for page in pages if page.blocks], studio.look, studio.words.language)
+    draft.title = f"{studio.family.series} {studio.family.year}"
+    labels = labels_of(draft, studio.family, renderer in PAGED)
+    name = f"{number:04d}_{_plain(studio.family.maker)}_{_plain(studio.family.series)}{SUFFIX[renderer]}"
+    if renderer == "html":
+        render_html.dress(draft, studio)
+    data = _rendered(draft, renderer)
+    return Brochure(name, data, layout, region, renderer, labels, draft, [van.model for van in studio.family.vans])
+
+
+def _rendered(draft: Draft, renderer: str) -> bytes:
+    if renderer == "reportlab":
+        return render_pdf.render(draft)
+    if renderer in ("text", "markdown"):
+        return render_text.render(draft, renderer == "markdown")
+    if renderer == "html":
+        return render_html.page(draft)
+    return render_html.printed(draft)
+
+
+def _plain(text: str) -> str:
+    return re.sub(r"\W+", "_", text.casefold())
