@@ -12,6 +12,7 @@ ORDER = [
     "reading",
     "finding",
     "settling",
+    "observing",
     "physics",
     "judging",
     "dataset",

@@ -7,6 +7,7 @@ from typing import Any
 
 from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument
 from specscan.records.facts import Settled
+from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 
 Row = dict[str, Any]
@@ -46,6 +47,18 @@ def settled_row(row: Settled) -> Row:
         "value_low": row.low, "value_high": row.high, "value_text": row.text, "value_flag": row.flag,
         "unit": row.unit or None, "availability": row.availability, "status": row.status,
         "fact_ids": list(row.fact_ids), "note": row.note or None, "reason": row.reason, "basis": row.basis or None,
+    }  # fmt: skip
+
+
+def observation_row(one: Observation, van_id: str | None) -> Row:
+    """Give the row of ``observations``; ``van_id`` is the van that it is about now, ``None`` where it is not there."""
+    fact = one.fact
+    return {
+        "van_id": van_id, "field": one.field, "equipment": one.equipment, "answer": one.said,
+        "value_num": fact.num if fact else None, "value_text": fact.text if fact else None,
+        "value_flag": fact.flag if fact else None, "unit": (fact.unit if fact else "") or None, "who": one.who,
+        "observed_on": one.when, "how": one.how, "evidence": one.evidence or None, "note": one.note or None,
+        "document": one.doc or None, "page": one.page or None, "line": one.line,
     }  # fmt: skip
 
 

@@ -17,6 +17,10 @@ TABLES: dict[str, str] = {
         van_id VARCHAR, field VARCHAR, equipment VARCHAR, value_num DOUBLE, value_low DOUBLE, value_high DOUBLE,
         value_text VARCHAR, value_flag BOOLEAN, unit VARCHAR, availability VARCHAR, status VARCHAR, fact_ids VARCHAR[],
         note VARCHAR, reason VARCHAR, basis VARCHAR""",
+    "observations": """
+        van_id VARCHAR, field VARCHAR, equipment VARCHAR, answer VARCHAR, value_num DOUBLE, value_text VARCHAR,
+        value_flag BOOLEAN, unit VARCHAR, who VARCHAR, observed_on DATE, how VARCHAR, evidence VARCHAR, note VARCHAR,
+        document VARCHAR, page INTEGER, line INTEGER""",
     "van_names": "van_id VARCHAR, doc_id VARCHAR, maker VARCHAR, model VARCHAR, model_year INTEGER",
     "scores": """
         van_id VARCHAR, ruleset VARCHAR, equipment VARCHAR, criterion VARCHAR, points DOUBLE, points_low DOUBLE,

@@ -11,25 +11,18 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from pydantic import TypeAdapter
-
 from specscan import __version__
 from specscan.dataset.store import Dataset
-from specscan.dataset.us_units import us_columns
-from specscan.judging.rulesets import load_ruleset, load_rulesets
+from specscan.observing.kept import read_kept
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.facts import VanName
-from specscan.rulebook.book import Rulebook, load_rulebook
-from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
+from specscan.rulebook.book import Rulebook
+from specscan.scanning.examine import findings_as_json, records_as_json
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
-from specscan.scanning.state import build_state
-from specscan.settling.manifest import ManifestRow
+from specscan.scanning.update import keep_manifests, kept_documents, kept_manifests, load_job
 from specscan.settling.manifested import named_by
-from specscan.settling.preferences import load_preferences
-
-manifests_as_json: TypeAdapter[dict[str, list[ManifestRow]]] = TypeAdapter(dict[str, list[ManifestRow]])
 
 BATCH = 20
 BATCH_SECONDS = 5.0
@@ -85,10 +78,9 @@ def scan(
         DatasetError: the dataset cannot be written.
     """
     started = datetime.now(UTC)
-    book = load_rulebook(rules)
-    preferences, limits = load_preferences(book), load_limits(rules)
-    rulesets = load_rulesets(rules / "winter", book)
-    rulesets += [load_ruleset(path, book) for path in extra_rulesets]
+    job = load_job(rules, extra_rulesets)
+    book, limits = job.book, load_limits(rules)
+    observations = read_kept(db, book)
     found = gather(paths, book)
     summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside)
     with Dataset(db) as dataset:
@@ -107,21 +99,12 @@ def scan(
                 progress(number, len(tasks), result.record.name)
         dataset.keep(waiting)
         summary.read = len(tasks)
-        documents = _documents(dataset)
-        state = build_state(documents, book, preferences, rulesets, lambda path: rows_for(path, found.manifests))
+        documents = kept_documents(dataset)
+        state = job.update(dataset, documents, found.manifests, observations, summary.run_id, started, len(tasks))
         summary.documents = [document.record for document in documents if document.record.path in found.files]
         summary.vans, summary.facts = len(state.settlement.vans), len(state.settlement.facts)
         summary.notes = state.notes
-        finished = datetime.now(UTC)
-        summary.seconds = (finished - started).total_seconds()
-        run = {
-            "run_id": summary.run_id, "version": __version__, "rules_sha256": book.digest,
-            "started_at": started.replace(tzinfo=None), "finished_at": finished.replace(tzinfo=None),
-            "documents": len(documents), "documents_read": len(tasks),
-            "documents_unreadable": sum(d.record.status == "unreadable" for d in documents),
-            "vans": summary.vans, "facts": summary.facts,
-        }  # fmt: skip
-        dataset.replace_state(state.tables, run, state.columns, us_columns(state.columns, rules))
+        summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
 
 
@@ -151,10 +134,10 @@ def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summa
 
 def _recall_manifests(found: Gathered, dataset: Dataset) -> None:
     """Take the manifests of folders that this scan does not look through as they were, and keep all of them."""
-    for folder, rows in manifests_as_json.validate_json(dataset.setting("manifests") or "{}").items():
+    for folder, rows in kept_manifests(dataset).items():
         if not any(folder == root or folder.startswith(f"{root}/") for root in found.roots):
             found.manifests.setdefault(folder, rows)
-    dataset.keep_setting("manifests", manifests_as_json.dump_json(found.manifests).decode())
+    keep_manifests(dataset, found.manifests)
 
 
 def _made_by(book: Rulebook, named: VanName | None) -> str:
@@ -179,27 +162,3 @@ def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str
         records_as_json.dump_json(record).decode(),
         findings_as_json.dump_json(result.found).decode(),
     )
-
-
-def _documents(dataset: Dataset) -> list[ReadDocument]:
-    """Give all documents of the dataset; a copy of another file is named as such and adds no statements of its own."""
-    documents: list[ReadDocument] = []
-    first: dict[str, DocumentRecord] = {}
-    for path, (_, _, record_json, found_json) in sorted(dataset.kept().items()):
-        record = records_as_json.validate_json(record_json)
-        found = findings_as_json.validate_json(found_json)
-        original = first.get(record.sha256) if record.sha256 else None
-        if original is not None:
-            copies = sum(document.record.sha256 == record.sha256 for document in documents)
-            record = replace(
-                record,
-                doc_id=f"{original.doc_id}-{copies + 1}",
-                message="; ".join(part for part in (f"the same content as {original.name}", record.message) if part),
-            )
-            found = replace(NOTHING, language=found.language)
-        elif record.sha256:
-            first[record.sha256] = record
-        else:
-            record = replace(record, doc_id=hashlib.sha256(path.encode()).hexdigest()[:12])
-        documents.append(ReadDocument(record, found))
-    return documents

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 import pandas as pd
 
-from specscan.dataset.rows import Row, document_row, fact_row, field_rows, name_rows, settled_row
+from specscan.dataset.rows import Row, document_row, fact_row, field_rows, name_rows, observation_row, settled_row
 from specscan.dataset.wide import Column
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
@@ -15,9 +15,11 @@ from specscan.judging.stakes import stakes
 from specscan.physics.derived import DERIVED, derive, derive_numbers
 from specscan.records.documents import ReadDocument, Settlement
 from specscan.records.facts import Settled
+from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.manifested import apply_manifest
+from specscan.settling.observed import van_of
 from specscan.settling.preferences import Preferences
 from specscan.settling.settle import settle
 from specscan.settling.table import case_table, split_case
@@ -41,15 +43,21 @@ def build_state(
     preferences: Preferences,
     rulesets: Sequence[RuleSet],
     manifest_rows: RowsFor,
+    observations: Sequence[Observation] = (),
 ) -> State:
-    """Give the state that follows from all documents; ``manifest_rows`` gives the manifest lines on a file."""
+    """Give the state that follows from all documents and observations.
+
+    ``manifest_rows`` gives the manifest lines on a file.
+    """
     named: list[ReadDocument] = []
     notes: list[str] = []
     for document in documents:
         changed, said = apply_manifest(document, manifest_rows(document.record.path))
         named.append(changed)
         notes.extend(said)
-    settlement = settle(named, book, preferences)
+    settlement = settle(named, book, preferences, observations)
+    names = {name for document in documents for name in (document.record.name, document.record.doc_id)}
+    notes.extend(_idle(observations, settlement, names))
     table = case_table(settlement.settled, book)
     derived = derive(table, book)
     whole = pd.concat([table, derived], axis=1)
@@ -58,6 +66,7 @@ def build_state(
         "documents": [document_row(document.record) for document in documents],
         "facts": [fact_row(one) for one in settlement.facts],
         "settled": [settled_row(row) for row in settled],
+        "observations": [observation_row(one, _van_id(one, settlement)) for one in observations],
         "van_names": name_rows(named, settlement.named),
         "scores": _score_rows(score(whole, rulesets, book)),
         "gaps": _gap_rows(table, settlement, rulesets, book, preferences),
@@ -67,6 +76,23 @@ def build_state(
     columns = [Column(name, spec.type, book.unit_of(name)) for name, spec in book.fields.items()]
     columns += [Column(name, "number", spec.unit) for name, spec in DERIVED.items()]
     return State(tables, columns, settlement, notes)
+
+
+def _van_id(observation: Observation, settlement: Settlement) -> str | None:
+    van = van_of(settlement.vans, observation)
+    return van.van_id if van is not None else None
+
+
+def _idle(observations: Sequence[Observation], settlement: Settlement, documents: Collection[str]) -> list[str]:
+    """Give which kept answers change nothing, for their van or document is not in the dataset."""
+    notes = []
+    for one in observations:
+        where = f"kept answers, line {one.line}"
+        if _van_id(one, settlement) is None:
+            notes.append(f"{where}: the dataset has no van {one.van_id!r} now; the answer is kept, but not used")
+        elif one.doc and one.doc not in documents:
+            notes.append(f"{where}: the dataset has no document {one.doc!r} now; the correction is kept, but not used")
+    return notes
 
 
 def _derived_rows(whole: pd.DataFrame) -> list[Settled]:

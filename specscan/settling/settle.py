@@ -8,36 +8,60 @@ from dataclasses import dataclass, replace
 
 from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument, Settlement, Van
 from specscan.records.facts import Fact, Settled
+from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
+from specscan.settling.corrected import correct, told
 from specscan.settling.identity import assign_vans
 from specscan.settling.missing import missing
+from specscan.settling.observed import put_above, van_of
 from specscan.settling.one_document import AS_DELIVERED, carriers, consolidate
 from specscan.settling.optioned import fit_options
 from specscan.settling.preferences import Preferences
-from specscan.settling.values import Candidate, settle_candidates, settle_not_offered
+from specscan.settling.values import Candidate, disagreement, settle_candidates, settle_not_offered
+
+_Question = tuple[str, str]  # field and equipment
 
 
-def settle(documents: Sequence[ReadDocument], book: Rulebook, preferences: Preferences) -> Settlement:
-    """Give vans, placed facts and settled values of a set of documents.
+def settle(
+    documents: Sequence[ReadDocument],
+    book: Rulebook,
+    preferences: Preferences,
+    observations: Sequence[Observation] = (),
+) -> Settlement:
+    """Give vans, placed facts and settled values of a set of documents, and of what people observed.
 
     Every van gets a row for every field and both equipments. ``standard``: what is printed as standard or without
-    a word on it (contract: ``unstated``). ``optioned``: the same with printed options fitted.
+    a word on it (contract: ``unstated``). ``optioned``: the same with printed options fitted. What people observed
+    stands above what is printed; observations of vans that no document names change nothing.
     """
     vans, mapping = assign_vans(documents, book.general.legal_forms)
     placed: list[PlacedFact] = []
     for document in documents:
         placed.extend(_placed(document, mapping, book, preferences))
     records = {document.record.doc_id: document.record for document in documents}
-    by_van: dict[str, list[PlacedFact]] = defaultdict(list)
-    for fact in placed:
-        by_van[fact.van_id].append(fact)
     of_van = {van.van_id: {doc for (doc, _), van_id in mapping.items() if van_id == van.van_id} for van in vans}
+    corrected = correct(placed, observations, vans, records, of_van)
+    by_van: dict[str, list[PlacedFact]] = defaultdict(list)
+    for fact in (*corrected.placed, *corrected.corrections):
+        by_van[fact.van_id].append(fact)
+    answers = _answers(vans, observations)
     general = _general(placed)
     settled: list[Settled] = []
     for van in vans:
         own = [records[doc] for doc in sorted(of_van[van.van_id])]
-        settled.extend(_Van(van, by_van[van.van_id], own, general, book, preferences).settled())
-    return Settlement(tuple(_named(van, settled) for van in vans), tuple(placed), tuple(settled), mapping)
+        rows = _Van(van, by_van[van.van_id], own, general, book, preferences, answers[van.van_id]).settled()
+        settled.extend(told(row, corrected) for row in rows)
+    return Settlement(tuple(_named(van, settled) for van in vans), tuple(corrected.placed), tuple(settled), mapping)
+
+
+def _answers(vans: Sequence[Van], observations: Sequence[Observation]) -> dict[str, dict[_Question, list[Observation]]]:
+    """Give the observations that are no corrections by van, and by field and equipment."""
+    found: dict[str, dict[_Question, list[Observation]]] = {van.van_id: defaultdict(list) for van in vans}
+    for one in observations:
+        van = van_of(vans, one)
+        if van is not None and not one.doc:
+            found[van.van_id][(one.field, one.equipment)].append(one)
+    return found
 
 
 def _placed(
@@ -79,6 +103,7 @@ class _Van:
     general: set[str]
     book: Rulebook
     preferences: Preferences
+    answers: dict[_Question, list[Observation]]
 
     def settled(self) -> list[Settled]:
         """Give the rows of the van: each field as standard, then with options."""
@@ -89,12 +114,22 @@ class _Van:
         options: dict[str, list[Candidate]] = {}
         for name in self.book.fields:
             candidates = self._candidates(by_field.get(name, []))
-            standard[name] = self._standard(name, candidates, by_field.get(name, []))
+            printed = self._standard(name, candidates, by_field.get(name, []))
+            standard[name] = self._observed(printed, candidates)
             options[name] = [c for c in candidates if c.fact.availability == "optional"]
             refused = [c.fact_id for c in candidates if c.fact.availability == "not_available"]
-            if refused and standard[name].availability != "not_available":
+            if refused and printed.availability != "not_available":
                 options[name] += [c for c in candidates if c.fact.availability == "not_available"]
-        return [*standard.values(), *fit_options(standard, options, self.book, self.preferences)]
+        optioned = fit_options(standard, options, self.book, self.preferences)
+        return [*standard.values(), *(self._observed(row, options[row.field]) for row in optioned)]
+
+    def _observed(self, row: Settled, candidates: Sequence[Candidate]) -> Settled:
+        """Give a row with what people observed above what is printed."""
+        answers = self.answers.get((row.field, row.equipment), [])
+        if not answers:
+            return row
+        carrying = sorted((c for c in candidates if c.fact_id in row.fact_ids), key=lambda c: (c.document, c.fact.page))
+        return put_above(row, answers, disagreement(carrying, self.preferences, row.field), self.preferences)
 
     def _candidates(self, facts: Sequence[PlacedFact]) -> list[Candidate]:
         dated = {document.doc_id: document.dated for document in self.documents}

@@ -62,7 +62,7 @@ def settle_candidates(
         unit=book.unit_of(name), basis=fact.basis, availability=fact.availability,
         fact_ids=tuple(c.fact_id for c in ordered),
         reason="conflicting" if conflicting else None,
-        note=_disagreement(ordered, preferences, name) if conflicting else "",
+        note=disagreement(ordered, preferences, name) if conflicting else "",
     )  # fmt: skip
 
 
@@ -86,7 +86,8 @@ def _range(candidates: Sequence[Candidate]) -> tuple[float | None, float | None]
     return (min(numbers), max(numbers)) if numbers else (None, None)
 
 
-def _disagreement(ordered: Sequence[Candidate], preferences: Preferences, name: str) -> str:
+def disagreement(ordered: Sequence[Candidate], preferences: Preferences, name: str) -> str:
+    """Give the different values of statements with their documents and pages, those that agree once."""
     said: list[Candidate] = []
     for candidate in ordered:
         if not any(preferences.agree(name, candidate.fact, other.fact) for other in said):

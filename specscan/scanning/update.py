@@ -1,0 +1,122 @@
+"""From what is kept of documents and answers to a new state of the dataset, without reading a document."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from pydantic import TypeAdapter
+
+from specscan import __version__
+from specscan.dataset.store import Dataset
+from specscan.dataset.us_units import us_columns
+from specscan.judging.rulesets import RuleSet, load_ruleset, load_rulesets
+from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.records.observations import Observation
+from specscan.rulebook.book import Rulebook, load_rulebook
+from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
+from specscan.scanning.files import rows_for
+from specscan.scanning.state import State, build_state
+from specscan.settling.manifest import ManifestRow
+from specscan.settling.preferences import Preferences, load_preferences
+
+Manifests = dict[str, list[ManifestRow]]
+manifests_as_json: TypeAdapter[Manifests] = TypeAdapter(Manifests)
+SCORED_BY = "scored_by"
+
+
+@dataclass(frozen=True)
+class Job:
+    """The rules by which a state is made: their folder, the further rule-set files, and all that was loaded."""
+
+    rules: Path
+    extra_rulesets: tuple[Path, ...]
+    book: Rulebook
+    preferences: Preferences
+    rulesets: tuple[RuleSet, ...]
+
+    def update(
+        self,
+        dataset: Dataset,
+        documents: Sequence[ReadDocument],
+        manifests: Mapping[str, list[ManifestRow]],
+        observations: Sequence[Observation],
+        run_id: str,
+        started: datetime,
+        read: int,
+    ) -> State:
+        """Settle, derive and score anew, put the whole state in place in one transaction, and give it.
+
+        ``read`` is how many documents this run has read, ``started`` when it began (UTC).
+        """
+        state = build_state(
+            documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
+            observations,
+        )  # fmt: skip
+        run = {
+            "run_id": run_id, "version": __version__, "rules_sha256": self.book.digest,
+            "started_at": started.replace(tzinfo=None), "finished_at": datetime.now(UTC).replace(tzinfo=None),
+            "documents": len(documents), "documents_read": read,
+            "documents_unreadable": sum(d.record.status == "unreadable" for d in documents),
+            "vans": len(state.settlement.vans), "facts": len(state.settlement.facts),
+        }  # fmt: skip
+        dataset.replace_state(state.tables, run, state.columns, us_columns(state.columns, self.rules))
+        by = {"rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets]}
+        dataset.keep_setting(SCORED_BY, json.dumps(by))
+        return state
+
+
+def load_job(rules: Path, extra_rulesets: Sequence[Path] = ()) -> Job:
+    """Load and check the rules of a folder, and further rule-set files.
+
+    Raises:
+        RuleError: a rule, field or word file is wrong; every mistake with file and line.
+    """
+    book = load_rulebook(rules)
+    rulesets = load_rulesets(rules / "winter", book)
+    rulesets += [load_ruleset(path, book) for path in extra_rulesets]
+    return Job(rules, tuple(extra_rulesets), book, load_preferences(book), tuple(rulesets))
+
+
+def scored_by(dataset: Dataset) -> tuple[Path | None, list[Path]]:
+    """Give the folder of rules and the further rule-set files by which the last state was made."""
+    said = json.loads(dataset.setting(SCORED_BY) or "{}")
+    return (Path(said["rules"]) if said.get("rules") else None), [Path(path) for path in said.get("rulesets", [])]
+
+
+def kept_manifests(dataset: Dataset) -> Manifests:
+    """Give the manifests that scans of this dataset have found, by folder."""
+    return manifests_as_json.validate_json(dataset.setting("manifests") or "{}")
+
+
+def keep_manifests(dataset: Dataset, manifests: Manifests) -> None:
+    """Keep the manifests, by folder."""
+    dataset.keep_setting("manifests", manifests_as_json.dump_json(manifests).decode())
+
+
+def kept_documents(dataset: Dataset) -> list[ReadDocument]:
+    """Give all documents of the dataset; a copy of another file is named as such and adds no statements of its own."""
+    documents: list[ReadDocument] = []
+    first: dict[str, DocumentRecord] = {}
+    for path, (_, _, record_json, found_json) in sorted(dataset.kept().items()):
+        record = records_as_json.validate_json(record_json)
+        found = findings_as_json.validate_json(found_json)
+        original = first.get(record.sha256) if record.sha256 else None
+        if original is not None:
+            copies = sum(document.record.sha256 == record.sha256 for document in documents)
+            record = replace(
+                record,
+                doc_id=f"{original.doc_id}-{copies + 1}",
+                message="; ".join(part for part in (f"the same content as {original.name}", record.message) if part),
+            )
+            found = replace(NOTHING, language=found.language)
+        elif record.sha256:
+            first[record.sha256] = record
+        else:
+            record = replace(record, doc_id=hashlib.sha256(path.encode()).hexdigest()[:12])
+        documents.append(ReadDocument(record, found))
+    return documents
