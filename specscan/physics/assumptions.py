@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import functools
+from collections.abc import Mapping
 
-from specscan.physics.ranges import Range
+import numpy as np
+
+from specscan.physics.ranges import Floats, Range
 from specscan.records.errors import RuleError, at
 from specscan.rulebook.book import Rulebook
 
@@ -18,11 +21,23 @@ DAY = 86400.0
 """Seconds in a day."""
 
 
-class Assumptions:
-    """Named constants and assumptions of a rulebook: low, typical and high in SI units."""
+ZERO_CELSIUS = 273.15
+"""Kelvin at 0 °C."""
+TABLE = "_at_"
+"""Between the name of a table and its argument in names of values; ``m`` before a figure is a minus sign."""
 
-    def __init__(self, book: Rulebook):
+
+class Assumptions:
+    """Named constants and assumptions of a rulebook: low, typical and high in SI units.
+
+    ``fixed`` puts other ranges (in SI units) in place of some, as a user's figure or to find out what one moves.
+    ``used`` collects the names that were asked for.
+    """
+
+    def __init__(self, book: Rulebook, fixed: Mapping[str, Range] | None = None):
         self.book = book
+        self.fixed = dict(fixed or {})
+        self.used: dict[str, None] = {}
 
     def __getitem__(self, name: str) -> Range:
         """Give a value in SI base units, as a range without axes that spreads over any number of cases.
@@ -30,6 +45,9 @@ class Assumptions:
         Raises:
             RuleError: no file under ``rules/values`` has the value, or its unit is none that pint knows.
         """
+        self.used[name] = None
+        if name in self.fixed:
+            return self.fixed[name]
         spec = self.book.values.get(name)
         folder = self.book.folder / "values"
         if spec is None:
@@ -39,6 +57,29 @@ class Assumptions:
         except Exception as error:  # pint has a class of its own for each way to be wrong
             raise RuleError([at(folder, None, f"values.{name}: {spec.unit!r} is no unit ({error})")]) from error
         return Range.of(spec.low * factor, spec.typical * factor, spec.high * factor)
+
+    def celsius(self, name: str) -> Range:
+        """Give a temperature, which the file has in kelvin, in °C.
+
+        Raises:
+            RuleError: as for any value.
+        """
+        return self[name] - Range.of(ZERO_CELSIUS)
+
+    def table(self, name: str) -> tuple[Floats, Range]:
+        """Give a table: its arguments in rising order, as they stand in the names, and its values in SI units.
+
+        Raises:
+            RuleError: there is no entry ``<name>_at_<figure>``, or one is wrong.
+        """
+        entries = [one for one in self.book.values if one.startswith(name + TABLE)]
+        if not entries:
+            raise RuleError([at(self.book.folder / "values", None, f"the table {name!r} is missing")])
+        places = {one: float(one.removeprefix(name + TABLE).replace("m", "-").replace("_", ".")) for one in entries}
+        entries.sort(key=places.__getitem__)
+        found = [self[one] for one in entries]
+        parts = ([float(getattr(one, part)) for one in found] for part in ("low", "typical", "high"))
+        return np.array([places[one] for one in entries]), Range.of(*parts)
 
 
 @functools.cache

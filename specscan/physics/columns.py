@@ -26,6 +26,7 @@ class Columns:
     def __init__(self, table: pd.DataFrame):
         self.table = table
         self.size = len(table)
+        self.worked: dict[str, Any] = {}  # what was worked out from these columns already, by name
 
     def number(self, name: str) -> Range:
         """Give a number in the canonical unit of its field. Bounds that are missing are the value itself."""

@@ -8,6 +8,7 @@ as two independent ones, so a result may be too wide but never too narrow.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -63,6 +64,9 @@ class Range:
         corners = [one * two for one in (self.low, self.high) for two in (other.low, other.high)]
         return Range(_least(corners), self.typical * other.typical, _greatest(corners))
 
+    def __sub__(self, other: Range) -> Range:
+        return Range(self.low - other.high, self.typical - other.typical, self.high - other.low)
+
     def __truediv__(self, other: Range) -> Range:
         """Divide; unknown where the divisor can be zero, or is so small that the result is not finite."""
         fit = (other.low > 0) | (other.high < 0)
@@ -79,6 +83,14 @@ class Range:
         """Give 1 minus a share."""
         return Range(1 - self.high, 1 - self.typical, 1 - self.low)
 
+    def clipped(self, least: float = -np.inf, most: float = np.inf) -> Range:
+        """Give the range with every value moved to the nearest one between two limits."""
+        return Range(*(np.clip(part, least, most) for part in (self.low, self.typical, self.high)))
+
+    def lifted(self) -> Range:
+        """Give the range with one more axis at the end, so that it meets every value of a sweep."""
+        return Range(*(np.asarray(part)[..., np.newaxis] for part in (self.low, self.typical, self.high)))
+
     def at(self, typical: Floats) -> Range:
         """Give the same bounds with another typical value inside them."""
         return Range(self.low, np.clip(typical, self.low, self.high), self.high)
@@ -89,6 +101,24 @@ def hull(*ranges: Range) -> Range:
     low = _least([one.low for one in ranges])
     high = _greatest([one.high for one in ranges])
     return Range(low, np.where(np.isnan(low), np.nan, ranges[0].typical), high)
+
+
+def monotone(
+    formula: Callable[..., Floats], rising: Mapping[str, Range], falling: Mapping[str, Range], most: float = np.inf
+) -> Range:
+    """Give the exact range of a formula that only rises with some arguments and only falls with the others.
+
+    The formula is worked out three times: with what makes it least, with typical values, with what makes it greatest.
+    Unlike a chain of operations this is exact however often an argument stands in the formula. ``most`` is put in
+    place of greater values, so that what never happens has an end. Unknown where an argument is.
+    """
+    ends = (
+        {**{name: one.low for name, one in rising.items()}, **{name: one.high for name, one in falling.items()}},
+        {name: one.typical for name, one in {**rising, **falling}.items()},
+        {**{name: one.high for name, one in rising.items()}, **{name: one.low for name, one in falling.items()}},
+    )
+    with np.errstate(invalid="ignore", divide="ignore", over="ignore"):
+        return Range.of(*(np.minimum(formula(**end), most) for end in ends))
 
 
 def pick(where: Mask, yes: Range, no: Range) -> Range:
