@@ -70,6 +70,8 @@ class Equipment:
         piece = self._piece(kind)
         if piece is None or not piece.says:
             return None
+        if "S" in marks and any(word in piece.text for word in self.speaker.words.texts("instead")):
+            return None
         marked = [(place, AVAILABILITY[mark]) for place, mark in enumerate(marks) if mark]
         if not all(self.ledger.fits(place, piece.says, availability) for place, availability in marked):
             return None
@@ -113,7 +115,7 @@ class Equipment:
             if larger is None:
                 return None
             phrase = self.speaker.pick(kind, self.speaker.words.phrases("features", kind))
-            return Piece(phrase.text.format(v=larger.text), larger.says)
+            return Piece(phrase.text.format(v=larger.text, w=self.speaker.before_noun(larger.text)), larger.says)
         return self.speaker.say("features", kind, van)
 
     def _other_heater(self, van: Van) -> Piece | None:

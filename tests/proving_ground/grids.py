@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tests.proving_ground.equipment import AVAILABILITY, Item
-from tests.proving_ground.pages import Block, Cell, Grid, Para, Piece
+from tests.proving_ground.pages import Block, Cell, Grid, Para, Piece, Said
 from tests.proving_ground.rows import Row
 from tests.proving_ground.studio import Studio
 
@@ -66,6 +66,11 @@ def _grid(studio: Studio, lines: Sequence[tuple[str, Row | None]], way: MatrixWa
     grid.columns = vans + 1 + shift
     if not bare:
         grid.heads = _heads(studio, way, shift)
+        if way.heads == "chassis above":
+            for place, van in enumerate(studio.family.vans):
+                grid.state(
+                    place, Piece(van.has["chassis"], (Said("chassis", van.has["chassis"]),)), ("heads name bases",)
+                )
         for place, cell in enumerate(grid.heads[-1][1 + shift :]):
             studio.name_van(grid, place, cell.text)
     last = ""

@@ -9,7 +9,7 @@ from tests.proving_ground.rows import Row
 from tests.proving_ground.speaker import QUANTITIES, plain_number
 from tests.proving_ground.studio import Studio
 
-SIGNS = (("¹", "²", "³"), ("*", "**", "***"), ("1)", "2)", "3)"), ("†", "‡", "§"), ("¹", "²", "³"))
+SIGNS = (("¹", "²", "³"), ("*", "**", "***"), ("¹)", "²)", "³)"), ("†", "‡", "§"), ("¹", "²", "³"))
 
 
 class Notes:
@@ -44,7 +44,7 @@ class Notes:
                             for said in cell.says
                         )
                         row.cells[place] = Piece(cell.text, says)
-                row.label = f"{row.label}{'' if sign[0].isdigit() is False else ' '}{sign}"
+                row.label += sign
 
     def override(self, groups: Sequence[tuple[str, list[Row]]]) -> None:
         """Let a note change one van's value of a line that is printed once for all of them."""

@@ -30,21 +30,9 @@ from tests.proving_ground.pages import (
     Title,
 )
 
-# Signs that the text fonts lack, by their place in Zapf Dingbats (Adobe's standard encoding of that font).
-DINGBATS = {
-    "●": "l",
-    "❍": "m",
-    "■": "n",
-    "❏": "o",
-    "✓": "3",
-    "✔": "4",
-    "✗": "7",
-    "✘": "8",
-    "◆": "u",
-    "❖": "v",
-    "★": "H",
-}
-SIGNS = re.compile("([" + "".join(DINGBATS) + "])")
+# Signs that the text fonts lack and Zapf Dingbats has.
+DINGBATS = "●❍■❏✓✔✗✘◆❖★"
+SIGNS = re.compile(f"([{DINGBATS}])")
 RULE = colors.Color(0.45, 0.45, 0.45)
 
 
@@ -242,7 +230,7 @@ def _widths(grid: Grid, width: float) -> list[float]:
 
 
 def _marked(text: str) -> str:
-    return SIGNS.sub(lambda match: f'<font name="ZapfDingbats">{DINGBATS[match[1]]}</font>', escape(text))
+    return SIGNS.sub(lambda match: f'<font name="ZapfDingbats">{match[1]}</font>', escape(text))
 
 
 class _Turned(Flowable):

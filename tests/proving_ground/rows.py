@@ -137,9 +137,17 @@ class Rows:
         options = self.speaker.words.phrases("cells", base, value)
         if not options:
             return None
-        text = self.speaker.pick(("cell", base, value), [phrase.text for phrase in options])
+        texts = [phrase.text for phrase in options]
+        if base == "tank_heat" and value in ("none", "unspecified") and self._asks_for_frost(kind):
+            # "Frost protection: yes" could be insulation; such a label gets a cell that speaks of heat.
+            texts = [text for text in texts if any(word in text for word in self.speaker.words.texts("heating"))]
+        text = self.speaker.pick(("cell", base, value, len(texts)), texts)
         slots, says = self.speaker.content(kind, van)
         return Piece(text.format(**slots), tuple(says))
+
+    def _asks_for_frost(self, kind: str) -> bool:
+        label = self.speaker.label(kind).text.casefold()
+        return any(word in label for word in self.speaker.words.texts("frost"))
 
     def _toilet(self, van: Van) -> Piece:
         value = van.has["toilet"]

@@ -16,6 +16,7 @@ from tests.proving_ground.maker import PAGED, Brochure
 
 WORD = re.compile(r"[\w.,'′\"″/½°%+-]*\w[\w.,'′\"″/½°%+-]*")
 TAG = re.compile(r"<(script|style|nav)\b.*?</\1>|<[^>]+>", re.S)
+INNER = re.compile(r"(?<=[^\W\d])-(?=[^\W\d])")
 SPACES = dict.fromkeys(map(ord, "\u00a0\u2009\u202f"), " ")
 
 
@@ -52,17 +53,17 @@ def page_texts(brochure: Brochure) -> list[str]:
 
 def _stands(words: str, text: str) -> bool:
     """Tell whether words stand on a page: in one piece (spaces aside), or, where a cell wraps, each of them."""
-    if _squeezed(words) in _squeezed(text):
+    words, text = _plain(words), _plain(text)
+    if "".join(words.split()) in "".join(text.split()):
         return True
-    return _loose(words) <= _loose(text)
+    return _parts(words) <= _parts(text)
 
 
-def _squeezed(text: str) -> str:
-    return "".join(unicodedata.normalize("NFC", text.translate(SPACES)).replace("’", "'").casefold().split())
+def _plain(text: str) -> str:
+    """Give a text with plain spaces and quotes, and without hyphens inside words: readers join words broken there."""
+    text = unicodedata.normalize("NFC", text.translate(SPACES)).replace("’", "'").replace("\u00ad", "")
+    return INNER.sub("", text.casefold())
 
 
-def _loose(text: str) -> set[str]:
-    """Give the words of a text, without the marks of notes and with plain signs."""
-    text = unicodedata.normalize("NFC", text.translate(SPACES)).casefold()
-    text = text.replace("’", "'").replace("\u00ad", "")
-    return {word.strip(".,'\"-+/") for word in WORD.findall(text.replace("-", " "))} - {""}
+def _parts(text: str) -> set[str]:
+    return {word.strip(".,'\"-+/") for word in WORD.findall(text)} - {""}

@@ -27,6 +27,9 @@ FLAGS = (
 CHOICES = ("drive", "engine_fuel", "window_glazing", "water_lines_location", "dump_valve_protection")
 NOTHING = ("solar_w", "inverter_w", "black_tank_l")
 COUNTS = {2: "two", 3: "three", 4: "four", 5: "five"}
+ATTRIBUTIVE = {
+    "gallons": "gallon", "litres": "litre", "watts": "watt", "amps": "amp", "inches": "inch", "pounds": "pound",
+}  # fmt: skip
 ROMAN = {1: "I", 2: "II", 3: "III"}
 
 
@@ -118,7 +121,7 @@ class Speaker:
             return self._figured(slots, kind, has["heater"].watts)
         if kind in ("solar_w", "inverter_w") and not forced:
             text, said = self._watts(kind, has[kind])
-            return {**slots, "v": text}, [said]
+            return {**slots, "v": text, "w": self.before_noun(text)}, [said]
         if kind in QUANTITIES:
             value = float(forced) if forced else has[kind]
             if kind in NOTHING and not value:
@@ -141,9 +144,8 @@ class Speaker:
             return {**slots, "v": has[kind]}, [Said(kind, has[kind])]
         if kind == "toilet":
             fig = self.house.figure("volume", has["cassette_l"])
-            return {**slots, "v": fig.text, "=v": plain_number(fig.value), "habit": fig.habit}, [
-                Said(kind, forced or has[kind])
-            ]
+            slots |= {"v": fig.text, "w": self.before_noun(fig.text), "=v": plain_number(fig.value), "habit": fig.habit}
+            return slots, [Said(kind, forced or has[kind])]
         if kind.startswith("waste_"):
             field = kind.removeprefix("waste_")
             return slots, [Said(f"{tank}_tank_{field}", forced) for tank in ("gray", "black")]
@@ -155,7 +157,15 @@ class Speaker:
 
     def _figured(self, slots: dict[str, str], kind: str, value: float) -> tuple[dict[str, str], list[Said]]:
         fig = self.house.figure(QUANTITIES[kind], value)
-        return {**slots, "v": fig.text}, [Said(kind, plain_number(fig.value), habit=fig.habit)]
+        return {**slots, "v": fig.text, "w": self.before_noun(fig.text)}, [
+            Said(kind, plain_number(fig.value), habit=fig.habit)
+        ]
+
+    def before_noun(self, text: str) -> str:
+        """Give a figure as English sets it before a noun: 30 gallons of water, a 30-gallon tank."""
+        number, _, unit = text.rpartition(" ")
+        singular = ATTRIBUTIVE.get(unit)
+        return f"{number}-{singular}" if singular and self.words.language == "en" else text
 
     def _displacement(self, litres: float) -> str:
         return self.house.number(litres, 1)
