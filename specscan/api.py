@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from specscan.records.documents import ReadDocument
     from specscan.reports.evaluate import Evaluation
     from specscan.reports.explain import Explanation
+    from specscan.reports.page import Page
     from specscan.scanning.scan import Progress, ScanSummary
 
 PACKAGE = Path(__file__).parent
@@ -116,6 +117,26 @@ def gaps(db: str | Path, *, ruleset: str = DEFAULT_RULESET, van: str = "", at_le
     return pd.DataFrame(list_gaps(Path(db), ruleset, van, at_least), columns=columns)
 
 
+def report(
+    db: str | Path,
+    out: str | Path,
+    *,
+    vans: Sequence[str] = (),
+    ruleset: str = DEFAULT_RULESET,
+    rules: str | Path | None = None,
+) -> Page:
+    """Write the comparison page of a dataset to an HTML file; give the page.
+
+    ``vans`` are the vans to show (all by default), ``ruleset`` the one shown first. See
+    ``specscan.reports.page.make_page`` for errors.
+    """
+    from specscan.reports.page import make_page, write_text
+
+    page = make_page(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
+    write_text(Path(out), page.html)
+    return page
+
+
 def evaluate(gold: str | Path, db: str | Path) -> Evaluation:
     """Compare a dataset with gold labels; see ``specscan.reports.evaluate.evaluate``."""
     from specscan.reports.evaluate import evaluate as compare
@@ -159,6 +180,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     from specscan.dataset.us_units import us_columns
     from specscan.judging.rulesets import check_ruleset_file, load_rulesets
     from specscan.records.errors import RuleError
+    from specscan.reports.page_rules import load_report_rules
     from specscan.rulebook.book import load_rulebook
     from specscan.scanning.limits import load_limits
     from specscan.settling.preferences import load_preferences
@@ -170,6 +192,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
             load_preferences(book)
             load_limits(target)
             us_columns([], target)
+            load_report_rules(target)
             load_rulesets(target / "winter", book)
             return []
         return check_ruleset_file(target, load_rulebook(Path(rules) if rules is not None else rules_folder()))

@@ -11,17 +11,17 @@ import click
 
 from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
+from specscan.cli.options import (
+    DONE,
+    SOME_UNREADABLE,
+    WRONG_CALL,
+    db_option,
+    json_option,
+    rules_option,
+    ruleset_option,
+)
+from specscan.cli.report import report
 from specscan.records.errors import RuleError, SpecscanError
-
-DONE, SOME_UNREADABLE, WRONG_CALL = 0, 1, 2
-db_option = click.option("--db", required=True, type=click.Path(path_type=Path), help="The dataset, a DuckDB file.")
-json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
-rules_option = click.option(
-    "--rules", type=click.Path(path_type=Path), help="A folder of rules to use in place of the built-in ones."
-)
-ruleset_option = click.option(
-    "--ruleset", default=api.DEFAULT_RULESET, show_default=True, help="The rule set to score by."
-)
 
 
 class _Group(click.Group):
@@ -203,3 +203,6 @@ def rules_test(path: Path | None, rules: Path | None) -> None:
     results = api.run_rule_cases(path, rules)
     print_cases(results)
     sys.exit(DONE if all(result.passed for result in results) else WRONG_CALL)
+
+
+main.add_command(report)

@@ -1,0 +1,74 @@
+"""What the page and the sheet show and how much they may weigh: ``rules/report.yaml``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pydantic import Field
+
+from specscan.records.errors import RuleError
+from specscan.rulebook.models import Entry
+from specscan.rulebook.yaml_source import read_yaml
+
+
+class ColumnShown(Entry):
+    """A column of the table: a field of numbers, its title, and a field whose words stand beside the number."""
+
+    field: str
+    title: str
+    about: str = ""
+    words: str = ""
+
+
+class PictureRules(Entry):
+    """How pictures are cut, and the bounds of the process that cuts them."""
+
+    pixels_per_point: float = Field(gt=0, le=4)
+    margin_points: float = Field(ge=0, le=100)
+    tallest_points: float = Field(gt=0, le=2000)
+    quality: int = Field(ge=0, le=100)
+    all_mb: float = Field(ge=0)
+    widest_pixels: int = Field(gt=0, le=4000)
+    seconds_per_page: float = Field(gt=0)
+    memory_mb: int = Field(ge=300)
+    file_mb: int = Field(gt=0)
+
+
+class PageRules(Entry):
+    """The part on the comparison page."""
+
+    columns: list[ColumnShown]
+    pictures: PictureRules
+
+
+class SheetRules(Entry):
+    """The part on the walk-around sheet: cautions, and the words in field names that call for them."""
+
+    underneath: list[str] = Field(min_length=1)
+    gas: list[str] = Field(min_length=1)
+    electric: list[str] = Field(min_length=1)
+    gas_words: list[str]
+    electric_words: list[str]
+
+
+class ReportRules(Entry):
+    """The file ``rules/report.yaml``."""
+
+    page: PageRules
+    us_labels: dict[str, str]
+    unit_words: dict[str, str]
+    value_words: dict[str, str] = Field(default_factory=dict)
+    sheet: SheetRules
+
+
+def load_report_rules(folder: Path) -> ReportRules:
+    """Give what a folder of rules says about reports.
+
+    Raises:
+        RuleError: the file is missing or wrong, with file and line.
+    """
+    source = read_yaml(folder / "report.yaml")
+    checked = source.validated(ReportRules)
+    if checked is None:
+        raise RuleError(source.mistakes)
+    return checked
