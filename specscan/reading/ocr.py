@@ -40,7 +40,6 @@ from specscan.records.text import Box, Passage, union
 
 SIDE_LEAST, SIDE_MOST = 1600, 4200  # pixels of the longer side: small scans are drawn larger, posters smaller
 TALL = 1.5  # height over width from which on a strip may be turned text
-SAMPLE = 8
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.09
 BOLD = 1.25  # times the usual thickness of strokes
@@ -136,7 +135,20 @@ class _PageReader:
         self.scale = POINTS / dpi
 
     def read(self, picture: Picture, number: int) -> Scan:
-        picture, corners, turn = self._upright(picture, self._find(picture))
+        corners = self._find(picture)
+        first = 90 if _lies_on_side(corners) else 0
+        scan = self._read_turned(picture, number, first, corners if not first else None)
+        if scan.sure < self.rules.picture.turned_below and len(corners):
+            other = self._read_turned(picture, number, first + 180)
+            scan = max(scan, other, key=lambda one: one.sure)
+        return scan
+
+    def _read_turned(
+        self, picture: Picture, number: int, turn: int, corners: NDArray[np.float32] | None = None
+    ) -> Scan:
+        """Read the page as it looks when turned clockwise by ``turn`` degrees."""
+        picture = turned(picture, turn)
+        corners = self._find(picture) if corners is None else corners
         height, width = picture.shape
         skew = refined_skew(dark_ink(picture, self.dpi), skew_of(corners))
         picture = straightened(picture, skew)
@@ -146,42 +158,15 @@ class _PageReader:
         texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
         strokes, ruled = find_rules(ink, texts, self.dpi)
         self._read_lines(lines, picture, ruled)
-        frame = Frame(width * self.scale, height * self.scale, turn, skew)
-        sheet = Sheet(number, frame.width, frame.height, strokes=strokes)
-        scan = Scan(sheet, frame)
+        frame = Frame(width * s, height * s, turn, skew)
+        scan = Scan(Sheet(number, frame.width, frame.height, strokes=strokes), frame)
         self._fill(scan, lines)
-        taken = [glyph.box for glyph in sheet.glyphs]
-        sheet.dots = find_dots(ink & ~ruled, taken, self.dpi)
+        scan.sheet.dots = find_dots(ink & ~ruled, [glyph.box for glyph in scan.sheet.glyphs], self.dpi)
         return scan
 
     def _find(self, picture: Picture) -> NDArray[np.float32]:
         factor = min(1.0, self.rules.picture.find_dpi / self.rules.picture.dpi)
         return self.engine.find(scaled(picture, factor)) / factor
-
-    def _upright(self, picture: Picture, corners: NDArray[np.float32]) -> tuple[Picture, NDArray[np.float32], int]:
-        """Turn a page that lies on its side or stands on its head."""
-        if len(corners) == 0:
-            return picture, corners, 0
-        sizes = np.stack([np.linalg.norm(corners[:, 1] - corners[:, 0], axis=1),
-                          np.linalg.norm(corners[:, 3] - corners[:, 0], axis=1)])  # fmt: skip
-        on_side = sizes[1][sizes[1] > TALL * sizes[0]].sum() > sizes[0][sizes[0] > TALL * sizes[1]].sum()
-        tries = []
-        for degrees in (90, 270) if on_side else (0, 180):
-            other = turned(picture, degrees)
-            found = corners if degrees == 0 else self._find(other)
-            sure = self._sample(other, found)
-            tries.append((sure, other, found, degrees))
-            if sure >= self.rules.picture.turned_below and not on_side:
-                break
-        _, picture, corners, turn = max(tries, key=lambda one: one[0])
-        return picture, corners, turn
-
-    def _sample(self, picture: Picture, corners: NDArray[np.float32]) -> float:
-        """Give how sure the recogniser is of the longest lines of a page."""
-        height, width = picture.shape
-        lines = sorted(self._lines(corners, width, height), key=lambda line: line.top - line.bottom + line.x0 - line.x1)
-        strips = self.engine.read([self._cut(picture, line, 0) for line in lines[:SAMPLE]])
-        return statistics.mean(strip.sure for strip in strips) if strips else 0.0
 
     def _lines(self, corners: NDArray[np.float32], width: int, height: int) -> list[Line]:
         lines = []
@@ -281,6 +266,13 @@ class _PageReader:
             box = Box((line.x0 + left) * s, (line.top + top) * s, (line.x0 + right) * s, (line.top + bottom) * s)
             start, stop, across = box.x0, box.x1, (line.top + base) * s
         return Glyph(sign, box, start, stop, across, style.em, style, False, False)
+
+
+def _lies_on_side(corners: NDArray[np.float32]) -> bool:
+    """Tell whether more of the text runs up or down the page than across."""
+    across = np.linalg.norm(corners[:, 1] - corners[:, 0], axis=1)
+    down = np.linalg.norm(corners[:, 3] - corners[:, 0], axis=1)
+    return bool(down[down > TALL * across].sum() > across[across > TALL * down].sum())
 
 
 def _settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:

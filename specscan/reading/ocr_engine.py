@@ -8,6 +8,8 @@ each sign stands there. The second is read here and not by the package, because 
 from __future__ import annotations
 
 import importlib.util
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import lru_cache
 from importlib.metadata import PackageNotFoundError, version
@@ -118,15 +120,23 @@ class Engine:
         """Give the corners of the lines of text on a picture in shades of gray, shape (lines, 4, 2), in pixels.
 
         Corners go round from the upper left one, clockwise.
+
+        Raises:
+            DocumentError: the recogniser fails on the picture.
         """
-        found = self._finder(np.repeat(picture[:, :, None], 3, axis=2), use_det=True, use_rec=False, use_cls=False)
+        with _failures_named():
+            found = self._finder(np.repeat(picture[:, :, None], 3, axis=2), use_det=True, use_rec=False, use_cls=False)
         boxes = getattr(found, "boxes", None)
         if boxes is None or len(boxes) == 0:
             return np.zeros((0, 4, 2), np.float32)
         return np.asarray(boxes, np.float32)
 
     def read(self, strips: list[Picture]) -> list[Strip]:
-        """Read strips of text, each an upright picture in shades of gray; one answer each, in their order."""
+        """Read strips of text, each an upright picture in shades of gray; one answer each, in their order.
+
+        Raises:
+            DocumentError: the recogniser fails on a strip.
+        """
         answers: list[Strip] = [Strip() for _ in strips]
         usable = [i for i, strip in enumerate(strips) if min(strip.shape[:2]) >= 2]
         usable.sort(key=lambda i: strips[i].shape[1] / strips[i].shape[0])
@@ -137,7 +147,8 @@ class Engine:
             batch = np.zeros((len(numbers), 3, STRIP_HEIGHT, widest), np.float32)
             for place, one in enumerate(scaled):
                 batch[place, :, :, : one.shape[1]] = (one.astype(np.float32) / 127.5 - 1.0)[None]
-            likely = self._network(batch)[:, :, self._kept]
+            with _failures_named():
+                likely = self._network(batch)[:, :, self._kept]
             for number, one, columns in zip(numbers, scaled, likely, strict=True):
                 answers[number] = self._decoded(columns, one.shape[1])
         return answers
@@ -170,6 +181,16 @@ class Engine:
         digits = [i for i in self._digits if self._signs[i] not in (sign.text, before.text)]
         sign.missed_point = float(between[:, points].max()) if points else 0.0
         sign.missed_digit = float(between[:, digits].max())
+
+
+@contextmanager
+def _failures_named() -> Iterator[None]:
+    """Turn whatever the recogniser raises on one picture into an error that costs only this page."""
+    try:
+        yield
+    except Exception as error:
+        said = str(error).strip().splitlines()
+        raise DocumentError(f"the recogniser failed ({type(error).__name__}: {said[-1] if said else ''})") from error
 
 
 def _scaled(strip: Picture) -> Picture:

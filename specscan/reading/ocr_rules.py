@@ -19,7 +19,6 @@ class PictureRules(Entry):
     find_dpi: int = Field(ge=72, le=400)
     second_dpi: int = Field(ge=72, le=600)
     most_pages: int = Field(gt=0)
-    seconds_per_page: float = Field(gt=0)
     threads: int = Field(gt=0)
     turned_below: float = Field(ge=0, le=1)
     readable_from: float = Field(ge=0, le=1)

@@ -50,7 +50,7 @@ class Rulebook:
     """Everything that the program knows, and the folder it came from.
 
     ``digest`` is of all its files; ``finding_digest`` of those that decide what is found in a document
-    (``fields/`` and ``words/``), so that a changed rule set does not make every document be read again.
+    (``fields/``, ``words/`` and ``ocr.yaml``), so that a changed rule set does not make every document be read again.
     """
 
     folder: Path
@@ -107,7 +107,7 @@ def load_rulebook(folder: Path) -> Rulebook:
             continue
         content = relative.encode() + b"\0" + path.read_bytes() + b"\0"
         digest.update(content)
-        if relative.startswith(("fields/", "words/")):
+        if relative.startswith(("fields/", "words/")) or relative == "ocr.yaml":
             finding.update(content)
     if mistakes:
         raise RuleError(mistakes)

@@ -15,6 +15,7 @@ class Limits(Entry):
     """Bounds on reading one file."""
 
     seconds_per_file: float = Field(gt=0)
+    seconds_per_picture_page: float = Field(ge=0)
     memory_mb: int = Field(ge=500)
     file_mb: int = Field(gt=0)
     files_per_worker: int = Field(gt=0)

@@ -9,6 +9,7 @@ import select
 import subprocess
 import sys
 import threading
+import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,6 +19,7 @@ from specscan.records.errors import SpecscanError
 from specscan.records.facts import VanName
 from specscan.scanning.examine import findings_as_json, records_as_json, unreadable
 from specscan.scanning.limits import Limits
+from specscan.scanning.worker import PICTURE_PAGE
 
 START_SECONDS = 120.0
 CHUNK = 1 << 16
@@ -92,7 +94,7 @@ def _serve(
                 worker = None
             if worker is None:
                 worker, served = _Worker(rules), 0
-            result, alive = worker.ask(task, limits.seconds_per_file)
+            result, alive = worker.ask(task, limits)
             served += 1
             if not alive:
                 worker.end()
@@ -129,29 +131,31 @@ class _Worker:
     def _last_words(self) -> str:
         return b"".join(self.said[-3:]).decode(errors="replace").strip() or "no reason given"
 
-    def ask(self, task: Task, seconds: float) -> tuple[ReadDocument, bool]:
-        """Give what the worker read, and whether it still lives."""
+    def ask(self, task: Task, limits: Limits) -> tuple[ReadDocument, bool]:
+        """Give what the worker read, and whether it still lives; each page read from its picture adds to its time."""
         assert self.process.stdin is not None
         named = (task.named.maker, task.named.model, task.named.year) if task.named else None
         request = json.dumps({"path": task.path, "kind": task.kind, "named": named}) + "\n"
         with contextlib.suppress(OSError):
             self.process.stdin.write(request.encode())
             self.process.stdin.flush()
-        line = self._line(seconds)
+        allowed = limits.seconds_per_file
+        deadline = time.monotonic() + allowed
+        while (line := self._line(deadline - time.monotonic())) == PICTURE_PAGE.encode():
+            allowed += limits.seconds_per_picture_page
+            deadline += limits.seconds_per_picture_page
         if line is not None:
             answer = json.loads(line)
             record = records_as_json.validate_json(answer["record"])
             return ReadDocument(record, findings_as_json.validate_json(answer["found"])), True
         if self.process.poll() is None:
-            why = f"reading it took longer than {seconds:g} s"
+            why = f"reading it took longer than {allowed:g} s"
         else:
             why = f"the reading process died on it (exit {self.process.returncode})"
         return unreadable(task.path, task.sha256, task.kind, why), False
 
     def _line(self, seconds: float) -> bytes | None:
         """Give the next line of the worker; ``None`` where it ends or takes too long."""
-        import time
-
         assert self.process.stdout is not None
         handle = self.process.stdout.fileno()
         deadline = time.monotonic() + seconds

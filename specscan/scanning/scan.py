@@ -14,6 +14,7 @@ from pathlib import Path
 from specscan import __version__
 from specscan.dataset.store import Dataset
 from specscan.observing.kept import read_kept
+from specscan.reading.ocr_engine import COMMAND, ocr_version
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.facts import VanName
 from specscan.rulebook.book import Rulebook
@@ -125,11 +126,21 @@ def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summa
     tasks = []
     for path, kind in wanted.items():
         digest, named = _digest(path), named_by(rows_for(path, found.manifests))
-        if again or path not in kept or kept[path][:2] != (digest, _made_by(book, named)):
+        if (
+            again
+            or path not in kept
+            or kept[path][:2] != (digest, _made_by(book, named))
+            or _now_legible(kept[path][2])
+        ):
             tasks.append(Task(path, digest, kind, named))
         else:
             summary.unchanged += 1
     return tasks
+
+
+def _now_legible(record: str) -> bool:
+    """Tell whether a document was left unread for want of the ``ocr`` extra, which has been installed since."""
+    return bool(ocr_version()) and COMMAND in records_as_json.validate_json(record).message
 
 
 def _recall_manifests(found: Gathered, dataset: Dataset) -> None:

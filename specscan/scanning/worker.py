@@ -1,7 +1,8 @@
 """The process that touches documents: started by the scan, one file at a time, bounded in memory and time.
 
 It speaks over its pipes: a request is one line of JSON (path, kind, and the van if the user names it), an answer one
-line of JSON (the document's record and findings). Whatever a document does to this process, only that document is lost.
+line of JSON (the document's record and findings). Before each page that it reads from its picture, which takes seconds,
+it says so with a line of its own. Whatever a document does to this process, only that document is lost.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import json
 import os
 import sys
 from pathlib import Path
+from typing import TextIO
 
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import DocumentError
@@ -19,6 +21,8 @@ from specscan.rulebook.book import load_rulebook
 from specscan.scanning.examine import Examiner, findings_as_json, read_bytes, records_as_json, unreadable
 from specscan.scanning.limits import load_limits
 
+PICTURE_PAGE = "picture page"
+
 
 def main(rules: str) -> None:
     """Answer requests until the pipe closes."""
@@ -26,17 +30,20 @@ def main(rules: str) -> None:
     os.dup2(2, 1)  # whatever a library prints must not mix with the answers
     limits = load_limits(Path(rules))
     _bound_memory(limits.memory_mb)
-    examiner = Examiner(load_rulebook(Path(rules)))
-    answers.write("ready\n")
-    answers.flush()
+    examiner = Examiner(load_rulebook(Path(rules)), lambda: _say(answers, PICTURE_PAGE))
+    _say(answers, "ready")
     for line in sys.stdin:
         request = json.loads(line)
         named = VanName(*request["named"]) if request["named"] else None
         result = _examine(examiner, request["path"], request["kind"], named, limits.file_mb)
         record = records_as_json.dump_json(result.record).decode()
         found = findings_as_json.dump_json(result.found).decode()
-        answers.write(json.dumps({"record": record, "found": found}) + "\n")
-        answers.flush()
+        _say(answers, json.dumps({"record": record, "found": found}))
+
+
+def _say(answers: TextIO, line: str) -> None:
+    answers.write(f"{line}\n")
+    answers.flush()
 
 
 def _examine(examiner: Examiner, path: str, kind: str | None, named: VanName | None, limit_mb: int) -> ReadDocument:
