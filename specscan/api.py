@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from specscan.reports.evaluate import Evaluation
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
+    from specscan.reports.sheet import Sheet
     from specscan.scanning.scan import Progress, ScanSummary
 
 PACKAGE = Path(__file__).parent
@@ -135,6 +136,31 @@ def report(
     page = make_page(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
     write_text(Path(out), page.html)
     return page
+
+
+def sheet(
+    db: str | Path,
+    out: str | Path,
+    *,
+    csv: str | Path | None = None,
+    vans: Sequence[str] = (),
+    ruleset: str = DEFAULT_RULESET,
+    everything: bool = False,
+    rules: str | Path | None = None,
+) -> Sheet:
+    """Write the questions that are still open as a page to print, and with ``csv`` as a file to fill in; give both.
+
+    See ``specscan.reports.sheet.make_sheet`` for the other arguments and errors.
+    """
+    from specscan.reports.page import write_text
+    from specscan.reports.sheet import make_sheet
+
+    folder = Path(rules) if rules is not None else rules_folder()
+    made = make_sheet(Path(db), folder, ruleset, vans, everything)
+    write_text(Path(out), made.html)
+    if csv is not None:
+        write_text(Path(csv), made.csv)
+    return made
 
 
 def evaluate(gold: str | Path, db: str | Path) -> Evaluation:

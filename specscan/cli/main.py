@@ -20,7 +20,7 @@ from specscan.cli.options import (
     rules_option,
     ruleset_option,
 )
-from specscan.cli.report import report
+from specscan.cli.report import report, sheet
 from specscan.records.errors import RuleError, SpecscanError
 
 
@@ -206,3 +206,4 @@ def rules_test(path: Path | None, rules: Path | None) -> None:
 
 
 main.add_command(report)
+main.add_command(sheet)

@@ -27,3 +27,24 @@ def report(vans: tuple[str, ...], db: Path, out: Path, ruleset: str, rules: Path
     size = len(page.html.encode()) / 1e6
     without = f", {page.without_picture} places without a picture" if page.without_picture else ""
     click.echo(f"{page.vans} vans, {page.pictures} pictures{without}, {size:.1f} MB → {out}")
+
+
+@click.command()
+@click.argument("vans", nargs=-1)
+@db_option
+@click.option("--out", required=True, type=click.Path(path_type=Path), help="The HTML file to write, for printing.")
+@click.option("--csv", "csv_out", type=click.Path(path_type=Path), help="Write the questions as CSV to fill in, too.")
+@click.option("--all", "everything", is_flag=True, help="Also what would change no points under this rule set.")
+@ruleset_option
+@rules_option
+def sheet(
+    vans: tuple[str, ...], db: Path, out: Path, csv_out: Path | None, everything: bool, ruleset: str, rules: Path | None
+) -> None:
+    """Write the questions that are still open about VANS (or all vans) as a sheet to take to the van.
+
+    Those that could change most come first, parted by whether one asks the maker, looks inside, looks underneath or
+    measures, with room to write. A filled CSV goes back by `specscan observe`.
+    """
+    made = api.sheet(db, out, csv=csv_out, vans=vans, ruleset=ruleset, everything=everything, rules=rules)
+    files = f"{out}, {csv_out}" if csv_out else str(out)
+    click.echo(f"{made.questions} questions about {len(made.vans)} vans → {files}")

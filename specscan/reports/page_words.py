@@ -107,6 +107,13 @@ class Wording:
         assert ends[0] is not None
         return Shown(metric, _span(ends[0], ends[1], ends[2], self._us_label(other.name)))
 
+    def units(self, name: str) -> Shown:
+        """Give the unit of a field, metric and US (the same where there is no other)."""
+        unit = self.fields.get(name, {}).get("unit") or ""
+        metric = self.rules.unit_words.get(unit, unit)
+        other = self.us.get(name)
+        return Shown(metric, self._us_label(other.name) if other is not None else metric)
+
     def _us_label(self, column: str) -> str:
         endings = [ending for ending in self.rules.us_labels if column.endswith(ending)]
         return self.rules.us_labels[max(endings, key=len)] if endings else ""
@@ -137,10 +144,10 @@ def band_text(low: float, high: float) -> str:
 
 
 def short_span(value: float, low: float | None, high: float | None) -> str:
-    """Give a range as "2.6 to 6.4", for tables."""
-    if low is None or high is None or f"{low:.3g}" == f"{high:.3g}":
-        return figure(float(f"{value:.3g}"))
-    return f"{figure(float(f'{low:.3g}'))} to {figure(float(f'{high:.3g}'))}"
+    """Give a range with two significant figures, "2.6 to 6.4", for tables."""
+    if low is None or high is None or f"{low:.2g}" == f"{high:.2g}":
+        return figure(float(f"{value:.2g}"))
+    return f"{figure(float(f'{low:.2g}'))} to {figure(float(f'{high:.2g}'))}"
 
 
 def _span(value: float, low: float | None, high: float | None, unit: str) -> str:

@@ -28,10 +28,14 @@ def _check_terms(terms: Terms) -> Terms:
 
 
 class Question(Entry):
-    """What to ask the maker, where to look, what to measure."""
+    """What to ask the maker, where to look, what to measure.
+
+    ``where`` says whether one looks and measures inside (and around) the van or lies underneath it.
+    """
 
     maker: str = ""
     look: str = ""
+    where: Literal["inside", "underneath"] = "inside"
     measure: str = ""
 
 
