@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from specscan.finding.lexicon import Lexicon
+from specscan.finding.listing import Listed, read_listing
 from specscan.finding.names import YEAR, NameReader, Names, Place
 from specscan.finding.quantities import QuantityReader
 from specscan.records.text import Document, Kind, Passage
@@ -34,6 +35,7 @@ class Player:
     model: str
     place: Place | None
     aliases: set[str] = field(default_factory=set)
+    listed: Listed | None = None  # where a listing names its maker and year and the passages on it
 
 
 @dataclass(slots=True)
@@ -44,6 +46,13 @@ class Cast:
     players: list[Player]
     heads: dict[str, frozenset[str]] = field(default_factory=dict)
     families: dict[str, frozenset[str]] = field(default_factory=dict)
+
+    def listed_at(self, passage: int) -> frozenset[str] | None:
+        """Give the van of a listing of which a passage speaks, ``None`` outside of listings."""
+        for player in self.players:
+            if player.listed is not None and player.listed.start <= passage < player.listed.end:
+                return frozenset({player.model})
+        return None
 
     @property
     def models(self) -> frozenset[str]:
@@ -69,7 +78,9 @@ class CastReader:
         if heads:
             players, mapping = self._from_heads(heads, names, own)
         else:
-            players, mapping = self._from_text(names, own), {}
+            listing = read_listing(own, self.names, self.lexicon)
+            players = [Player(one.model, one.place, listed=one) for one in listing] or self._from_text(names, own)
+            mapping = {}
         if not players and names.title:
             players = [Player(names.title, names.title_place)]
         cast = Cast(names, players, mapping)

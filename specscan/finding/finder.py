@@ -67,7 +67,8 @@ class Finder:
         cast = kit.casts.read(document)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))
-        vans = VanMentions(cast)
+        cues = kit.lexicon.words.cues
+        vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])])
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
@@ -75,7 +76,7 @@ class Finder:
         facts = set_aside_doubtful(reader.facts(), passages)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
-        names = [VanName(cast.names.maker, p.model, cast.names.year) for p in cast.players]
+        names = [_van_name(cast, player) for player in cast.players]
         identity = [fact for player in cast.players for fact in _identity(cast, player, self.book)]
         identity = set_aside_doubtful(identity, passages)
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
@@ -435,13 +436,20 @@ def _near(one: Fact, two: Fact) -> bool:
     return abs(one.num - two.num) <= 0.05 * max(abs(one.num), abs(two.num))
 
 
+def _van_name(cast: Cast, player: Player) -> VanName:
+    if player.listed is not None:
+        return VanName(player.listed.maker, player.model, player.listed.year)
+    return VanName(cast.names.maker, player.model, cast.names.year)
+
+
 def _identity(cast: Cast, player: Player, book: Rulebook) -> list[Fact]:
     """Give maker, model and model year of a van as facts with their places."""
-    names = cast.names
+    names, name = cast.names, _van_name(cast, player)
+    listed = player.listed.place if player.listed is not None else None
     rows: list[tuple[str, object, Place | None]] = [
-        ("maker", names.maker, names.maker_place),
-        ("model", player.model, player.place or names.title_place),
-        ("model_year", names.year, names.year_place),
+        ("maker", name.maker, listed or names.maker_place),
+        ("model", name.model, player.place or names.title_place),
+        ("model_year", name.year, listed or names.year_place),
     ]
     facts = []
     for field_name, value, place in rows:

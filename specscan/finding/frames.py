@@ -370,7 +370,7 @@ class FrameReader:
             if not concepts:
                 continue
             things, group = self.grouper.bind(item, sentence, statement.context)
-            negated = self._negated(item, statement)
+            negated = self._negated(item, statement, group)
             for concept in concepts:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
@@ -467,12 +467,15 @@ class FrameReader:
                         return True
         return not surfaces_only and any(thing in spec.of for thing in statement.context)
 
-    def _negated(self, item: Item, statement: Statement) -> bool:
+    def _negated(self, item: Item, statement: Statement, group: Group | None = None) -> bool:
         parsed = statement.parsed
         for cue in parsed.cues("negation"):
             if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
                 # A thing between takes the negation to itself: "no pump, tank heated".
+                # The thing that the word is said of does not: "neither tank heated".
+                own = group.items if group is not None and len(group.things) > 1 else []
                 between = [i for i in parsed.items if cue.end <= i.start and i.end <= item.start and i.has("thing")]
+                between = [i for i in between if i not in own]
                 if not between and not (cue.start < statement.split <= item.start):
                     return True
         return False
@@ -608,8 +611,8 @@ class FrameReader:
                         chunk=item.chunk,
                         sentence=item.sentence,
                     )
-                    if self._negated(item, statement):
-                        made.rejected = "denied"
+                    made.rejected = "denied" if self._negated(item, statement) else ""
+                    made.rejected = made.rejected or self._distant(spec, name, item, statement)
                     found.append(made)
         return found
 

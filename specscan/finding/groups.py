@@ -74,16 +74,37 @@ class Grouper:
             things = self._things(item)
             if things:
                 named.append((item, things))
-        named = [pair for pair in named if not self._is_quality(pair, named)]
+        referring = [pair for pair in named if self._refers(pair[1])]
+        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named)]
         shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
         named.extend((i, i.names("short")) for i in shorts if self._accepts(i, parsed, split, named, shorts))
         besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
         named.extend((i, i.names("beside")) for i in besides if self._stands_beside(i, parsed))
-        named.sort(key=lambda pair: pair[0].start)
+        named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]
         return Sentence(parsed, split, groups, ignored, running, noted)
+
+    def _refers(self, things: list[str]) -> bool:
+        """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""
+        specs = [self.book.things.get(thing) for thing in things]
+        return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
+
+    def _resolved(self, named: list[tuple[Item, list[str]]]) -> list[tuple[Item, list[str]]]:
+        """Put the things that the sentence named before for words such as "neither tank"; without such they go."""
+        found: list[tuple[Item, list[str]]] = []
+        for item, things in named:
+            if not self._refers(things):
+                found.append((item, things))
+                continue
+            aspects = {self.book.things[thing].aspect for thing in things}
+            before = [t for other, own in found if other.sentence == item.sentence for t in self._expanded(own)]
+            meant = [t for t in before if any(self.book.fields[f].aspect in aspects for f in self.book.fields_of(t))]
+            meant = [t for t in meant if any(self.book.fields[f].none for f in self.book.fields_of(t))]
+            if meant:
+                found.append((item, list(dict.fromkeys(meant))))
+        return found
 
     def _by_aspect(self, parsed: Parsed, split: int, context: list[str]) -> list[Group]:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]
@@ -180,6 +201,8 @@ class Grouper:
             return True
         if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
             return True
+        if split and self._label_takes(item, parsed, split, named):
+            return False
         if self._opens_line(item, parsed, split):
             return True
         participle = any(self.book.things[t].short_with_words for t in item.names("short"))
@@ -209,6 +232,13 @@ class Grouper:
             if owned:
                 return True
         return self._measured(item, item.names("short"), parsed)
+
+    def _label_takes(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether the figure beside a name answers the label: "Water heater: 6 gal LP" is no propane tank."""
+        labelled = [t for other, things in named if other.start < split for t in self._expanded(things)]
+        dimensions = {self.book.fields[f].dimension for t in labelled for f in self.book.fields_of(t)} - {""}
+        beside = [i.quantity for i in parsed.items if i.quantity is not None and self._adjoins(item, i, parsed)]
+        return any(quantity.dimension in dimensions for quantity in beside)
 
     def _stands_beside(self, item: Item, parsed: Parsed) -> bool:
         """Tell whether a figure right beside a common word means the thing: "80 L diesel", "carries 30 gal of water".

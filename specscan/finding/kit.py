@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from specscan.finding.cast import CastReader
 from specscan.finding.frames import FrameReader
 from specscan.finding.items import Parsed, parse
+from specscan.finding.left_out import fill_units
 from specscan.finding.lexicon import Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
@@ -16,10 +17,14 @@ from specscan.finding.units import Unit, Units
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import UnitFile
 
 JOIN = " ‖ "
 LABEL_WEIGHT = 2  # a label that a language knows weighs as much as two of its frequent words
 MAX_LABELS = 120
+CUSTOMARY = {"pound", "gallon", "foot", "degF", "Btu_it / hour"}  # units of the United States, as pint names them
+METRIC = {"kilogram", "liter", "millimeter", "centimeter", "meter", "degC", "kilowatt"}
+METRIC_SHARE = 0.3
 MIN_REGION_WORDS = 3  # "propane" alone does not make a French document one of Québec
 R_VALUE = Concept("aspect", "insulance")
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
@@ -53,7 +58,9 @@ class Kit:
             found = self.quantities.find(body, hint if hint is not None else self._hint(label))
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
         named = vans.find(text) if vans is not None else []
-        return parse(text, self.lexicon, quantities, named), split
+        parsed = parse(text, self.lexicon, quantities, named)
+        fill_units(parsed, self.lexicon.book, self.quantities)
+        return parsed, split
 
     def _hint(self, label: str) -> Unit | None:
         """Give the unit that a label says for bare figures; an R-value is North American or metric as its document."""
@@ -71,20 +78,23 @@ class Kits:
     def __init__(self, book: Rulebook):
         self.book = book
         self.units = Units(book.units)
-        self.lexicons: dict[str, Lexicon] = {}
+        self.customary = _printed(book.units, CUSTOMARY)
+        self.metric = _printed(book.units, METRIC)
+        self.lexicons: dict[tuple[str, bool], Lexicon] = {}
         self.kits: dict[tuple[str, bool, bool], Kit] = {}
 
-    def lexicon(self, language: str) -> Lexicon:
-        """Give the lexicon of a language."""
-        if language not in self.lexicons:
-            self.lexicons[language] = Lexicon(self.book, language)
-        return self.lexicons[language]
+    def lexicon(self, language: str, *, north_american: bool = True) -> Lexicon:
+        """Give the lexicon of a language, with the terms as they are meant in North America or elsewhere."""
+        key = (language, north_american)
+        if key not in self.lexicons:
+            self.lexicons[key] = Lexicon(self.book, language, north_american=north_american)
+        return self.lexicons[key]
 
     def kit(self, language: str, *, imperial: bool, north_american: bool = True) -> Kit:
         """Give the kit of a language for documents with US or imperial gallons, of North America or elsewhere."""
         key = (language, imperial, north_american)
         if key not in self.kits:
-            lexicon = self.lexicon(language)
+            lexicon = self.lexicon(language, north_american=north_american)
             words = self.book.words[language]
             quantities = QuantityReader(
                 FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american
@@ -126,8 +136,10 @@ class Kits:
     def _is_north_american(self, text: str, language: str) -> bool:
         """Tell whether a document's words and units are of the United States or Canada."""
         british, american = self._hits(text)
+        if language == "en" and american == british:
+            return len(self.customary.findall(text)) > METRIC_SHARE * len(self.metric.findall(text))
         if language == "en":
-            return american >= british
+            return american > british
         return american > british and american >= MIN_REGION_WORDS
 
     def _hits(self, text: str) -> tuple[int, int]:
@@ -138,6 +150,15 @@ class Kits:
             return sum(bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
 
         return hits(self.book.general.british), hits(self.book.general.american)
+
+
+def _printed(units: UnitFile, names: set[str]) -> re.Pattern[str]:
+    """Give a pattern of figures with one of the units."""
+    spellings = [
+        re.escape(one) for unit in units.units if unit.pint in names for one in unit.spellings if one[0].isalpha()
+    ]
+    spellings += ["°F"] if "degF" in names else ["°C"]
+    return re.compile(rf"\d[\s\u00a0\u202f-]?(?:{'|'.join(spellings)})(?![\w])")
 
 
 def labels_of(document: Document) -> set[str]:

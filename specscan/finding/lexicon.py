@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -14,6 +15,9 @@ from specscan.finding.fold import Folder, Token, expand
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Terms
 
+# Marks before a term that means something else elsewhere: "us:gas" is gasoline, "uk:gas" is propane.
+REGIONS = {True: "us:", False: "uk:"}
+REGION = re.compile(r"^(?:us|uk):")
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
 
@@ -53,9 +57,10 @@ class Analysis:
 class Lexicon:
     """All terms for documents of one language."""
 
-    def __init__(self, book: Rulebook, language: str):
+    def __init__(self, book: Rulebook, language: str, *, north_american: bool = True):
         self.book = book
         self.language = language
+        self.elsewhere = REGIONS[not north_american]  # the mark of terms that do not hold here
         self.words = book.words[language]
         self.folder = Folder(self.words)
         # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
@@ -134,7 +139,9 @@ class Lexicon:
 
     def _add(self, concept: Concept, terms: list[str]) -> None:
         for term in terms:
-            for text in expand(term.replace("?", "")):
+            if term.startswith(self.elsewhere):
+                continue
+            for text in expand(REGION.sub("", term).replace("?", "")):
                 norms = tuple(self.folder.norms(text))
                 if norms:
                     self.concepts[norms].add(concept)

@@ -138,7 +138,7 @@ class NameReader:
             text = passage.text.strip(" .")
             words = text.split()
             shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
-            shouted = shouted and (place < FIRST_LINES or self._cased(text, own) in body)
+            shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
             known = (
                 bool(stem)
                 and words
@@ -152,7 +152,7 @@ class NameReader:
                 or known
                 or company
             ):
-                return self._cased(text, own), Place(passage, passage.page, passage.text)
+                return self.cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
                 return match.group(1).strip(), Place(None, 0, title.text)
@@ -178,9 +178,9 @@ class NameReader:
         told = {i for m in analysis.mentions if m.concept.kind != "distant" for i in range(m.first, m.last)}
         return bool(analysis.tokens) and len(told) == len(analysis.tokens)
 
-    def _cased(self, text: str, own: list[Passage]) -> str:
+    def cased(self, text: str, own: list[Passage]) -> str:
         """Give a shouted name as it is written elsewhere in the document, else with capitals first."""
-        if not text.isupper():
+        if not text.isupper() or len(text) <= 3:
             return text
         pattern = re.compile(rf"(?<!\w){re.escape(text)}(?!\w)", re.IGNORECASE)
         for passage in own:
@@ -218,7 +218,7 @@ class NameReader:
         if best is None:
             return
         name, place = shown[best]
-        names.title = self._cased(name, own) if name.isupper() else name
+        names.title = self.cased(name, own) if name.isupper() else name
         names.title_place = self._title_place(names.title, own) or place
         if names.used and not names.maker:
             self._split_used(names, own)
@@ -301,10 +301,10 @@ class NameReader:
         words = names.title.split()
         alphabetic = [w for w in words if w[:1].isalpha() and len(w) > 2]
         if len(alphabetic) >= 2 and words[0] in alphabetic:
-            names.maker = self._cased(words[0], own) if words[0].isupper() else words[0]
+            names.maker = self.cased(words[0], own) if words[0].isupper() else words[0]
             names.maker_place = names.title_place
             names.title = " ".join(words[1:])
-            names.title = self._cased(names.title, own) if names.title.isupper() else names.title
+            names.title = self.cased(names.title, own) if names.title.isupper() else names.title
 
     def _series(self, title: str) -> str:
         """Give the words of a title before its first figure."""

@@ -226,6 +226,11 @@ class QuantityReader:
             right, low=min(left.low, right.low), high=max(left.high, right.high), start=left.start, each=right.high
         )
 
+    def with_unit(self, quantity: Quantity, spelling: str) -> Quantity | None:
+        """Give a bare quantity in a unit, ``None`` where the spelling is no unit."""
+        unit = self.units.named(spelling)
+        return self._hinted(quantity, unit) if unit is not None else None
+
     def _hinted(self, quantity: Quantity, hint: Unit) -> Quantity:
         if not quantity.bare:
             return quantity

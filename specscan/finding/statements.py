@@ -78,7 +78,8 @@ class StatementMaker:
         if passage.number in self.legend.passages or passage.number in self.price_passages:
             return []
         sense = self.sense(passage)
-        scope = Scope(sense.vans, sense.availability, dict(sense.by_van))
+        vans = sense.vans if sense.vans is not None else self.vans.listed_at(passage.number)
+        scope = Scope(vans, sense.availability, dict(sense.by_van))
         if passage.kind is Kind.CELL:
             drafts = self._cell(passage, scope)
         elif passage.kind is Kind.HEADING:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from specscan.finding.cast import Cast
 
@@ -15,7 +16,9 @@ ARTICLE = (
 class VanMentions:
     """Finds the names of a cast in texts: full names anywhere, bare numbers only where they name."""
 
-    def __init__(self, cast: Cast):
+    def __init__(self, cast: Cast, verbs: Iterable[str] = ()):
+        """Take the names of a cast; ``verbs`` are words such as "carries" that can follow a bare number of a van."""
+        self.verbs = {verb.casefold() for verb in verbs}
         self.table: dict[str, frozenset[str]] = {}
         plain: list[str] = []
         numbers: list[str] = []
@@ -33,6 +36,7 @@ class VanMentions:
         self.numbers = _pattern(numbers)
         self.single = len(cast.players) <= 1
         self.everyone = cast.models
+        self.listed_at = cast.listed_at
 
     def find(self, text: str) -> list[tuple[int, int, frozenset[str]]]:
         """Give start, end and vans of each mention, without overlaps, in order."""
@@ -58,15 +62,16 @@ class VanMentions:
         """Tell whether a word that can also be a common one is written as a name."""
         return printed[:1].isupper() or printed[:1].isdigit()
 
-    @staticmethod
-    def _names(text: str, start: int, end: int) -> bool:
+    def _names(self, text: str, start: int, end: int) -> bool:
         """Tell whether a bare number stands for a van: in brackets, behind an article, before a colon."""
         before, after = text[:start], text[end:]
         if re.match(r"\s*(?:mm|cm|m|kg|lb|l|L|W|Ah|A|V|gal|ft|in|°|%|[.,]\d|€|\$|x\s?\d|×)", after):
             return False
         if re.search(r"\(\s*(?:[^()]{0,24}(?:,|&|and|et|und)\s*)?$", before) and re.match(r"[^()]{0,30}\)", after):
             return True
-        if re.search(rf"\b{ARTICLE}\s+$", before, re.IGNORECASE) and not re.match(r"\s+[a-zà-ÿ]*(?:s|en)\b", after):
+        plural = re.match(r"\s+([a-zà-ÿ]*(?:s|en))\b", after)  # "the 19 windows"
+        counted = plural is not None and plural.group(1) not in self.verbs
+        if re.search(rf"\b{ARTICLE}\s+$", before, re.IGNORECASE) and not counted:
             return True
         if re.match(r":\s", after):
             return True

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.stacked import stacked_heads
-from specscan.reading.words import Line, segments_of
+from specscan.reading.words import Line, has_leader, segments_of
 from specscan.records.text import Box, union
 
 # All in em (the font size of the lines at hand).
@@ -176,6 +176,9 @@ def _columns_under_heads(run: list[Parted]) -> list[tuple[float, float]]:
     Bold or shouted lines at the top are heads. They are left out where the lines below have more columns.
     """
     rows = [segments for _, segments in run if len(segments) > 1]
+    led = [segments for line, segments in run if len(segments) > 1 and has_leader(line)]
+    if len(led) >= 3 and len(led) >= 0.5 * len(rows):
+        rows = led  # where dots lead to the values, they say where the values begin
     columns = _columns(rows)
     top = 0
     while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):

@@ -99,6 +99,13 @@ class Assembler:
         )  # fmt: skip
 
     def _add_read_cell(self, page: int, cell: ReadCell) -> None:
+        if cell.title:
+            composed = compose(cell.cell.lines, self.hints)
+            self._add(
+                page=page, kind=Kind.HEADING, text=composed.text, pieces=composed.pieces,
+                sections=self.sections(), notes=composed.notes,
+            )  # fmt: skip
+            return
         if cell.listed:
             self._add_listed(page, cell)
             return

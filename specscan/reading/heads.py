@@ -25,6 +25,7 @@ class ReadCell:
     row: int
     col: int
     listed: bool = False  # an item of a list, or a line under its title: neither label nor value
+    title: bool = False  # the title of the rows below it
 
 
 @dataclass(slots=True)
@@ -106,6 +107,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
             continue
         if _is_group_row(grid, row, cells, table):
             groups = (cells[0].plain,)
+            table.cells.append(ReadCell(cells[0], [], [], (), row, cells[0].col, title=True))
             continue
         _read_row(table, grid, row, groups)
     return table

@@ -368,6 +368,11 @@ def _without_leaders(words: list[Word]) -> tuple[list[Word], set[int]]:
     return kept, breaks
 
 
+def has_leader(line: Line) -> bool:
+    """Tell whether a row of dots leads from one part of a line to the next."""
+    return bool(_without_leaders(line.words)[1])
+
+
 def segments_of(line: Line, gap: float, walls: Sequence[float] = ()) -> list[Line]:
     """Cut a line into segments.
 

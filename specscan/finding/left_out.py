@@ -1,0 +1,57 @@
+"""Units that a sentence leaves out because it has just said them: "22 gallons of fresh and 18 of gray"."""
+
+from __future__ import annotations
+
+from specscan.finding.items import Item, Parsed
+from specscan.finding.quantities import QuantityReader
+from specscan.rulebook.book import Rulebook
+
+REACH = 16  # folded words from the figure with its unit to the one without
+DIMENSIONS = ("volume", "charge", "power", "mass", "current", "energy")
+NAMING = ("thing", "short", "alone")
+
+
+def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:
+    """Give a bare figure the unit of the one before it, where both are said of like things or of sister vans.
+
+    "22 gallons of fresh and 18 of gray": both figures stand right before the name of a thing that has such a
+    quantity. "The 19 carries 20 gallons, the 21 carries 30": both stand behind a van, the second ends its part.
+    """
+    told: Item | None = None
+    for item in parsed.items:
+        if item.quantity is None:
+            continue
+        if not item.quantity.bare:
+            told = item
+            continue
+        if told is None or told.sentence != item.sentence or item.first - told.last > REACH:
+            continue
+        assert told.quantity is not None
+        article = item.quantity.worded and item.quantity.high == 1
+        if article or told.quantity.dimension not in DIMENSIONS:
+            continue
+        if _of_like_thing(item, told.quantity.dimension, parsed, book) or _of_sister_van(item, told, parsed):
+            filled = reader.with_unit(item.quantity, told.quantity.printed_unit)
+            item.quantity = filled or item.quantity
+
+
+def _of_like_thing(item: Item, dimension: str, parsed: Parsed, book: Rulebook) -> bool:
+    """Tell whether the name of a thing that can have the dimension stands right behind, and no other figure."""
+    for other in parsed.items:
+        if not 0 <= other.first - item.last <= 1 or other.start < item.end or other.chunk != item.chunk:
+            continue
+        things = [name for kind in NAMING[:2] for name in other.names(kind)]
+        things += [thing for name in other.names("alone") for thing in book.fields[name].of]
+        if any(book.fields[f].dimension == dimension for thing in things for f in book.fields_of(thing)):
+            return True
+    return False
+
+
+def _of_sister_van(item: Item, told: Item, parsed: Parsed) -> bool:
+    def behind_van(one: Item) -> bool:
+        vans = [i for i in parsed.items if i.vans and i.chunk == one.chunk and i.end <= one.start]
+        return bool(vans) and len(parsed.between(vans[-1].end, one.start)) <= 2
+
+    _, end = parsed.chunk_span(item.chunk)
+    rest = any(word[0].isalnum() for word in parsed.between(item.end, end))
+    return behind_van(item) and behind_van(told) and not rest

@@ -1,0 +1,75 @@
+"""A dealer's text on vans of several makers gives each van its own maker, year and facts."""
+
+import pytest
+
+OFFER = """Hello Wren, here is what I have on the lot this week.
+
+2025 MARROWFEN DRIFT 21          stock 4471        demo
+
+Chassis .......... Kelmar Drover 350, 3.6 L V6 gas, RWD
+GVWR ............. 9,590 lb
+Sleeps ........... 2
+Gas tank ......... 25 gal
+FW / GW / BW ..... 27 / 24 / 10 gal
+Water heater ..... 6 gal LP
+Furnace .......... LP forced air, 18,000 BTU/h input
+
+2023 THORNLEIGH HEARTH 20         stock 4480       used
+
+This one I am doing from memory. Kelmar Drover 250 chassis, diesel, rear drive, 19'11" long. Sleeps three. Holds 22
+gallons of fresh inside and 18 of gray under the floor, neither tank heated, and there is no black tank. The
+Marrowfen people build a good van, and so does Thornleigh.
+"""
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def test_each_line_of_year_maker_and_model_begins_a_van(facts_of):
+    facts = facts_of(OFFER)
+    assert by_van(facts, "maker") == {"Drift 21": "Marrowfen", "Hearth 20": "Thornleigh"}
+    assert by_van(facts, "model_year") == {"Drift 21": 2025, "Hearth 20": 2023}
+    assert by_van(facts, "sleeps") == {"Drift 21": 2, "Hearth 20": 3}
+    assert by_van(facts, "engine_fuel") == {"Drift 21": "gasoline", "Hearth 20": "diesel"}
+
+
+def test_gas_is_gasoline_in_america_and_bottled_gas_in_britain(facts_of):
+    assert by_van(facts_of(OFFER), "fuel_tank_l")["Drift 21"] == pytest.approx(94.6, rel=1e-3)
+    british = "Marrowfen Drift 21\nMTPLM: 3500 kg\nBerths: 2\nOverall length: 6.4 m\nGas tank: 25 litres\n"
+    facts = facts_of(british)
+    assert by_van(facts, "propane_tank_l") == {"Marrowfen Drift 21": 25}
+    assert by_van(facts, "fuel_tank_l") == {}
+
+
+def test_the_fuel_behind_a_water_heaters_size_is_no_tank_of_its_own(facts_of):
+    facts = facts_of(OFFER)
+    assert by_van(facts, "water_heater_l") == {"Drift 21": pytest.approx(22.71, rel=1e-3)}
+    assert by_van(facts, "propane_tank_l") == {}
+
+
+def test_a_unit_said_once_holds_for_the_next_figure_and_neither_tank_means_both(facts_of):
+    facts = facts_of(OFFER)
+    assert by_van(facts, "gray_tank_l")["Hearth 20"] == pytest.approx(68.1, rel=1e-3)
+    assert by_van(facts, "fresh_tank_heat") == {"Hearth 20": "none"}
+    assert by_van(facts, "gray_tank_heat") == {"Hearth 20": "none"}
+
+
+def test_sister_models_in_prose_share_the_unit(facts_of):
+    text = """Marrowfen Drift
+Model year 2026
+
+| | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 19 ft | 21 ft |
+| Sleeps | 2 | 3 |
+| GVWR | 9,000 lb | 9,590 lb |
+
+Fresh water is where they differ: the 19 carries 20 gallons, the 21 carries 30.
+"""
+    assert by_van(facts_of(text), "fresh_tank_l") == pytest.approx({"Drift 19": 75.7, "Drift 21": 113.56}, rel=1e-3)
+
+
+def test_a_drained_van_on_a_lot_claims_no_season(facts_of):
+    winterized = "\nIt is winterized right now for the lot, so no water demo, sorry about that, folks.\n"
+    assert by_van(facts_of(OFFER + winterized), "season_claim") == {}
