@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tests.benchmarks.scoring import Outcome
@@ -27,9 +27,13 @@ class Figures:
     page: int = 0
     availability: int = 0
     availability_of: int = 0
+    known_right: int = 0
+    known_missing: int = 0
 
     def add(self, outcome: Outcome) -> None:
         """Count one outcome."""
+        self.known_right += outcome.vans_right and outcome.kind == "right"
+        self.known_missing += outcome.vans_right and outcome.kind in ("missing", "wrong van")
         if outcome.kind == "right":
             self.right += 1
             self.page += outcome.page_right
@@ -50,6 +54,12 @@ class Figures:
     def recall(self) -> float | None:
         """Give the share of printed values that are stated; none where nothing is printed."""
         return share(self.right, self.right + self.missing)
+
+    def shares(self) -> tuple[float | None, ...]:
+        """Give the columns of a table: precision, recall, recall where the vans are known, and so on."""
+        known = share(self.known_right, self.known_right + self.known_missing)
+        available = share(self.availability, self.availability_of)
+        return self.precision, self.recall, known, available, share(self.page, self.right), self.attribution
 
     @property
     def attribution(self) -> float | None:
@@ -73,26 +83,37 @@ def tally(outcomes: Iterable[Outcome]) -> dict[str, dict[str, Figures]]:
 
 def lines(outcomes: Iterable[Outcome], least: int = 5) -> list[str]:
     """Give the tables as text, the weakest rows first; long tables leave rows of few values out."""
+    outcomes = list(outcomes)
     tables = tally(outcomes)
-    made: list[str] = []
+    made = _about_vans(outcomes)
     for name in ORDER:
         rows = tables.get(name, {})
         if not rows:
             continue
-        made += ["", f"{TITLES[name]:46}  prec.  recall  avail.   page    van  values  miss  extra"]
+        made += ["", f"{TITLES[name]:46}  prec. recall  known  avail.  page    van   values  miss  extra"]
         for row, figures in sorted(rows.items(), key=lambda item: (_weakness(item[1]), item[0])):
             values = figures.right + figures.missing
             if values + figures.extra < least and name in ("habit", "unit habit"):
                 continue
-            cells = (
-                figures.precision, figures.recall, share(figures.availability, figures.availability_of),
-                share(figures.page, figures.right), figures.attribution,
-            )  # fmt: skip
+            cells = figures.shares()
             made.append(
                 f"  {row[:44]:44}" + "".join(_cell(cell) for cell in cells)
                 + f"  {values:6d}{figures.missing:6d}{figures.extra:7d}"
             )  # fmt: skip
     return made
+
+
+def _about_vans(outcomes: Sequence[Outcome]) -> list[str]:
+    models = [one for one in outcomes if one.field == "model"]
+    printed = sum(one.kind != "extra" for one in models)
+    found = sum(one.kind == "right" for one in models)
+    docs = {one.doc: one.vans_right for one in outcomes}
+    return [
+        f"Vans: {found} of {printed} found, {len(models) - printed} invented; "
+        f"all found and none invented in {sum(docs.values())} of {len(docs)} documents.",
+        "Columns: precision, recall, recall in documents whose vans are all known, availability and page of what is "
+        "right, share of found values that are of the right van.",
+    ]
 
 
 def _weakness(figures: Figures) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -27,7 +27,8 @@ class Outcome:
     """One label or one stated value, with how it came out.
 
     ``kind``: ``right``, ``missing`` (printed, not found), ``extra`` (stated, not printed), ``wrong van`` (found, but of
-    another van of the document; counts as missing and as extra). ``keys`` are the rows of the report it counts for.
+    another van of the document; counts as missing and as extra). ``keys`` are the rows of the report it counts for;
+    ``vans_right`` says whether the document's vans were all found and none invented.
     """
 
     kind: str
@@ -41,6 +42,7 @@ class Outcome:
     page_right: bool = True
     availability: tuple[str, str] = ("", "")
     note: str = ""
+    vans_right: bool = True
 
     @property
     def availability_counted(self) -> bool:
@@ -132,7 +134,8 @@ def score(brochure: Brochure, stated: Iterable[Mapping[str, Any]]) -> list[Outco
                     _keys_of_extra(brochure, row), availability=("", row["availability"]),
                     note=f"page {row['page']}, {row['how']}, {row['found_by']}")
         )  # fmt: skip
-    return outcomes
+    right = {plain(van) for van in vans} == {plain(van) for van in brochure.vans}
+    return [replace(outcome, vans_right=right) for outcome in outcomes]
 
 
 def _is(row: Mapping[str, Any], label: Label) -> bool:

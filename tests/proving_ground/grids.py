@@ -112,7 +112,7 @@ def _body(studio: Studio, grid: Grid, row: Row, way: MatrixWay) -> list[Cell]:
         grid.state(place, cell, (*row.traits, *(("spanning cell",) if spanned else ())))
     if spanned:
         return [Cell(texts[0], len(texts))]
-    if way.spans and len(texts) > 2 and texts[0] == texts[1]:
+    if way.spans and way.ruled and len(texts) > 2 and texts[0] == texts[1]:
         return [Cell(texts[0], 2), *(Cell(text) for text in texts[2:])]
     return [Cell(text) for text in texts]
 

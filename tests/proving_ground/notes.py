@@ -80,12 +80,13 @@ class Notes:
             return
         kind = studio.rng.choice(kinds)
         fig = studio.speaker.figure(kind, vans[0].has[kind])
-        self.lines.append(studio.rng.choice(studio.words.texts("added_notes", kind)).format(v=fig.text))
         said = Said(kind, plain_number(fig.value), habit=fig.habit, traits=("note adds a value",))
+        if not all(studio.ledger.fits(place, (said,), "standard") for place in range(len(vans))):
+            return
+        self.lines.append(studio.rng.choice(studio.words.texts("added_notes", kind)).format(v=fig.text))
         for place in range(len(vans)):
-            if studio.ledger.fits(place, (said,), "standard"):
-                self.claims.append(Claim(place, said, fig.text))
-                studio.ledger.add(place, (said,))
+            self.claims.append(Claim(place, said, fig.text))
+            studio.ledger.add(place, (said,))
 
     def block(self) -> Para | None:
         """Give the notes as small print."""

@@ -165,14 +165,28 @@ def _grid(grid: Grid, look: Look) -> str:
     size = _fitting(grid, look)
     names = " ".join(name for name, on in (("ruled", grid.ruled), ("zebra", grid.zebra)) if on)
     rows = [f"<tr>{_cells(row, 'th', grid)}</tr>" for row in grid.heads]
-    rows += [f"<tr>{_cells(row, 'td', grid)}</tr>" for row in grid.rows]
+    for at, row in enumerate(grid.rows):
+        rows.append(f"<tr>{_first(grid, at)}{_cells(row[1:] if _grouped(grid) else row, 'td', grid)}</tr>")
     return f'<table class="{names}" style="font-size:{size:.1f}pt">{"".join(rows)}</table>\n'
+
+
+def _grouped(grid: Grid) -> bool:
+    return "group columns" in grid.traits
+
+
+def _first(grid: Grid, at: int) -> str:
+    """Give the cell that names a group, over all the rows of its group; nothing on the further rows."""
+    if not _grouped(grid) or not grid.rows[at][0].text:
+        return ""
+    below = next((n for n, row in enumerate(grid.rows[at + 1 :], 1) if row[0].text), len(grid.rows) - at)
+    return f'<td rowspan="{below}">{html.escape(grid.rows[at][0].text)}</td>'
 
 
 def _cells(row: Sequence[Cell], tag: str, grid: Grid) -> str:
     made = []
     for place, cell in enumerate(row):
         span = f' colspan="{cell.span}"' if cell.span > 1 else ""
+        span += ' style="text-align:center"' if 1 < cell.span < grid.columns else ""
         text = html.escape(cell.text)
         if tag == "th" and grid.rotated and place:
             made.append(f'<th class="turned"{span}><span>{text}</span></th>')

@@ -9,6 +9,7 @@ from typing import Any
 from xml.sax.saxutils import escape
 
 from reportlab.lib import colors
+from reportlab.lib.enums import TA_CENTER
 from reportlab.lib.pagesizes import A4, LETTER, landscape
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfbase.pdfmetrics import stringWidth
@@ -114,7 +115,7 @@ class _Setter:
 
     def _grid(self, grid: Grid, width: float) -> Table:
         size = self._fitting(grid, _widths(grid, width))
-        head, body = self.style(size, True), self.style(size)
+        head, body, middle = self.style(size, True), self.style(size), self.style(size, alignment=TA_CENTER)
         data: list[list[Any]] = []
         style: list[tuple[Any, ...]] = [("VALIGN", (0, 0), (-1, -1), "MIDDLE" if grid.ruled else "TOP")]
         for number, row in enumerate([*grid.heads, *grid.rows]):
@@ -126,14 +127,12 @@ class _Setter:
                 if is_head and grid.rotated and at > 0 and cell.text:
                     line.append(_Turned(cell.text, self.bold, self.look.size))
                 else:
-                    line.append(self.para(cell.text, head if is_head or group else body))
+                    line.append(self.para(cell.text, head if is_head or group else middle if cell.span > 1 else body))
                 line += [""] * (cell.span - 1)
                 if cell.span > 1:
                     style.append(("SPAN", (at, number), (at + cell.span - 1, number)))
-                    if not group:
-                        style.append(("ALIGN", (at, number), (at, number), "CENTER"))
             data.append(line)
-        style += self._lines(grid, len(data))
+        style += self._lines(grid, len(data)) + _upright_spans(grid)
         return Table(data, colWidths=_widths(grid, width), style=style, repeatRows=0)
 
     def _fitting(self, grid: Grid, widths: Sequence[float]) -> float:
@@ -215,6 +214,16 @@ def _bare(padding: float = 4) -> list[tuple[Any, ...]]:
         ("RIGHTPADDING", (0, 0), (-1, -1), padding), ("TOPPADDING", (0, 0), (-1, -1), padding),
         ("BOTTOMPADDING", (0, 0), (-1, -1), padding),
     ]  # fmt: skip
+
+
+def _upright_spans(grid: Grid) -> list[tuple[Any, ...]]:
+    """Let the name of a group cover the rows of its group, where a column names the groups."""
+    starts = [at for at, row in enumerate(grid.rows) if row[0].text]
+    if "group columns" not in grid.traits or not starts:
+        return []
+    shift = len(grid.heads)
+    ends = [start - 1 for start in [*starts[1:], len(grid.rows)]]
+    return [("SPAN", (0, start + shift), (0, end + shift)) for start, end in zip(starts, ends, strict=True)]
 
 
 def _widths(grid: Grid, width: float) -> list[float]:

@@ -54,10 +54,22 @@ def labels_of(draft: Draft, family: Family, paged: bool) -> list[Label]:
                     (*block.traits, *said.traits),
                 )  # fmt: skip
                 _add(found.setdefault((claim.van, said.field), []), new)
+    if paged:
+        _add_running_heads(found, draft, family)
     result = []
     for (_, name), labels in sorted(found.items(), key=lambda item: item[0]):
         result += _fair(name, labels)
     return result
+
+
+def _add_running_heads(found: dict[tuple[int, str], list[Label]], draft: Draft, family: Family) -> None:
+    """Let maker and year be found on the pages whose running heads print them, too."""
+    printed = {"maker": family.maker, "model_year": str(family.year)}
+    for number, page in enumerate(draft.pages, start=1):
+        for (_, name), labels in found.items():
+            if name in printed and printed[name] in page.running_head:
+                for label in labels:
+                    label.pages += [str(number)] if str(number) not in label.pages else []
 
 
 def _add(labels: list[Label], new: Label) -> None:
