@@ -248,6 +248,7 @@ class _Reader:
             if any(i.has("cue", "all_vans") for i in items):
                 current = None
             named = [i.vans for i in items if i.vans]
+            named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
             if last_named is not None and not named and self._opens_with_pronoun(items):
                 current = last_named
             last_named = named[-1] if named else last_named
@@ -257,6 +258,21 @@ class _Reader:
                 topics[number] = current
         self.topic = (reading.draft.passage, current)
         return topics
+
+    def _of_two(self, items: list[Item], text: str) -> frozenset[str] | None:
+        """Give the van of two that "the longer one" or "the small one" means, by the figures in their names."""
+        definite = set(self.kit.lexicon.words.cues.get("definite", []))
+        sizes = [
+            i for i in items if i.has("cue", "larger_one", "smaller_one")
+            and (text[: i.start].split() or [""])[-1].casefold() in definite
+        ]  # fmt: skip
+        figures = {model: re.findall(r"\d+(?:\.\d+)?", model) for model in self.everyone}
+        if not sizes or len(self.everyone) != 2 or not all(figures.values()):
+            return None
+        ordered = sorted(self.everyone, key=lambda model: float(figures[model][0]))
+        if figures[ordered[0]][0] == figures[ordered[1]][0]:
+            return None
+        return frozenset({ordered[-1] if sizes[0].has("cue", "larger_one") else ordered[0]})
 
     @staticmethod
     def _opens_with_pronoun(items: list[Item]) -> bool:

@@ -345,6 +345,8 @@ def _continues(
         return False
     if loose:
         return True
+    if len(row) == 1 and len(above_parts := row[0][1]) == 1 and len(segments) > 1 and segments[0].text[:1].islower():
+        return _touched(above_parts[0].box, columns)[0] == 0  # the label goes on, and its value stands at its end
     filled = {index for segment in segments for index in _touched(segment.box, columns)}
     if 0 not in filled:
         return True
@@ -365,10 +367,12 @@ def _is_heading_line(above: list[Line], segments: list[Line], columns: list[tupl
 def _row_cells(row: int, members: list[list[Line]], columns: list[tuple[float, float]]) -> list[GridCell]:
     cells: dict[int, GridCell] = {}
     for segments in members:
-        for segment in segments:
-            touched = _touched(segment.box, columns)
+        places = _places(segments, columns)
+        for segment, touched in zip(segments, places, strict=True):
             first, span = touched[0], touched[-1] - touched[0] + 1
             host = next((c for c in cells.values() if c.col <= first < c.col + c.col_span), None)
+            if host is not None and host.col == 0 < first and len(segments) > 1:
+                host.col_span, host = first, None  # a long first line of a label reaches over the values below it
             if host is None:
                 cells[first] = GridCell(row, first, [segment], 1, span)
             else:
@@ -376,6 +380,14 @@ def _row_cells(row: int, members: list[list[Line]], columns: list[tuple[float, f
                 host.col_span = max(host.col_span, first + span - host.col)
     found = sorted(cells.values(), key=lambda cell: cell.col)
     return [_widened(cell, found, columns) for cell in found]
+
+
+def _places(segments: list[Line], columns: list[tuple[float, float]]) -> list[list[int]]:
+    """Give the columns that each segment of a line takes; a long one ends where the next begins."""
+    places = [_touched(segment.box, columns) for segment in segments]
+    for place, (own, after) in enumerate(zip(places, places[1:], strict=False)):
+        places[place] = [col for col in own if col < after[0]] or own
+    return places
 
 
 def _widened(cell: GridCell, row: list[GridCell], columns: list[tuple[float, float]]) -> GridCell:

@@ -359,7 +359,7 @@ def _without_leaders(words: list[Word]) -> tuple[list[Word], set[int]]:
         while end < len(words) and is_leader(words[end]):
             end += 1
         dots = sum(len(word.text) for word in words[index:end])
-        if dots >= 3:
+        if dots >= 3 or (dots == 2 and end - index == 2 and index):  # "Heated floor . . $690"
             breaks.add(len(kept))
             index = end
             continue
