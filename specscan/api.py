@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
     from specscan.reports.sheet import Sheet
+    from specscan.scanning.observe import ObserveSummary
     from specscan.scanning.scan import Progress, ScanSummary
 
 PACKAGE = Path(__file__).parent
@@ -163,6 +164,39 @@ def sheet(
     return made
 
 
+def observe(
+    db: str | Path,
+    answers: str | Path | None = None,
+    *,
+    one: dict[str, str] | None = None,
+    defaults: dict[str, str] | None = None,
+    rules: str | Path | None = None,
+    rulesets: Sequence[str | Path] = (),
+) -> ObserveSummary:
+    """Take answers that people brought back, a CSV file or a single one, and bring the dataset up to date.
+
+    See ``specscan.scanning.observe.observe`` for arguments and errors. By default the rules of the last scan are used.
+    """
+    from specscan.scanning.observe import observe as take
+
+    return take(
+        Path(db),
+        Path(answers) if answers is not None else None,
+        one,
+        defaults=defaults,
+        rules=Path(rules) if rules is not None else rules_folder(),
+        rulesets=[Path(path) for path in rulesets],
+        own_rules=rules is not None,
+    )
+
+
+def gold_of_corrections(db: str | Path, target: str | Path, rules: str | Path | None = None) -> int:
+    """Write the corrections kept beside a dataset as a gold file; give how many; see ``specscan.scanning.observe``."""
+    from specscan.scanning.observe import write_gold
+
+    return write_gold(Path(db), Path(target), Path(rules) if rules is not None else rules_folder())
+
+
 def evaluate(gold: str | Path, db: str | Path) -> Evaluation:
     """Compare a dataset with gold labels; see ``specscan.reports.evaluate.evaluate``."""
     from specscan.reports.evaluate import evaluate as compare
@@ -205,6 +239,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     """
     from specscan.dataset.us_units import us_columns
     from specscan.judging.rulesets import check_ruleset_file, load_rulesets
+    from specscan.observing.rules import load_observing
     from specscan.records.errors import RuleError
     from specscan.reports.page_rules import load_report_rules
     from specscan.rulebook.book import load_rulebook
@@ -217,6 +252,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
             book = load_rulebook(target)
             load_preferences(book)
             load_limits(target)
+            load_observing(book)
             us_columns([], target)
             load_report_rules(target)
             load_rulesets(target / "winter", book)

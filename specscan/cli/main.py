@@ -11,6 +11,7 @@ import click
 
 from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
+from specscan.cli.observe import observe
 from specscan.cli.options import (
     DONE,
     SOME_UNREADABLE,
@@ -166,6 +167,9 @@ def export(folder: Path, db: Path, form: str) -> None:
 def demo(folder: Path) -> None:
     """Write the demo corpus (invented brochures, with labels) to FOLDER."""
     click.echo(api.copy_demo(folder))
+
+
+main.add_command(observe)
 
 
 @main.group()

@@ -40,13 +40,15 @@ class AnswerReader:
         """Tell whether an answer says that a document does not state the field."""
         return _folded(answer) in map(_folded, self.rules.not_stated)
 
-    def read(self, name: str, answer: str, unit: str = "") -> Fact:
+    def read(self, name: str, answer: str, unit: str = "", *, imperial: bool = False) -> Fact:
         """Give the value that an answer means, as a fact without van or document.
 
         Args:
             name: a field of the vocabulary.
             answer: the answer as written, such as ``27 gal``, ``yes`` or ``electric pad``; a figure may be a range.
             unit: the unit where it is not written in the answer.
+            imperial: whether the van's documents print imperial gallons; a bare gallon is then refused, for the
+                answer may mean either.
 
         Raises:
             AnswerError: the field is not in the vocabulary, or the answer is none that it can have.
@@ -59,7 +61,7 @@ class AnswerReader:
             raise AnswerError(f"the answer is longer than {self.rules.longest_text} letters")
         made = Fact(name, "", unit=self.book.unit_of(name), printed=answer, found_by=FOUND_BY, confidence=1.0)
         if spec.type in ("number", "integer"):
-            return self._number(made, spec, answer, unit)
+            return self._number(made, spec, answer, unit, imperial)
         if unit:
             raise AnswerError(f"{name} has no unit, but the unit is {unit!r}")
         if spec.type == "flag":
@@ -78,7 +80,7 @@ class AnswerReader:
                 return value
         raise AnswerError(f"{answer!r} is neither yes nor no")
 
-    def _number(self, made: Fact, spec: FieldSpec, answer: str, unit: str) -> Fact:
+    def _number(self, made: Fact, spec: FieldSpec, answer: str, unit: str, imperial: bool) -> Fact:
         if spec.none == "0" and _folded(answer) in map(_folded, ["none", *self.rules.no]):
             return replace(made, num=0.0)
         quantity, rest = self._quantity(f"{answer} {unit}".strip())
@@ -88,6 +90,10 @@ class AnswerReader:
             raise AnswerError(f"the unit is missing: {answer} of what ({self._units_like(spec.dimension)})?")
         if not quantity.bare and quantity.dimension != spec.dimension:
             raise AnswerError(f"{answer} {unit}".strip() + f" is no {spec.dimension or 'plain number'}")
+        if imperial and self._either_gallon(quantity):
+            raise AnswerError(
+                f"{answer} {unit}".strip() + ": the documents print imperial gallons; say US gal or imp gal"
+            )
         basis = self._basis(rest, spec)
         low, high = quantity.low, quantity.high
         if spec.type == "integer" and not (low.is_integer() and high.is_integer()):
@@ -106,6 +112,11 @@ class AnswerReader:
         if len(found) != 1:
             raise AnswerError(f"{text!r} holds {'no figure' if not found else 'more than one figure'}")
         return found[0], (text[: found[0].start] + " " + text[found[0].end :]).strip(" .,;()-−–")
+
+    def _either_gallon(self, quantity: Quantity) -> bool:
+        unit = self.units.named(quantity.printed_unit)
+        plain = "us" not in quantity.printed_unit.casefold().replace(".", "")
+        return unit is not None and unit.imperial_factor != unit.factor and plain
 
     def _basis(self, rest: str, spec: FieldSpec) -> str:
         """Give what a figure counts, where the field knows several ways ("38 l water capacity")."""

@@ -16,15 +16,18 @@ from specscan.observing.sheet_rows import SheetRow
 from specscan.records.errors import at
 from specscan.records.facts import Availability, Equipment, Fact
 from specscan.records.observations import Observation
-from specscan.settling.preferences import plain
 
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """What answers may speak of: vans (id → name), and documents (name → pages or none, ids of their vans)."""
+    """What answers may speak of: vans (id → name), and documents (name → pages or none, ids of their vans).
+
+    ``imperial`` are the ids of vans whose documents print imperial gallons.
+    """
 
     vans: Mapping[str, str]
     documents: Mapping[str, tuple[int | None, frozenset[str]]]
+    imperial: frozenset[str] = frozenset()
 
 
 @dataclass(slots=True)
@@ -76,7 +79,7 @@ class Checker:
             mistakes.append(f"equipment is {equipment!r}: use {' or '.join(get_args(Equipment))}")
         if cells["availability"] and cells["availability"] not in get_args(Availability):
             mistakes.append(f"availability is {cells['availability']!r}: use {', '.join(get_args(Availability))}")
-        fact = self._fact(cells, mistakes)
+        fact = self._fact(cells, van_id, mistakes)
         evidence = self._evidence(cells["evidence"], mistakes)
         if way is None or mistakes:
             return None
@@ -92,12 +95,8 @@ class Checker:
             if not name:
                 mistakes.append("van_id is missing")
             return name
-        wanted = plain(name)
-        named = [one for one, title in self.known.vans.items() if wanted and plain(title).endswith(wanted)]
-        if len(named) == 1:
-            return named[0]
-        near = difflib.get_close_matches(name, self.known.vans, 3, 0.5) or named[:3]
-        hint = f"; perhaps {' or '.join(near)}" if near else ""
+        near = " or ".join(difflib.get_close_matches(name, self.known.vans, 3, 0.5))
+        hint = f"; perhaps {near}" if near else ""
         mistakes.append(f"the dataset has no van {name!r}{hint}" if name else "van_id is missing")
         return name
 
@@ -154,11 +153,12 @@ class Checker:
             mistakes.append(f"{name} does not speak of {van_id}")
         return page
 
-    def _fact(self, cells: Mapping[str, str], mistakes: list[str]) -> Fact | None:
+    def _fact(self, cells: Mapping[str, str], van_id: str, mistakes: list[str]) -> Fact | None:
         if cells["doc"] and self.reader.is_not_stated(cells["answer"]) and cells["field"] in self.reader.book.fields:
             return None
         try:
-            return self.reader.read(cells["field"], cells["answer"], cells["unit"])
+            imperial = self.known is not None and van_id in self.known.imperial
+            return self.reader.read(cells["field"], cells["answer"], cells["unit"], imperial=imperial)
         except AnswerError as error:
             mistakes.append(str(error))
             return None

@@ -13,12 +13,18 @@ from specscan.records.observations import Observation
 COLUMNS = ("doc", "van", "field", "value", "availability", "page")
 
 
-def gold_rows(observations: Sequence[Observation], names: Mapping[tuple[str, str], str]) -> list[dict[str, str]]:
+def gold_rows(
+    observations: Sequence[Observation],
+    names: Mapping[tuple[str, str], str],
+    misread: Mapping[tuple[str, str, str], str],
+) -> list[dict[str, str]]:
     """Give the gold labels that follow from the corrections among observations, in order of document and field.
 
-    ``names`` gives for a document's name and a van's id the model as that document names it. Of several corrections of
-    one statement the newest counts; one that says that a document does not state a field gives no label, for a gold
-    file lists what is stated only.
+    ``names`` gives for a document's name and a van's id the model as that document names it, ``misread`` for document,
+    van and field the availability of what was read there, which holds where a correction says none.
+
+    Of several corrections of one statement the newest counts; one that says that a document does not state a field
+    gives no label, for a gold file lists only what is stated.
     """
     newest: dict[tuple[str, ...], Observation] = {}
     for one in sorted(observations, key=lambda one: (one.when, one.line)):
@@ -28,11 +34,11 @@ def gold_rows(observations: Sequence[Observation], names: Mapping[tuple[str, str
     for one in newest.values():
         if one.fact is None:
             continue
+        availability = one.availability or misread.get((one.doc, one.van_id, one.field), "unstated")
         rows.append(
             {
                 "doc": one.doc, "van": names.get((one.doc, one.van_id), ""), "field": one.field,
-                "value": _shown(one.fact),
-                "availability": one.availability or "unstated", "page": str(one.page) if one.page else "",
+                "value": _shown(one.fact), "availability": availability, "page": str(one.page) if one.page else "",
             }
         )  # fmt: skip
     return sorted(rows, key=lambda row: (row["doc"], row["van"], row["field"], row["availability"]))

@@ -82,10 +82,10 @@ def load_job(rules: Path, extra_rulesets: Sequence[Path] = ()) -> Job:
     return Job(rules, tuple(extra_rulesets), book, load_preferences(book), tuple(rulesets))
 
 
-def scored_by(dataset: Dataset) -> tuple[Path | None, list[Path]]:
+def scored_by(dataset: Dataset) -> tuple[Path | None, tuple[Path, ...]]:
     """Give the folder of rules and the further rule-set files by which the last state was made."""
     said = json.loads(dataset.setting(SCORED_BY) or "{}")
-    return (Path(said["rules"]) if said.get("rules") else None), [Path(path) for path in said.get("rulesets", [])]
+    return (Path(said["rules"]) if said.get("rules") else None), tuple(Path(path) for path in said.get("rulesets", []))
 
 
 def kept_manifests(dataset: Dataset) -> Manifests:

@@ -111,5 +111,6 @@ def told(row: Settled, corrected: Corrected) -> Settled:
         place = f"{one.doc}{f', page {one.page}' if one.page else ''}"
         parts.append(f"{one.source}: {one.said} ({place})" + (f"; was read from {words}" if words else ""))
     status = "observed" if row.status == "stated" and row.fact_ids[0] in corrected.behind else row.status
-    note = "; ".join(part for part in (*parts, row.note) if part)
+    said = [row.note, *parts] if row.status == "observed" else [*parts, row.note]  # what counts comes first
+    note = "; ".join(part for part in said if part)
     return replace(row, status=status, fact_ids=tuple(dict.fromkeys(ids)), note=note)
