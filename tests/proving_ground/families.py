@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from tests.proving_ground.grids import MatrixWay, marks_matrix, matrix, models_as_rows, price_matrix
+from tests.proving_ground.grids import (
+    MatrixWay,
+    half_way,
+    marks_matrix,
+    matrix,
+    models_as_rows,
+    price_matrix,
+    two_units,
+)
 from tests.proving_ground.lists import bullet_list, packages, pairs, price_list
 from tests.proving_ground.notes import Notes
 from tests.proving_ground.pages import Beside, Block, Heading, Page, Pairs, Para
@@ -124,6 +132,33 @@ def _matrix_family(way: MatrixWay, notes_share: float = 0.15) -> Family:
         return _paged(studio, pages)
 
     return build
+
+
+def _half_way(studio: Studio, web: bool) -> list[Page]:
+    """Give one table whose heads change half way down: the first vans above, the others below."""
+    cover = _cover(studio)
+    groups = studio.plan(studio.rng.choice((0.3, 0.45)))
+    grid = half_way(studio, groups)
+    pages: list[list[Block]] = [cover, [studio.heading("specs"), *grid]]
+    extras = _extras(studio, web)
+    if extras:
+        pages.append(extras)
+    pages[-1] += _closing(studio)
+    return _paged(studio, pages)
+
+
+def _two_units(studio: Studio, web: bool) -> list[Page]:
+    """Give the sheet of one van with its figures in two systems of units, each in a column of its own."""
+    cover = _cover(studio)
+    studio.rows.unit_place = "cell"
+    studio.rows.options_in_cells = False
+    groups = studio.plan(studio.rng.choice((0.6, 0.75)))
+    pages: list[list[Block]] = [[*cover, studio.heading("specs"), two_units(studio, groups)]]
+    extras = _extras(studio, web)
+    if extras:
+        pages.append(extras)
+    pages[-1] += _closing(studio)
+    return _paged(studio, pages)
 
 
 def _models_as_rows(studio: Studio, web: bool) -> list[Page]:
@@ -268,9 +303,18 @@ def _prose(studio: Studio, web: bool) -> list[Page]:
         items = studio.equipment.items(rng.randint(2, 4), "O")
         if items:
             blocks.append(options_sentence(studio, items))
+    if rng.random() < 0.35:
+        return _paged(studio, [_two_columns(blocks), _closing(studio)])
     half = len(blocks) // 2 + 1
     pages = [blocks[:half], [*blocks[half:], *_closing(studio)]] if len(blocks) > 9 else [[*blocks, *_closing(studio)]]
     return _paged(studio, pages)
+
+
+def _two_columns(blocks: Sequence[Block]) -> list[Block]:
+    """Give the paragraphs in two columns under the title."""
+    paragraphs = list(blocks[1:])
+    half = -(-len(paragraphs) // 2)
+    return [blocks[0], Beside(left=paragraphs[:half], right=paragraphs[half:])]
 
 
 def _prices(studio: Studio, web: bool) -> list[Page]:
@@ -341,6 +385,8 @@ FAMILIES: dict[str, tuple[Family, tuple[int, int], tuple[str, ...]]] = {
         (2, 4),
         PDF,
     ),
+    "matrix_heads_half_way": (_half_way, (4, 4), (*PDF, "html")),
+    "two_units": (_two_units, (1, 1), (*PDF, "html")),
     "models_as_rows": (_models_as_rows, (2, 5), (*PDF, "html", "markdown")),
     "list_leaders": (_list_family("leaders", "list_leaders"), (1, 1), (*PDF, "text")),
     "list_colon": (_list_family("colon", "list_colon"), (1, 1), ALL),

@@ -292,7 +292,7 @@ class House:
             btu = round(watts / BTU_H / 500) * 500
             value = btu * BTU_H
             if style == "BTU/h (kW)":
-                text = f"{self.number(btu)} BTU/h ({self.number(value / 1000, 1)} kW)"
+                text = f"{self.number(btu)} BTU/h ({self.number(value / 1000, 1 if value > 3000 else 2)} kW)"
                 return Figure(text, rounded(value), style)
             return self._made(self.number(btu), style, value, style)
         kilowatts = round(watts / 1000, 1)

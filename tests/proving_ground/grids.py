@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tests.proving_ground.equipment import AVAILABILITY, Item
+from tests.proving_ground.figures import House
 from tests.proving_ground.pages import Block, Cell, Grid, Para, Piece, Said
 from tests.proving_ground.rows import Row
+from tests.proving_ground.speaker import QUANTITIES
 from tests.proving_ground.studio import Studio
 
 # Marks by what they mean; the first set needs no special font, the others are drawn from one that all readers have.
@@ -15,6 +17,7 @@ MARK_SETS = (
     ("S", "O", "–"), ("S", "O", "N"), ("●", "❍", "–"), ("■", "❏", "–"), ("✓", "❍", "✗"), ("●", "❍", "✘"),
     ("S", "O", "-"),    ("•", "O", "—"), ("✔", "O", "x"), ("x", "o", "–"), ("◆", "❖", "–"), ("★", "❍", "–"),
 )  # fmt: skip
+CONVERTED = ("volume", "long", "short", "mass", "power", "temp", "burn")
 WEB_SETS = (("●", "○", "–"), ("■", "□", "×"), ("✓", "○", "✗"), ("▲", "△", "—"), ("◉", "◯", "–"))
 
 
@@ -158,6 +161,67 @@ def models_as_rows(studio: Studio, groups: Sequence[tuple[str, list[Row]]], rule
             Para(text=studio.speaker.pick("does not apply", studio.words.texts("does_not_apply")), small=True)
         )
     return blocks
+
+
+def half_way(studio: Studio, groups: Sequence[tuple[str, list[Row]]]) -> list[Block]:
+    """Give one table for two times two vans: a second row of heads and the same labels again half way down."""
+    vans = studio.family.vans
+    half = len(vans) // 2
+    rows = [row for _, found in groups for row in found]
+    grid = Grid(layout="matrix_heads_half_way", ruled=studio.rng.random() < 0.6, columns=half + 1)
+    corner = studio.speaker.pick("corner", studio.words.texts("headings", "model"))
+    for start in (0, half):
+        places = range(start, start + half)
+        head = [Cell(corner), *(Cell(studio.head_of(place)) for place in places)]
+        if start:
+            grid.rows.append(head)
+        else:
+            grid.heads = [head]
+        for place in places:
+            studio.name_van(grid, place, studio.head_of(place))
+        for row in rows:
+            texts = []
+            for place in places:
+                grid.state(place, row.cells[place], row.traits)
+                texts.append(Cell(row.cells[place].text or _silent(studio, row)))
+            grid.rows.append([Cell(row.label), *texts])
+    note = _silent_note(studio, [("", row) for row in rows])
+    return [grid, *([note] if note else [])]
+
+
+def two_units(studio: Studio, groups: Sequence[tuple[str, list[Row]]]) -> Grid:
+    """Give one van's table with a column for each system of units; words stand in both or over both columns."""
+    other = House("us" if studio.region != "us" else "au", studio.rng, studio.house.glyphs)
+    other.way = studio.house.way
+    names = studio.speaker.pick("systems", (("US", "metric"), ("U.S.", "SI"), ("US units", "Metric")))
+    names = names if studio.region == "us" else names[::-1]
+    grid = Grid(layout="two_units", traits=("a column for each unit",), ruled=studio.rng.random() < 0.5, columns=3)
+    grid.heads = [[Cell(""), *(Cell(name) for name in names)]]
+    for name, rows in groups:
+        grid.rows.append([Cell(studio.group(name), 3)])
+        for row in rows:
+            cell = row.cells[0]
+            if not cell.text:
+                continue
+            grid.state(0, cell, row.traits)
+            twin = _in_other_units(studio, other, row)
+            if twin:
+                grid.rows.append([Cell(row.label), Cell(cell.text), Cell(twin)])
+            else:
+                grid.rows.append([Cell(row.label), Cell(cell.text, 2)])
+    return grid
+
+
+def _in_other_units(studio: Studio, other: House, row: Row) -> str:
+    """Give the figure of a row's only cell in the other system; empty where it has none, or not within 1 %."""
+    cell = row.cells[0]
+    quantity = QUANTITIES.get(row.kind, "")
+    if len(cell.says) != 1 or quantity not in CONVERTED:
+        return ""
+    own = studio.house.figure(quantity, float(cell.says[0].value))
+    twin = other.figure(quantity, own.value)
+    agree = abs(twin.value - own.value) <= 0.01 * abs(own.value)
+    return twin.text if own.text == cell.text and agree else ""
 
 
 def mark_set(studio: Studio, web: bool) -> tuple[str, str, str]:

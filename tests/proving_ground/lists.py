@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from tests.proving_ground.equipment import AVAILABILITY, Item
 from tests.proving_ground.grids import legend, mark_set, state_item
-from tests.proving_ground.pages import Block, Bullets, Card, Cards, Pairs, Para, Piece
+from tests.proving_ground.pages import Block, Bullets, Card, Cards, Pairs, Para, Piece, Said
 from tests.proving_ground.rows import Row
 from tests.proving_ground.studio import Studio
+from tests.proving_ground.words import capital
 
 
 def pairs(studio: Studio, groups: Sequence[tuple[str, list[Row]]], place: int, style: str, layout: str) -> Pairs:
@@ -48,9 +49,16 @@ def _under_headings(studio: Studio, items: Sequence[Item], rest: Sequence[str], 
     names = {"S": "standard", "O": "optional", "N": "not_available"}
     sign = studio.speaker.pick("bullet", ("•", "•", "–", "-", "*"))
     block = Bullets(layout="bullets", traits=("under headings",), columns=columns)
+    slipped = _options_in_line(studio, items)
     for number, (mark, name) in enumerate(names.items()):
-        own = [item for item in items if mark in item.marks]
+        own = [item for item in items if mark in item.marks and item not in slipped]
         texts = [_scoped(studio, item, mark) for item in own] + (list(rest[number::3]) if own or mark == "S" else [])
+        if mark == "S":
+            way = studio.speaker.pick("if equipped", studio.words.texts("if_equipped"))
+            texts += [way.format(f=item.piece.text) for item in slipped]
+            for item in slipped:
+                says = tuple(replace(said, availability="optional") for said in item.piece.says)
+                block.state(0, Piece(item.piece.text, says), ("option said in the line",))
         if not texts:
             continue
         studio.rng.shuffle(texts)
@@ -62,7 +70,36 @@ def _under_headings(studio: Studio, items: Sequence[Item], rest: Sequence[str], 
                 if other == mark:
                     says = tuple(replace(said, availability=AVAILABILITY[mark]) for said in item.piece.says)
                     block.state(place, Piece(item.piece.text, says), named)
+    if len(studio.family.vans) == 1 and studio.rng.random() < 0.4:
+        _not_fitted(studio, block, sign)
     return [block]
+
+
+def _options_in_line(studio: Studio, items: Sequence[Item]) -> list[Item]:
+    """Give options that stand among the standard equipment and say themselves that they are options."""
+    if len(studio.family.vans) > 1 or not studio.speaker.chance("options in line", 0.3):
+        return []
+    return [item for item in items if item.marks == ("O",)][:2]
+
+
+def _not_fitted(studio: Studio, block: Bullets, sign: str) -> None:
+    """Add a list of what this van does without."""
+    kinds = list(studio.words.book["absent"])
+    studio.rng.shuffle(kinds)
+    made: list[tuple[str, str]] = []
+    for kind in kinds:
+        name, _, value = kind.partition("=")
+        said = Said(name, value, traits=("under a heading of absence",))
+        if len(made) == 3 or not studio.ledger.fits(0, (said,), "standard"):
+            continue
+        words = studio.speaker.pick(("absent", kind), studio.words.texts("absent", kind))
+        text = capital(words.format(T=studio.speaker.tank(kind)))
+        studio.ledger.add(0, (said,))
+        block.state(0, Piece(text, (said,)))
+        made.append((sign, text))
+    if made:
+        head = studio.speaker.pick(("heading", "absent"), studio.words.texts("headings", "absent"))
+        block.items += [("", head), *made]
 
 
 def _scoped(studio: Studio, item: Item, mark: str) -> str:

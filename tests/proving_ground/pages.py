@@ -204,6 +204,7 @@ class Look:
     letter: bool = True
     accent: str = "#1f3d4d"
     margin: float = 50.0
+    spaced: bool = False
 
 
 @dataclass(slots=True)

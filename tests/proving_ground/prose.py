@@ -22,7 +22,7 @@ def clauses(studio: Studio, place: int, kinds: Sequence[str], share: float) -> l
         piece = studio.aloud.say("clauses", kind, van)
         if piece is None or not studio.ledger.fits(place, piece.says, "standard"):
             continue
-        if any(said.value == "no" and said.field in FLAGS for said in piece.says):
+        if not kind.endswith("_neither") and any(said.value == "no" and said.field in FLAGS for said in piece.says):
             continue
         studio.ledger.add(place, piece.says, "standard")
         found.append(piece)
@@ -43,12 +43,17 @@ def sayable(studio: Studio, kind: str, place: int) -> bool:
         return bool(has["toilet"] == "cassette")
     if kind.startswith("black_tank_") and kind != "black_tank_l":
         return bool(has["black_tank_l"])
+    if kind.endswith("_neither") or kind == "shore_not":
+        return studio.aloud.chance(kind, 0.15)
     return kind != "black_tank_l" or bool(has[kind]) or studio.region == "us"
 
 
 def prose_kinds() -> list[str]:
     """Give all kinds that sentences can be about, group by group."""
     special = {
+        "fresh_tank_heat": ["fresh_tank_neither", "fresh_tank_heat"],
+        "gray_tank_heat": ["gray_tank_neither", "gray_tank_heat"],
+        "shore_power_a": ["shore_not", "shore_power_a"],
         "dims": ["length_mm", "width_mm", "height_mm"],
         "waters": ["fresh_tank_l", "gray_tank_l"],
         "power": ["heater_rating_w", "heater_output_w", "heater_input_w"],

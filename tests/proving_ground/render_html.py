@@ -26,6 +26,7 @@ from tests.proving_ground.pages import (
     Title,
 )
 from tests.proving_ground.studio import Studio
+from tests.proving_ground.vans import draw_family
 
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome")
 FLAGS = (
@@ -39,7 +40,7 @@ body { font-family: %(font)s; font-size: %(size)spt; margin: 0; color: #111; }
 .sheet { page-break-after: always; position: relative; overflow: hidden; zoom: %(zoom)s; }
 .sheet:last-child { page-break-after: auto; }
 h1 { font-size: 20pt; color: %(accent)s; margin: 0 0 4pt; }
-h2 { font-size: 14pt; color: %(accent)s; margin: 8pt 0 5pt; }
+h2, tr.group { letter-spacing: %(spaced)s; } h2 { font-size: 14pt; color: %(accent)s; margin: 8pt 0 5pt; }
 h3 { font-size: 11pt; margin: 6pt 0 3pt; } p { margin: 0 0 6pt; } .small { font-size: 7pt; }
 table { border-collapse: collapse; width: 100%%; margin-bottom: 6pt; }
 td, th { padding: 2pt 4pt; text-align: left; vertical-align: top; }
@@ -86,6 +87,14 @@ def dress(draft: Draft, studio: Studio) -> None:
     draft.pages[0].blocks.insert(0, aside)
     end = draft.pages[-1].blocks
     if studio.rng.random() < 0.5:
+        other = draw_family(studio.rng, studio.region, 1).vans[0]
+        said = {
+            "mass": studio.house.figure("mass", other.has["gvwr_kg"]).text,
+            "water": studio.house.figure("volume", other.has["fresh_tank_l"]).text,
+        }
+        card = studio.rng.choice(words.texts("also_card")).format(model=other.model, beds=other.has["sleeps"], **said)
+        end += [studio.heading("also", 2), Para(text=card)]
+    if studio.rng.random() < 0.5:
         end += [studio.heading("comments", 2), Para(text=chatter.comment()), Para(text=chatter.comment())]
 
 
@@ -111,7 +120,10 @@ def _document(draft: Draft, body: str, zoom: float) -> str:
     look = draft.look
     paper = ("letter" if look.letter else "A4") + (" landscape" if look.landscape else "")
     font = "Liberation Sans, DejaVu Sans, sans-serif" if look.font == "Helvetica" else "DejaVu Serif, serif"
-    style = STYLE % {"font": font, "size": look.size, "accent": look.accent, "zoom": zoom, "paper": paper}
+    style = STYLE % {
+        "spaced": "0.18em" if look.spaced else "normal", "font": font, "size": look.size, "accent": look.accent,
+        "zoom": zoom, "paper": paper,
+    }  # fmt: skip
     head = f'<meta charset="utf-8"><title>{html.escape(draft.title)}</title><style>{style}</style>'
     return f'<!DOCTYPE html>\n<html lang="{draft.language}">\n<head>{head}</head>\n<body>\n{body}\n</body>\n</html>\n'
 
@@ -166,7 +178,8 @@ def _grid(grid: Grid, look: Look) -> str:
     names = " ".join(name for name, on in (("ruled", grid.ruled), ("zebra", grid.zebra)) if on)
     rows = [f"<tr>{_cells(row, 'th', grid)}</tr>" for row in grid.heads]
     for at, row in enumerate(grid.rows):
-        rows.append(f"<tr>{_first(grid, at)}{_cells(row[1:] if _grouped(grid) else row, 'td', grid)}</tr>")
+        kind = " class=group" if row[0].span == grid.columns else ""
+        rows.append(f"<tr{kind}>{_first(grid, at)}{_cells(row[1:] if _grouped(grid) else row, 'td', grid)}</tr>")
     return f'<table class="{names}" style="font-size:{size:.1f}pt">{"".join(rows)}</table>\n'
 
 

@@ -30,6 +30,7 @@ COMPOSITES = {
     "waters_three": ("fresh_tank_l", "gray_tank_l", "black_tank_l"),
     "out_in": ("heater_output_w", "heater_input_w"),
     "belts_berths": ("sleeps",),
+    "fresh_travel": ("fresh_tank_l",),
 }
 BY_LETTER = {"l": "length_mm", "w": "width_mm", "h": "height_mm"}
 UPGRADED = {"battery": "upgrade_battery", "solar_w": "upgrade_solar", "inverter_w": "upgrade_inverter"}
@@ -62,6 +63,8 @@ class Rows:
         """Give a row of a kind for all vans of the family; none where this house cannot say it in a table."""
         if kind in COMPOSITES:
             return self._composite(kind)
+        if kind.endswith("_place_heat"):
+            return self._place_and_heat(kind)
         if not self.speaker.words.phrases("labels", base_kind(kind)):
             return None
         label = self.speaker.label(kind)
@@ -104,6 +107,9 @@ class Rows:
         text = slots["v"]
         if kind == "shore_power_a":
             text = self._with_voltage(text)
+        if QUANTITIES.get(kind) == "volume" and self.speaker.chance(("hedge", kind), 0.08):
+            text = self.speaker.pick("hedge", self.speaker.words.texts("cells", "hedges")).format(v=text)
+            says = [replace(said, traits=("hedged figure",)) for said in says]
         return Piece(capital(text) if kind in ("heater", "insulation") else text, tuple(says))
 
     def _burns(self, van: Van) -> bool:
@@ -179,15 +185,37 @@ class Rows:
             return None
         unit = units.pop()
         pieces = [cell[0] for cell in cells]
+        if not all(piece.text for piece in pieces):
+            return None
         if unit and self.speaker.chance("unit in composite label", 0.5):
             pieces = [Piece(piece.text.removesuffix(f" {unit}"), piece.says) for piece in pieces]
             label = f"{label} ({unit})"
         return Row(kind, label, pieces, ("several fields in one label",))
 
+    def _place_and_heat(self, kind: str) -> Row:
+        tank = kind.split("_", 1)[0]
+        label = self.speaker.label(kind).text
+        join = self.speaker.pick("composite join", (" / ", "/"))
+        cells = []
+        for van in self.family.vans:
+            place, heat = (self._choice(f"{tank}_tank_{part}", van) for part in ("location", "heat"))
+            if place is None or heat is None:
+                cells.append(SILENT)
+            else:
+                cells.append(Piece(f"{place.text}{join}{heat.text}", (*place.says, *heat.says)))
+        return Row(kind, label, cells, ("several fields in one label",))
+
     def _several(self, kind: str, fields: Sequence[str], van: Van) -> tuple[Piece, str]:
         if kind == "belts_berths":
             join = self.speaker.pick("composite join", (" / ", "/"))
             return Piece(f"4{join}{van.has['sleeps']}", (Said("sleeps", str(van.has["sleeps"])),)), ""
+        if kind == "fresh_travel":
+            full = self.speaker.figure("fresh_tank_l", van.has["fresh_tank_l"])
+            if not full.bare:
+                return SILENT, ""
+            join = self.speaker.pick("composite join", (" / ", "/"))
+            said = Said("fresh_tank_l", plain_number(full.value), habit=full.habit, traits=("travelling / full",))
+            return Piece(f"{10 if full.value > 50 else 5}{join}{full.bare} {full.unit}", (said,)), full.unit
         values = {name: self._value(name, van) for name in fields}
         figures = [self.speaker.house.figure(QUANTITIES[name], value) for name, value in values.items()]
         says = tuple(

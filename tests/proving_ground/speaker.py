@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
+from dataclasses import replace
 from random import Random
 from typing import Any
 
@@ -41,9 +42,11 @@ def plain_number(value: float) -> str:
 def base_kind(kind: str) -> str:
     """Give a kind with its tank left out: ``gray_tank_heat`` is ``tank_heat``."""
     for tank in TANKS:
-        for part in ("location", "heat", "insulated"):
+        for part in ("location", "heat", "insulated", "neither"):
             if kind == f"{tank}_tank_{part}":
                 return f"tank_{part}"
+        if kind == f"{tank}_place_heat":
+            return "place_heat"
     return kind
 
 
@@ -79,8 +82,15 @@ class Speaker:
 
     def label(self, kind: str) -> Phrase:
         """Give the label of a row, and what the label itself states."""
-        phrase: Phrase = self.pick(("label", kind), self.words.phrases("labels", base_kind(kind)))
+        phrase: Phrase = self.pick(("label", kind), self._fair(self.words.phrases("labels", base_kind(kind))))
         return Phrase(capital(phrase.text.replace("{T}", self.tank(kind))), phrase.beyond)
+
+    def _fair(self, phrases: list[Phrase]) -> list[Phrase]:
+        """Leave out words that belong to forced-air heaters, where the family has another one."""
+        if self.chosen.get("all forced air", True):
+            return phrases
+        barred = self.words.texts("furnace")
+        return [phrase for phrase in phrases if not any(word in phrase.text for word in barred)] or phrases
 
     def say(self, part: str, kind: str, van: Van) -> Piece | None:
         """Give a noun phrase (part ``features``) or a verb phrase (``clauses``); none where nobody says it so."""
@@ -91,6 +101,7 @@ class Speaker:
         if name is None:
             return None
         phrase: Phrase = self.pick((part, kind, name), self.words.phrases(part, name))
+        slots.setdefault("w", self.before_noun(slots.get("v", "")))
         return self._filled(phrase, slots, says)
 
     def _named(self, part: str, kind: str, value: str) -> str | None:
@@ -146,6 +157,13 @@ class Speaker:
             fig = self.house.figure("volume", has["cassette_l"])
             slots |= {"v": fig.text, "w": self.before_noun(fig.text), "=v": plain_number(fig.value), "habit": fig.habit}
             return slots, [Said(kind, forced or has[kind])]
+        if kind.endswith("_neither"):
+            tank = kind.split("_")[0]
+            return slots, [Said(f"{tank}_tank_heat", "none"), Said(f"{tank}_tank_insulated", "no")]
+        if kind == "shore_not":
+            other = self.house.figure("amp", has["shore_power_a"] + 20).text
+            more, says = self._figured(slots, "shore_power_a", has["shore_power_a"])
+            return {**more, "other": other}, [replace(said, traits=("what it is not",)) for said in says]
         if kind.startswith("waste_"):
             field = kind.removeprefix("waste_")
             return slots, [Said(f"{tank}_tank_{field}", forced) for tank in ("gray", "black")]
@@ -220,9 +238,14 @@ class Speaker:
         """Give a heater's power with the words of its basis."""
         fig = self.house.figure("power", watts)
         text = fig.text
+        traits: tuple[str, ...] = ()
+        if self.chance("power range", 0.12) and fig.bare and watts > 2500:
+            low = self.house.figure("power", watts / 2)
+            way = self.pick("range", self.words.texts("cells", "power_range"))
+            text, traits = way.format(a=low.bare, v=fig.text), ("range of power",)
         if basis != "rating":
-            text = self.pick(("basis", basis), self.words.texts("cells", f"basis_{basis}")).format(v=fig.text)
-        return Piece(text, (Said(f"heater_{basis}_w", plain_number(fig.value), habit=fig.habit),))
+            text = self.pick(("basis", basis), self.words.texts("cells", f"basis_{basis}")).format(v=text)
+        return Piece(text, (Said(f"heater_{basis}_w", plain_number(fig.value), habit=fig.habit, traits=traits),))
 
     def _battery(self, battery: Battery) -> tuple[Piece, str]:
         piece = self.battery(battery)

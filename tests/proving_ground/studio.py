@@ -50,8 +50,11 @@ class Studio:
             font=rng.choice(("Helvetica", "Helvetica", "Times")),
             size=rng.choice((8.5, 9.0, 9.5, 10.0)),
             letter=region in ("us", "qc"),
+            spaced=rng.random() < 0.2,
             accent=rng.choice(("#1f3d4d", "#5a2a27", "#2f4f2f", "#333333", "#4b3a66")),
         )
+        forced = all(van.has["heater"].kind == "forced_air" for van in self.family.vans)
+        self.speaker.chosen["all forced air"] = self.aloud.chosen["all forced air"] = forced
         self.speaker.chosen["heater with power"] = rng.random() < 0.35
         self.aloud.chosen["heater with power"] = False
         self.noisy = rng.random() < 0.75
@@ -150,6 +153,11 @@ class Studio:
         found: list[str] = []
         for kind in kinds:
             found += replaced.get(kind, [kind])
+        for tank in ("fresh", "gray"):
+            if rng.random() < 0.15 and f"{tank}_tank_heat" in found:
+                at = found.index(f"{tank}_tank_heat")
+                found[at] = f"{tank}_place_heat"
+                found.remove(f"{tank}_tank_location")
         if not family.black_water:
             found = [k for k in found if not k.startswith("black_tank_") or k == "black_tank_l" and self.region == "us"]
         if any(van.has["toilet"] != "cassette" for van in family.vans):
@@ -166,6 +174,8 @@ class Studio:
             return ["waters_three"]
         if roll < 0.35:
             return [self.rng.choice(("waters", "waters_other"))]
+        if roll < 0.42:
+            return ["fresh_travel", "gray_tank_l"]
         return ["fresh_tank_l", "gray_tank_l"]
 
     def _fair(self, row: Row) -> bool:
