@@ -55,6 +55,9 @@ def decode(data: bytes) -> str:
         return data.decode("cp1252", errors="replace")
 
 
+LIMIT_LINE = 6_000  # characters; a paragraph of running text on one line stays below
+
+
 def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     """Read plain text or Markdown.
 
@@ -66,10 +69,11 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         raise DocumentError("the file is empty")
     assembler = Assembler(hints, places=False)
     titles: list[Title] = []
-    signs = _note_signs(text.split("\n"))
-    for chunk in _chunks(text.split("\n")):
+    lines = [line[:LIMIT_LINE] for line in text.split("\n")]
+    signs = _note_signs(lines)
+    for chunk in _chunks(lines):
         _add_chunk(chunk, assembler, titles, hints, signs)
-    for line in [line for line in text.split("\n") if line.strip()][:6]:
+    for line in [line for line in lines if line.strip()][:6]:
         titles.append(Title(_plain(line.strip(" #*=-\t")), 0, EM, "page"))
     return Document(
         path=path,
@@ -78,6 +82,9 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         passages=tuple(assembler.passages),
         titles=tuple(title for title in titles if title.text),
         pages=(PageState(0, None, None, True),),
+        message=f"lines of over {LIMIT_LINE} characters were cut"
+        if len(text) > sum(map(len, lines)) + len(lines)
+        else "",
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import replace
 
 from specscan.reading.compose import Hints
 from specscan.reading.html_page import read_html
@@ -10,6 +11,10 @@ from specscan.reading.pdf import read_pdf
 from specscan.reading.plain import read_text
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document
+
+LIMIT_CHARACTERS = 6_000  # of one passage: a longer one is no sentence of a brochure
+LIMIT_PASSAGES = 60_000
+LIMIT_TITLE = 200
 
 READERS = {"pdf": read_pdf, "text": read_text, "html": read_html}
 
@@ -34,4 +39,21 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
         raise DocumentError(f"{name}: {error}") from error
     if not document.passages and not document.unread_pages:
         raise DocumentError(f"{name}: there is no text in it")
-    return document
+    return _bounded(document)
+
+
+def _bounded(document: Document) -> Document:
+    """Cut what no brochure holds: passages of endless length, passages without end; the message says so."""
+    titles = tuple(replace(title, text=title.text[:LIMIT_TITLE]) for title in document.titles)
+    document = replace(document, titles=titles)
+    said = [document.message] if document.message else []
+    passages = list(document.passages[:LIMIT_PASSAGES])
+    if len(passages) < len(document.passages):
+        said.append(f"only the first {LIMIT_PASSAGES} pieces of text were read")
+    for index, passage in enumerate(passages):
+        if len(passage.text) > LIMIT_CHARACTERS:
+            passages[index] = replace(passage, text=passage.text[:LIMIT_CHARACTERS])
+            said.append(f"a piece of text of {len(passage.text)} characters was cut")
+    if len(said) == bool(document.message):
+        return document
+    return replace(document, passages=tuple(passages), message="; ".join(dict.fromkeys(said[:4])))

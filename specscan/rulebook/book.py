@@ -65,6 +65,7 @@ class Rulebook:
     units: UnitFile
     general: General
     values: dict[str, ValueSpec] = field(default_factory=dict)
+    _by_thing: dict[str, list[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def unit_of(self, name: str) -> str:
         """Give the canonical unit of a field, empty where it has none."""
@@ -85,8 +86,10 @@ class Rulebook:
 
     def fields_of(self, thing: str) -> list[str]:
         """Give the fields that a statement about a thing can fill."""
-        names = [thing, *self.things[thing].stands_for] if thing in self.things else [thing]
-        return [name for name, spec in self.fields.items() if any(one in spec.of for one in names)]
+        if thing not in self._by_thing:
+            names = [thing, *self.things[thing].stands_for] if thing in self.things else [thing]
+            self._by_thing[thing] = [name for name, spec in self.fields.items() if any(one in spec.of for one in names)]
+        return list(self._by_thing[thing])
 
 
 def load_rulebook(folder: Path) -> Rulebook:

@@ -67,7 +67,7 @@ class Examiner:
             sha256=sha256,
             kind=document.kind,
             language=found.language,
-            pages=len(document.pages) or None,
+            pages=len(document.pages) if document.kind == "pdf" else None,
             status=status.value,
             message=message,
             dated=_dated(document),
