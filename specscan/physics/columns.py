@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from specscan.physics.ranges import Mask, Range
+from specscan.physics.ranges import Mask, Range, hull, pick
 from specscan.rulebook.book import Rulebook
 
 NUMBERS = ("number", "integer")
@@ -26,6 +26,7 @@ class Columns:
     def __init__(self, table: pd.DataFrame):
         self.table = table
         self.size = len(table)
+        self._codes: dict[str, tuple[np.ndarray, np.ndarray]] = {}
         self.worked: dict[str, Any] = {}  # what was worked out from these columns already, by name
 
     def number(self, name: str) -> Range:
@@ -59,14 +60,39 @@ class Columns:
 
     def _where(self, name: str, test: Callable[[str], bool]) -> Mask:
         """Test each different word once; false where nothing is known."""
-        codes, different = pd.factorize(self.words(name))
+        codes, different = self._coded(name)
         answers = np.array([*(test(str(word)) for word in different), False], dtype=bool)
         return answers[codes]
+
+    def _coded(self, name: str) -> tuple[np.ndarray, np.ndarray]:
+        """Give a number for the word of each case (-1 where unknown), and the words; worked out once a column."""
+        if name not in self._codes:
+            codes, different = pd.factorize(self.words(name))
+            self._codes[name] = (codes, np.asarray(different, dtype=object))
+        return self._codes[name]
 
     def _floats(self, name: str) -> np.ndarray:
         if name not in self.table:
             return np.full(self.size, np.nan)
         return pd.to_numeric(self.table[name], errors="coerce").to_numpy(dtype=float, na_value=np.nan)
+
+
+def by_word(columns: Columns, name: str, ranges: Mapping[str, Range], usual: Range | None = None) -> Range:
+    """Give what goes with the word of a choice; where it is unknown, or a word not named here, the hull over all.
+
+    The typical value of a hull is that of ``usual``, else of the first range.
+    """
+    result = hull(*ranges.values())
+    if usual is not None:
+        result = result.at(usual.typical)
+    for word, one in ranges.items():
+        result = pick(columns.is_word(name, word), one, result)
+    return result
+
+
+def by_flag(columns: Columns, name: str, yes: Range, no: Range, usual: Range | None = None) -> Range:
+    """Give what goes with a flag; where it is unknown the hull over both, with the typical value of ``usual``."""
+    return by_word(columns, name, {"True": yes, "False": no}, no if usual is None else usual)
 
 
 def table_of(cases: Sequence[Mapping[str, Any]], book: Rulebook, numbers: Collection[str] = ()) -> pd.DataFrame:

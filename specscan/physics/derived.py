@@ -6,48 +6,17 @@ writes its function, and what it needs stands beside it. Its constants are data,
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from itertools import product
-
 import numpy as np
 import pandas as pd
 
 from specscan.physics import fuel, heater, wall
 from specscan.physics.assumptions import HOUR, LITRE, Assumptions
 from specscan.physics.columns import Columns
-from specscan.physics.ranges import Range
+from specscan.physics.quantity import Derived, Ways, ways
+from specscan.physics.winter_derived import WINTER
 from specscan.rulebook.book import Rulebook
 
-Ways = tuple[tuple[str, ...], ...]
-Compute = Callable[[Columns, Assumptions, Rulebook], Range]
-Say = Callable[[Columns, Assumptions, Range], list[str | None]]
-
-
-@dataclass(frozen=True)
-class Derived:
-    """A derived quantity.
-
-    ``ways`` are least sets of fields, each of which is enough to compute it; ``also`` are fields that can change it
-    besides.
-    ``needs`` says the same in words. ``compute`` gives it in SI units, of which ``unit`` holds ``si_units``.
-    """
-
-    name: str
-    meaning: str
-    unit: str
-    si_units: float
-    ways: Ways
-    also: tuple[str, ...]
-    needs: str
-    compute: Compute
-    say: Say
-
-    @property
-    def inputs(self) -> tuple[str, ...]:
-        """Give every field on which the quantity can depend."""
-        return tuple(dict.fromkeys([*(name for way in self.ways for name in way), *self.also]))
-
+__all__ = ["DERIVED", "Derived", "derive", "derive_numbers"]
 
 BURN_WAYS: Ways = (
     ("heater_consumption_l_h",),
@@ -60,7 +29,7 @@ SUPPLY_WAYS: Ways = (
     ("heater_fuel", "propane_mass_kg"),
     ("heater_fuel", "fuel_tank_l"),
 )
-HEAT_WAYS: Ways = tuple(tuple(dict.fromkeys((*one, *two))) for one, two in product(BURN_WAYS, SUPPLY_WAYS))
+HEAT_WAYS: Ways = ways(BURN_WAYS, SUPPLY_WAYS)
 
 DERIVED: dict[str, Derived] = {
     one.name: one
@@ -131,6 +100,7 @@ DERIVED: dict[str, Derived] = {
             lambda columns, values, book: wall.wall_resistance(columns, values, book.choices_of("insulation_material")),
             wall.say_wall,
         ),
+        *WINTER,
     )
 }
 

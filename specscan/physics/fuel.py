@@ -51,18 +51,21 @@ def propane(columns: Columns, values: Assumptions) -> Range:
     return first_known(pick(one_is_none, total, either), tank, cylinders)
 
 
-def vehicle_fuel(columns: Columns, fuel: str, values: Assumptions) -> Range:
-    """Give what a heater for ``fuel`` can draw (m³) from a full vehicle tank, above the reserve.
+def vehicle_fuel(columns: Columns, fuel: str, values: Assumptions, filled: float = 1.0) -> Range:
+    """Give what a heater for ``fuel`` can draw (m³) from a vehicle tank ``filled`` to a share, above the reserve.
 
     Unknown where the engine runs on another fuel: the heater then has a tank of its own that no field holds.
     """
-    reach = columns.number("fuel_tank_l").times(LITRE) * values["fuel_reserve_share"].rest()
+    share = (Range.of(filled) - values["fuel_reserve_share"]).clipped(least=0.0)
+    reach = columns.number("fuel_tank_l").times(LITRE) * share
     return pick(_other_engine(columns, fuel), Range.unknown(columns.size), reach)
 
 
-def fuel_for(columns: Columns, fuel: str, values: Assumptions) -> Range:
-    """Give the fuel on board (m³) that a heater for ``fuel`` can use."""
-    return propane(columns, values) if fuel == "propane" else vehicle_fuel(columns, fuel, values)
+def fuel_for(columns: Columns, fuel: str, values: Assumptions, filled: float = 1.0) -> Range:
+    """Give the fuel on board (m³) that a heater for ``fuel`` can use, its tanks ``filled`` to a share of full."""
+    if fuel == "propane":
+        return propane(columns, values).times(filled)
+    return vehicle_fuel(columns, fuel, values, filled)
 
 
 def usable_fuel(columns: Columns, values: Assumptions) -> Range:

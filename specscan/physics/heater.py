@@ -51,8 +51,7 @@ def over_fuels(what: Burns, of_fuel: dict[str, Range]) -> Range:
 
     Unknown where no fuel is burned, or where the quantity is unknown for one that is.
     """
-    size = len(what.known)
-    low, typical, high = np.full(size, np.inf), np.full(size, np.inf), np.full(size, -np.inf)
+    low, typical, high = (np.full(what.known.shape, end) for end in (np.inf, np.inf, -np.inf))
     for fuel, mask in what.by_fuel.items():
         one = of_fuel[fuel]
         low = np.minimum(low, np.where(mask, one.low, np.inf))

@@ -64,10 +64,9 @@ def cylinder_draw(table_draw: ArrayLike, mass: ArrayLike, table_mass: ArrayLike,
 def coldest_for(share: ArrayLike, at: ArrayLike, factors: ArrayLike) -> Floats:
     """Give the temperature (unit of ``at``) below which a table's factor is less than ``share``.
 
-    ``factors`` rise with ``at``. At most the last entry (beyond the table nothing is known, and it is NaN there), and
-    at least the first.
+    ``factors`` rise with ``at``. At least the first entry; beyond the last one the table goes on in a straight line.
     """
-    wanted = np.asarray(share, dtype=float)
-    rising = np.asarray(factors, dtype=float)
-    found = np.interp(wanted, rising, np.asarray(at, dtype=float))
-    return np.where(wanted > rising[-1], np.nan, found)
+    wanted, places, rising = (np.asarray(one, dtype=float) for one in (share, at, factors))
+    slope = (places[-1] - places[-2]) / (rising[-1] - rising[-2])
+    beyond = places[-1] + slope * (wanted - rising[-1])
+    return np.where(wanted > rising[-1], beyond, np.interp(wanted, rising, places))

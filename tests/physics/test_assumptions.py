@@ -1,5 +1,7 @@
 """Constants and assumptions: each has a unit that is known, a source, and the published value."""
 
+from dataclasses import replace
+
 import pytest
 
 from specscan.physics.assumptions import Assumptions
@@ -56,6 +58,6 @@ def test_missing_value_is_named(book):
 
 def test_unit_that_is_none_is_named(book):
     odd = next(iter(book.values.values())).model_copy(update={"unit": "furlongs per gallop"})
-    broken = type(book)(**{**vars(book), "values": {"odd": odd}})
+    broken = replace(book, values={"odd": odd})
     with pytest.raises(RuleError, match=r"values\.odd: 'furlongs per gallop' is no unit"):
         Assumptions(broken)["odd"]

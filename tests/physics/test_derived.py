@@ -26,9 +26,44 @@ EXAMPLE = {
     "insulation_r_si": 1.1,
     "insulation_material": "cork",
     "insulation_thickness_mm": 40,
+    "insulated_surfaces": "walls",
+    "thermal_break": False,
+    "window_glazing": "double",
+    "cab_shades_insulated": True,
+    "rear_shades_insulated": False,
+    "length_mm": 5990,
+    "width_mm": 2050,
+    "height_mm": 2550,
+    "interior_height_mm": 1880,
+    "fresh_tank_l": 100,
+    "fresh_tank_location": "interior",
+    "fresh_tank_heat": "none",
+    "fresh_tank_insulated": False,
+    "gray_tank_l": 80,
+    "gray_tank_location": "underbody",
+    "gray_tank_heat": "electric_pad",
+    "gray_tank_insulated": True,
+    "black_tank_l": 40,
+    "black_tank_location": "enclosed",
+    "black_tank_heat": "warm_air",
+    "black_tank_insulated": False,
+    "toilet": "fixed_tank",
+    "cassette_l": 18,
+    "water_lines_location": "exterior",
+    "water_lines_insulated": True,
+    "water_lines_heated": False,
+    "dump_valve_protection": "exposed",
+    "battery_ah": 200,
+    "battery_wh": 2560,
+    "battery_chemistry": "lithium",
+    "battery_heated": False,
+    "solar_w": 200,
+    "heater_power_draw_w": 40,
 }
 SPREAD = {"heater_consumption_l_h", "heater_input_w", "heater_output_w", "heater_rating_w", "propane_tank_l"}
-SPREAD |= {"propane_mass_kg", "fuel_tank_l", "insulation_r_si", "insulation_thickness_mm"}
+SPREAD |= {"propane_mass_kg", "fuel_tank_l", "insulation_r_si", "insulation_thickness_mm", "length_mm", "width_mm"}
+SPREAD |= {"height_mm", "interior_height_mm", "fresh_tank_l", "gray_tank_l", "black_tank_l", "battery_ah", "battery_wh"}
+SPREAD |= {"solar_w", "heater_power_draw_w"}
 FUEL = {"propane_tank_l": "propane", "propane_mass_kg": "propane", "fuel_tank_l": "diesel"}
 
 
@@ -67,13 +102,26 @@ def test_only_registered_inputs_change_a_quantity(name):
         "heater_type": "electric",
         "engine_fuel": "diesel",
         "insulation_material": "sheep_wool",
+        "insulated_surfaces": "ceiling+floor",
+        "window_glazing": "single",
+        "battery_chemistry": "agm",
+        "toilet": "dry",
+        "water_lines_location": "interior",
+        "dump_valve_protection": "heated",
+        **{f"{tank}_tank_location": "interior" for tank in ("gray", "black")},
+        **{f"{tank}_tank_heat": "hydronic" for tank in ("fresh", "gray", "black")},
+        "fresh_tank_location": "underbody",
     }
     base = derive_numbers(table_of([EXAMPLE], BOOK), BOOK)[name].iloc[0]
     for field, value in EXAMPLE.items():
         if field in DERIVED[name].inputs:
             continue
-        changed = {**EXAMPLE, field: other.get(field, value * 1.5 if not isinstance(value, str) else value)}
+        changed = {**EXAMPLE, field: other[field] if isinstance(value, str) else _changed(value)}
         assert derive_numbers(table_of([changed], BOOK), BOOK)[name].iloc[0] == base, field
+
+
+def _changed(value):
+    return not value if isinstance(value, bool) else value * 1.5
 
 
 @settings(max_examples=60, deadline=None)
@@ -92,8 +140,9 @@ def test_wider_input_never_gives_a_narrower_answer(field, down, up, fuel, gone):
     for name in DERIVED:
         if np.isnan(found[name].iloc[0]):
             continue
-        assert found[f"{name}__low"].iloc[1] <= found[f"{name}__low"].iloc[0] * (1 + 1e-12), name
-        assert found[f"{name}__high"].iloc[1] >= found[f"{name}__high"].iloc[0] * (1 - 1e-12), name
+        low, high = found[f"{name}__low"], found[f"{name}__high"]
+        assert low.iloc[1] <= low.iloc[0] + 1e-9 * abs(low.iloc[0]), name
+        assert high.iloc[1] >= high.iloc[0] - 1e-9 * abs(high.iloc[0]), name
 
 
 @settings(max_examples=40, deadline=None)

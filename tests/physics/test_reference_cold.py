@@ -1,4 +1,4 @@
-"""Formulas of cold against published rows: freezing, propane, glycol, moisture, batteries. Each names row and source."""
+"""Formulas of cold against published rows (freezing, propane, glycol, moisture, batteries), each with its source."""
 
 import numpy as np
 import pytest
@@ -27,7 +27,7 @@ CHECKS = [
     ("G08", "exam-style problem, slab", freezing.plank_time("slab", 1050, 280e3, 20, 0.04, 25, 1.6), 13597.5, 14),
     ("G09", "Singh & Heldman, from memory", freezing.plank_time("sphere", 1000, 250e3, 38.75, 0.07, 50, 1.2), 2603, 13),
     ("G10", "water slab", freezing.plank_time("slab", 1000, 333.55e3, 10, 0.10, 20, 2.22) / HOUR, 28.38, 0.03),
-    ("G11", "water cylinder", freezing.plank_time("cylinder", 999.8, 333.55e3, 15, 0.013, 10, 2.22) / HOUR, 2.036, 0.002),
+    ("G11", "cylinder", freezing.plank_time("cylinder", 999.8, 333.55e3, 15, 0.013, 10, 2.22) / HOUR, 2.036, 0.002),
     ("G12", "Incropera Ex. 5.1", freezing.cooling_time(-25, -199, -200, 1.0), 5.16, 0.01),
     ("G13", "Çengel Ex. 4-1, 99 % in 10 s", freezing.cooling_time(1.0, 0.01, 0.0, 1 / 0.4632), 9.94, 0.05),
     ("G14", "lumped tank, time constant", TAU / HOUR, 16.627, 0.017),

@@ -19,7 +19,7 @@ RIB = conduction.transmittance(0.13, 0.001 / 50, 0.04)
 COLD = convection.air_at(-10)
 
 CHECKS = [
-    ("H01", "Çengel & Ghajar Ex. 3-1", conduction.flow_through(1 / conduction.resistance_of(0.3, 0.9), 15, 14), 630, 1e-9),
+    ("H01", "Çengel Ex. 3-1", conduction.flow_through(1 / conduction.resistance_of(0.3, 0.9), 15, 14), 630, 1e-9),
     ("H02", "Çengel Ex. 3-2, heat", conduction.flow_through(CENGEL_SINGLE, 1.2, 30), 266.16, 0.5),
     ("H02", "Çengel Ex. 3-2, inner surface", conduction.inner_surface(20, -10, CENGEL_SINGLE, 0.1), -2.18, 0.05),
     ("H03", "Çengel Ex. 3-3, heat", conduction.flow_through(CENGEL_DOUBLE, 1.2, 30), 69.25, 0.1),
