@@ -12,6 +12,7 @@ from specscan.reading.words import Line, is_bullet
 from specscan.records.text import Head, Kind, Passage, Source, union
 
 LABEL_WORDS = 8
+INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
 
 
 @dataclass(slots=True)
@@ -29,6 +30,7 @@ class Assembler:
     hints: Hints
     passages: list[Passage] = field(default_factory=list)
     stack: list[Heading] = field(default_factory=list)
+    items: list[Heading] = field(default_factory=list)  # the items of lists under which deeper ones stand
     last_table: ReadTable | None = None
     known_heads: set[str] = field(default_factory=set)
     tables: int = 0
@@ -51,7 +53,7 @@ class Assembler:
             return
         if item.kind is Kind.HEADING:
             self._push(Heading(composed.text, item.level + (0.05 if item.strong else 0.0)))
-        sections = self.sections()
+        sections = self.sections(self._parents(item, composed.text))
         if item.kind is Kind.HEADING:
             sections = sections[:-1]
         notes = composed.notes
@@ -61,6 +63,17 @@ class Assembler:
             page=page, kind=item.kind, text=composed.text, pieces=composed.pieces,
             sections=sections, mark=item.mark, notes=notes,
         )  # fmt: skip
+
+    def _parents(self, item: Item, text: str) -> tuple[str, ...]:
+        """Give the items of a list under which an item is indented, outermost first."""
+        if item.kind is not Kind.BULLET:
+            self.items = []
+            return ()
+        while self.items and self.items[-1].level >= item.level - INDENT:
+            self.items.pop()
+        parents = tuple(parent.text for parent in self.items)
+        self.items.append(Heading(text, item.level))
+        return parents
 
     def add_grid(self, page: int, grid: Grid) -> None:
         """Add the values of a table, each with its heads."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import statistics
 from dataclasses import dataclass, field
 
@@ -13,6 +14,7 @@ LEADING = 1.75  # em from one top to the next within a paragraph
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
+NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
@@ -38,10 +40,13 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
     usual = max(usual, page_size)
     listed = _listed(lines)
+    numbered = _numbered(lines)
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     for line in lines:
         item = _begin(line, usual, signs)
+        if id(line) in numbered and item.kind is Kind.PROSE:
+            item = Item(Kind.BULLET, [Line(line.words[1:])], level=line.words[0].box.x0)
         if item.kind is Kind.PROSE and id(line) in colored:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
@@ -51,6 +56,23 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
         else:
             items.append(item)
     return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part)]
+
+
+def _numbered(lines: list[Line]) -> set[int]:
+    """Give the ids of lines that are numbered items, 1., 2., 3. and so on."""
+    found: list[Line] = []
+    runs: list[list[Line]] = []
+    for line in lines:
+        match = NUMBER.fullmatch(line.words[0].text)
+        if match is None or len(line.words) < 2:
+            continue
+        number = int(match.group(1))
+        if number == 1:
+            found = []
+            runs.append(found)
+        if number == len(found) + 1:
+            found.append(line)
+    return {id(line) for run in runs if len(run) >= 2 for line in run}
 
 
 def _colored_headings(lines: list[Line], usual: float) -> set[int]:

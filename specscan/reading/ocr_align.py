@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import statistics
 from dataclasses import dataclass, field
+from itertools import accumulate
 
 import numpy as np
 
@@ -26,7 +27,7 @@ WIDTHS = {0.15: ".,:;'’′|!·", 0.2: "iljI°()[]/\\-", 0.32: "ftr1\"”“″
 WIDTH = {sign: width for width, signs in WIDTHS.items() for sign in signs}
 OTHER = 0.47
 
-MOST_SIGNS, MOST_RUNS = 8, 3  # in one run; of one sign
+MOST_SIGNS, MOST_RUNS = 6, 3  # in one run; of one sign
 UNCLAIMED, UNINKED, BROKEN, AWAY = 1.6, 1.2, 0.35, 0.5  # costs: in em of ink, per sign, per break, per em of distance
 
 
@@ -34,8 +35,8 @@ UNCLAIMED, UNINKED, BROKEN, AWAY = 1.6, 1.2, 0.35, 0.5  # costs: in em of ink, p
 class Place:
     """A sign with the extent of its ink, in pixels of the strip.
 
-    ``shared`` tells that its ink touches its neighbours'; ``odd`` how much ink, in em, stands beside it that belongs to
-    no sign.
+    ``shared`` tells that its ink touches its neighbours'; ``stray`` how wide the ink beside it is that belongs to no
+    sign, and ``stray_bottom`` how far down that reaches.
     """
 
     sign: Sign
@@ -44,7 +45,8 @@ class Place:
     top: int = 0
     bottom: int = 0
     shared: bool = False
-    odd: float = 0.0
+    stray: float = 0.0
+    stray_bottom: int = 0
 
     @property
     def width(self) -> float:
@@ -56,21 +58,17 @@ class Place:
 
 
 @dataclass(slots=True)
-class _Best:
-    """The cheapest way to a pair of runs used and signs used, and the step that led there."""
-
-    cost: float
-    runs: int = 0
-    signs: int = 0
-
-
-@dataclass(slots=True)
 class _Strip:
     runs: list[tuple[int, int]]
     middles: list[float]
     widths: list[float]
     em: float
-    sums: list[float] = field(default_factory=list)
+    width_sums: list[float] = field(default_factory=list)  # of the first n signs
+    middle_sums: list[float] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.width_sums = [0.0, *accumulate(self.widths)]
+        self.middle_sums = [0.0, *accumulate(self.middles)]
 
 
 def ink_runs(ink: Mask) -> list[tuple[int, int]]:
@@ -134,17 +132,12 @@ def _steps(strip: _Strip) -> list[tuple[int, int, int, int]]:
 
 
 def _together(strip: _Strip, run: int, sign: int, count: int) -> float:
-    """Give the cost of ``count`` signs in one run: how far its width and their middles are from what is expected."""
+    """Give the cost of ``count`` signs in one run: how far its width and middle are from what is expected."""
     x0, x1 = strip.runs[run]
-    widths = strip.widths[sign : sign + count]
-    total = sum(widths)
-    cost = abs((x1 - x0) - total) / strip.em
-    at = float(x0)
-    for width, middle in zip(widths, strip.middles[sign : sign + count], strict=True):
-        part = (x1 - x0) * width / total
-        cost += AWAY * abs(at + part / 2 - middle) / strip.em
-        at += part
-    return cost + 0.05 * (count - 1)
+    total = strip.width_sums[sign + count] - strip.width_sums[sign]
+    middle = (strip.middle_sums[sign + count] - strip.middle_sums[sign]) / count
+    away = AWAY * count * abs((x0 + x1) / 2 - middle)
+    return (abs(x1 - x0 - total) + away) / strip.em + 0.05 * (count - 1)
 
 
 def _broken(strip: _Strip, run: int, sign: int, count: int) -> float:
@@ -175,7 +168,8 @@ def _places(signs: list[Sign], strip: _Strip, steps: list[tuple[int, int, int, i
     for number, x0, x1 in unclaimed:
         beside = [p for p in places[max(0, number - 1) : number + 1] if x0 - p.x1 < strip.em and p.x0 - x1 < strip.em]
         for place in beside:
-            place.odd = max(place.odd, (x1 - x0) / strip.em)
+            if x1 - x0 > place.stray:
+                place.stray, place.stray_bottom = x1 - x0, _rows(ink, x0, x1)[1]
     return places
 
 

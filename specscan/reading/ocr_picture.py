@@ -1,15 +1,13 @@
-"""A page as a picture: drawn, set straight, its rules and marks found, its ink told from its paper."""
+"""A page as a picture: drawn, set straight, its ink told from its paper."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from specscan.reading.glyphs import Dot, Stroke
 from specscan.reading.ocr_engine import Picture
 from specscan.records.text import Box
 
@@ -17,10 +15,6 @@ POINTS = 72.0
 SKEW_LEAST, SKEW_MOST = 0.05, 12.0  # degrees: below is none, above is no skew but something else
 INK_SAMPLE = 60_000  # pixels of ink that show the skew well enough
 LONG_LINE = 5.0  # width over height from which on a line of text shows the skew well
-RULE_LENGTH = 0.3  # inches: shorter straight ink is a dash or part of a letter
-RULE_THICK = 7  # pixels at the usual 200 dots per inch, 2.5 points
-HAIR = 0.25  # half the thickness (points) that a rule has on the sheet
-DOT_LEAST, DOT_MOST = 2.0, 9.0  # points across: bullets and marks of tables
 
 Mask = NDArray[np.bool_]
 
@@ -152,94 +146,6 @@ def dark_ink(picture: Picture, dpi: float) -> Mask:
     smooth = cv2.GaussianBlur(picture, (3, 3), 0)
     mean = cv2.blur(smooth, (around, around))
     return np.asarray(smooth.astype(np.int16) < mean.astype(np.int16) - 14)
-
-
-def find_rules(ink: Mask, texts: list[Box], dpi: float) -> tuple[list[Stroke], Mask]:
-    """Give the ruling lines of a page (in points) and the pixels that they cover.
-
-    Straight ink inside one of ``texts``, the boxes of lines of text (in points), is part of its letters.
-    """
-    strokes: list[Stroke] = []
-    covered = np.zeros(ink.shape, np.bool_)
-    scale = POINTS / dpi
-    for horizontal in (True, False):
-        for long, x, y, w, h in _straight_parts(ink if horizontal else ink.T, int(RULE_LENGTH * dpi)):
-            if not horizontal:
-                long, x, y, w, h = long.T, y, x, h, w
-            stroke = _stroke(x * scale, y * scale, (x + w) * scale, (y + h) * scale, horizontal)
-            if any(_inside(stroke, text) for text in texts):
-                continue
-            covered[y : y + h, x : x + w] |= long
-            strokes.append(stroke)
-    return strokes, covered & ink
-
-
-def _straight_parts(ink: Mask, length: int) -> Iterator[tuple[Mask, int, int, int, int]]:
-    """Give the long level parts of ink that are thin, each with its place: x, y, width, height."""
-    import cv2
-
-    # A rule that was straightened climbs a pixel now and then: it is widened across before its length is asked for.
-    picture = cv2.dilate(np.ascontiguousarray(ink).astype(np.uint8), np.ones((3, 1), np.uint8))
-    opened = cv2.morphologyEx(picture, cv2.MORPH_OPEN, np.ones((1, length), np.uint8))
-    count, labels, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8)
-    for number, (x, y, w, h, area) in enumerate(stats[1:count].tolist(), start=1):
-        # The mean thickness, less what widening added, is a share of the length that no bar or picture has.
-        if area / w - 2 <= max(RULE_THICK, 0.02 * w) and h <= max(3 * RULE_THICK, 0.03 * w) and w >= length:
-            yield np.asarray(labels[y : y + h, x : x + w] == number), x, y, w, h
-
-
-def _stroke(x0: float, top: float, x1: float, bottom: float, horizontal: bool) -> Stroke:
-    if horizontal:
-        middle = (top + bottom) / 2
-        return Stroke(x0, middle - HAIR, x1, middle + HAIR)
-    middle = (x0 + x1) / 2
-    return Stroke(middle - HAIR, top, middle + HAIR, bottom)
-
-
-def _inside(stroke: Stroke, text: Box) -> bool:
-    x, y = (stroke.x0 + stroke.x1) / 2, (stroke.top + stroke.bottom) / 2
-    if not text.holds(x, y):
-        return False
-    if stroke.horizontal:
-        return stroke.x1 - stroke.x0 <= text.width and abs(y - text.middle[1]) < 0.32 * text.height
-    return stroke.bottom - stroke.top <= 1.2 * text.height
-
-
-def find_dots(ink: Mask, taken: list[Box], dpi: float) -> list[Dot]:
-    """Give the small filled or open circles and squares outside the boxes ``taken`` (all in points)."""
-    import cv2
-
-    scale = POINTS / dpi
-    count, labels, stats, _ = cv2.connectedComponentsWithStats(ink.astype(np.uint8), connectivity=8)
-    dots: list[Dot] = []
-    for number, (x, y, w, h, area) in enumerate(stats[1:count].tolist(), start=1):
-        across = max(w, h) * scale
-        if not DOT_LEAST <= across <= DOT_MOST or abs(w - h) > max(1, 0.15 * max(w, h)):
-            continue
-        box = Box(x * scale, y * scale, (x + w) * scale, (y + h) * scale)
-        if any(one.holds(*box.middle) for one in taken):
-            continue
-        shape = _shape(labels[y : y + h, x : x + w] == number, area / (w * h))
-        if shape is not None:
-            dots.append(Dot(box, *shape))
-    return dots
-
-
-def _shape(mask: Mask, share: float) -> tuple[bool, bool] | None:
-    """Tell whether a small spot is filled and whether it is round; ``None`` for any other shape."""
-    import cv2
-
-    outlines, _ = cv2.findContours(mask.astype(np.uint8), cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
-    outline = max(outlines, key=len)
-    around = cv2.contourArea(outline) / max(1.0, (mask.shape[0] - 1) * (mask.shape[1] - 1))
-    is_round, is_square = 0.66 <= around <= 0.88, around >= 0.93
-    if not (is_round or is_square):
-        return None
-    if share >= 0.9 * around:
-        return True, is_round
-    height, width = mask.shape
-    middle = mask[height // 3 : height - height // 3, width // 3 : width - width // 3]
-    return (False, is_round) if min(mask.shape) >= 7 and not middle.any() else None
 
 
 def strip_ink(strip: Picture, rules: Mask) -> Mask:

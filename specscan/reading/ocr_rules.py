@@ -29,6 +29,7 @@ class CertaintyRules(Entry):
 
     digit: float = Field(ge=0, le=1)
     unit: float = Field(ge=0, le=1)
+    quote: float = Field(ge=0, le=1)
     missed_point: float = Field(ge=0, le=1)
     missed_digit: float = Field(ge=0, le=1)
     word: float = Field(ge=0, le=1)
@@ -50,6 +51,8 @@ class ShapeRules(Entry):
     widest_digit: float = Field(gt=1)
     stray_at_most: float = Field(gt=0)
     uneven_digits: float = Field(gt=0)
+    raised_from: float = Field(gt=0)
+    raised_at_most: float = Field(gt=0)
     point_tail: float
     comma_tail: float
 
@@ -63,7 +66,8 @@ class OcrRules(Entry):
     spacing: SpacingRules
     shape: ShapeRules
     spellings: dict[str, str]
-    bars_behind_figures: dict[str, str]
+    bars: dict[str, str]
+    before_units: list[str]
     whole_units: list[str]
     impossible: list[str]
 

@@ -1,0 +1,148 @@
+"""Recognised strips → glyphs on a sheet, as a text layer would have them: size, weight, baseline, raised signs."""
+
+from __future__ import annotations
+
+import math
+import statistics
+from dataclasses import dataclass, replace
+from itertools import accumulate
+
+from specscan.reading.glyphs import Glyph, Sheet, Style
+from specscan.reading.ocr_align import Place
+from specscan.reading.ocr_picture import POINTS
+from specscan.reading.ocr_strips import ReadStrip, StripWord
+from specscan.records.text import Box, union
+
+ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
+SAME_SIZE = 0.09
+BOLD = 1.25  # times the usual thickness of strokes
+EDGE = 0.8  # pixels of a stroke's thickness that are blur
+PEERS = 6  # words of one size that show its usual thickness
+RAISED = 0.62  # font size of a raised sign, as a share of its line's
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A figure that was not read with certainty, where, and why."""
+
+    box: Box
+    text: str
+    why: str
+
+
+@dataclass(slots=True)
+class Line:
+    """A strip of text on the straight page, in pixels; ``turn`` is by how much it is turned to be upright."""
+
+    x0: int
+    top: int
+    x1: int
+    bottom: int
+    turn: int = 0
+    read: ReadStrip | None = None
+
+
+def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> tuple[list[Doubt], float]:
+    """Add the words of lines to a sheet; give the figures in doubt, and the mean likelihood of the signs."""
+    read = [(line, line.read) for line in lines if line.read is not None and line.read.words]
+    if not read:
+        return [], 0.0
+    scale = POINTS / dpi
+    sizes = settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
+    bold = _bold([one for _, one in read], sizes)
+    doubts: list[Doubt] = []
+    certain: list[float] = []
+    for (line, one), size, heavy in zip(read, sizes, bold, strict=True):
+        style = Style(
+            font="ocr",
+            bold=heavy,
+            color=(255, 255, 255) if one.light else (0, 0, 0),
+            direction=(360 - line.turn) % 360,
+            em=size * scale,
+        )
+        for word in one.words:
+            glyphs = _glyphs(line, one, word, style, scale)
+            sheet.glyphs.extend(glyphs)
+            sheet.glyphs.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop))
+            certain.extend([word.sure] * len(glyphs))
+            box = union([glyph.box for glyph in glyphs])
+            if word.doubt and box is not None:
+                doubts.append(Doubt(box, word.text, word.doubt))
+    return doubts, statistics.mean(certain)
+
+
+def _glyphs(line: Line, read: ReadStrip, word: StripWord, style: Style, scale: float) -> list[Glyph]:
+    """Spread the characters of a word over its box; raised signs behind it stand on their own."""
+    em = style.em / scale
+    glyphs = [
+        _glyph(line, sign, left, right, read.base, em, style, scale)
+        for sign, left, right in zip(word.text, *_bounds(word.text, word.places), strict=True)
+    ]
+    if word.raised:
+        small = replace(style, em=RAISED * style.em)
+        text = "".join(place.sign.text for place in word.raised)
+        base = statistics.median(place.bottom for place in word.raised)
+        glyphs += [
+            _glyph(line, sign, left, right, base, RAISED * em, small, scale)
+            for sign, left, right in zip(text, *_bounds(text, word.raised), strict=True)
+        ]
+    return glyphs
+
+
+def _bounds(text: str, places: list[Place]) -> tuple[list[float], list[float]]:
+    """Give where the cell of each character begins and ends."""
+    start, stop = places[0].x0, max(places[-1].x1, places[0].x0 + 1)
+    if len(text) == len(places):
+        between = [(a.x1 + b.x0) / 2 for a, b in zip(places, places[1:], strict=False)]
+    else:
+        between = [start + (stop - start) * index / len(text) for index in range(1, len(text))]
+    edges = list(accumulate([start, *between, stop], max))  # a sign without ink may seem to stand before its neighbour
+    return edges[:-1], edges[1:]
+
+
+def _glyph(
+    line: Line, sign: str, left: float, right: float, base: float, em: float, style: Style, scale: float
+) -> Glyph:
+    top, bottom = base - ASCENT * em, base + DESCENT * em
+    if line.turn == 270:  # it was turned counterclockwise to be read: it reads downwards
+        edges = line.x1 - bottom, line.top + left, line.x1 - top, line.top + right
+        start, stop, across = edges[1], edges[3], base - line.x1
+    elif line.turn == 90:
+        edges = line.x0 + top, line.bottom - right, line.x0 + bottom, line.bottom - left
+        start, stop, across = -edges[3], -edges[1], line.x0 + base
+    else:
+        edges = line.x0 + left, line.top + top, line.x0 + right, line.top + bottom
+        start, stop, across = edges[0], edges[2], line.top + base
+    box = Box(*(edge * scale for edge in edges))
+    return Glyph(sign, box, start * scale, stop * scale, across * scale, style.em, style, False, False)
+
+
+def settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
+    """Give nearly equal font sizes one value, so that measuring does not make headings of plain lines.
+
+    The size around which most words lie takes all that are nearly equal to it, then the next of the rest.
+    """
+    settled = list(sizes)
+    left = set(range(len(sizes)))
+    while left:
+        near = {i: [j for j in left if abs(sizes[j] - sizes[i]) <= SAME_SIZE * sizes[i]] for i in left}
+        middle = max(left, key=lambda i: sum(weights[j] for j in near[i]))
+        group = near[middle]
+        mean = sum(sizes[j] * weights[j] for j in group) / sum(weights[j] for j in group)
+        for j in group:
+            settled[j] = mean
+        left.difference_update(group)
+    return settled
+
+
+def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
+    """Tell which strips are set bold: with thicker strokes than most words of their size on the page."""
+    slender = [max(0.1, one.thickness - EDGE) / one.size for one in read]
+    usual = {}
+    for size in set(sizes):
+        peers = [s for s, one, own in zip(slender, read, sizes, strict=True) if own == size for _ in one.words]
+        usual[size] = statistics.median(peers) if len(peers) >= PEERS else math.inf
+    return [
+        s > BOLD * usual[size] and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
+        for s, one, size in zip(slender, read, sizes, strict=True)
+    ]
