@@ -25,8 +25,8 @@ def report(vans: tuple[str, ...], db: Path, out: Path, ruleset: str, rules: Path
     """
     page = api.report(db, out, vans=vans, ruleset=ruleset, rules=rules)
     size = len(page.html.encode()) / 1e6
-    without = f", {page.without_picture} places without a picture" if page.without_picture else ""
-    click.echo(f"{page.vans} vans, {page.pictures} pictures{without}, {size:.1f} MB → {out}")
+    without = f", {_counted(page.without_picture, 'place')} without a picture" if page.without_picture else ""
+    click.echo(f"{_counted(page.vans, 'van')}, {_counted(page.pictures, 'picture')}{without}, {size:.1f} MB → {out}")
 
 
 @click.command()
@@ -47,4 +47,8 @@ def sheet(
     """
     made = api.sheet(db, out, csv=csv_out, vans=vans, ruleset=ruleset, everything=everything, rules=rules)
     files = f"{out}, {csv_out}" if csv_out else str(out)
-    click.echo(f"{made.questions} questions about {len(made.vans)} vans → {files}")
+    click.echo(f"{_counted(made.questions, 'question')} about {_counted(len(made.vans), 'van')} → {files}")
+
+
+def _counted(number: int, name: str) -> str:
+    return f"{number} {name}" if number == 1 else f"{number} {name}s"

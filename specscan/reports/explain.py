@@ -109,16 +109,17 @@ def _evidence(reader: Reader, van_id: str, name: str, equipment: str) -> Evidenc
     )
     if row is None:
         return Evidence(name, "", "missing", "", "")
-    sources = _sources(reader, row["fact_ids"] or [])
+    sources = sources_of(reader, row["fact_ids"] or [])
     if row["status"] == "missing" and row["reason"] == "only_optional":
         optioned = reader.rows(
             "SELECT fact_ids FROM settled WHERE van_id = ? AND field = ? AND equipment = 'optioned'", [van_id, name]
         )
-        sources = _sources(reader, optioned[0]["fact_ids"] or []) if optioned else []
+        sources = sources_of(reader, optioned[0]["fact_ids"] or []) if optioned else []
     return Evidence(name, value_text(row), row["status"], row["availability"] or "", row["note"] or "", sources)
 
 
-def _sources(reader: Reader, fact_ids: list[str]) -> list[dict[str, Any]]:
+def sources_of(reader: Reader, fact_ids: list[str]) -> list[dict[str, Any]]:
+    """Give document, page and words of facts, in order of document and page."""
     if not fact_ids:
         return []
     return reader.rows(

@@ -71,13 +71,21 @@ def make_page(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) ->
         reader.ruleset(ruleset)
         data = gather(reader, names, report_rules, rules)
     pictures = cut_pictures(data.spots, report_rules.page.pictures)
-    _hang(data, pictures)
     knowledge = _knowledge(book, data)
-    html = render(
+    html = _filled(data, pictures, knowledge, ruleset)
+    too_much = len(html.encode()) - report_rules.page.most_mb * 1e6
+    if too_much > 0:
+        pictures = pictures.within(pictures.size - too_much)
+        html = _filled(data, pictures, knowledge, ruleset)
+    return Page(html, len(data.vans), len(pictures.cuts), len(pictures.why_not))
+
+
+def _filled(data: PageData, pictures: Pictures, knowledge: Knowledge, ruleset: str) -> str:
+    _hang(data, pictures)
+    return render(
         "page.html.j2", "page", data=data, strips=pictures.strips, know=knowledge, first=ruleset,
         equipments=page_words.EQUIPMENTS,
     )  # fmt: skip
-    return Page(html, len(data.vans), len(pictures.cuts), len(pictures.why_not))
 
 
 def _hang(data: PageData, pictures: Pictures) -> None:

@@ -27,7 +27,7 @@ LONGEST_ANSWER = 20_000_000  # bytes; more than all strips of any page
 class Spot:
     """Where a statement stands: its document, page (1-based) and box in points from the page's upper left corner.
 
-    ``weight`` says how much its picture matters; of those that find no room the lightest are left out.
+    ``weight`` says how much its picture matters where there is no room for all.
     """
 
     fact_id: str
@@ -70,11 +70,32 @@ class Pictures:
 
     cuts: dict[str, Cut] = made(default_factory=dict)
     why_not: dict[str, str] = made(default_factory=dict)
+    weights: dict[str, int] = made(default_factory=dict)
 
     @property
     def strips(self) -> list[Strip]:
         """Give the strips in use, each once."""
         return list({cut.strip.name: cut.strip for cut in self.cuts.values()}.values())
+
+    @property
+    def size(self) -> int:
+        """Give the bytes of all strips in use."""
+        return sum(len(strip.data) for strip in self.strips)
+
+    def within(self, room: float) -> Pictures:
+        """Give the pictures for which there are ``room`` bytes; the least important strips are left out first."""
+        groups: dict[str, list[str]] = {}
+        for fact_id, cut in self.cuts.items():
+            groups.setdefault(cut.strip.name, []).append(fact_id)
+        order = sorted(groups.values(), key=lambda group: -max(self.weights.get(one, 0) for one in group))
+        kept = Pictures(why_not=dict(self.why_not), weights=self.weights)
+        for group in order:
+            room -= len(self.cuts[group[0]].strip.data)
+            if room >= 0:
+                kept.cuts.update((one, self.cuts[one]) for one in group)
+            else:
+                kept.why_not.update(dict.fromkeys(group, LEFT_OUT))
+        return kept
 
 
 def cut_pictures(spots: Sequence[Spot], rules: PictureRules) -> Pictures:
@@ -82,29 +103,19 @@ def cut_pictures(spots: Sequence[Spot], rules: PictureRules) -> Pictures:
 
     A page that cannot be drawn costs only its own pictures; ``why_not`` says why.
     """
-    found = Pictures()
-    strips: list[tuple[int, Strip, list[Spot]]] = []
+    found = Pictures(weights={spot.fact_id: spot.weight for spot in spots})
     with contextlib.closing(_Drawer(rules)) as drawer:
         for page_spots in _by_page(spots):
             groups = _lines(page_spots)
             first = page_spots[0]
-            spans = [_span(group, rules) for group in groups]
-            answer = drawer.draw(first.path, first.sha256, first.page, spans)
+            answer = drawer.draw(first.path, first.sha256, first.page, [_span(group, rules) for group in groups])
             for number, group in enumerate(groups):
                 strip = _strip(answer, number, f"p{first.doc_id}-{first.page}-{number}")
                 if strip is None:
                     why = str(answer.get("why") or "the place is not on the page")
                     found.why_not.update((spot.fact_id, why) for spot in group)
                 else:
-                    strips.append((max(spot.weight for spot in group), strip, group))
-    room = rules.all_mb * 1_000_000
-    for _, strip, group in sorted(strips, key=lambda one: -one[0]):
-        room -= len(strip.data)
-        for spot in group:
-            if room < 0:
-                found.why_not[spot.fact_id] = LEFT_OUT
-            else:
-                found.cuts[spot.fact_id] = _cut(spot, strip)
+                    found.cuts.update((spot.fact_id, _cut(spot, strip)) for spot in group)
     return found
 
 

@@ -27,7 +27,6 @@ class PictureRules(Entry):
     margin_points: float = Field(ge=0, le=100)
     tallest_points: float = Field(gt=0, le=2000)
     quality: int = Field(ge=0, le=100)
-    all_mb: float = Field(ge=0)
     widest_pixels: int = Field(gt=0, le=4000)
     seconds_per_page: float = Field(gt=0)
     memory_mb: int = Field(ge=300)
@@ -37,6 +36,7 @@ class PictureRules(Entry):
 class PageRules(Entry):
     """The part on the comparison page."""
 
+    most_mb: float = Field(gt=0)
     columns: list[ColumnShown]
     pictures: PictureRules
 

@@ -110,6 +110,7 @@
   byId("close-all").addEventListener("click", () => parts().forEach((one) => { one.open = false; }));
   document.addEventListener("toggle", (event) => { if (event.target.open) centre(event.target); }, true);
   addEventListener("hashchange", reveal);
+  byId("no-scripts").hidden = true;
   show();
   reveal();
 })();
