@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
 from specscan.finding.cast import Cast, Player
@@ -12,6 +13,7 @@ from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.frames import Statement
 from specscan.finding.items import Item, Parsed
 from specscan.finding.kit import JOIN, Kit, Kits
+from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
 from specscan.finding.names import Place
 from specscan.finding.scope import settle_scope
@@ -67,19 +69,34 @@ class Finder:
         cast = kit.casts.read(document)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))
-        cues = kit.lexicon.words.cues
-        vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])])
-        passages = [p for p in document.passages if p.number not in cast.names.other]
-        legend = read_legend(passages, kit.lexicon, vans, self.book.general)
-        maker = StatementMaker(kit, vans, legend, passages)
-        reader = _Reader(self.book, kit, cast, vans, maker, passages)
-        facts = set_aside_doubtful(reader.facts(), passages)
+        facts, passages, _ = self._facts(document, kit, cast)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [_van_name(cast, player) for player in cast.players]
         identity = [fact for player in cast.players for fact in _identity(cast, player, self.book)]
         identity = set_aside_doubtful(identity, passages)
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
+
+    def find_about(
+        self, document: Document, names: Mapping[str, Collection[str]]
+    ) -> tuple[list[Fact], VanMentions, frozenset[str]]:
+        """Give what a text states about vans that are known beforehand, and the places at which texts name them.
+
+        ``names`` gives for the id of each van the texts that name it; ``Fact.model`` is then such an id. A statement
+        that names no van comes once for each member of the cast, which is given too.
+        """
+        kit, cast = self.kits.for_document(document), known_cast(names)
+        facts, _, vans = self._facts(document, kit, cast)
+        return facts, vans, cast.models
+
+    def _facts(self, document: Document, kit: Kit, cast: Cast) -> tuple[list[Fact], list[Passage], VanMentions]:
+        cues = kit.lexicon.words.cues
+        vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])])
+        passages = [p for p in document.passages if p.number not in cast.names.other]
+        legend = read_legend(passages, kit.lexicon, vans, self.book.general)
+        maker = StatementMaker(kit, vans, legend, passages)
+        reader = _Reader(self.book, kit, cast, vans, maker, passages)
+        return set_aside_doubtful(reader.facts(), passages), passages, vans
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
         """Tell whether the document describes a van: enough of its measures, or a model with various figures."""

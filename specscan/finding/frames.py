@@ -78,9 +78,20 @@ class FrameReader:
                 if name is not None:
                     found.append(self._number(name, item, quantity, statement, things))
                     placed = True
+            if not placed and all(self.book.fields_of(thing) for thing in things):
+                for thing in self._of_aspect(item, sentence, statement):
+                    name = self._slot(quantity, item, thing, None, statement, sentence)
+                    if name is not None and not placed:
+                        found.append(self._number(name, item, quantity, statement, [thing]))
+                        placed = True
             if not placed and (name := self._only_field(quantity, statement, sentence)) is not None:
                 found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
         return self._one_each(found, statement)
+
+    def _of_aspect(self, item: Item, sentence: Sentence, statement: Statement) -> list[str]:
+        """Give the thing whose aspect is named with a figure: "it draws 38 W from the battery" says it of a heater."""
+        aspects = [i for i in sentence.parsed.items if i.has("aspect") and i.chunk == item.chunk]
+        return self.grouper.aspect_things(aspects, statement.context) if aspects else []
 
     def _of_chain(self, item: Item, things: list[str], sentence: Sentence) -> list[str]:
         """Give of several things in a label the one whose place the quantity has in its own row.
@@ -337,8 +348,11 @@ class FrameReader:
         with_value: list[Found] = []
         with_other: list[Found] = []
         for row in rows:
-            near = [i for i in statement.parsed.items if row.item is not None and i.chunk == row.item.chunk]
-            words = {c.value for i in near for c in i.concepts if c.kind == "value" and c.name == spec.vocabulary}
+            words: set[str] = set()
+            for part in ("chunk", "clause"):
+                near = [i for i in statement.parsed.items if row.item and getattr(i, part) == getattr(row.item, part)]
+                said = {c.value for i in near for c in i.concepts if c.kind == "value" and c.name == spec.vocabulary}
+                words = words or said
             if value in words:
                 with_value.append(row)
             elif words:

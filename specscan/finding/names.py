@@ -104,10 +104,21 @@ class NameReader:
         for passage in own:
             if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
                 return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
+            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text, wanted)):
+                return spoken, Place(passage, passage.page, spoken)
             head, mark, rest = passage.text.partition(":")
             if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
                 return rest.strip(" ."), Place(passage, passage.page, rest.strip())
         return None
+
+    def _spoken(self, text: str, labels: set[str]) -> str:
+        """Give the name in "the builder is Marrowfen", or an empty text."""
+        verbs = "|".join(map(re.escape, self.words.cues.get("is_named", [])))
+        words = "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True))
+        match = re.search(
+            rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", text, re.I
+        )
+        return match.group(1) if match else ""
 
     def _strip_legal(self, name: str) -> str:
         match = self.legal.match(name + " ")

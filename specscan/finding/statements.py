@@ -11,6 +11,7 @@ from specscan.finding.codes import read_keys
 from specscan.finding.found import Availability, How
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.lexicon import Analysis, Mention
 from specscan.finding.scope import Scope, has_price
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
@@ -69,6 +70,7 @@ class StatementMaker:
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
+        self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
         self._read_price_lines()
@@ -125,10 +127,17 @@ class StatementMaker:
                 and len(analysis.tokens) <= 6
             ):
                 sense.things.append(mention.concept.name)
+            elif innermost and mention.concept.kind == "thing" and self._is_all(mention, analysis):
+                sense.things.append(mention.concept.name)
         if sense.vans is None and not self.vans.single and len(heading) <= 60:
             named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
             if named and named != self.vans.everyone:
                 sense.vans = named
+
+    @staticmethod
+    def _is_all(mention: Mention, analysis: Analysis) -> bool:
+        """Tell whether a heading says nothing but the name of a thing, as "Leisure batteries" over "two of 95 Ah"."""
+        return mention.last - mention.first >= len([t for t in analysis.tokens if t.norm.isalnum()])
 
     def _add_availability(
         self, sense: SectionSense, heading: str, cues: Mapping[str, object], *, innermost: bool, words: int
@@ -246,7 +255,7 @@ class StatementMaker:
         hint = None
         if passage.table is not None and passage.row_index is not None:
             printed = self.unit_cells.get((passage.table, passage.row_index))
-            hint = self.kit.units.named(printed.strip(" ()")) if printed else None
+            hint = self.kit.units.named((printed or column).strip(" ()"))
         return self._labelled(passage, label, passage.text, 0, label_from, scope, notes, hint)
 
     def _with_column(self, label: str, column: str, scope: Scope) -> str:
@@ -369,6 +378,13 @@ class StatementMaker:
     # running text
 
     def _running(self, passage: Passage, scope: Scope, sense: SectionSense) -> list[Draft]:
+        general = self.kit.lexicon.book.general
+        if (
+            passage.mark in general.crosses
+            and passage.sections in self.ticked
+            and not self.legend.meaning(passage.mark)
+        ):
+            return []  # a box left open where others are ticked
         meaning = self.legend.meaning(passage.mark) if passage.mark else None
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
