@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from specscan.scanning.scan import Progress, ScanSummary
 
 PACKAGE = Path(__file__).parent
-DEFAULT_RULESET = "deep_winter_wet"
+DEFAULT_RULESET = ""  # the built-in first one where the dataset was scored with it; see Reader.ruleset
 
 
 def _shipped(name: str) -> Path:

@@ -78,7 +78,7 @@ def scan(
         summary = api.scan(paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress)
     print_summary(summary, as_json=as_json)
     if not as_json:
-        print_overview(overview(db, api.DEFAULT_RULESET), api.DEFAULT_RULESET)
+        print_overview(overview(db, api.DEFAULT_RULESET))
     sys.exit(SOME_UNREADABLE if summary.unreadable else DONE)
 
 

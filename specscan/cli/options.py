@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from specscan import api
+from specscan.records.defaults import FIRST_RULESET
 
 DONE, SOME_UNREADABLE, WRONG_CALL = 0, 1, 2
 db_option = click.option("--db", required=True, type=click.Path(path_type=Path), help="The dataset, a DuckDB file.")
@@ -15,5 +16,8 @@ rules_option = click.option(
     "--rules", type=click.Path(path_type=Path), help="A folder of rules to use in place of the built-in ones."
 )
 ruleset_option = click.option(
-    "--ruleset", default=api.DEFAULT_RULESET, show_default=True, help="The rule set to score by."
+    "--ruleset",
+    default=api.DEFAULT_RULESET,
+    show_default=f"{FIRST_RULESET}, or the first there is",
+    help="The rule set to score by.",
 )

@@ -75,12 +75,14 @@ def print_summary(summary: ScanSummary, *, as_json: bool) -> None:
     out.print(f"{found}, {summary.seconds:.1f} s → {summary.db}")
 
 
-def print_overview(rows: Sequence[dict[str, Any]], ruleset: str) -> None:
+def print_overview(rows: Sequence[dict[str, Any]]) -> None:
     """Print all vans with their score bands, days of heat and largest unknown."""
     if not rows:
         return
     out = console()
-    table = Table(box=None, header_style="bold", pad_edge=False, title=f"{ruleset}, as delivered", title_justify="left")
+    table = Table(
+        box=None, header_style="bold", pad_edge=False, title=f"{rows[0]['ruleset']}, as delivered", title_justify="left"
+    )
     table.add_column("van", overflow="fold")
     for head in ("points", "with options", "days of heat"):
         table.add_column(head, justify="right")

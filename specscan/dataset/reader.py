@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from specscan.dataset.query import open_walled
+from specscan.records.defaults import FIRST_RULESET
 from specscan.records.errors import DatasetError, NotFoundError
 from specscan.settling.preferences import plain
 
@@ -69,13 +70,15 @@ class Reader:
         listed = "; ".join(van["title"] for van in vans) or "none"
         raise NotFoundError(f"no van is called {name!r}; the dataset has: {listed}")
 
-    def ruleset(self, name: str) -> str:
-        """Give the name of a rule set that the dataset was scored with.
+    def ruleset(self, name: str = "") -> str:
+        """Give the name of a rule set that the dataset was scored with; without a name the one to judge by first.
 
         Raises:
             NotFoundError: it was not; with the names there are.
         """
         names = [row["ruleset"] for row in self.rows("SELECT DISTINCT ruleset FROM scores ORDER BY ruleset")]
+        if not name and names:
+            return FIRST_RULESET if FIRST_RULESET in names else names[0]
         if name not in names:
             raise NotFoundError(f"no rule set is called {name!r}; the dataset was scored with: {', '.join(names)}")
         return name

@@ -9,7 +9,7 @@ from dataclasses import replace
 from specscan.records.facts import Fact
 from specscan.records.text import Box, Passage
 
-REASON = "the figure is not read with certainty"
+UNSURE_FIGURE = "the figure is not read with certainty"
 NEAR = 1.2  # heights of a line: a doubtful figure that stands this close belongs to the same value
 
 
@@ -24,7 +24,7 @@ def set_aside_doubtful(facts: Sequence[Fact], passages: Sequence[Passage]) -> li
         passage = doubtful.get(fact.passage)
         figure = fact.num is not None or (fact.text is not None and re.search(r"\d", fact.text))
         if passage is not None and figure and not fact.rejected and rests_on_doubt(fact.box, passage):
-            fact = replace(fact, rejected=REASON)
+            fact = replace(fact, rejected=UNSURE_FIGURE)
         result.append(fact)
     return result
 

@@ -329,17 +329,18 @@ class NameReader:
     # year
 
     def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
-        best: tuple[float, int, Place] | None = None
+        found: list[tuple[float, int, Place]] = []
         for weight, text, place in self._year_texts(document, own):
             for match in YEAR.finditer(text):
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
                 if points <= 0 or not 1990 <= value <= 2060:
                     continue
-                if best is None or points > best[0]:
-                    best = (points, value, place)
-        if best is not None:
-            names.year, names.year_place = best[1], best[2]
+                found.append((points, value, place))
+        # what is printed as text is surer than what was recognised in a picture
+        printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
+        if found:
+            _, names.year, names.year_place = max(printed or found, key=lambda one: one[0])
 
     def _year_texts(self, document: Document, own: list[Passage]) -> list[tuple[float, str, Place]]:
         texts: list[tuple[float, str, Place]] = []

@@ -69,7 +69,7 @@ def explain(db: Path, name: str, ruleset: str, equipment: str = "standard") -> E
     """
     with Reader(db) as reader:
         van = reader.van(name)
-        reader.ruleset(ruleset)
+        ruleset = reader.ruleset(ruleset)
         described = {
             row["criterion"]: row for row in reader.rows("SELECT * FROM rulesets WHERE ruleset = ?", [ruleset])
         }

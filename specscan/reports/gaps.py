@@ -19,7 +19,7 @@ def list_gaps(db: Path, ruleset: str, van: str = "", at_least: float = 0.0) -> l
         DatasetError: the dataset cannot be opened.
     """
     with Reader(db) as reader:
-        reader.ruleset(ruleset)
+        ruleset = reader.ruleset(ruleset)
         titles = {row["van_id"]: row["title"] for row in reader.vans()}
         only = reader.van(van)["van_id"] if van else None
         rows = reader.rows(

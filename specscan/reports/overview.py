@@ -11,17 +11,19 @@ from specscan.dataset.reader import Reader
 def overview(db: Path, ruleset: str) -> list[dict[str, Any]]:
     """Give one row per van.
 
-    ``van``; ``points_low``, ``points_high``, ``points_max`` as delivered; ``optioned_low``, ``optioned_high`` with the
-    options fitted; ``heat_days`` with low and high; ``unknown``, the missing field with the most points at stake, and
-    ``points_at_stake``.
+    ``van``; ``ruleset``, the one judged by; ``points_low``, ``points_high``, ``points_max`` as delivered;
+    ``optioned_low``, ``optioned_high`` with the options fitted; ``heat_days`` with low and high; ``unknown``, the
+    missing field with the most points at stake, and ``points_at_stake``. A dataset without vans gives none.
 
     Raises:
         NotFoundError: the dataset was not scored with this rule set.
         DatasetError: the dataset cannot be opened.
     """
     with Reader(db) as reader:
-        reader.ruleset(ruleset)
         titles = {row["van_id"]: row["title"] for row in reader.vans()}
+        if not titles:
+            return []
+        ruleset = reader.ruleset(ruleset)
         rows = reader.rows(
             """
             SELECT s.van_id, s.points_low, s.points_high, s.points_max, o.points_low AS optioned_low,
@@ -39,4 +41,6 @@ def overview(db: Path, ruleset: str) -> list[dict[str, Any]]:
             """,
             [ruleset],
         )
-    return sorted(({"van": titles[row["van_id"]], **row} for row in rows), key=lambda row: row["van"])
+    return sorted(
+        ({"van": titles[row["van_id"]], "ruleset": ruleset, **row} for row in rows), key=lambda row: row["van"]
+    )

@@ -68,7 +68,7 @@ def make_page(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) ->
     book = load_rulebook(rules)
     report_rules = load_report_rules(rules)
     with Reader(db) as reader:
-        reader.ruleset(ruleset)
+        ruleset = reader.ruleset(ruleset)
         data = gather(reader, names, report_rules, rules)
     pictures = cut_pictures(data.spots, report_rules.page.pictures)
     knowledge = _knowledge(book, data)

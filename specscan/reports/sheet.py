@@ -113,7 +113,7 @@ def make_sheet(db: Path, rules: Path, ruleset: str, names: Sequence[str] = (), e
     """
     book, report_rules = load_rulebook(rules), load_report_rules(rules)
     with Reader(db) as reader:
-        reader.ruleset(ruleset)
+        ruleset = reader.ruleset(ruleset)
         chosen = [reader.van(name)["van_id"] for name in names]
         fields = {row["field"]: row for row in reader.rows("SELECT * FROM fields")}
         wording = Wording(fields, report_rules, rules)

@@ -84,7 +84,8 @@ class Examiner:
             messages.append(f"and {len(unread) - MAX_REASONS} more pages without usable text")
         if not found.vans:
             messages.append(found.message)
-        if unread:
+        # a figure that was recognised without certainty is left out, and that is said by the status too
+        if unread or any(passage.doubts for passage in document.passages):
             return Status.PARTLY_READ, "; ".join(messages)
         return (Status.READ if found.vans else Status.NO_VAN_FOUND), "; ".join(messages)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from specscan.finding.doubts import UNSURE_FIGURE
 from specscan.records.documents import DocumentRecord
 from specscan.records.facts import Fact, Reason, Settled
 
@@ -26,6 +27,9 @@ def _why(optional: bool, set_aside: Sequence[Fact], documents: Sequence[Document
         for fact in set_aside:
             if fact.rejected.startswith(reason):
                 return reason, f"“{_short(fact.printed)}”: {fact.rejected}"  # type: ignore[return-value]
+    for fact in set_aside:
+        if fact.rejected == UNSURE_FIGURE:
+            return "unreadable_page", f"“{_short(fact.printed)}”: {fact.rejected}"
     unread = [document for document in documents if document.unread]
     if unread:
         pages = "; ".join(f"{d.name}: {'page' if len(d.unread) == 1 else 'pages'} {_listed(d.unread)}" for d in unread)

@@ -159,3 +159,20 @@ def test_light_commands_import_no_heavy_library(command, demo_db):
         "assert not heavy, heavy\n"
     )
     subprocess.run([sys.executable, "-c", code], check=True, cwd=ROOT, stdout=subprocess.DEVNULL)
+
+
+def test_a_folder_without_vans_is_no_error(tmp_path):
+    (tmp_path / "letter.txt").write_text("Thank you for your letter. Our office is closed until Monday.\n")
+    result = run("scan", tmp_path / "letter.txt", "--db", tmp_path / "vans.duckdb")
+    assert result.exit_code == 0 and "0 vans" in result.output
+
+
+def test_rules_without_the_built_in_rule_sets_judge_by_their_own(tmp_path):
+    (tmp_path / "van.txt").write_text(text())
+    rules = tmp_path / "rules"
+    assert run("rules", "copy", rules).exit_code == 0
+    for built_in in ("deep_winter_wet", "deep_winter_dry"):
+        (rules / "winter" / f"{built_in}.yaml").unlink()
+    result = run("scan", tmp_path / "van.txt", "--db", tmp_path / "vans.duckdb", "--rules", rules)
+    assert result.exit_code == 0 and "shoulder_season, as delivered" in result.output
+    assert run("explain", "Drift 21", "--db", tmp_path / "vans.duckdb").exit_code == 0
