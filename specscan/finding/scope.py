@@ -144,6 +144,11 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     named = _by_named_van(cues, parsed, van)
     if named is not None:
         return named
+    leading = [c for c in cues if c.start >= split and _opens_list(c, parsed)]
+    before = [c for c in leading if c.start < item.start and _same_stretch(c, item, parsed)]
+    if before:
+        return _said(before[-1:])
+    cues = [c for c in cues if c not in leading]
     own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
     if own:
         return _said(own)
@@ -163,6 +168,18 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
         return _said(before)
     label = [c for c in cues if c.start < split]
     return _said(label) if label else None
+
+
+def _opens_list(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability leads what follows, and only that: "100 W (option: 200 W)"."""
+    _, end = parsed.chunk_span(cue.chunk)
+    return parsed.text[end : end + 1] == ":" and _is_apart_cue(cue, parsed)
+
+
+def _same_stretch(cue: Item, item: Item, parsed: Parsed) -> bool:
+    """Tell whether no bracket or sentence ends between two items."""
+    depths = [depth for start, _, _, _, depth in parsed.bounds if cue.end <= start <= item.start]
+    return cue.sentence == item.sentence and item.depth >= cue.depth and min(depths, default=0) >= cue.depth
 
 
 def _in_phrase(cue: Item, parsed: Parsed) -> bool:

@@ -64,3 +64,17 @@ def test_a_sentence_that_begins_with_never_states_nothing(facts_of):
         HEAD + "\nNever cover the 400 W solar panels of the van while the batteries are being charged up.\n"
     )
     assert stated(facts, "solar_w") == []
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Solar: 100 W (option: 200 W)",
+        "Solar: 100 W; optional: 200 W",
+        "Solar: 100 W (200 W optional)",
+        "Solar: standard: 100 W, option: 200 W",
+    ],
+)
+def test_what_stands_behind_the_word_option_is_the_option(facts_of, line):
+    facts = [fact for fact in facts_of(HEAD + line + "\n") if fact.field == "solar_w"]
+    assert {fact.value: fact.availability for fact in facts} == {100: "standard", 200: "optional"}
