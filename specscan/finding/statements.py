@@ -382,6 +382,7 @@ class StatementMaker:
         if (
             passage.mark in general.crosses
             and passage.sections in self.ticked
+            and scope.availability is not Availability.OPTIONAL  # an option that was not ordered is one still
             and not self.legend.meaning(passage.mark)
         ):
             return []  # a box left open where others are ticked

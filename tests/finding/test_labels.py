@@ -78,3 +78,10 @@ def test_a_sentence_that_begins_with_never_states_nothing(facts_of):
 def test_what_stands_behind_the_word_option_is_the_option(facts_of, line):
     facts = [fact for fact in facts_of(HEAD + line + "\n") if fact.field == "solar_w"]
     assert {fact.value: fact.availability for fact in facts} == {100: "standard", 200: "optional"}
+
+
+@pytest.mark.parametrize(("heading", "stated_as"), [("Extras you can order", ["optional"]), ("Equipment", [])])
+def test_a_box_left_open_is_an_option_only_where_options_are_listed(facts_of, heading, stated_as):
+    listing = f"# {heading}\n\n- [x] solar panel 200 W\n- [ ] inverter 2000 W\n- [x] shore power 30 A\n"
+    facts = [fact for fact in facts_of(HEAD + "\n" + listing, "listing.md") if fact.field == "inverter_w"]
+    assert [fact.availability for fact in facts] == stated_as
