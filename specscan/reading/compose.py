@@ -22,12 +22,14 @@ class Hints:
     ``is_label`` tells whether a text is known as a label of a specification; ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
-    pages that are pictures.
+    pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
+    of the rules.
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
     keeps_hyphen: Callable[[str, str], bool] = field(default=lambda before, after: False)
     heads_list: Callable[[str], bool] = field(default=lambda text: False)
+    knows_word: Callable[[str], bool] = field(default=lambda word: True)
     ocr: OcrReader | None = None
 
 

@@ -86,7 +86,7 @@ def _colored_headings(lines: list[Line], usual: float) -> set[int]:
     found = []
     for line in lines:
         alike = {word.color for word in line.words} == {line.color}
-        wordy = line.text[0].isalpha() and len(line.words) <= 8 and not set(line.text) & set(":.;,!?")
+        wordy = line.text[:1].isalpha() and len(line.words) <= 8 and not set(line.text) & set(":.;,!?")
         if alike and wordy and line.color != common and 0.95 * usual <= line.size and _saturation(line.color) > 40:
             found.append(line)
     return {id(line) for line in found} if len(found) <= 0.34 * len(lines) else set()

@@ -2,33 +2,41 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pypdfium2 as pdfium
 
+from specscan.reading.compose import Hints
 from specscan.reading.glyphs import Sheet
-from specscan.reading.ocr import OcrReader, Scan
+from specscan.reading.ocr import Scan
+from specscan.reading.ocr_rules import TextLayerRules
+from specscan.reading.words import build_words
 from specscan.records.errors import DocumentError
 from specscan.records.text import PageState
 
+WORD = re.compile(r"[^\W\d_]{2,}")
 NAMED = 12  # pages that a message lists by number
 
 
 def read_pictures(
-    document: pdfium.PdfDocument, sheets: list[Sheet], states: list[PageState], reader: OcrReader | None
+    document: pdfium.PdfDocument, sheets: list[Sheet], states: list[PageState], hints: Hints
 ) -> dict[int, Scan]:
     """Read the pages that have no usable text layer; put what is read in place of their sheets and states.
 
     Without the ``ocr`` extra the states of pages that could be read name the command that installs it. A page without
     text that does not look printed (a photograph, or light print on dark) is tried too, and left as it is where no
-    words are found on it.
+    words are found on it. So is a page whose text holds next to no word that brochures use, for letters may be
+    mapped to wrong ones; it is taken from the picture only where that says more.
     """
     scans: dict[int, Scan] = {}
+    reader = hints.ocr
     if reader is None:
         return scans
     for index, (sheet, state) in enumerate(zip(sheets, states, strict=True)):
         tried = state.usable and not sheet.glyphs and bool(sheet.pictures or sheet.fills or sheet.crowded)
-        if sheet.width <= 0 or not (tried or not state.usable):
+        foreign = state.usable and reader.available and _says_nothing(sheet, hints, reader.rules.text_layer)
+        if sheet.width <= 0 or not (tried or foreign or not state.usable):
             continue
         if not reader.available:
             if not state.usable:
@@ -43,6 +51,8 @@ def read_pictures(
         except DocumentError as error:
             states[index] = replace(state, why=f"{state.why}; {error}" if state.why else state.why)
             continue
+        if foreign and _says_nothing(scan.sheet, hints, reader.rules.text_layer):
+            continue  # its words are those of another language, or names
         if scan.sheet.glyphs and scan.sure >= reader.rules.picture.readable_from:
             scans[sheet.number] = scan
             sheets[index] = scan.sheet
@@ -50,6 +60,16 @@ def read_pictures(
         elif not state.usable:
             states[index] = replace(state, why=f"{state.why}; too little on it can be recognised")
     return scans
+
+
+def _says_nothing(sheet: Sheet, hints: Hints, rules: TextLayerRules) -> bool:
+    """Tell whether a page holds many words and hardly one that brochures use."""
+    # the letters as they come cost little; where no spaces stand among them, words are parted by their distances
+    for text in (lambda: "".join(g.text for g in sheet.glyphs), lambda: " ".join(w.text for w in build_words(sheet))):
+        words = WORD.findall(text())
+        if sum(map(hints.knows_word, words)) >= max(1.0, rules.known_share * len(words)):
+            return False
+    return len(words) >= rules.words_from
 
 
 def say(scans: dict[int, Scan]) -> str:

@@ -24,6 +24,13 @@ class PictureRules(Entry):
     readable_from: float = Field(ge=0, le=1)
 
 
+class TextLayerRules(Entry):
+    """When a text layer is doubted because it holds next to no word that brochures use."""
+
+    words_from: int = Field(gt=0)
+    known_share: float = Field(ge=0, le=1)
+
+
 class CertaintyRules(Entry):
     """Probabilities from which on a sign is believed."""
 
@@ -61,6 +68,7 @@ class OcrRules(Entry):
     """The file ``rules/ocr.yaml``."""
 
     picture: PictureRules
+    text_layer: TextLayerRules
     characters: str = Field(min_length=36)
     certainty: CertaintyRules
     spacing: SpacingRules

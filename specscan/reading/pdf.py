@@ -53,7 +53,7 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
                 break
         states = [_state(document, sheet) for sheet in sheets]
         _try_again(data, sheets, states)
-        scans = read_pictures(document, sheets, states, hints.ocr)
+        scans = read_pictures(document, sheets, states, hints)
         info = metadata(document)
         total = len(document)
     finally:

@@ -37,10 +37,13 @@ class Examiner:
         self.finder = Finder(book)
         lexicons = [self.finder.kits.lexicon(language) for language in book.words]
         kept = {word.casefold() for words in book.words.values() for word in words.keeps_hyphen}
+        spoken = {word for lexicon in lexicons for norms in lexicon.concepts for word in norms}
+        spoken |= {word.casefold() for words in book.words.values() for word in words.detect}
         self.hints = Hints(
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: before.casefold() in kept,
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
+            knows_word=lambda word: word.casefold() in spoken,
             ocr=OcrReader(load_ocr_rules(book.folder), begins_page),
         )
 
