@@ -153,7 +153,7 @@ class _Reader:
         sense = self.maker.sense(draft.passage)
         if context is None:
             context = list(sense.things)
-            if draft.how in (How.CELL, How.PAIR):
+            if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
                 context = [*row_things, *context]
             elif draft.how in (How.PROSE, How.HEADING):
                 context = []
@@ -167,6 +167,14 @@ class _Reader:
         groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
         things = [thing for group in groups for thing in group.things]
         return Reading(draft, parsed, split, found, things)
+
+    def _goes_on(self, label: str) -> bool:
+        """Tell whether a row may speak of the thing of the row above: it has no label, or one that is known.
+
+        Under "Height", "Capacity" may go on; "Axle to axle" is something else, even where nobody knows what.
+        """
+        analysis = self.kit.lexicon.analyse(label)
+        return bool(analysis.mentions) or not any(token.norm.isalpha() for token in analysis.tokens)
 
     def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
         """Give the things named under "not fitted" that are stated by their mere name."""
