@@ -11,6 +11,7 @@ from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import Listed, read_listing
 from specscan.finding.names import YEAR, NameReader, Names, Place
 from specscan.finding.quantities import QuantityReader
+from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -46,6 +47,7 @@ class Cast:
     players: list[Player]
     heads: dict[str, frozenset[str]] = field(default_factory=dict)
     families: dict[str, frozenset[str]] = field(default_factory=dict)
+    rostered: bool = False  # a line near the title lists them all
 
     def listed_at(self, passage: int) -> frozenset[str] | None:
         """Give the van of a listing of which a passage speaks, ``None`` outside of listings."""
@@ -74,8 +76,27 @@ class CastReader:
         names = self.names.read(document)
         own = [p for p in document.passages if p.number not in names.other]
         heads = self._table_heads(own)
-        self._split_maker(names, heads or [p.text for p in own if p.kind is Kind.HEADING])
-        if heads:
+        lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
+        alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
+        self._split_maker(names, heads or [*alone, *lines])
+        roster = read_roster(own, names.series if names.series == names.title else "", self.names.fillers)
+        if roster is not None and self._is_other_title(names, roster):
+            roster = None
+        if roster is not None and heads:
+            headed = {player.model.casefold() for player in self._from_heads(heads, names, own)[0]}
+            named = {model.casefold() for model in roster.models}
+            coded = re.compile(rf"{re.escape(roster.series.casefold())} \d{{2,3}}(?!\d)")
+            more = [model for model in headed - named if not model.startswith(tuple(f"{one} " for one in named))]
+            if more and named <= headed and all(coded.match(model) for model in headed):
+                roster = None  # a line that names some of the vans in the tables
+        if roster is not None:
+            self._take_names(names, roster, own)
+            players = [
+                Player(model, Place(roster.passage, roster.passage.page, model), {model, code})
+                for model, code in zip(roster.models, roster.codes, strict=True)
+            ]
+            mapping = match_heads(heads, roster.models, roster.series)
+        elif heads:
             players, mapping = self._from_heads(heads, names, own)
         else:
             listing = read_listing(own, self.names, self.lexicon)
@@ -83,9 +104,34 @@ class CastReader:
             mapping = {}
         if not players and names.title:
             players = [Player(names.title, names.title_place)]
-        cast = Cast(names, players, mapping)
+        cast = Cast(names, players, mapping, rostered=roster is not None)
         self._add_aliases(cast)
         return cast
+
+    @staticmethod
+    def _is_other_title(names: Names, roster: Roster) -> bool:
+        """Tell whether the title names one van, and the line lists others: "Also: Drift 17 | Drift 19"."""
+        title = names.title.casefold()
+        return bool(re.search(r"\d", title)) and not any(model.casefold().startswith(title) for model in roster.models)
+
+    def _take_names(self, names: Names, roster: Roster, own: list[Passage]) -> None:
+        """Take the range's name from the roster, and the maker from the lines above it where nothing else tells."""
+        names.title = names.series = roster.series
+        if names.maker:
+            return
+        for passage in own[: own.index(roster.passage)]:
+            plain = self.names.clean(passage.text, "")
+            before = re.sub(rf"\s*\b{re.escape(roster.series)}$", "", plain, flags=re.IGNORECASE)
+            words = before.split()
+            if (
+                1 <= len(words) <= 3
+                and all(word[0].isupper() and not any(c.isdigit() for c in word) for word in words)
+                and not self.lexicon.knows_label(before)
+                and roster.series.casefold() not in before.casefold()
+            ):
+                names.maker = self.names.cased(before, own)
+                names.maker_place = Place(passage, passage.page, passage.text)
+                return
 
     @staticmethod
     def _split_maker(names: Names, heads: Iterable[str]) -> None:
@@ -103,6 +149,11 @@ class CastReader:
             if len(alike) >= MIN_ROWS and words[0][0].isupper():
                 names.maker, names.maker_place = maker, names.title_place
                 names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+                return
+            whole = re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+            if re.search(r"\d", whole) and whole.casefold() in named and words[0][0].isupper():
+                names.maker, names.maker_place = maker, names.title_place
+                names.series, names.title = tail, whole
                 return
 
     # table heads

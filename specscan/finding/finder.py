@@ -24,22 +24,7 @@ from specscan.records.facts import DocumentFacts, Fact, VanName
 from specscan.records.text import Box, Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
-CORE = (
-    "chassis",
-    "drive",
-    "engine_fuel",
-    "length_mm",
-    "width_mm",
-    "height_mm",
-    "interior_height_mm",
-    "wheelbase_mm",
-    "gvwr_kg",
-    "sleeps",
-)
-MIN_CORE = 3
-MIN_GROUPS = 3
 REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above
-MIN_LISTED = 3  # fields in a table whose heads name vans
 
 
 @dataclass(slots=True)
@@ -100,17 +85,24 @@ class Finder:
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
         """Tell whether the document describes a van: enough of its measures, or a model with various figures."""
+        evidence = self.book.general.van_evidence
         counted = [f for f in facts if not f.rejected and f.how != "heading"]
-        core = {f.field for f in counted if f.field in CORE and f.how != "prose"}
-        if len(core) >= MIN_CORE:
-            return True
         listed = {f.field for f in counted if f.how != "prose"}
-        if cast.heads and core and len(listed) >= MIN_LISTED:
+        core = listed.intersection(evidence.core)
+        if len(core) >= evidence.core_from or (cast.heads and core and len(listed) >= evidence.fields_from):
             return True
-        groups = {self.book.fields[f.field].group for f in counted}
-        title = cast.players[0].model
-        named = sum(title.casefold() in p.text.casefold() for p in document.passages)
-        return bool(re.search(r"\d", title)) and named >= 2 and len(groups) >= MIN_GROUPS and bool(core)
+        fields = {f.field for f in counted}
+        if cast.rostered and len(fields) >= evidence.fields_from:
+            return True
+        title = cast.players[0].model.casefold()
+        named = [p for p in document.passages if title in p.text.casefold()]
+        groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
+        if not re.search(r"\d", title) or not named:
+            return False
+        if core and len(listed) >= evidence.fields_from and any(p.kind is Kind.HEADING for p in named):
+            return True
+        alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from
+        return alone and len(groups) >= evidence.groups_from
 
 
 class _Reader:

@@ -103,6 +103,8 @@ class NameReader:
         wanted = {label.casefold() for label in labels}
         for passage in own:
             if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
+                if self._is_row_of_several(passage, own):
+                    continue  # the head of a table
                 return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
             if labels is self.words.maker_labels and (spoken := self._spoken(passage.text, wanted)):
                 return spoken, Place(passage, passage.page, spoken)
@@ -110,6 +112,11 @@ class NameReader:
             if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
                 return rest.strip(" ."), Place(passage, passage.page, rest.strip())
         return None
+
+    @staticmethod
+    def _is_row_of_several(passage: Passage, own: list[Passage]) -> bool:
+        place = (passage.table, passage.row_index)
+        return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
 
     def _spoken(self, text: str, labels: set[str]) -> str:
         """Give the name in "the builder is Marrowfen", or an empty text."""
@@ -225,7 +232,7 @@ class NameReader:
             if name:
                 candidates[name.casefold()] += 6
                 shown.setdefault(name.casefold(), (name, labelled[1]))
-        best = self._best_title(candidates, own)
+        best = self._best_title(candidates, shown, own)
         if best is None:
             return
         name, place = shown[best]
@@ -253,6 +260,9 @@ class NameReader:
             elif title.page > 1 or title.size == 0:
                 texts.append((1, title.text, self._place_of(title, own)))
         stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
+        number = re.match(r"\d+(?=[_\-\s])", stem)
+        if number is not None and not any(number.group() in passage.text for passage in own):
+            stem = stem[number.end() :]  # files are numbered
         texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
         return texts
 
@@ -279,7 +289,9 @@ class NameReader:
                 text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
         return re.sub(r"\s+", " ", text).strip(" ,.;:-–|/'’&")
 
-    def _best_title(self, candidates: Counter[str], own: list[Passage]) -> str | None:
+    def _best_title(
+        self, candidates: Counter[str], shown: dict[str, tuple[str, Place]], own: list[Passage]
+    ) -> str | None:
         body = " ".join(p.text for p in own).casefold()
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
@@ -290,6 +302,7 @@ class NameReader:
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
             points -= 1.5 * max(0, len(words) - 3)
+            points -= 3 * sum(word.isalpha() and word.islower() and len(word) > 1 for word in shown[key][0].split())
             if points > score:
                 best, score = key, points
         return best

@@ -24,6 +24,15 @@ from specscan.rulebook.models import (
 from specscan.rulebook.yaml_source import YamlFile, read_yaml
 
 
+class VanEvidence(Entry):
+    """From how much on a document describes a van, and does not only speak of vans."""
+
+    core: list[str]
+    core_from: int = Field(ge=1)
+    fields_from: int = Field(ge=1)
+    groups_from: int = Field(ge=1)
+
+
 class General(Entry):
     """The file ``rules/words/general.yaml``."""
 
@@ -37,6 +46,7 @@ class General(Entry):
     american: list[str]
     confidence: dict[str, float]
     settle_at: float = Field(ge=0, le=1)
+    van_evidence: VanEvidence
 
 
 class ValueFile(Entry):

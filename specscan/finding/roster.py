@@ -1,0 +1,104 @@
+"""The line near the title that names every van of a range: "Drift 19 | Drift 21 RB | Drift 24"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+from specscan.records.text import Kind, Passage
+
+FIRST_PASSAGES = 14
+LONGEST = 170  # letters of such a line, with what stands before it
+PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
+CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+YEAR = re.compile(r"(?:19|20)\d\d")
+
+
+@dataclass(frozen=True, slots=True)
+class Roster:
+    """The range that a line names, and the codes of its vans in that line's order."""
+
+    series: str
+    codes: tuple[str, ...]
+    passage: Passage
+
+    @property
+    def models(self) -> list[str]:
+        """Give the full names of the vans."""
+        return [f"{self.series} {code}" for code in self.codes]
+
+
+def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) -> Roster | None:
+    """Give the vans that a short line on the first page lists by the name of their range and a code.
+
+    All parts of the line behind the first van must name one. Several that share a name need no title, but that name
+    must stand elsewhere too; a single van counts where the title is the name of the range and the code has a figure.
+    """
+    for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
+        if len(passage.text) > LONGEST:
+            continue
+        parts = [part.strip() for part in PARTS.split(passage.text.strip(" .*")) if part.strip()]
+        series = _shared_name(parts) or title
+        if not series or re.search(r"\d", series):
+            continue
+        codes = _codes(parts, series, fillers)
+        several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
+        if several or (len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])):
+            return Roster(series, tuple(codes), passage)
+    return None
+
+
+def _shared_name(parts: Sequence[str]) -> str:
+    """Give the words with which every part but the first begins, and which the first holds, before a code."""
+    if len(parts) < 2:
+        return ""
+    words = [part.split() for part in parts[1:]]
+    length = 0
+    while all(len(one) > length + 1 and one[length] == words[0][length] for one in words):
+        if re.search(r"\d", words[0][length]):
+            break
+        length += 1
+    name = " ".join(words[0][:length])
+    return name if name and name[0].isupper() and f"{name} " in parts[0] else ""
+
+
+def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[str]:
+    named = re.compile(rf"(?:.*(?<!\w))?{re.escape(series)} ({CODE.pattern})", re.IGNORECASE)
+    codes: list[str] = []
+    for part in parts:
+        match = named.fullmatch(part)
+        if match is not None and _is_code(match.group(1), fillers):
+            codes.append(match.group(1))
+        elif codes:
+            return []
+    return codes if len(set(codes)) == len(codes) else []
+
+
+def _stands_elsewhere(series: str, passage: Passage, own: Sequence[Passage]) -> bool:
+    pattern = re.compile(rf"(?<!\w){re.escape(series)}(?!\w)", re.IGNORECASE)
+    return any(one is not passage and pattern.search(one.text) for one in own)
+
+
+def _is_code(text: str, fillers: Collection[str]) -> bool:
+    words = text.split()
+    if not (words[0][0].isdigit() or words[0][0].isupper()):
+        return False  # the pattern itself reads without regard to case, for the name of the range may be shouted
+    return not any(YEAR.fullmatch(word) or word.casefold() in fillers for word in words)
+
+
+def match_heads(heads: Collection[str], models: Sequence[str], series: str) -> dict[str, frozenset[str]]:
+    """Give for the heads of tables the van of the roster that each names; heads that name none are left out."""
+    found = {}
+    for head in heads:
+        plain = _spaced(head) + " "
+        names = {model: (_spaced(model) + " ", _spaced(model[len(series) :]) + " ") for model in models}
+        fits = [model for model in models if plain.endswith(names[model]) or plain.startswith(names[model])]
+        if fits:
+            found[head] = frozenset({max(fits, key=len)})
+    return found
+
+
+def _spaced(text: str) -> str:
+    """Give a name in a form in which "18N", "18 N" and "18-n" are alike, with a sign where its words begin."""
+    return " " + " ".join(re.findall(r"\d+|[^\W\d_]+", text.casefold()))
