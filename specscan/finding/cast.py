@@ -89,6 +89,9 @@ class CastReader:
             more = [model for model in headed - named if not model.startswith(tuple(f"{one} " for one in named))]
             if more and named <= headed and all(coded.match(model) for model in headed):
                 roster = None  # a line that names some of the vans in the tables
+        if roster is not None and len(roster.codes) == 1 and not heads:
+            several = read_listing(own, self.names, self.lexicon) or self._from_text(names, own)
+            roster = roster if len(several) < 2 else None
         if roster is not None:
             self._take_names(names, roster, own)
             players = [

@@ -76,7 +76,7 @@ def _top_heads(grid: Grid, hints: Hints, known: set[str]) -> ReadTable:
 def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) -> ReadTable:
     table = ReadTable(columns=list(grid.columns))
     head_rows, before = _head_rows(grid, hints, known)
-    table.label_columns = _label_columns(grid, head_rows)
+    table.label_columns = _label_columns(grid, head_rows, hints)
     for row in head_rows:
         _add_heads(table, grid, row)
     if not table.heads and above is not None:
@@ -232,19 +232,22 @@ def _unlike_body(grid: Grid, row: int, cells: list[GridCell]) -> bool:
     return figured >= 0.7 * len(cells)
 
 
-def _label_columns(grid: Grid, head_rows: list[int]) -> int:
+def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
     """Give how many columns on the left are labels: two where the first one groups the second."""
     if grid.cols < 3:
         return 1
     body = [row for row in range(grid.rows) if row not in head_rows]
     first = [grid.at(row, 0) for row in body]
-    tall = sum(cell is not None and cell.row_span > 1 and not cell.empty for cell in first)
+    grouping = sum(cell is None or cell.empty or cell.row_span > 1 for cell in first)
+    named = {id(cell) for cell in first if cell is not None and not cell.empty}
     second = [cell for cell in (grid.at(row, 1) for row in body) if cell is not None and not cell.empty]
-    headed = any((cell := grid.at(row, 1)) is not None and not cell.empty for row in head_rows)
-    wordy = sum(not has_digit(cell.plain) for cell in second) > 0.8 * max(1, len(second))
-    if tall >= 0.3 * max(1, len(body)) and wordy and not headed and len(second) > 0.7 * len(body):
-        return 2
-    return 1
+    heads = [cell for row in head_rows if (cell := grid.at(row, 1)) is not None and not cell.empty]
+    headed = any(not hints.heads_labels(cell.plain) for cell in heads)
+    if not named or headed or len(second) <= 0.7 * len(body):
+        return 1
+    wordy = sum(not has_digit(cell.plain) for cell in second) > 0.8 * len(second)
+    known = sum(hints.is_label(cell.plain) for cell in second) >= LABEL_SHARE * len(second)
+    return 2 if grouping >= 0.3 * max(1, len(body)) and (wordy or known) else 1
 
 
 def _add_heads(table: ReadTable, grid: Grid, row: int) -> None:

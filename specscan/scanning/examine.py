@@ -39,7 +39,13 @@ class Examiner:
         kept = {word.casefold() for words in book.words.values() for word in words.keeps_hyphen}
         spoken = {word for lexicon in lexicons for norms in lexicon.concepts for word in norms}
         spoken |= {word.casefold() for words in book.words.values() for word in words.detect}
+        over = {
+            word.casefold()
+            for words in book.words.values()
+            for word in (*words.column_words, *words.model_labels, *words.model_words, *words.title_fillers)
+        }
         self.hints = Hints(
+            heads_labels=lambda text: text.casefold().strip(" :") in over,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: before.casefold() in kept,
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
