@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
+from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
-
-if TYPE_CHECKING:
-    from specscan.finding.frames import Statement
 
 POSITIVE = ("yes", "standard", "optional", "not_available", "if_equipped")
 NEGATIVE = ("no", "none", "not_fitted")

@@ -220,3 +220,24 @@ def _owners(book: Rulebook) -> dict[Concept, set[str]]:
         for value in book.vocabularies.get(spec.vocabulary, {}):
             owners[Concept("value", spec.vocabulary, value)] |= things
     return owners
+
+
+def owns(book: Rulebook, thing: str, concept: Concept) -> list[str]:
+    """Give the fields of a thing that a value, term or aspect can fill."""
+    found = []
+    for name in book.fields_of(thing):
+        spec = book.fields[name]
+        if (concept.kind == "value" and spec.vocabulary == concept.name) or (
+            concept.kind in ("term", "denied") and concept.name == name
+        ):
+            found.append(name)
+    return found
+
+
+def expanded(book: Rulebook, things: list[str]) -> list[str]:
+    """Give things with those that a common name stands for in its place, as "both tanks" for two."""
+    found: list[str] = []
+    for thing in things:
+        spec = book.things.get(thing)
+        found.extend(spec.stands_for if spec and spec.stands_for else [thing])
+    return list(dict.fromkeys(found))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
+from specscan.finding.drafts import Draft
 from specscan.finding.found import Found, How, Value
-from specscan.finding.frames import Statement
 from specscan.finding.kit import JOIN, Kit
-from specscan.finding.statements import Draft
+from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass, field
 
 from specscan.finding.codes import read_keys
+from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.found import Availability, How
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
-from specscan.finding.lexicon import Analysis, Mention
+from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price
+from specscan.finding.sections import Sections
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
@@ -23,38 +23,6 @@ SLASH = re.compile(r"\s*/\s*")
 FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,3}\.?")
 
 
-@dataclass(slots=True)
-class Draft:
-    """A statement before it is parsed: its texts, where they come from and what holds for it."""
-
-    passage: Passage
-    label: str
-    body: str
-    how: How
-    scope: Scope
-    body_at: int = 0
-    label_from: str = ""  # row, column or inline
-    hint: Unit | None = None
-    notes: tuple[str, ...] = ()
-    not_fitted: bool = False
-    by_owner: bool = False
-    leads: bool = False  # the first statement under a heading
-    shown: str = ""  # the letters printed, where the body is what they stand for
-
-
-@dataclass(slots=True)
-class SectionSense:
-    """What the headings above a passage say."""
-
-    availability: Availability | None = None
-    by_van: dict[str, Availability] = field(default_factory=dict)
-    vans: frozenset[str] | None = None
-    not_fitted: bool = False
-    by_owner: bool = False
-    things: list[str] = field(default_factory=list)
-    option: str = ""
-
-
 class StatementMaker:
     """Makes the statements of one document."""
 
@@ -63,9 +31,8 @@ class StatementMaker:
         self.vans = vans
         self.legend = legend
         self.passages = passages
-        self.senses: dict[tuple[str, ...], SectionSense] = {}
-        self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
-        self.price_passages: set[int] = set()
+        self.prices = PriceLines(kit, vans, legend, passages)
+        self.sections = Sections(kit, vans, self.prices)
         self.keys = read_keys(passages, kit.lexicon)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
@@ -73,13 +40,12 @@ class StatementMaker:
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
-        self._read_price_lines()
 
     def drafts(self, passage: Passage) -> list[Draft]:
         """Give the statements that a passage makes."""
-        if passage.number in self.legend.passages or passage.number in self.price_passages:
+        if passage.number in self.legend.passages or passage.number in self.prices.passages:
             return []
-        sense = self.sense(passage)
+        sense = self.sections.sense(passage)
         vans = sense.vans if sense.vans is not None else self.vans.listed_at(passage.number)
         scope = Scope(vans, sense.availability, dict(sense.by_van))
         if passage.kind is Kind.CELL:
@@ -93,125 +59,6 @@ class StatementMaker:
             draft.leads = passage.number in self.first_under_heading
             draft.by_owner = sense.by_owner
         return drafts
-
-    # headings
-
-    def sense(self, passage: Passage) -> SectionSense:
-        """Give what the headings above a passage say, the nearest first."""
-        key = (str(passage.page), *passage.sections)
-        if key not in self.senses:
-            self.senses[key] = self._sense(passage)
-        return self.senses[key]
-
-    def _sense(self, passage: Passage) -> SectionSense:
-        sense = SectionSense()
-        for depth, heading in enumerate(reversed(passage.sections)):
-            self._add_heading(sense, heading, innermost=depth == 0)
-        for depth in range(len(passage.sections), 0, -1):
-            prices = self.prices.get((passage.page, passage.sections[:depth]))
-            if prices:
-                sense.by_van = prices
-                sense.vans = frozenset(prices) if sense.vans is None else sense.vans
-                break
-        return sense
-
-    def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
-        analysis = self.kit.lexicon.analyse(heading)
-        cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
-        if len(heading) <= 70:
-            self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
-        for mention in analysis.mentions:
-            if (
-                mention.concept.kind == "section"
-                and mention.concept.name not in sense.things
-                and len(analysis.tokens) <= 6
-            ):
-                sense.things.append(mention.concept.name)
-            elif innermost and mention.concept.kind == "thing" and self._is_all(mention, analysis):
-                sense.things.append(mention.concept.name)
-        if sense.vans is None and not self.vans.single and len(heading) <= 60:
-            named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
-            if named and named != self.vans.everyone:
-                sense.vans = named
-
-    @staticmethod
-    def _is_all(mention: Mention, analysis: Analysis) -> bool:
-        """Tell whether a heading says nothing but the name of a thing, as "Leisure batteries" over "two of 95 Ah"."""
-        return mention.last - mention.first >= len([t for t in analysis.tokens if t.norm.isalnum()])
-
-    def _add_availability(
-        self, sense: SectionSense, heading: str, cues: Mapping[str, object], *, innermost: bool, words: int
-    ) -> None:
-        if sense.availability is not None or sense.not_fitted or sense.by_owner:
-            return
-        if "by_owner" in cues:
-            sense.by_owner = True
-        elif "not_fitted" in cues and "not_available" not in cues:
-            sense.not_fitted = True
-        elif "not_available" in cues:
-            sense.availability = Availability.NOT_AVAILABLE
-        elif "standard" in cues and "optional" in cues:
-            return
-        elif "optional" in cues or "if_equipped" in cues or has_price(heading):
-            sense.availability = Availability.OPTIONAL
-        elif "standard" in cues:
-            sense.availability = Availability.STANDARD
-        elif "package" in cues and innermost and words <= 5:
-            sense.availability = Availability.OPTIONAL
-        if sense.availability in (Availability.OPTIONAL, Availability.NOT_AVAILABLE):
-            sense.option = heading
-
-    def _read_price_lines(self) -> None:
-        """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
-        for passage in self.passages:
-            if passage.number in self.legend.passages:
-                continue
-            if passage.kind not in (Kind.PROSE, Kind.LINE, Kind.BULLET) or len(passage.text) > 160:
-                continue
-            parsed, _ = self.kit.parse("", passage.text, self.vans)
-            priced = has_price(passage.text)
-            cues = parsed.cues(*AVAILABILITIES)
-            named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
-            if not (priced and passage.sections) and not (cues and named):
-                continue
-            if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
-                continue
-            if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
-                continue
-            found = self._price_parts(passage.text)
-            if found and passage.sections:
-                self.prices.setdefault((passage.page, passage.sections), {}).update(found)
-                self.price_passages.add(passage.number)
-
-    def _price_parts(self, text: str) -> dict[str, Availability]:
-        """Give for each van what a line of prices says."""
-        found: dict[str, Availability] = {}
-        for part in self._van_parts(text):
-            analysis = self.kit.lexicon.analyse(part)
-            cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
-            named = frozenset().union(*(models for _, _, models in self.vans.find(part)))
-            if (
-                any(m.concept.kind == "cue" and m.concept.name == "all_vans" for m in analysis.mentions)
-                or self.vans.single
-            ):
-                named = named or frozenset(next(iter(models)) for models in self.vans.table.values() if models)
-            if cues:
-                longest = max(cues, key=lambda m: m.last - m.first)
-                said = AVAILABILITIES[longest.concept.name]
-            elif has_price(part):
-                said = Availability.OPTIONAL
-            else:
-                continue
-            for van in named:
-                found[van] = said
-        return found
-
-    def _van_parts(self, text: str) -> list[str]:
-        """Cut a line of prices into what it says of each van, also where only the names part it: "A: $90 B: $80"."""
-        starts = [a for a, b, _ in self.vans.find(text) if re.match(r"\s*:", text[b:])]
-        if len(starts) >= 2:
-            return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
-        return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)
 
     # tables
 

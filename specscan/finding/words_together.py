@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from specscan.finding.answers import is_answer
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item
+from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
-
-if TYPE_CHECKING:
-    from specscan.finding.frames import Statement
 
 REACH = 9  # folded words within which the words of one statement stand
 NEGATION_REACH = 2

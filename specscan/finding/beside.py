@@ -1,0 +1,36 @@
+"""What stands beside a word and changes whether it counts: a negation, another thing."""
+
+from __future__ import annotations
+
+from specscan.finding.groups import Group
+from specscan.finding.items import Item
+from specscan.finding.statement import Statement
+
+NEGATION_REACH = 3
+DISTANT_REACH = 5  # folded words between a value and a word that takes it to itself
+
+
+def is_negated(item: Item, statement: Statement, group: Group | None = None) -> bool:
+    """Tell whether a negation before a word denies it: "not heated"."""
+    parsed = statement.parsed
+    for cue in parsed.cues("negation"):
+        if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
+            # A thing between takes the negation to itself: "no pump, tank heated".
+            # The thing that the word is said of does not: "neither tank heated".
+            own = group.items if group is not None and len(group.things) > 1 else []
+            between = [i for i in parsed.items if cue.end <= i.start and i.end <= item.start and i.has("thing")]
+            between = [i for i in between if i not in own]
+            if not between and not (cue.start < statement.split <= item.start):
+                return True
+    return False
+
+
+def spoken_of_another(name: str, item: Item, statement: Statement) -> str:
+    """Give why a word does not count where one stands near that takes it to something else, else an empty text."""
+    near = [
+        i for i in statement.parsed.items
+        if i.clause == item.clause and abs(i.chunk - item.chunk) <= 1
+        and max(i.first - item.last, item.first - i.last) <= DISTANT_REACH
+    ]  # fmt: skip
+    near += [i for i in statement.parsed.items if i.start < statement.split]
+    return "another thing is spoken of beside it" if any(i.has("distant", name) for i in near) else ""

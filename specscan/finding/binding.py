@@ -1,0 +1,113 @@
+"""To which group of things a value or quantity of a statement belongs."""
+
+from __future__ import annotations
+
+from specscan.finding.groups import Group, Sentence
+from specscan.finding.items import Item, Parsed
+from specscan.rulebook.book import Rulebook
+
+
+class Binder:
+    """Binds items to groups; ``coordination`` are the words that join like things."""
+
+    def __init__(self, book: Rulebook, coordination: set[str]):
+        self.book = book
+        self.coordination = coordination
+
+    def bind(self, item: Item, sentence: Sentence, context: list[str]) -> tuple[list[str], Group | None]:
+        """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
+        parsed = sentence.parsed
+        in_label = item.start < sentence.split
+        groups = [g for g in sentence.groups if g.label == in_label]
+        own = [
+            g for g in groups
+            if any(i.start < item.end and item.start < i.end for i in g.items)
+            or (g.start <= item.start and item.end <= g.end)
+        ]  # fmt: skip
+        if own:
+            return own[0].things, own[0]
+        clause = [g for g in groups if g.clause == item.clause]
+        if sentence.noted:
+            clause = [
+                g for g in clause
+                if g.chunks[0] <= item.chunk <= g.chunks[1] or any(self.book.fields_of(t) for t in g.things)
+            ]  # fmt: skip
+        clause = [g for g in clause if g.start < item.start or not _opens_pair(g, parsed)]
+        chosen = self._nearest(item, clause, parsed)
+        labels = [] if in_label else sentence.label_groups()
+        if labels and (chosen is None or not self._close(item, chosen, parsed)):
+            return self._label_things(labels), labels[0]
+        if chosen is not None:
+            return chosen.things, chosen
+        before = [] if sentence.noted else [g for g in groups if g.end <= item.start and _same_part(g, item, sentence)]
+        if before:
+            return before[-1].things, before[-1]
+        if labels:
+            return self._label_things(labels), labels[0]
+        near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")] if item.quantity else []
+        if sentence.noted and item.clause > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
+            context = []  # only the first clause of a note speaks of what refers to it
+        return aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context), None
+
+    @staticmethod
+    def _label_things(labels: list[Group]) -> list[str]:
+        return list(dict.fromkeys(thing for group in labels for thing in group.things))
+
+    def _close(self, item: Item, group: Group, parsed: Parsed) -> bool:
+        """Tell whether a group in the body stands so close that it goes before the label."""
+        if group.end <= item.start and _opens_pair(group, parsed):
+            return True
+        if not group.chunks[0] <= item.chunk <= group.chunks[1]:
+            return False
+        if group.start >= item.end:
+            return group.items[0].first - item.last <= 2
+        return item.first - group.items[-1].last <= 3
+
+    def _nearest(self, item: Item, groups: list[Group], parsed: Parsed) -> Group | None:
+        before = [g for g in groups if g.end <= item.start]
+        after = [g for g in groups if g.start >= item.end]
+        same_before = [g for g in before if g.chunks[1] == item.chunk]
+        same_after = [g for g in after if g.chunks[0] == item.chunk]
+        back = same_before[-1] if same_before else None
+        ahead = same_after[0] if same_after else None
+        if back is not None and ahead is not None:
+            return ahead if self._distance(item, ahead, parsed) < self._distance(item, back, parsed) else back
+        if back is not None or ahead is not None:
+            return back or ahead
+        if before:
+            return before[-1]
+        return after[0] if after else None
+
+    def _distance(self, item: Item, group: Group, parsed: Parsed) -> float:
+        if group.start >= item.end:
+            gap = parsed.between(item.end, group.start)
+            others = sum(i.quantity is not None for i in parsed.items if item.end <= i.start < group.start)
+        else:
+            gap = parsed.between(group.end, item.start)
+            others = sum(i.quantity is not None for i in parsed.items if group.end <= i.start < item.start)
+        joints = sum(word in self.coordination for word in gap)
+        return len(gap) + 3 * joints + 3 * others
+
+
+def aspect_things(book: Rulebook, items: list[Item], context: list[str]) -> list[str]:
+    """Give the thing whose aspect is named: the one of the context that has it, or the only one there is."""
+    owners: list[set[str]] = []
+    for item in items:
+        for name in item.names("aspect"):
+            owners.append({t for s in book.fields.values() if s.aspect == name for t in s.of})
+    for thing in context:
+        if any(thing in own for own in owners):
+            return [thing]
+    single = {next(iter(own)) for own in owners if len(own) == 1}
+    return sorted(single) if len(single) == 1 else []
+
+
+def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:
+    """Tell whether a group may still be the subject: in running text only within its sentence."""
+    last = group.items[-1].sentence
+    return last == item.sentence if sentence.running else last <= item.sentence
+
+
+def _opens_pair(group: Group, parsed: Parsed) -> bool:
+    """Tell whether a group is the label of an inner pair, as in "3300 kg  MIRO: 2780 kg"."""
+    return parsed.text[group.end : group.end + 3].lstrip().startswith(":") and group.items[-1].depth == 0

@@ -1,0 +1,135 @@
+"""The passages of a document whose vans are known → facts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from specscan.finding.cast import Cast
+from specscan.finding.drafts import Draft, Reading
+from specscan.finding.footnotes import Footnotes
+from specscan.finding.found import Found, How, Value
+from specscan.finding.items import Parsed
+from specscan.finding.kit import Kit
+from specscan.finding.recording import Recorder
+from specscan.finding.scope import settle_scope
+from specscan.finding.side_by_side import metric_first
+from specscan.finding.special import special_values
+from specscan.finding.statement import Statement
+from specscan.finding.statements import StatementMaker
+from specscan.finding.topics import Topics
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.facts import Fact
+from specscan.records.text import Passage
+from specscan.rulebook.book import Rulebook
+
+
+class DocumentReader:
+    """Reads one document."""
+
+    def __init__(
+        self, book: Rulebook, kit: Kit, cast: Cast, vans: VanMentions, maker: StatementMaker, passages: list[Passage]
+    ):
+        self.book, self.kit, self.vans = book, kit, vans
+        self.maker, self.passages = maker, passages
+        self.everyone = cast.models
+        self.topics = Topics(kit, vans, cast.models)
+        self.footnotes = Footnotes(kit, vans, cast.models, passages)
+        self.recorder = Recorder(book, kit, maker)
+
+    def facts(self) -> list[Fact]:
+        """Give the facts of all passages."""
+        readings: list[Reading] = []
+        row_things: list[str] = []
+        place: tuple[object, ...] = ()
+        for passage in self.passages:
+            here = (passage.block, passage.table, passage.sections)
+            if here != place:
+                row_things, place = [], here
+            for draft in self.maker.drafts(passage):
+                if draft.how is How.NOTE:
+                    continue
+                reading = self._read(draft, row_things)
+                readings.append(reading)
+                if draft.how in (How.CELL, How.PAIR) and reading.things:
+                    row_things = reading.things
+        readings.extend(self._note_readings(readings))
+        facts: list[Fact] = []
+        for reading in readings:
+            facts.extend(self._facts_of(reading))
+        return metric_first(self.footnotes.applied(facts, readings), self.passages)
+
+    def _read(self, draft: Draft, row_things: list[str], context: list[str] | None = None) -> Reading:
+        sense = self.maker.sections.sense(draft.passage)
+        if context is None:
+            context = list(sense.things)
+            if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
+                context = [*row_things, *context]
+            elif draft.how in (How.PROSE, How.HEADING):
+                context = []
+        parsed, split = self.kit.parse(draft.label, draft.body, self.vans, draft.hint)
+        note = self.footnotes.of(draft)
+        statement = Statement(parsed, split, draft.how, context, note)
+        found = self.kit.frames.read(statement)
+        if draft.not_fitted and draft.how is not How.PROSE:
+            found += self._not_fitted(parsed, split, found)
+        found += special_values(self.book, self.kit, statement, draft, sense.things)
+        groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
+        things = [thing for group in groups for thing in group.things]
+        return Reading(draft, parsed, split, found, things)
+
+    def _goes_on(self, label: str) -> bool:
+        """Tell whether a row may speak of the thing of the row above: it has no label, or one that is known.
+
+        Under "Height", "Capacity" may go on; "Axle to axle" is something else, even where nobody knows what.
+        """
+        analysis = self.kit.lexicon.analyse(label)
+        return bool(analysis.mentions) or not any(token.norm.isalpha() for token in analysis.tokens)
+
+    def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
+        """Give the things named under "not fitted" that are stated by their mere name."""
+        made = []
+        for group in self.kit.frames.grouper.form(parsed, split, []).groups:
+            for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
+                for name in self.book.fields_of(thing):
+                    spec = self.book.fields[name]
+                    if (
+                        spec.none
+                        and not spec.presence
+                        and spec.aspect in ("", "capacity")
+                        and not any(f.field == name for f in found)
+                    ):
+                        made.append(
+                            Found(
+                                name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence
+                            )
+                        )
+        return made
+
+    def _note_readings(self, readings: list[Reading]) -> list[Reading]:
+        """Read each note in the context of the statements that refer to it."""
+        found = []
+        for (page, sign), passage in self.footnotes.notes.items():
+            users = [r for r in readings if r.draft.passage.page == page and sign in r.draft.notes]
+            things = list(dict.fromkeys(t for r in users for f in r.found for t in f.things))
+            things = things or list(dict.fromkeys(t for r in users for t in r.things))
+            for draft in self.maker.drafts(passage):
+                if len(users) == 1 and draft.scope.vans is None:
+                    draft.scope = replace(users[0].draft.scope, by_van=dict(users[0].draft.scope.by_van))
+                found.append(self._read(draft, [], things))
+        return found
+
+    def _facts_of(self, reading: Reading) -> list[Fact]:
+        facts: list[Fact] = []
+        draft, parsed = reading.draft, reading.parsed
+        topics = self.topics.read(reading)
+        for found in reading.found:
+            spec = self.book.fields[found.field]
+            if draft.how is How.HEADING and spec.text != "matched":
+                continue
+            scope = draft.scope
+            if scope.vans is None and found.sentence in topics:
+                scope = replace(scope, vans=topics[found.sentence])
+            base = settle_scope(found, parsed, reading.split, scope, self.everyone)
+            for van, said in base.items():
+                facts.append(self.recorder.fact(found, van, said, reading))
+        return facts

@@ -1,0 +1,54 @@
+"""A statement on its way: as cut from a passage, as parsed and read; and what the headings above it say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.finding.found import Availability, Found, How
+from specscan.finding.items import Parsed
+from specscan.finding.scope import Scope
+from specscan.finding.units import Unit
+from specscan.records.text import Passage
+
+
+@dataclass(slots=True)
+class Draft:
+    """A statement before it is parsed: its texts, where they come from and what holds for it."""
+
+    passage: Passage
+    label: str
+    body: str
+    how: How
+    scope: Scope
+    body_at: int = 0
+    label_from: str = ""  # row, column or inline
+    hint: Unit | None = None
+    notes: tuple[str, ...] = ()
+    not_fitted: bool = False
+    by_owner: bool = False
+    leads: bool = False  # the first statement under a heading
+    shown: str = ""  # the letters printed, where the body is what they stand for
+
+
+@dataclass(slots=True)
+class SectionSense:
+    """What the headings above a passage say."""
+
+    availability: Availability | None = None
+    by_van: dict[str, Availability] = field(default_factory=dict)
+    vans: frozenset[str] | None = None
+    not_fitted: bool = False
+    by_owner: bool = False
+    things: list[str] = field(default_factory=list)
+    option: str = ""
+
+
+@dataclass(slots=True)
+class Reading:
+    """A statement with all that came of it."""
+
+    draft: Draft
+    parsed: Parsed
+    split: int
+    found: list[Found]
+    things: list[str]

@@ -1,0 +1,92 @@
+"""Notes below a table and the signs that refer to them."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from dataclasses import replace
+
+from specscan.finding.drafts import Draft, Reading
+from specscan.finding.items import Parsed
+from specscan.finding.kit import Kit
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.facts import Fact
+from specscan.records.text import Kind, Passage
+
+
+class Footnotes:
+    """The notes of one document, by page and sign."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, everyone: frozenset[str], passages: list[Passage]):
+        self.kit, self.vans, self.everyone, self.passages = kit, vans, everyone, passages
+        self.notes: dict[tuple[int, str], Passage] = {}
+        for passage in passages:
+            if passage.kind is Kind.FOOTNOTE:
+                for sign in passage.notes[:1]:
+                    self.notes.setdefault((passage.page, sign), passage)
+
+    def of(self, draft: Draft) -> Parsed | None:
+        """Give what the first sentence of the note that a statement refers to says of its vans, for the basis."""
+        for sign in draft.notes:
+            passage = self.notes.get((draft.passage.page, sign))
+            if passage is not None:
+                return self.kit.parse("", self._clause_for(passage.text, draft.scope.vans), self.vans)[0]
+        return self._note_of_others(draft)
+
+    def _note_of_others(self, draft: Draft) -> Parsed | None:
+        """Give what a note to other cells of the table says of those without its mark: "others are output"."""
+        if draft.passage.table is None:
+            return None
+        for (page, _), note in self.notes.items():
+            if page != draft.passage.page:
+                continue
+            for part in re.split(r"[;.]", note.text):
+                parsed = self.kit.parse("", part, self.vans)[0]
+                if parsed.cues("unmarked"):
+                    return parsed
+        return None
+
+    def _clause_for(self, note: str, models: frozenset[str] | None) -> str:
+        """Give the part of a note's first sentence that names the vans, or else its first part.
+
+        "Heat output; Drift 21: gas input" says input of the Drift 21 and output of the others.
+        """
+        parts = re.split(r";", re.split(r"(?<=[.!?])\s", note)[0])
+        for part in parts[1:]:
+            named = frozenset().union(*(vans for _, _, vans in self.vans.find(part)))
+            if models and models <= named:
+                return part
+        return parts[0]
+
+    def applied(self, facts: list[Fact], readings: list[Reading]) -> list[Fact]:
+        """Let a note that names a van go before the statement that it belongs to.
+
+        "9 ft 7 in¹" with "¹ Summit 10 ft 2 in" holds for all but the Summit; "200 W⁵" with "⁵ Traverse;
+        on Summit 400 W" for the Traverse only.
+        """
+        users: dict[int, set[int]] = defaultdict(set)
+        for reading in readings:
+            for sign in reading.draft.notes:
+                note = self.notes.get((reading.draft.passage.page, sign))
+                if note is not None and note.number != reading.draft.passage.number:
+                    users[note.number].add(reading.draft.passage.number)
+        result = list(facts)
+        for number, passages in users.items():
+            note = next(p for p in self.passages if p.number == number)
+            own = [f for f in facts if f.passage == number and not f.rejected]
+            only = self._only(note.text)
+            for index, fact in enumerate(result):
+                if fact.passage not in passages or fact.rejected:
+                    continue
+                other = [f for f in own if f.field == fact.field and f.model == fact.model and f.value != fact.value]
+                covered = {f.model for f in own if f.field == fact.field} != self.everyone
+                if (other and covered) or (only is not None and fact.model not in only):
+                    result[index] = replace(fact, rejected="a footnote says otherwise for this van")
+        return result
+
+    def _only(self, text: str) -> frozenset[str] | None:
+        """Give the vans to which a note's first words restrict what they belong to."""
+        if self.vans.single:
+            return None
+        first = re.split(r"[;,.]", text)[0]
+        return self.vans.whole(first)

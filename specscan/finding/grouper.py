@@ -1,0 +1,128 @@
+"""Which things a statement speaks of, put into groups of those that are spoken of together."""
+
+from __future__ import annotations
+
+from specscan.finding.binding import Binder, aspect_things
+from specscan.finding.groups import Group, Sentence
+from specscan.finding.items import Item, Parsed
+from specscan.finding.lexicon import Lexicon, expanded
+from specscan.finding.set_aside import ignored_items
+from specscan.finding.short_names import ShortNames
+from specscan.rulebook.book import Rulebook
+
+
+class Grouper:
+    """Forms groups, for one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        self.book = book
+        self.lexicon = lexicon
+        self.coordination = {
+            norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)
+        }
+        self.coordination |= {",", "/", "+"}
+        self.short_names = ShortNames(book, self.coordination)
+        self.binder = Binder(book, self.coordination)
+
+    def form(
+        self, parsed: Parsed, split: int, context: list[str], *, running: bool = False, noted: bool = False
+    ) -> Sentence:
+        """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
+        ignored = ignored_items(parsed, split, running=running)
+        named = []
+        for item in parsed.items:
+            if id(item) in ignored:
+                continue
+            things = self._things(item)
+            if things:
+                named.append((item, things))
+        referring = [pair for pair in named if self._refers(pair[1])]
+        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named)]
+        shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
+        named.extend((i, i.names("short")) for i in shorts if self.short_names.accepts(i, parsed, split, named, shorts))
+        besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
+        named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
+        named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
+        groups = self._groups(named, parsed, split)
+        if split and not any(group.label for group in groups):
+            groups = [*self._by_aspect(parsed, split, context), *groups]
+        return Sentence(parsed, split, groups, ignored, running, noted)
+
+    def _refers(self, things: list[str]) -> bool:
+        """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""
+        specs = [self.book.things.get(thing) for thing in things]
+        return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
+
+    def _resolved(self, named: list[tuple[Item, list[str]]]) -> list[tuple[Item, list[str]]]:
+        """Put the things that the sentence named before for words such as "neither tank"; without such they go."""
+        found: list[tuple[Item, list[str]]] = []
+        for item, things in named:
+            if not self._refers(things):
+                found.append((item, things))
+                continue
+            aspects = {self.book.things[thing].aspect for thing in things}
+            before = [t for other, own in found if other.sentence == item.sentence for t in expanded(self.book, own)]
+            meant = [t for t in before if any(self.book.fields[f].aspect in aspects for f in self.book.fields_of(t))]
+            meant = [t for t in meant if any(self.book.fields[f].none for f in self.book.fields_of(t))]
+            if meant:
+                found.append((item, list(dict.fromkeys(meant))))
+        return found
+
+    def _by_aspect(self, parsed: Parsed, split: int, context: list[str]) -> list[Group]:
+        items = [i for i in parsed.items if i.start < split and i.has("aspect")]
+        if not items:
+            return []
+        things = aspect_things(self.book, items, context)
+        return [Group(things, items, True)] if things else []
+
+    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
+        item, things = pair
+        aspects = set(item.names("aspect"))
+        if not aspects:
+            return False
+        for other, others in named:
+            if other is item or set(others) & set(things):
+                continue
+            gap = item.first - other.last if other.start < item.start else other.first - item.last
+            own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
+            if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
+                return True
+        return False
+
+    def _things(self, item: Item) -> list[str]:
+        things = item.names("thing")
+        for name in item.names("alone"):
+            things.extend(thing for thing in self.book.fields[name].of[:1] if thing not in things)
+        return things
+
+    def _groups(self, named: list[tuple[Item, list[str]]], parsed: Parsed, split: int) -> list[Group]:
+        groups: list[Group] = []
+        for item, things in named:
+            label = item.start < split
+            last = groups[-1] if groups else None
+            if last is not None and last.label == label and item.start < last.end:
+                self._join(last, item, things)
+            elif last is not None and last.label == label and self._continues(last, item, parsed):
+                self._join(last, item, things)
+            else:
+                groups.append(Group(expanded(self.book, things), [item], label))
+        return groups
+
+    def _join(self, group: Group, item: Item, things: list[str]) -> None:
+        group.items.append(item)
+        group.things.extend(thing for thing in expanded(self.book, things) if thing not in group.things)
+
+    def _continues(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        last = group.items[-1]
+        if item.clause != last.clause or item.depth != last.depth:
+            return False
+        inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
+        between = [
+            token.norm
+            for token in parsed.analysis.tokens
+            if last.end <= token.start
+            and token.end <= item.start
+            and not any(i.start <= token.start < i.end for i in inside)
+        ]
+        return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)

@@ -1,0 +1,154 @@
+"""The quantities of a statement → numbers of fields."""
+
+from __future__ import annotations
+
+from specscan.finding.binding import aspect_things
+from specscan.finding.found import Found, Value
+from specscan.finding.grouper import Grouper
+from specscan.finding.groups import Group, Sentence
+from specscan.finding.items import Item
+from specscan.finding.preference import one_each
+from specscan.finding.quantities import Quantity
+from specscan.finding.slots import SlotReader
+from specscan.finding.statement import Statement
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import FieldSpec
+
+
+class MeasureReader:
+    """Reads numbers, for one language."""
+
+    def __init__(self, book: Rulebook, grouper: Grouper):
+        self.book = book
+        self.grouper = grouper
+        self.slots = SlotReader(book)
+
+    def read(self, statement: Statement, sentence: Sentence) -> list[Found]:
+        """Give the numbers that a statement holds, candidates set aside included."""
+        found: list[Found] = []
+        for item in statement.parsed.items:
+            quantity = item.quantity
+            if quantity is None or id(item) in sentence.ignored:
+                continue
+            things, group = self.grouper.binder.bind(item, sentence, statement.context)
+            things = self._of_chain(item, things, sentence)
+            things = self._of_member(item, things, group, sentence)
+            placed = False
+            for thing in things:
+                name = self.slots.slot(quantity, item, thing, group, statement, sentence)
+                if name is not None:
+                    found.append(self._number(name, item, quantity, statement, things))
+                    placed = True
+            if not placed and all(self.book.fields_of(thing) for thing in things):
+                for thing in self._of_aspect(item, sentence, statement):
+                    name = self.slots.slot(quantity, item, thing, None, statement, sentence)
+                    if name is not None and not placed:
+                        found.append(self._number(name, item, quantity, statement, [thing]))
+                        placed = True
+            if not placed and (name := self.slots.only_field(quantity, statement, sentence)) is not None:
+                found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
+        return one_each(self.book, found, statement)
+
+    def _of_aspect(self, item: Item, sentence: Sentence, statement: Statement) -> list[str]:
+        """Give the thing whose aspect is named with a figure: "it draws 38 W from the battery" says it of a heater."""
+        aspects = [i for i in sentence.parsed.items if i.has("aspect") and i.chunk == item.chunk]
+        return aspect_things(self.book, aspects, statement.context) if aspects else []
+
+    def _of_chain(self, item: Item, things: list[str], sentence: Sentence) -> list[str]:
+        """Give of several things in a label the one whose place the quantity has in its own row.
+
+        "Length / width: 5.41 m / 2.05 m" has two of each: first to first, second to second.
+        """
+        labels = sentence.label_groups()
+        if not labels or item.start < sentence.split:
+            return things
+        ordered = list(dict.fromkeys(thing for group in labels for thing in group.things))
+        absorbed = {t for thing in ordered for t in self._absorbs(thing)}
+        ordered = [thing for thing in ordered if thing not in absorbed]
+        things = [thing for thing in things if thing not in absorbed]
+        if len(ordered) < 2 or set(things) != set(ordered):
+            return things
+        body = [i for i in sentence.parsed.items if i.quantity is not None and i.start >= sentence.split]
+        # One figure for several things is nobody's: it may be a sum.
+        return [ordered[body.index(item)]] if len(body) == len(ordered) else []
+
+    def _absorbs(self, thing: str) -> list[str]:
+        spec = self.book.things.get(thing)
+        return list(spec.absorbs) if spec is not None else []
+
+    def _of_member(self, item: Item, things: list[str], group: Group | None, sentence: Sentence) -> list[str]:
+        """Give the member of a group that a quantity stands next to: "26 gal gray and 14 gal black tank"."""
+        if group is None or len(group.items) < 2 or group.label:
+            return things
+        figures = [
+            i for i in sentence.parsed.items
+            if i.quantity is not None and i.clause == group.clause and i.quantity.dimension == item.quantity.dimension  # type: ignore[union-attr]
+            and (group.start - 40 <= i.start <= group.end + 40)
+        ]  # fmt: skip
+        if len(figures) < 2:
+            return things
+        leads = figures[0].start < group.items[0].start
+
+        def distance(member: Item) -> tuple[float, bool]:
+            ahead = member.start >= item.end
+            between = (
+                sentence.parsed.between(item.end, member.start)
+                if ahead
+                else sentence.parsed.between(member.end, item.start)
+            )
+            joints = sum(word in self.grouper.coordination for word in between)
+            return len(between) + 5 * joints, ahead != leads
+
+        member = min(group.items, key=distance)
+        own = [*member.names("thing"), *member.names("short"), *member.names("beside")]
+        return [thing for thing in things if thing in own] or things
+
+    def _number(self, name: str, item: Item, quantity: Quantity, statement: Statement, things: list[str]) -> Found:
+        spec = self.book.fields[name]
+        low, high = quantity.low, quantity.high
+        num = low if spec.several == "lowest" else high
+        if spec.type == "integer":
+            num = float(int(num))
+        value = Value(num=num, low=low if low != high else None, high=high if low != high else None)
+        found = Found(
+            name, value, item.start, item.end, f"{name}:quantity", item, quantity.printed_unit, things=things,
+            chunk=item.chunk, sentence=item.sentence,
+        )  # fmt: skip
+        found.basis = self._basis(spec, item, statement)
+        found.rejected = self._why_not(spec, quantity, item, statement)
+        return found
+
+    def _basis(self, spec: FieldSpec, item: Item, statement: Statement) -> str:
+        if spec.basis:
+            return spec.basis if spec.basis != "none" else "unstated"
+        if not spec.bases:
+            return ""
+        for cue, basis in spec.bases.items():
+            if statement.parsed.cues(cue) or (statement.note is not None and statement.note.cues(cue)):
+                return basis
+        return "unstated"
+
+    def _why_not(self, spec: FieldSpec, quantity: Quantity, item: Item, statement: Statement) -> str:
+        nothing = quantity.high == 0 and spec.none == "0"  # a printed zero says that there is none
+        if spec.range is not None and not nothing and not spec.range[0] <= quantity.high <= spec.range[1]:
+            if not (spec.range[0] <= quantity.low <= spec.range[1] and spec.several == "lowest"):
+                return "implausible: outside the plausible range"
+        parsed = statement.parsed
+        reach = [
+            i for i in parsed.items
+            if i.start < statement.split or i.chunk == item.chunk
+            or (i.sentence == item.sentence and min(abs(i.first - item.last), abs(item.first - i.last)) <= 4)
+        ]  # fmt: skip
+        if any(i.has("distant", name) for i in reach for name in i.names("distant") if self.book.fields[name] is spec):
+            return "another thing is spoken of beside it"
+        total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
+        added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
+        if added and not total and spec.type == "number" and spec.dimension not in ("temperature", "length"):
+            return "an addition whose total is not printed"
+        return ""
+
+    @staticmethod
+    def _adds(cue: Item, item: Item) -> bool:
+        """Tell whether "second" or "extra" stands with a figure: in its part of the sentence or right before."""
+        before = cue.end <= item.start and item.chunk - cue.chunk <= 1
+        return cue.clause == item.clause and (cue.chunk == item.chunk or before)

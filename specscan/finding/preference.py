@@ -1,0 +1,121 @@
+"""Which of several values in one statement counts: the total, the walls', the more exact word."""
+
+from __future__ import annotations
+
+from specscan.finding.found import Found, Value
+from specscan.finding.statement import Statement
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import FieldSpec
+
+
+def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[Found]:
+    """Of several figures for one field in one sentence keep the total, or the one for the walls."""
+    for name in {f.field for f in found}:
+        spec = book.fields[name]
+        rows = [f for f in found if f.field == name and not f.rejected]
+        if len(rows) < 2:
+            continue
+        totals = [f for f in rows if any(c.chunk == f.chunk for c in statement.parsed.cues("total"))]
+        totals = totals or _sums(rows)
+        if totals and len(totals) < len(rows):
+            for row in rows:
+                if row not in totals and _is_part(row, totals[0], statement):
+                    row.rejected = "a part of a total that is printed too"
+        for other, value in spec.prefer_with.items():
+            _prefer(book, rows, other, value, statement)
+    return found
+
+
+def _sums(rows: list[Found]) -> list[Found]:
+    """Give the figure that is the sum of all the others in its sentence: they are its parts."""
+    if len(rows) < 3:
+        return []
+    for row in rows:
+        rest = sum(r.value.num or 0 for r in rows if r is not row)
+        if row.value.num and abs(rest - row.value.num) <= 0.02 * row.value.num:
+            return [row]
+    return []
+
+
+def _is_part(row: Found, total: Found, statement: Statement) -> bool:
+    same = row.sentence == total.sentence
+    bracketed = total.item is not None and total.item.depth > 0
+    added = bool(statement.parsed.cues("addition")) or "+" in statement.parsed.text
+    smaller = (row.value.num or 0) < (total.value.num or 0)
+    return same and smaller and (not bracketed or added)
+
+
+def _prefer(book: Rulebook, rows: list[Found], other: str, value: str, statement: Statement) -> None:
+    spec = book.fields[other]
+    with_value: list[Found] = []
+    with_other: list[Found] = []
+    for row in rows:
+        words: set[str] = set()
+        for part in ("chunk", "clause"):
+            near = [i for i in statement.parsed.items if row.item and getattr(i, part) == getattr(row.item, part)]
+            said = {c.value for i in near for c in i.concepts if c.kind == "value" and c.name == spec.vocabulary}
+            words = words or said
+        if value in words:
+            with_value.append(row)
+        elif words:
+            with_other.append(row)
+    if with_value:
+        for row in with_other:
+            row.rejected = f"stated for another part than the {value}"
+
+
+def without_weaker(book: Rulebook, found: list[Found]) -> list[Found]:
+    """Drop weak values beside strong ones, and all but the strongest word of a choice."""
+    for name in {f.field for f in found}:
+        spec = book.fields[name]
+        rows = [f for f in found if f.field == name and not f.rejected]
+        strong = [f for f in rows if not f.weak]
+        weak = [f for f in rows if f.weak]
+        if spec.type == "choice" and weak:
+            order = {word: place for place, word in enumerate(spec.weak)}
+            for row in weak:
+                same = [f for f in weak if f.sentence == row.sentence]
+                best = min(order.get(f.value.text or "", 99) for f in same)
+                beside = any(f.sentence == row.sentence for f in strong)
+                if beside or order.get(row.value.text or "", 99) > best:
+                    row.rejected = "a more exact word stands beside it"
+        if spec.strongest and spec.type == "choice":
+            _keep_strongest(spec, [f for f in rows if not f.rejected])
+        if spec.several == "mixed":
+            _mix(spec, [f for f in rows if not f.rejected])
+        if spec.only_with:
+            _require(book, spec, rows, found)
+    return found
+
+
+def _keep_strongest(spec: FieldSpec, rows: list[Found]) -> None:
+    for sentence in {row.sentence for row in rows}:
+        same = [row for row in rows if row.sentence == sentence and row.availability is None]
+        words = [row.value.text for row in same]
+        if len(set(words)) < 2:
+            continue
+        best = next((word for word in spec.strongest if word in words), None)
+        clauses = {row.item.clause for row in same if row.item is not None}
+        for row in same:
+            if best is not None and row.value.text != best and len(clauses) == 1:
+                row.rejected = "a more exact word stands beside it"
+
+
+def _mix(spec: FieldSpec, rows: list[Found]) -> None:
+    words = {row.value.text for row in rows}
+    if len(words) < 2:
+        return
+    keep = rows[0]
+    keep.value = Value(text="mixed")
+    for row in rows[1:]:
+        row.rejected = "part of a mixed arrangement"
+
+
+def _require(book: Rulebook, spec: FieldSpec, rows: list[Found], found: list[Found]) -> None:
+    for other, words in spec.only_with.items():
+        stated = {f.value.text for f in found if f.field == other}
+        vocabulary = book.fields[other].vocabulary
+        if stated & set(words):
+            continue
+        for row in rows:
+            row.rejected = f"no {' or '.join(words)} {other} is named with it" if vocabulary else "not named with it"

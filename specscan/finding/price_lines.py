@@ -1,0 +1,84 @@
+"""Lines of prices under a heading, which say of each van whether it has what the heading names."""
+
+from __future__ import annotations
+
+import itertools
+import re
+
+from specscan.finding.found import Availability
+from specscan.finding.kit import Kit
+from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.scope import has_price
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.text import Kind, Passage
+
+
+class PriceLines:
+    """The lines of prices of one document, by page and heading; ``passages`` are the numbers of those lines."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, legend: Legend, passages: list[Passage]):
+        self.kit = kit
+        self.vans = vans
+        self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
+        self.passages: set[int] = set()
+        self._read(passages, legend)
+
+    def above(self, passage: Passage) -> dict[str, Availability]:
+        """Give what the lines under the nearest priced heading of a passage say, by van."""
+        for depth in range(len(passage.sections), 0, -1):
+            prices = self.prices.get((passage.page, passage.sections[:depth]))
+            if prices:
+                return prices
+        return {}
+
+    def _read(self, passages: list[Passage], legend: Legend) -> None:
+        """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
+        for passage in passages:
+            if passage.number in legend.passages:
+                continue
+            if passage.kind not in (Kind.PROSE, Kind.LINE, Kind.BULLET) or len(passage.text) > 160:
+                continue
+            parsed, _ = self.kit.parse("", passage.text, self.vans)
+            priced = has_price(passage.text)
+            cues = parsed.cues(*AVAILABILITIES)
+            named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
+            if not (priced and passage.sections) and not (cues and named):
+                continue
+            if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
+                continue
+            if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
+                continue
+            found = self._price_parts(passage.text)
+            if found and passage.sections:
+                self.prices.setdefault((passage.page, passage.sections), {}).update(found)
+                self.passages.add(passage.number)
+
+    def _price_parts(self, text: str) -> dict[str, Availability]:
+        """Give for each van what a line of prices says."""
+        found: dict[str, Availability] = {}
+        for part in self._van_parts(text):
+            analysis = self.kit.lexicon.analyse(part)
+            cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+            named = frozenset().union(*(models for _, _, models in self.vans.find(part)))
+            if (
+                any(m.concept.kind == "cue" and m.concept.name == "all_vans" for m in analysis.mentions)
+                or self.vans.single
+            ):
+                named = named or frozenset(next(iter(models)) for models in self.vans.table.values() if models)
+            if cues:
+                longest = max(cues, key=lambda m: m.last - m.first)
+                said = AVAILABILITIES[longest.concept.name]
+            elif has_price(part):
+                said = Availability.OPTIONAL
+            else:
+                continue
+            for van in named:
+                found[van] = said
+        return found
+
+    def _van_parts(self, text: str) -> list[str]:
+        """Cut a line of prices into what it says of each van, also where only the names part it: "A: $90 B: $80"."""
+        starts = [a for a, b, _ in self.vans.find(text) if re.match(r"\s*:", text[b:])]
+        if len(starts) >= 2:
+            return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
+        return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)

@@ -1,0 +1,118 @@
+"""What was found in a statement → a fact with its words, its place and its confidence."""
+
+from __future__ import annotations
+
+from specscan.finding.drafts import Reading
+from specscan.finding.found import Availability, Found, How, Value
+from specscan.finding.kit import JOIN, Kit
+from specscan.finding.statements import StatementMaker
+from specscan.records.facts import Fact
+from specscan.records.text import Box, Passage
+from specscan.rulebook.book import Rulebook
+
+
+class Recorder:
+    """Makes the facts of one document."""
+
+    def __init__(self, book: Rulebook, kit: Kit, maker: StatementMaker):
+        self.book, self.kit, self.maker = book, kit, maker
+
+    def fact(self, found: Found, van: str, said: Availability | None, reading: Reading) -> Fact:
+        """Give what was found as a fact about a van, with its place, its words and how sure it is."""
+        draft = reading.draft
+        availability = said
+        if availability is None:
+            stated = draft.how not in (How.PROSE, How.HEADING)
+            availability = Availability.STANDARD if stated else Availability.UNSTATED
+        value = found.value
+        rejected = found.rejected
+        if draft.by_owner:
+            availability = Availability.UNSTATED
+        if draft.not_fitted and draft.how is not How.PROSE:
+            value, rejected = self._absent(found)
+            availability = Availability.STANDARD
+        page, box = self._place(found, reading)
+        option = self.maker.sections.sense(draft.passage).option if availability is Availability.OPTIONAL else ""
+        return Fact(
+            field=found.field,
+            model=van,
+            num=value.num,
+            low=value.low,
+            high=value.high,
+            text=value.text,
+            flag=value.flag,
+            unit=self.book.unit_of(found.field),
+            printed=self._printed(found, reading),
+            printed_unit=found.unit,
+            basis=found.basis,
+            availability=availability.value,  # type: ignore[arg-type]
+            option=option,
+            page=page,
+            box=box,
+            found_by=found.pattern,
+            confidence=self._confidence(found, reading),
+            how=draft.how.value,
+            weak=found.weak,
+            passage=draft.passage.number,
+            rejected=rejected,
+        )
+
+    def _absent(self, found: Found) -> tuple[Value, str]:
+        """Turn equipment named under "not fitted" into its stated absence."""
+        spec = self.book.fields[found.field]
+        if spec.type == "flag":
+            return Value(flag=False), found.rejected
+        if spec.none:
+            return (Value(text=spec.none) if spec.type == "choice" else Value(num=float(spec.none))), found.rejected
+        return found.value, "named as not fitted"
+
+    def _place(self, found: Found, reading: Reading) -> tuple[int, Box | None]:
+        draft = reading.draft
+        passage = draft.passage
+        offset = len(draft.label) + len(JOIN) if draft.label else 0
+        start, end = found.start - offset, found.end - offset
+        if draft.how is How.MARKED or start < 0:
+            head = passage.column if draft.label_from == "column" else passage.row
+            if draft.how is How.MARKED or draft.label_from in ("row", "column"):
+                return passage.page, head.box if head is not None and head.box is not None else passage.box()
+            return passage.page, passage.box()
+        if draft.shown:
+            return passage.page, passage.box(draft.body_at, draft.body_at + len(draft.shown))
+        return passage.page, passage.box(start + draft.body_at, end + draft.body_at)
+
+    def _printed(self, found: Found, reading: Reading) -> str:
+        """Give the words that say it: label and cell, list item, or the sentence."""
+        draft, parsed = reading.draft, reading.parsed
+        if draft.how is How.MARKED:
+            return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
+        if draft.label:
+            return f"{draft.label}: {draft.shown or draft.body}"
+        start = max((b[0] for b in parsed.bounds if b[3] == found.sentence), default=0)
+        starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]
+        ends = [b[0] for b in parsed.bounds if b[3] > found.sentence]
+        start, end = (starts[0] if starts else 0), (ends[0] if ends else len(parsed.text))
+        return parsed.text[start:end].strip(" .!?") or parsed.text
+
+    def _confidence(self, found: Found, reading: Reading) -> float:
+        weights = self.book.general.confidence
+        value = weights[reading.draft.how.value]
+        if found.weak:
+            value = min(value, weights["weak"])
+        if found.from_label:
+            value += weights["carried_context"]
+        elif found.things and self._under_heading(found.things, reading.draft.passage):
+            value += weights["own_heading"]
+        if found.basis == "product":
+            value = min(value, weights["derived_product"])
+        if reading.draft.passage.source == "ocr":
+            value += weights["ocr"]
+        return round(max(0.0, min(1.0, value)), 3)
+
+    def _under_heading(self, things: list[str], passage: Passage) -> bool:
+        """Tell whether the nearest heading names the thing that is spoken of."""
+        if not passage.sections:
+            return False
+        mentions = self.kit.lexicon.analyse(passage.sections[-1]).mentions
+        named = {m.concept.name for m in mentions if m.concept.kind in ("thing", "short", "section")}
+        named |= {t for m in mentions if m.concept.kind == "alone" for t in self.book.fields[m.concept.name].of}
+        return bool(named & set(things))

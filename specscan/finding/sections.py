@@ -1,0 +1,87 @@
+"""What the headings above a passage say: of which thing, which vans, and whether it is standard."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from specscan.finding.drafts import SectionSense
+from specscan.finding.found import Availability
+from specscan.finding.kit import Kit
+from specscan.finding.lexicon import Analysis, Mention
+from specscan.finding.price_lines import PriceLines
+from specscan.finding.scope import has_price
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.text import Passage
+
+
+class Sections:
+    """The headings of one document."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, prices: PriceLines):
+        self.kit = kit
+        self.vans = vans
+        self.prices = prices
+        self.senses: dict[tuple[str, ...], SectionSense] = {}
+
+    def sense(self, passage: Passage) -> SectionSense:
+        """Give what the headings above a passage say, the nearest first."""
+        key = (str(passage.page), *passage.sections)
+        if key not in self.senses:
+            self.senses[key] = self._sense(passage)
+        return self.senses[key]
+
+    def _sense(self, passage: Passage) -> SectionSense:
+        sense = SectionSense()
+        for depth, heading in enumerate(reversed(passage.sections)):
+            self._add_heading(sense, heading, innermost=depth == 0)
+        prices = self.prices.above(passage)
+        if prices:
+            sense.by_van = prices
+            sense.vans = frozenset(prices) if sense.vans is None else sense.vans
+        return sense
+
+    def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
+        analysis = self.kit.lexicon.analyse(heading)
+        cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
+        if len(heading) <= 70:
+            self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
+        for mention in analysis.mentions:
+            if (
+                mention.concept.kind == "section"
+                and mention.concept.name not in sense.things
+                and len(analysis.tokens) <= 6
+            ):
+                sense.things.append(mention.concept.name)
+            elif innermost and mention.concept.kind == "thing" and self._is_all(mention, analysis):
+                sense.things.append(mention.concept.name)
+        if sense.vans is None and not self.vans.single and len(heading) <= 60:
+            named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
+            if named and named != self.vans.everyone:
+                sense.vans = named
+
+    @staticmethod
+    def _is_all(mention: Mention, analysis: Analysis) -> bool:
+        """Tell whether a heading says nothing but the name of a thing, as "Leisure batteries" over "two of 95 Ah"."""
+        return mention.last - mention.first >= len([t for t in analysis.tokens if t.norm.isalnum()])
+
+    def _add_availability(
+        self, sense: SectionSense, heading: str, cues: Mapping[str, object], *, innermost: bool, words: int
+    ) -> None:
+        if sense.availability is not None or sense.not_fitted or sense.by_owner:
+            return
+        if "by_owner" in cues:
+            sense.by_owner = True
+        elif "not_fitted" in cues and "not_available" not in cues:
+            sense.not_fitted = True
+        elif "not_available" in cues:
+            sense.availability = Availability.NOT_AVAILABLE
+        elif "standard" in cues and "optional" in cues:
+            return
+        elif "optional" in cues or "if_equipped" in cues or has_price(heading):
+            sense.availability = Availability.OPTIONAL
+        elif "standard" in cues:
+            sense.availability = Availability.STANDARD
+        elif "package" in cues and innermost and words <= 5:
+            sense.availability = Availability.OPTIONAL
+        if sense.availability in (Availability.OPTIONAL, Availability.NOT_AVAILABLE):
+            sense.option = heading

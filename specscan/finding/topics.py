@@ -1,0 +1,77 @@
+"""Of which vans running text speaks, from sentence to sentence and over to the next paragraph."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.drafts import Reading
+from specscan.finding.found import How
+from specscan.finding.items import Item
+from specscan.finding.kit import Kit
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.text import Passage
+
+REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above
+
+
+class Topics:
+    """Follows the subject through one document, whose readings come in order."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, everyone: frozenset[str]):
+        self.kit, self.vans, self.everyone = kit, vans, everyone
+        self.last: tuple[Passage | None, frozenset[str] | None] = (None, None)
+
+    def read(self, reading: Reading) -> dict[int, frozenset[str]]:
+        """Give for each sentence of running text the vans that an earlier sentence set as its subject."""
+        topics: dict[int, frozenset[str]] = {}
+        if reading.draft.how is not How.PROSE or self.vans.single:
+            return topics
+        current = self._topic_before(reading)
+        last_named: frozenset[str] | None = None
+        last = max((i.sentence for i in reading.parsed.items), default=0)
+        for number in range(last + 1):
+            items = [i for i in reading.parsed.items if i.sentence == number]
+            if any(i.has("cue", "all_vans") for i in items):
+                current = None
+            named = [i.vans for i in items if i.vans]
+            named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
+            if last_named is not None and not named and self._opens_with_pronoun(items):
+                current = last_named
+            last_named = named[-1] if named else last_named
+            if named:
+                current = named[-1] if len(named) == 1 else frozenset().union(*named)
+            if current is not None:
+                topics[number] = current
+        self.last = (reading.draft.passage, current)
+        return topics
+
+    def _of_two(self, items: list[Item], text: str) -> frozenset[str] | None:
+        """Give the van of two that "the longer one" or "the small one" means, by the figures in their names."""
+        definite = set(self.kit.lexicon.words.cues.get("definite", []))
+        sizes = [
+            i for i in items if i.has("cue", "larger_one", "smaller_one")
+            and (text[: i.start].split() or [""])[-1].casefold() in definite
+        ]  # fmt: skip
+        figures = {model: re.findall(r"\d+(?:\.\d+)?", model) for model in self.everyone}
+        if not sizes or len(self.everyone) != 2 or not all(figures.values()):
+            return None
+        ordered = sorted(self.everyone, key=lambda model: float(figures[model][0]))
+        if figures[ordered[0]][0] == figures[ordered[1]][0]:
+            return None
+        return frozenset({ordered[-1] if sizes[0].has("cue", "larger_one") else ordered[0]})
+
+    @staticmethod
+    def _opens_with_pronoun(items: list[Item]) -> bool:
+        """Tell whether a sentence begins with a pronoun, meaning the van named last: "A is small, B large. It …"."""
+        told = [i for i in items if not i.has("cue", "coordination")]
+        return bool(told) and told[0].has("cue", "refers_back")
+
+    def _topic_before(self, reading: Reading) -> frozenset[str] | None:
+        """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""
+        above, vans = self.last
+        passage = reading.draft.passage
+        if above is None or (above.block, above.sections) != (passage.block, passage.sections):
+            return None
+        start = passage.text.casefold()[:REFERRING]
+        words = self.kit.lexicon.words.cues.get("refers_back", [])
+        return vans if any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", start) for word in words) else None

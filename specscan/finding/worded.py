@@ -1,0 +1,194 @@
+"""The words of a statement → values of choices, sets and flags."""
+
+from __future__ import annotations
+
+from specscan.finding.answers import is_answer
+from specscan.finding.beside import is_negated, spoken_of_another
+from specscan.finding.found import Found, How, Value
+from specscan.finding.grouper import Grouper
+from specscan.finding.groups import Group, Sentence
+from specscan.finding.items import Item
+from specscan.finding.lexicon import Concept, owns
+from specscan.finding.slots import label_aspects
+from specscan.finding.statement import Statement
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import FieldSpec
+
+
+class WordReader:
+    """Reads words, for one language."""
+
+    def __init__(self, book: Rulebook, grouper: Grouper):
+        self.book = book
+        self.grouper = grouper
+
+    def start_things(self, statement: Statement, sentence: Sentence) -> None:
+        """Note the things that words bring in by themselves, for what stands in the same clause."""
+        for item in statement.parsed.items:
+            if id(item) in sentence.ignored:
+                continue
+            for concept in item.concepts:
+                things, _ = self.grouper.binder.bind(item, sentence, statement.context)
+                started = self._started(concept, item, statement, sentence, things)
+                if concept.kind == "value" and started and not any(owns(self.book, t, concept) for t in things):
+                    sentence.started.setdefault(item.clause, started)
+
+    def read(self, statement: Statement, sentence: Sentence) -> list[Found]:
+        """Give the words of vocabularies and the yes or no that a statement holds."""
+        found: list[Found] = []
+        answer = is_answer(statement.parsed, statement.split) if statement.split else ""
+        for item in statement.parsed.items:
+            if id(item) in sentence.ignored or (answer in ("no", "unknown") and item.start < statement.split):
+                continue
+            concepts = [c for c in item.concepts if c.kind in ("value", "term", "denied")]
+            if not concepts:
+                continue
+            things, group = self.grouper.binder.bind(item, sentence, statement.context)
+            negated = is_negated(item, statement, group)
+            for concept in concepts:
+                targets = things
+                if not any(owns(self.book, thing, concept) for thing in things):
+                    targets = self._started(concept, item, statement, sentence, things)
+                    targets = targets or self._asked_by_label(concept, item, things, sentence)
+                    targets = targets or self._under_heading(concept, item, group, statement)
+                for thing in targets:
+                    for name in owns(self.book, thing, concept):
+                        if self._fits(name, concept, item, group, sentence, thing):
+                            found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
+        return found
+
+    def _asked_by_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> list[str]:
+        """Give the things of the label, where a word answers it and the thing named beside the word cannot have it.
+
+        "Gray tank warming: warm air from the heater" says nothing of the heater.
+        """
+        if item.start < sentence.split or not all(self.book.fields_of(thing) for thing in things):
+            return []
+        asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
+        return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _under_heading(self, concept: Concept, item: Item, group: Group | None, statement: Statement) -> list[str]:
+        """Give the thing of the heading, for a word in a part of a list that names nothing: "Diesel 2.2 L, RWD"."""
+        apart = group is not None and not group.chunks[0] <= item.chunk <= group.chunks[1]
+        if statement.how is not How.LIST or not apart:
+            return []
+        return [thing for thing in statement.context if owns(self.book, thing, concept)][:1]
+
+    def _fits(
+        self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str
+    ) -> bool:
+        """Tell whether the label leaves room for the field: "tank heating" does not ask for a place."""
+        spec = self.book.fields[name]
+        asked = label_aspects(self.book, sentence, thing)
+        if item.start < sentence.split:
+            return True
+        if not asked or spec.aspect in asked or not spec.aspect:
+            return True
+        if group is not None and not group.label:
+            return True
+        rivals = [
+            other for other in item.concepts
+            for field_name in owns(self.book, thing, other) if self.book.fields[field_name].aspect in asked
+        ]  # fmt: skip
+        return not rivals or concept.value in spec.weak
+
+    def _started(
+        self, concept: Concept, item: Item, statement: Statement, sentence: Sentence, things: list[str]
+    ) -> list[str]:
+        """Give the thing that a word may bring in by itself, as a foam brings in the insulation."""
+        names = [n for n, s in self.book.fields.items() if s.starts and s.vocabulary == concept.name and s.of]
+        if not names or concept.kind != "value":
+            return self._started_by_others(concept, item, statement, sentence)
+        spec = self.book.fields[names[0]]
+        busy = [t for t in things if t not in statement.context and self.book.fields_of(t)]
+        if busy and not self._backed(item, spec, statement, surfaces_only=True):
+            return []
+        return [spec.of[0]] if self._backed(item, spec, statement) else []
+
+    def _started_by_others(self, concept: Concept, item: Item, statement: Statement, sentence: Sentence) -> list[str]:
+        """Let a surface follow the material that stands in the same clause."""
+        if concept.kind != "value":
+            return []
+        for _name, spec in self.book.fields.items():
+            if spec.vocabulary != concept.name or not spec.union:
+                continue
+            for other in statement.parsed.items:
+                if other.clause != item.clause or id(other) in sentence.ignored:
+                    continue
+                for starter in self.book.fields.values():
+                    if (
+                        starter.starts
+                        and starter.of == spec.of
+                        and any(c.kind == "value" and c.name == starter.vocabulary for c in other.concepts)
+                    ):
+                        return list(spec.of[:1])
+        return []
+
+    def _backed(self, item: Item, spec: FieldSpec, statement: Statement, *, surfaces_only: bool = False) -> bool:
+        siblings = [s for s in self.book.fields.values() if s.of == spec.of]
+        vocabularies = {s.vocabulary for s in siblings if s.union}
+        for other in statement.parsed.items:
+            if other.clause != item.clause:
+                continue
+            if any(c.kind == "value" and c.name in vocabularies for c in other.concepts):
+                return True
+            if surfaces_only or other.quantity is None:
+                continue
+            for sibling in siblings:
+                if sibling.dimension == other.quantity.dimension and sibling.range is not None:
+                    low, high = sibling.range
+                    if low <= other.quantity.high <= high and abs(other.first - item.last) <= 4:
+                        return True
+        return not surfaces_only and any(thing in spec.of for thing in statement.context)
+
+    def _worded(
+        self,
+        name: str,
+        concept: Concept,
+        item: Item,
+        negated: bool,
+        statement: Statement,
+        things: list[str],
+        sentence: Sentence,
+    ) -> list[Found]:
+        spec = self.book.fields[name]
+        pattern = f"{name}:{concept.value or concept.kind}"
+        found = Found(
+            name, Value(), item.start, item.end, pattern, item, things=things, chunk=item.chunk, sentence=item.sentence
+        )
+        found.from_label = item.start < statement.split
+        if spec.type == "flag":
+            found.value = Value(flag=(concept.kind == "term") != negated)
+            if found.value.flag and statement.how is How.PROSE and self._hypothetical(item, statement):
+                return []
+            return [found]
+        word = spec.rename.get(concept.value, concept.value)
+        if negated:
+            if spec.none and concept.value in spec.weak:
+                word = spec.none
+            elif spec.none and spec.type == "choice" and concept.name == "tank_heating":
+                word = spec.none
+            else:
+                return []
+        found.value = Value(text=word)
+        found.weak = (concept.value in spec.weak and not negated) or (
+            spec.from_label == "weak" and (found.from_label or statement.how is How.PROSE)
+        )
+        if statement.how is How.PROSE and self._names_thing(item, things, statement):
+            found.weak = True
+        found.rejected = spoken_of_another(name, item, statement)
+        return [found]
+
+    def _names_thing(self, item: Item, things: list[str], statement: Statement) -> bool:
+        """Tell whether a word is only part of the name of the thing spoken of: "the hydronic heater"."""
+        over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        named = {
+            t for i in over for t in (*i.names("thing"), *(o for n in i.names("alone") for o in self.book.fields[n].of))
+        }
+        return bool(named & set(things))
+
+    @staticmethod
+    def _hypothetical(item: Item, statement: Statement) -> bool:
+        text = statement.parsed.text
+        end = next((i for i in range(item.end, len(text)) if text[i] in ".!?"), len(text))
+        return text[end : end + 1] == "?"
