@@ -28,7 +28,7 @@ class MeasureReader:
         found: list[Found] = []
         for item in statement.parsed.items:
             quantity = item.quantity
-            if quantity is None or id(item) in sentence.ignored:
+            if quantity is None or id(item) in sentence.ignored or self._is_condition(item, statement):
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
             things = self._of_chain(item, things, sentence)
@@ -48,6 +48,13 @@ class MeasureReader:
             if not placed and (name := self.slots.only_field(quantity, statement, sentence)) is not None:
                 found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
         return one_each(self.book, found, statement)
+
+    def _is_condition(self, item: Item, statement: Statement) -> bool:
+        """Tell whether a label says under which condition its value holds: "Fuel burnt at 4 kW: 0.50 l/h"."""
+        valued = any(i.quantity is not None and i.start >= statement.split for i in statement.parsed.items)
+        before = statement.parsed.text[: item.start].split()
+        words = self.grouper.lexicon.words.cues.get("under_condition", [])
+        return item.end <= statement.split and valued and bool(before) and before[-1].casefold() in words
 
     def _of_aspect(self, item: Item, sentence: Sentence, statement: Statement) -> list[str]:
         """Give the thing whose aspect is named with a figure: "it draws 38 W from the battery" says it of a heater."""
@@ -116,7 +123,18 @@ class MeasureReader:
         )  # fmt: skip
         found.basis = self._basis(spec, item, statement)
         found.rejected = self._why_not(spec, quantity, item, statement)
+        found.weak = any(self._is_of_other(found, other, value, statement) for other, value in spec.prefer_with.items())
         return found
+
+    def _is_of_other(self, found: Found, other: str, value: str, statement: Statement) -> bool:
+        """Tell whether a figure is said of the floor, say, where that of the walls is asked for."""
+        vocabulary = self.book.fields[other].vocabulary
+        for part in ("chunk", "clause", "sentence"):
+            near = [i for i in statement.parsed.items if getattr(i, part) == getattr(found.item, part)]
+            said = {c.value for i in near for c in i.concepts if c.kind == "value" and c.name == vocabulary}
+            if said:
+                return value not in said
+        return False
 
     def _basis(self, spec: FieldSpec, item: Item, statement: Statement) -> str:
         if spec.basis:

@@ -102,10 +102,17 @@ def _union(mentions: list[Item]) -> frozenset[str]:
 def _closes_clause(clause: list[Item], item: Item, mentions: list[Item], parsed: Parsed) -> bool:
     """Tell whether vans named at the end of a clause own all of it, as in "105 Ah, 12 V, on A; 400 Ah, on B"."""
     behind = all(
-        m.start > i.end for m in clause for i in parsed.items if i.clause == item.clause and i.quantity is not None
+        m.start > i.end
+        for m in clause
+        for i in parsed.items
+        if i.clause == item.clause
+        and i.quantity is not None
+        and i.quantity.dimension not in DESCRIBING
+        and not has_price(parsed.text[max(0, i.start - 4) : i.end + 4])
     )
     elsewhere = any(m.sentence == item.sentence and m.clause != item.clause for m in mentions)
-    return behind and elsewhere
+    closing = len(parsed.text) <= SHORT_LINE and len({m.chunk for m in mentions}) == 1
+    return behind and (elsewhere or closing)
 
 
 def _bracket_behind(item: Item, parsed: Parsed) -> int | None:

@@ -21,6 +21,7 @@ LABEL_WORDS = 8
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
 FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,3}\.?")
+NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
 
 class StatementMaker:
@@ -37,6 +38,7 @@ class StatementMaker:
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
+        self.note_signs = {(p.page, sign) for p in passages if p.kind is Kind.FOOTNOTE for sign in p.notes[:1]}
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
@@ -103,6 +105,10 @@ class StatementMaker:
         if passage.table is not None and passage.row_index is not None:
             printed = self.unit_cells.get((passage.table, passage.row_index))
             hint = self.kit.units.named((printed or column).strip(" ()"))
+        sign = NOTE_BEFORE.match(passage.text)
+        if sign is not None and (passage.page, sign.group(1)) in self.note_signs:
+            notes, start = (*notes, sign.group(1)), sign.end()
+            return self._labelled(passage, label, passage.text[start:], start, label_from, scope, notes, hint)
         return self._labelled(passage, label, passage.text, 0, label_from, scope, notes, hint)
 
     def _with_column(self, label: str, column: str, scope: Scope) -> str:

@@ -85,3 +85,26 @@ def test_a_box_left_open_is_an_option_only_where_options_are_listed(facts_of, he
     listing = f"# {heading}\n\n- [x] solar panel 200 W\n- [ ] inverter 2000 W\n- [x] shore power 30 A\n"
     facts = [fact for fact in facts_of(HEAD + "\n" + listing, "listing.md") if fact.field == "inverter_w"]
     assert [fact.availability for fact in facts] == stated_as
+
+
+def test_a_figure_that_says_under_which_condition_a_value_holds_is_no_value(facts_of):
+    facts = facts_of(HEAD + "Heater: diesel\nFuel burnt at 4 kW: 0.50 l/h\n")
+    assert stated(facts, "heater_consumption_l_h") == [0.5] and stated(facts, "heater_rating_w") == []
+
+
+def test_advice_on_an_unheated_tank_does_not_say_that_this_one_is(facts_of):
+    facts = facts_of(HEAD + "Treat an unheated gray tank only with antifreeze made for drinking water.\n")
+    assert stated(facts, "gray_tank_heat") == []
+
+
+def test_the_floors_thickness_is_not_the_walls(facts_of):
+    lines = "Insulation\n- Walls: sheep's wool, 50 mm\n- Floor: cork, 12 mm\n"
+    strong = [fact for fact in facts_of(HEAD + lines) if not fact.weak]
+    assert stated(strong, "insulation_thickness_mm") == [50]
+
+
+def test_a_van_named_at_the_end_of_a_priced_line_owns_all_of_it(facts_of):
+    text = RANGE.format(label="Fresh (L)", short="80", long="110") + "\n## Options\n\n"
+    facts = facts_of(text + "- Lithium bank, 300 Ah, in place of the AGM bank, Drift 21: $3,950\n", "options.md")
+    assert by_van(facts, "battery_ah") == {"Drift 21": 300}
+    assert set(by_van(facts, "battery_chemistry")) == {"Drift 21"}
