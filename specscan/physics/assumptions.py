@@ -31,12 +31,14 @@ class Assumptions:
     """Named constants and assumptions of a rulebook: low, typical and high in SI units.
 
     ``fixed`` puts other ranges (in SI units) in place of some, as a user's figure or to find out what one moves.
-    ``used`` collects the names that were asked for.
+    ``used`` collects the names that were asked for. ``certain`` gives every assumption its typical value alone, but
+    for those that stand in for a field which nothing printed: they keep their range.
     """
 
-    def __init__(self, book: Rulebook, fixed: Mapping[str, Range] | None = None):
+    def __init__(self, book: Rulebook, fixed: Mapping[str, Range] | None = None, certain: bool = False):
         self.book = book
         self.fixed = dict(fixed or {})
+        self.certain = certain
         self.used: dict[str, None] = {}
 
     def __getitem__(self, name: str) -> Range:
@@ -47,7 +49,8 @@ class Assumptions:
         """
         self.used[name] = None
         if name in self.fixed:
-            return self.fixed[name]
+            one = self.fixed[name]
+            return Range.of(one.typical) if self.certain and not self._stands_in(name) else one
         spec = self.book.values.get(name)
         folder = self.book.folder / "values"
         if spec is None:
@@ -56,7 +59,12 @@ class Assumptions:
             factor = _to_si(spec.unit)
         except Exception as error:  # pint has a class of its own for each way to be wrong
             raise RuleError([at(folder, None, f"values.{name}: {spec.unit!r} is no unit ({error})")]) from error
+        if self.certain and not spec.stands_for:
+            return Range.of(spec.typical * factor)
         return Range.of(spec.low * factor, spec.typical * factor, spec.high * factor)
+
+    def _stands_in(self, name: str) -> bool:
+        return name in self.book.values and bool(self.book.values[name].stands_for)
 
     def celsius(self, name: str) -> Range:
         """Give a temperature, which the file has in kelvin, in °C.

@@ -27,13 +27,18 @@ class Columns:
         self.table = table
         self.size = len(table)
         self._codes: dict[str, tuple[np.ndarray, np.ndarray]] = {}
+        self._numbers: dict[str, Range] = {}
         self.worked: dict[str, Any] = {}  # what was worked out from these columns already, by name
 
     def number(self, name: str) -> Range:
         """Give a number in the canonical unit of its field. Bounds that are missing are the value itself."""
-        value = self._floats(name)
-        low, high = self._floats(f"{name}__low"), self._floats(f"{name}__high")
-        return Range.of(np.where(np.isnan(low), value, low), value, np.where(np.isnan(high), value, high))
+        if name not in self._numbers:
+            value = self._floats(name)
+            low, high = self._floats(f"{name}__low"), self._floats(f"{name}__high")
+            self._numbers[name] = Range.of(
+                np.where(np.isnan(low), value, low), value, np.where(np.isnan(high), value, high)
+            )
+        return self._numbers[name]
 
     def words(self, name: str) -> np.ndarray:
         """Give an array of words, ``None`` where unknown."""

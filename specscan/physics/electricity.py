@@ -71,15 +71,16 @@ def pads(columns: Columns, values: Assumptions) -> Range:
     return total
 
 
-def use(columns: Columns, values: Assumptions, heating: Range) -> Range:
-    """Give the electricity used in a day (J): ``heating`` (W, on average), standby, refrigerator, household, pads.
+def uses(columns: Columns, values: Assumptions, heating: Range) -> dict[str, Range]:
+    """Give the electricity used in a day (J) by part: ``heating`` (W, on average), standby, pads, refrigerator, rest.
 
     Check: row B10, 3 A for 8 h at 12 V are 288 Wh.
     """
-    steady = values["standby_draw"] + pads(columns, values)
-    rest = (values["refrigerator_energy"] + values["household_energy"]).times(DAY)
-    steady = steady.times(DAY) + rest
-    return heating.times(DAY) + (steady.lifted() if heating.typical.ndim > 1 else steady)
+    steady = {"standby": values["standby_draw"], "pads": pads(columns, values)}
+    steady |= {"refrigerator": values["refrigerator_energy"], "household": values["household_energy"]}
+    swept = heating.typical.ndim > 1
+    lifted = {name: one.lifted() if swept and one.typical.ndim else one for name, one in steady.items()}
+    return {name: one.times(DAY) for name, one in {"heating": heating, **lifted}.items()}
 
 
 def charge(columns: Columns, values: Assumptions, conditions: Conditions, temperature: Range) -> Range:

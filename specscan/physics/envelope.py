@@ -14,7 +14,7 @@ from specscan.physics.assumptions import MILLIMETRE, Assumptions
 from specscan.physics.columns import Columns, by_flag, by_word
 from specscan.physics.conduction import bridged, covered, transmittance, ventilation_flow
 from specscan.physics.convection import outside_film
-from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, monotone, pick
+from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, independent_sum, monotone, pick
 from specscan.physics.wall import wall_resistance
 
 INPUTS = (
@@ -23,6 +23,8 @@ INPUTS = (
     "rear_shades_insulated",
 )  # fmt: skip
 """Fields on which the loss of heat depends."""
+GROUPS = (("walls", "ceiling", "floor"), ("windows",), ("cab_glass",), ("cab_shell",), ("air",))
+"""Parts whose assumptions have nothing to do with those of another group; the air last."""
 NONE = Range.of(0.0)
 
 
@@ -51,19 +53,27 @@ class Space:
 
 @dataclass(frozen=True, slots=True)
 class Envelope:
-    """What a van loses per kelvin (W/K), by part; ``total`` is the sum, ``area`` the outer surface (m²)."""
+    """What a van loses per kelvin (W/K), by part.
+
+    ``total`` is the sum of all parts, ``fabric`` that without the air, ``area`` the outer surface (m²). The spreads of
+    assumptions are combined as those of independent groups: insulated faces, windows, cab glass, cab shell, air.
+    """
 
     space: Space
     parts: dict[str, Range]
     u_values: dict[str, Range]
     total: Range
+    fabric: Range
     area: Range
 
     @property
     def mean_u(self) -> Range:
-        """Give the mean U of the surface (W/(m²·K)), air change left out."""
-        fabric = self.total - self.parts["air"]
-        return Range.of(fabric.low / self.area.high, fabric.typical / self.area.typical, fabric.high / self.area.low)
+        """Give the mean U of the surface (W/(m²·K)), air change left out: fabric over area.
+
+        Area and fabric grow together with the size of the van, so each end of the one goes with the same of the other.
+        """
+        parts = zip((self.fabric.low, self.fabric.typical, self.fabric.high), _ends(self.area), strict=True)
+        return Range.of(*(fabric / area for fabric, area in parts))
 
 
 def space_of(columns: Columns, values: Assumptions) -> Space:
@@ -165,6 +175,19 @@ def envelope(columns: Columns, values: Assumptions, materials: list[str], wind: 
 
     Valid for steady cold; sun on the van and ground that is warmer than the air are left out, both on the cold side.
     """
+    space, u, parts = _parts(columns, values, materials, wind, speed)
+    certain = Assumptions(values.book, values.fixed, certain=True)
+    _, _, known = _parts(columns, certain, materials, wind, speed)
+    area = space.walls + space.floor + space.floor + values["cab_glass_area"] + values["cab_shell_area"]
+    everything = independent_sum(_grouped(known, GROUPS), _grouped(parts, GROUPS))
+    fabric = independent_sum(_grouped(known, GROUPS[:-1]), _grouped(parts, GROUPS[:-1]))
+    return Envelope(space, parts, u, everything, fabric, area)
+
+
+def _parts(
+    columns: Columns, values: Assumptions, materials: list[str], wind: float, speed: float
+) -> tuple[Space, dict[str, Range], dict[str, Range]]:
+    """Give the heated space, U values, and what is lost per kelvin by part (W/K)."""
     space = space_of(columns, values)
     u = {**faces(columns, values, materials, wind), **glass(columns, values)}
     u["cab_shell"] = values["cab_shell_transmittance"]
@@ -179,8 +202,12 @@ def envelope(columns: Columns, values: Assumptions, materials: list[str], wind: 
     parts["air"] = monotone(
         ventilation_flow, {"heat_capacity": values["air_heat_capacity"], "changes": changes, "volume": space.air}, {}
     )
-    area = space.walls + space.floor + space.floor + values["cab_glass_area"] + values["cab_shell_area"]
-    return Envelope(space, parts, u, _sum(list(parts.values())), area)
+    return space, u, parts
+
+
+def _grouped(parts: dict[str, Range], groups: tuple[tuple[str, ...], ...]) -> list[Range]:
+    """Add up the parts of each group; within a group they rest on the same assumptions, so bound goes with bound."""
+    return [_sum([parts[name] for name in group]) for group in groups]
 
 
 def has_size_or_wall(columns: Columns, values: Assumptions, materials: list[str]) -> Mask:
@@ -196,6 +223,10 @@ def _maybe_covered(columns: Columns, name: str, bare: Range, cover: Range) -> Ra
 def _all(one: Range, columns: Columns) -> Range:
     """Give an assumption once for each case."""
     return Range(*(np.broadcast_to(part, columns.size) for part in (one.low, one.typical, one.high)))
+
+
+def _ends(one: Range) -> tuple[Floats, Floats, Floats]:
+    return one.low, one.typical, one.high
 
 
 def _sum(ranges: list[Range]) -> Range:

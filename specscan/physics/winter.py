@@ -1,9 +1,11 @@
 """One table of vans under stated conditions: everything that winter physics says of them, worked out once.
 
-Ranges are interval arithmetic and not Monte Carlo: a rule that says "yes" must hold wherever in its range each input
-lies, nobody has distributions for what brochures leave out, and the same call gives the same answer. Formulas that
-rise or fall with each argument are worked out at their ends (``ranges.monotone``), so that bounds are exact for them;
-where ranges meet again later (loss over output) the result may be too wide, never too narrow.
+Ranges are interval arithmetic and not Monte Carlo: a rule that says "yes" must hold whatever an open question's answer
+is, nobody has distributions for what brochures leave out, and the same call gives the same answer. Formulas that rise
+or fall with each argument are worked out at their ends (``ranges.monotone``), so that bounds are exact for them; where
+ranges meet again later (loss over output) the result may be too wide, never too narrow. Only where independent parts
+are added (faces of the van, loads of the battery) do the assumptions' spreads combine as root of the sum of squares,
+for a dozen guesses that all err to one side would make every range say nothing (``ranges.independent_sum``).
 """
 
 from __future__ import annotations
@@ -22,7 +24,7 @@ from specscan.physics.envelope import Envelope, envelope, has_size_or_wall
 from specscan.physics.fuel import fuel_for
 from specscan.physics.heater import FUELS, Burns, burns, flow, heat_output, over_fuels
 from specscan.physics.propane_supply import coldest_for_vapour
-from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, monotone, pick
+from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, independent_sum, monotone, pick
 
 NONE = Range.of(0.0)
 
@@ -52,6 +54,12 @@ class Winter:
     def where(self, mask: Mask) -> Mask:
         """Give a mask of vans in the shape of the results."""
         return mask[:, np.newaxis] if self.swept else mask
+
+    @cached_property
+    def certain(self) -> Winter:
+        """Give the same vans with every assumption at its typical value: what only documents leave open."""
+        values = Assumptions(self.values.book, self.values.fixed, certain=True)
+        return Winter(self.columns, values, self.conditions, self.outside if self.swept else None)
 
     # heat
 
@@ -240,8 +248,10 @@ class Winter:
 
     @cached_property
     def energy_use(self) -> Range:
-        """Give the electricity used in a day (J)."""
-        return electricity.use(self.columns, self.values, self.heating_power)
+        """Give the electricity used in a day (J); its parts have nothing to do with one another."""
+        parts = electricity.uses(self.columns, self.values, self.heating_power)
+        known = electricity.uses(self.columns, self.certain.values, self.certain.heating_power)
+        return independent_sum(list(known.values()), list(parts.values()))
 
     @cached_property
     def energy_charge(self) -> Range:

@@ -150,6 +150,10 @@ class _Builder:
                 if name not in spec.of:
                     fields[name] = spec.model_copy(update={"of": [*spec.of, name]})
         self._cross_check(fields, things, aspects, vocabularies, groups, units)
+        for name, value in values.items():
+            if value.stands_for and value.stands_for not in fields:
+                source, place = self.where[("values", name)]
+                self.mistakes.append(source.mistake(place, f"values.{name}: unknown field {value.stands_for!r}"))
         return Rulebook(
             self.folder, digest, finding, fields, things, aspects, vocabularies, groups, words, units, general, values
         )
@@ -206,6 +210,8 @@ class _Builder:
                 checked = source.validated(ValueFile)
                 self.mistakes.extend(source.mistakes)
                 found.update(checked.values if checked is not None else {})
+                for key in checked.values if checked is not None else ():
+                    self.where[("values", key)] = (source, ("values", key))
         return found
 
     def _cross_check(self, fields: Any, things: Any, aspects: Any, vocabularies: Any, groups: Any, units: Any) -> None:

@@ -205,7 +205,8 @@ class ValueSpec(Entry):
     """A constant or assumption: low, typical and high, unit and source.
 
     ``unit`` is written as pint reads it. ``evidence`` says how well the value is founded; ``reference`` lists the rows
-    of the project's table of reference values on which it rests.
+    of the project's table of reference values on which it rests. ``stands_for`` names the field in whose place an
+    assumption stands where no document prints it: it then counts as an open question, not as a spread.
     """
 
     low: float = Field(allow_inf_nan=False)
@@ -215,6 +216,7 @@ class ValueSpec(Entry):
     source: str = Field(min_length=1)
     evidence: Evidence = "published"
     reference: list[str] = Field(default_factory=list)
+    stands_for: str = ""
     note: str = ""
 
     @model_validator(mode="after")

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specscan.physics.ranges import Range, first_known, hull, pick
+from specscan.physics.ranges import Range, first_known, hull, independent_sum, pick
 
 NUMBER = st.floats(-1e4, 1e4, allow_nan=False)
 SHARE = st.floats(0, 1)
@@ -79,3 +79,22 @@ def test_first_known_and_pick_choose_case_by_case():
     one, two = Range.of([np.nan, 1.0]), Range.of([7.0, 8.0])
     assert first_known(one, two).typical.tolist() == [7.0, 1.0]
     assert pick(np.array([True, False]), one, two).typical[1] == 8.0
+
+
+def test_independent_spreads_add_up_as_root_of_squares_and_open_questions_bound_on_bound():
+    # By hand: 10 ± 3 and 20 ± 4 are 30 ± 5; with 8 to 10 left open in the first, 28 - 5 to 30 + 5.
+    parts = [Range.of(7, 10, 13), Range.of(16, 20, 24)]
+    plain = independent_sum([Range.of(10), Range.of(20)], parts)
+    assert (plain.low, plain.typical, plain.high) == (25, 30, 35)
+    opened = independent_sum([Range.of(8, 10, 10), Range.of(20)], [Range.of(5, 10, 13), parts[1]])
+    assert (opened.low, opened.high) == (23, 35)
+
+
+def test_independent_sum_holds_nearly_all_of_seeded_draws():
+    # Monte Carlo, GUM Supplement 1: triangular draws (a usual choice for low, typical, high), seed 7.
+    draw = np.random.default_rng(7)
+    parts = [(6.0, 13.8, 28.0), (2.3, 5.7, 14.0), (1.1, 5.7, 9.8), (3.3, 4.8, 8.0), (16.4, 38.0, 56.9)]
+    total = sum(draw.triangular(*part, 100_000) for part in parts)
+    found = independent_sum([Range.of(part[1]) for part in parts], [Range.of(*part) for part in parts])
+    assert np.mean((total >= found.low) & (total <= found.high)) > 0.98
+    assert found.high - found.low < 0.6 * sum(part[2] - part[0] for part in parts)
