@@ -167,6 +167,8 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
         return True
     if first is None:
         return (row == skipped and len(others) > 1) or row == 0 or after_head
+    if hints.heads_labels(first.plain) and not labels and len(others) > 1 and row == skipped:
+        return True  # "Models", "Layout" in the corner: the names of vans stand beside it
     if labelish(first, hints) and labels < 0.8 * len(others):
         return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
     if after_head:
