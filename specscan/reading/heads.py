@@ -162,13 +162,17 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     first = next((cell for cell in cells if cell.col == 0), None)
     if not others:
         return False
+    over = grid.at(row, 0)
+    if after_head and over is not None and not over.empty and over.row_span > 1 and over.row > skipped:
+        return False  # a cell over several rows groups the labels beside it
     labels = sum(labelish(cell, hints) for cell in others)
     if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not labelish(first, hints):
         return True
     if first is None:
         return (row == skipped and len(others) > 1) or row == 0 or after_head
-    if hints.heads_labels(first.plain) and not labels and len(others) > 1 and row == skipped:
-        return True  # "Models", "Layout" in the corner: the names of vans stand beside it
+    if hints.heads_labels(first.plain) and labels < LABEL_SHARE * len(others) and len(others) > 1:
+        if row == skipped or after_head:
+            return True  # "Models", "Layout" in the corner: the names of vans stand beside it
     if labelish(first, hints) and labels < 0.8 * len(others):
         return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
     if after_head:
