@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import statistics
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
 from specscan.reading.words import Line, has_leader, segments_of
 from specscan.records.text import Box, union
@@ -19,44 +20,6 @@ LEADING_WIDE = 1.55
 PITCH_LOOSE = 1.45
 CROSSING_SHARE = 0.1
 TABLE_SHARE = 0.4
-SPAN_SHARE = 0.6
-
-
-@dataclass(slots=True)
-class Marks:
-    """What is drawn on the page: vertical rules (x, top, bottom), horizontal ones (y, x0, x1) and shaded bars."""
-
-    bars: list[Box] = field(default_factory=list)
-    walls: list[tuple[float, float, float]] = field(default_factory=list)
-    floors: list[tuple[float, float, float]] = field(default_factory=list)
-
-    def walls_at(self, line: Line) -> list[float]:
-        """Give the x of the vertical rules that pass the line."""
-        middle = line.box.middle[1]
-        return [x for x, top, bottom in self.walls if top <= middle <= bottom]
-
-    def share_bar(self, above: Line, below: Line) -> bool:
-        """Tell whether two lines stand in one shaded bar, as the wrapped heads of a table do."""
-        return any(bar.holds(*above.box.middle) and bar.holds(*below.box.middle) for bar in self.bars)
-
-    def under_bar(self, above: Line, below: Line) -> bool:
-        """Tell whether the second line stands right below a shaded bar that holds the first."""
-        reach = 2.5 * below.size
-        return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
-
-    def floors_across(self, box: Box) -> list[float]:
-        """Give the y of the horizontal rules that cross most of the box."""
-        need = SPAN_SHARE * box.width
-        found = sorted(
-            y
-            for y, x0, x1 in self.floors
-            if box.top - 6 <= y <= box.bottom + 6 and min(x1, box.x1) - max(x0, box.x0) >= need
-        )
-        kept: list[float] = []
-        for y in found:
-            if not kept or y - kept[-1] > 2.5:
-                kept.append(y)
-        return kept
 
 
 @dataclass(slots=True)

@@ -7,8 +7,8 @@ from typing import Any
 
 from pdfplumber import table as steps
 
-from specscan.reading.glyphs import Sheet
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.sheet import Sheet
 from specscan.reading.words import Line, Word, build_lines
 from specscan.records.text import Box
 

@@ -14,7 +14,7 @@ import numpy as np
 import pypdfium2 as pdfium
 from numpy.typing import NDArray
 
-from specscan.reading.glyphs import Sheet, render_gray
+from specscan.reading.glyphs import render_gray
 from specscan.reading.ocr_doubts import doubt_figures
 from specscan.reading.ocr_drawn import find_dots, find_fills, find_rules, without_dark_bars
 from specscan.reading.ocr_engine import COMMAND, Engine, Picture, Strip, engine_for, ocr_version
@@ -35,6 +35,7 @@ from specscan.reading.ocr_picture import (
 from specscan.reading.ocr_rules import OcrRules
 from specscan.reading.ocr_sheet import Doubt, Line, put_on
 from specscan.reading.ocr_strips import FIGURE, ReadStrip, read_words
+from specscan.reading.sheet import Sheet
 from specscan.records.text import Box, Passage
 
 SIDE_LEAST, SIDE_MOST = 1600, 4200  # pixels of the longer side: small scans are drawn larger, posters smaller

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from specscan.reading.glyphs import Dot, Fill, Stroke
 from specscan.reading.ocr_engine import Picture
 from specscan.reading.ocr_picture import POINTS, Mask
+from specscan.reading.sheet import Dot, Fill, Stroke
 from specscan.records.text import Box
 
 RULE_LENGTH = 0.3  # inches: shorter straight ink is a dash or part of a letter

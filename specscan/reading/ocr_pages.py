@@ -8,9 +8,9 @@ from dataclasses import replace
 import pypdfium2 as pdfium
 
 from specscan.reading.compose import Hints
-from specscan.reading.glyphs import Sheet
 from specscan.reading.ocr import Scan
 from specscan.reading.ocr_rules import TextLayerRules
+from specscan.reading.sheet import Sheet
 from specscan.reading.words import build_words
 from specscan.records.errors import DocumentError
 from specscan.records.text import PageState

@@ -7,10 +7,10 @@ import statistics
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
-from specscan.reading.glyphs import Glyph, Sheet, Style
 from specscan.reading.ocr_align import Place
 from specscan.reading.ocr_picture import POINTS
 from specscan.reading.ocr_strips import ReadStrip, StripWord
+from specscan.reading.sheet import Glyph, Sheet, Style
 from specscan.records.text import Box, union
 
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes

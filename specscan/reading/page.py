@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from specscan.reading.alignment import Marks, find_aligned
+from specscan.reading.alignment import find_aligned
 from specscan.reading.compose import Hints, signs_of
 from specscan.reading.flow import Item, body_size, items_of
-from specscan.reading.glyphs import Sheet
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.lattice import find_ruled
+from specscan.reading.marks import Marks
 from specscan.reading.regions import split_cards, split_columns
+from specscan.reading.sheet import Sheet
 from specscan.reading.words import Line, Word, build_lines, build_words
 from specscan.records.text import Box, union
 

@@ -12,12 +12,13 @@ import pypdfium2 as pdfium
 from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints
 from specscan.reading.flow import body_size
-from specscan.reading.glyphs import PasswordNeeded, Sheet, metadata, open_pdf, read_sheets, render_gray
+from specscan.reading.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
 from specscan.reading.ocr import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
+from specscan.reading.sheet import Sheet
 from specscan.reading.words import Line, build_lines, build_words, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title

@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from specscan.reading.alignment import Marks, find_aligned
+from specscan.reading.alignment import find_aligned
 from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints, clean_sign, signs_of
 from specscan.reading.flow import Item, items_of
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.marks import Marks
 from specscan.reading.pasted import find_pasted
 from specscan.reading.regions import split_columns
 from specscan.reading.words import Line, Word

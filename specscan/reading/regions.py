@@ -6,9 +6,10 @@ import re
 import statistics
 from dataclasses import dataclass
 
-from specscan.reading.alignment import SEGMENT_GAP, Marks
+from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
-from specscan.reading.glyphs import Fill, Sheet
+from specscan.reading.marks import Marks
+from specscan.reading.sheet import Fill, Sheet
 from specscan.reading.words import Line, Word, build_lines, is_bullet, segments_of
 from specscan.records.text import Box
 

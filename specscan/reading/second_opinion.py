@@ -12,7 +12,7 @@ import pdfplumber
 from pdfplumber.page import Page
 from pdfplumber.utils.exceptions import PdfminerException
 
-from specscan.reading.glyphs import Fill, Glyph, Sheet, Stroke, Style
+from specscan.reading.sheet import Fill, Glyph, Sheet, Stroke, Style
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box
 

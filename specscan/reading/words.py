@@ -14,7 +14,7 @@ import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from specscan.reading.glyphs import Glyph, Sheet
+from specscan.reading.sheet import Glyph, Sheet
 from specscan.records.text import Box, union
 
 # Shares of the font size (em), set by looking at letter-spaced and justified pages: real spaces are
