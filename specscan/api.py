@@ -119,6 +119,17 @@ def gaps(db: str | Path, *, ruleset: str = DEFAULT_RULESET, van: str = "", at_le
     return pd.DataFrame(list_gaps(Path(db), ruleset, van, at_least), columns=columns)
 
 
+def claims(db: str | Path, *, vans: Sequence[str] = (), verdicts: Sequence[str] = ()) -> pd.DataFrame:
+    """Give what brochures claim, with verdict, parts and evidence; see ``specscan.reports.claims.list_claims``."""
+    import pandas as pd
+
+    from specscan.reports.claims import list_claims
+
+    columns = ["van", "document", "page", "printed", "said", "title", "verdict", "because", "note", "parts"]
+    frame = pd.DataFrame(list_claims(Path(db), vans, verdicts))
+    return frame if len(frame) else pd.DataFrame(columns=columns)
+
+
 def report(
     db: str | Path,
     out: str | Path,
@@ -238,6 +249,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     a single rule-set file is checked against.
     """
     from specscan.dataset.us_units import us_columns
+    from specscan.judging.claim_rules import load_claims
     from specscan.judging.rulesets import check_ruleset_file, load_rulesets
     from specscan.observing.rules import load_observing
     from specscan.records.errors import RuleError
@@ -250,7 +262,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     try:
         if target.is_dir():
             book = load_rulebook(target)
-            load_preferences(book)
+            load_claims(book, load_preferences(book))
             load_limits(target)
             load_observing(book)
             us_columns([], target)

@@ -11,6 +11,7 @@ import click
 
 from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
+from specscan.cli.claims import claims
 from specscan.cli.observe import observe
 from specscan.cli.options import (
     DONE,
@@ -130,7 +131,7 @@ def query(sql: str, db: Path, form: str, out: Path | None) -> None:
     """Run one SQL SELECT over the dataset, read only.
 
     Tables: vans, vans_optioned (one row per van; vans_us and vans_optioned_us in US units), settled, facts, documents,
-    scores, gaps, fields, rulesets, runs.
+    scores, gaps, claims, claim_parts, fields, rulesets, runs.
     """
     from specscan.cli.answers import write_answer
 
@@ -169,6 +170,7 @@ def demo(folder: Path) -> None:
     click.echo(api.copy_demo(folder))
 
 
+main.add_command(claims)
 main.add_command(observe)
 
 

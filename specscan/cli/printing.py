@@ -12,6 +12,7 @@ from rich.text import Text
 
 from specscan.cli.cautions import CAUTION
 from specscan.cli.consoles import console
+from specscan.records.claims import VERDICT_WORDS
 from specscan.records.documents import DocumentRecord
 
 if TYPE_CHECKING:
@@ -147,6 +148,17 @@ def print_explanation(account: Explanation) -> None:
             out.print(Text(f"  {gap['points_at_stake']:5.1f} points  {gap['field']} ({reason})"))
             out.print(Text(f"                {gap['question']}", style="dim"))
     out.print()
+    if account.claims:
+        out.print(Text("What is claimed, and what bears it out (evidence: specscan claims)", style="bold"))
+        for claim in account.claims:
+            page = f", page {claim['page']}" if claim["page"] else ""
+            said = claim["said"] if claim["said"] and len(claim["said"]) < len(claim["printed"]) else claim["printed"]
+            line = f"  {VERDICT_WORDS[claim['verdict']]}: {claim['title']} “{_short(said, 90)}”"
+            out.print(Text(f"{line}  {claim['document']}{page}"))
+        notes = dict.fromkeys(claim["note"] for claim in account.claims if claim["note"])
+        for note in notes:
+            out.print(Text(f"  {note}", style="dim"))
+        out.print()
     out.print(Text("Other views", style="bold"))
     for row in account.other_totals:
         view = "options fitted" if row["equipment"] == "optioned" else "as delivered"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from specscan.records.claims import Claim
 from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument
 from specscan.records.facts import Settled
 from specscan.records.observations import Observation
@@ -60,6 +61,32 @@ def observation_row(one: Observation, van_id: str | None) -> Row:
         "observed_on": one.when, "how": one.how, "evidence": one.evidence or None, "note": one.note or None,
         "document": one.doc or None, "page": one.page or None, "line": one.line,
     }  # fmt: skip
+
+
+def claim_row(claim: Claim) -> Row:
+    """Give the row of ``claims``."""
+    box = claim.box
+    return {
+        "claim_id": claim.claim_id, "van_id": claim.van_id, "doc_id": claim.doc_id, "page": claim.page or None,
+        "x0": box.x0 if box else None, "top": box.top if box else None, "x1": box.x1 if box else None,
+        "bottom": box.bottom if box else None, "kind": claim.kind, "title": claim.title, "said": claim.said,
+        "printed": claim.printed, "form": claim.how, "availability": claim.availability, "verdict": claim.verdict,
+        "because": claim.because, "note": claim.note or None, "claim_fact_ids": list(claim.fact_ids),
+        "fact_ids": list(dict.fromkeys(one for part in claim.parts for one in part.fact_ids)),
+        "fields": list(dict.fromkeys(name for part in claim.parts for name in part.columns)),
+    }  # fmt: skip
+
+
+def claim_part_rows(claim: Claim) -> list[Row]:
+    """Give the rows of ``claim_parts`` of one claim."""
+    return [
+        {
+            "claim_id": claim.claim_id, "part": number, "means": part.means, "condition": part.condition,
+            "fields": list(part.columns), "as_delivered": part.delivered.value, "with_options": part.optioned.value,
+            "verdict": part.verdict, "because": part.because, "fact_ids": list(part.fact_ids),
+        }
+        for number, part in enumerate(claim.parts, start=1)
+    ]  # fmt: skip
 
 
 def name_rows(documents: Iterable[ReadDocument], vans: dict[tuple[str, str], str]) -> list[Row]:

@@ -4,6 +4,13 @@ from __future__ import annotations
 
 VERSION = 1
 
+# claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or the
+# values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of
+# rules/claims.yaml; `verdict` supported, only_with_options, contradicted or not_supported, of its weakest part; `because`
+# the parts in short; `note` what has to be said beside it. `claim_fact_ids` are the facts that the claim itself states,
+# `fact_ids` those that it is held against, `fields` the fields and derived quantities that are asked for.
+# claim_parts: one row per thing that a claim implies: the `condition` over the van's columns, whether it holds as
+# delivered and with options (yes, no, unknown), the verdict, and `because`, the evidence in words, arithmetic included.
 TABLES: dict[str, str] = {
     "documents": """
         doc_id VARCHAR PRIMARY KEY, path VARCHAR, name VARCHAR, sha256 VARCHAR, kind VARCHAR, language VARCHAR,
@@ -21,6 +28,14 @@ TABLES: dict[str, str] = {
         van_id VARCHAR, field VARCHAR, equipment VARCHAR, answer VARCHAR, value_num DOUBLE, value_text VARCHAR,
         value_flag BOOLEAN, unit VARCHAR, who VARCHAR, observed_on DATE, how VARCHAR, evidence VARCHAR, note VARCHAR,
         document VARCHAR, page INTEGER, line INTEGER""",
+    "claims": """
+        claim_id VARCHAR PRIMARY KEY, van_id VARCHAR, doc_id VARCHAR, page INTEGER, x0 DOUBLE, top DOUBLE, x1 DOUBLE,
+        bottom DOUBLE, kind VARCHAR, title VARCHAR, said VARCHAR, printed VARCHAR, form VARCHAR, availability VARCHAR,
+        verdict VARCHAR, because VARCHAR, note VARCHAR, claim_fact_ids VARCHAR[], fact_ids VARCHAR[],
+        fields VARCHAR[]""",
+    "claim_parts": """
+        claim_id VARCHAR, part INTEGER, means VARCHAR, condition VARCHAR, fields VARCHAR[], as_delivered VARCHAR,
+        with_options VARCHAR, verdict VARCHAR, because VARCHAR, fact_ids VARCHAR[]""",
     "van_names": "van_id VARCHAR, doc_id VARCHAR, maker VARCHAR, model VARCHAR, model_year INTEGER",
     "scores": """
         van_id VARCHAR, ruleset VARCHAR, equipment VARCHAR, criterion VARCHAR, points DOUBLE, points_low DOUBLE,

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from specscan.finding.cast import Cast
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
-from specscan.finding.found import Found, How, Value
+from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.items import Parsed
 from specscan.finding.kit import Kit
 from specscan.finding.recording import Recorder
+from specscan.finding.sayings import is_sentence
 from specscan.finding.scope import settle_scope
 from specscan.finding.side_by_side import metric_first
 from specscan.finding.special import special_values
@@ -18,7 +20,7 @@ from specscan.finding.statement import Statement
 from specscan.finding.statements import StatementMaker
 from specscan.finding.topics import Topics
 from specscan.finding.van_mentions import VanMentions
-from specscan.records.facts import Fact
+from specscan.records.facts import Fact, Saying
 from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook
 
@@ -35,6 +37,7 @@ class DocumentReader:
         self.topics = Topics(kit, vans, cast.models)
         self.footnotes = Footnotes(kit, vans, cast.models, passages)
         self.recorder = Recorder(book, kit, maker)
+        self.sayings: list[Saying] = []  # complete once the facts were given
 
     def facts(self) -> list[Fact]:
         """Give the facts of all passages."""
@@ -120,16 +123,34 @@ class DocumentReader:
 
     def _facts_of(self, reading: Reading) -> list[Fact]:
         facts: list[Fact] = []
-        draft, parsed = reading.draft, reading.parsed
+        draft = reading.draft
         topics = self.topics.read(reading)
+        self.sayings.extend(self._sayings_of(reading, topics))
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
-            scope = draft.scope
-            if scope.vans is None and found.sentence in topics:
-                scope = replace(scope, vans=topics[found.sentence])
-            base = settle_scope(found, parsed, reading.split, scope, self.everyone)
-            for van, said in base.items():
+            for van, said in self._scope(found, reading, topics).items():
                 facts.append(self.recorder.fact(found, van, said, reading))
         return facts
+
+    def _scope(
+        self, found: Found, reading: Reading, topics: Mapping[int, frozenset[str]]
+    ) -> dict[str, Availability | None]:
+        """Give the vans for which a value holds, each with what is said of its availability."""
+        scope = reading.draft.scope
+        if scope.vans is None and found.sentence in topics:
+            scope = replace(scope, vans=topics[found.sentence])
+        return settle_scope(found, reading.parsed, reading.split, scope, self.everyone)
+
+    def _sayings_of(self, reading: Reading, topics: Mapping[int, frozenset[str]]) -> list[Saying]:
+        """Give what a statement says that no field holds."""
+        draft, parsed = reading.draft, reading.parsed
+        spoken = draft.how in (How.PROSE, How.HEADING) or is_sentence(draft.passage)
+        made: list[Saying] = []
+        for said in self.kit.sayings.find(parsed, denials=not spoken):
+            item = parsed.item_at(said.start, said.end)
+            found = Found("", Value(), said.start, said.end, said.kind, item, sentence=said.sentence)
+            scope = self._scope(found, reading, topics)
+            made += [self.recorder.saying(said, found, van, seen, reading, spoken) for van, seen in scope.items()]
+        return made

@@ -14,7 +14,7 @@ from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
 from specscan.finding.statements import StatementMaker
 from specscan.finding.van_mentions import VanMentions
-from specscan.records.facts import DocumentFacts, Fact, VanName
+from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -35,13 +35,13 @@ class Finder:
         cast = kit.casts.read(document)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))
-        facts, passages, _ = self._facts(document, kit, cast)
+        facts, passages, _, sayings = self._facts(document, kit, cast)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [van_name(cast, player) for player in cast.players]
         identity = [fact for player in cast.players for fact in identity_facts(cast, player, self.book)]
         identity = set_aside_doubtful(identity, passages)
-        return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language)
+        return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language, sayings=tuple(sayings))
 
     def find_about(
         self, document: Document, names: Mapping[str, Collection[str]]
@@ -52,17 +52,19 @@ class Finder:
         that names no van comes once for each member of the cast, which is given too.
         """
         kit, cast = self.kits.for_document(document), known_cast(names)
-        facts, _, vans = self._facts(document, kit, cast)
+        facts, _, vans, _ = self._facts(document, kit, cast)
         return facts, vans, cast.models
 
-    def _facts(self, document: Document, kit: Kit, cast: Cast) -> tuple[list[Fact], list[Passage], VanMentions]:
+    def _facts(
+        self, document: Document, kit: Kit, cast: Cast
+    ) -> tuple[list[Fact], list[Passage], VanMentions, list[Saying]]:
         cues = kit.lexicon.words.cues
         vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])])
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
         reader = DocumentReader(self.book, kit, cast, vans, maker, passages)
-        return set_aside_doubtful(reader.facts(), passages), passages, vans
+        return set_aside_doubtful(reader.facts(), passages), passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
         """Tell whether the document describes a van: enough of its measures, or a model with various figures."""

@@ -69,6 +69,12 @@ class Parsed:
         first = next((t for t in tokens if t.start >= start and t.norm[0].isalnum()), None)
         return first is not None and first.start == item.start
 
+    def item_at(self, start: int, end: int) -> Item:
+        """Give an item of nothing but its place, for words that are no term of the lexicon."""
+        item = Item(start, end)
+        _place(item, self.bounds)
+        return item
+
     def chunk_span(self, chunk: int) -> tuple[int, int]:
         """Give the characters of a chunk."""
         start = next((b[0] for b in self.bounds if b[1] == chunk), 0)

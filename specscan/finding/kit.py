@@ -13,6 +13,7 @@ from specscan.finding.left_out import fill_units
 from specscan.finding.lexicon import Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
+from specscan.finding.sayings import SayingFinder
 from specscan.finding.units import Unit, Units
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Document
@@ -44,6 +45,7 @@ class Kit:
     quantities: QuantityReader
     frames: FrameReader
     casts: CastReader
+    sayings: SayingFinder
 
     def parse(self, label: str, body: str, vans: VanMentions | None, hint: Unit | None = None) -> tuple[Parsed, int]:
         """Parse a label and what stands with it as one text; give it and where the label ends."""
@@ -101,7 +103,8 @@ class Kits:
             )
             frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)
-            self.kits[key] = Kit(language, lexicon, self.units, quantities, frames, casts)
+            sayings = SayingFinder(lexicon)
+            self.kits[key] = Kit(language, lexicon, self.units, quantities, frames, casts, sayings)
         return self.kits[key]
 
     def for_document(self, document: Document) -> Kit:

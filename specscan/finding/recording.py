@@ -5,8 +5,9 @@ from __future__ import annotations
 from specscan.finding.drafts import Reading
 from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.kit import JOIN, Kit
+from specscan.finding.sayings import Said
 from specscan.finding.statements import StatementMaker
-from specscan.records.facts import Fact
+from specscan.records.facts import Fact, Saying
 from specscan.records.text import Box, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -56,6 +57,20 @@ class Recorder:
             passage=draft.passage.number,
             rejected=rejected,
         )
+
+    def saying(
+        self, said: Said, found: Found, van: str, seen: Availability | None, reading: Reading, spoken: bool
+    ) -> Saying:
+        """Give words that no field holds as a saying about a van; ``spoken``: they stand in running text."""
+        draft = reading.draft
+        page, box = self._place(found, reading)
+        form = How.PROSE if spoken and draft.how is not How.HEADING else draft.how
+        default = Availability.UNSTATED if spoken or draft.by_owner else Availability.STANDARD
+        return Saying(
+            said.kind, van, reading.parsed.text[said.start : said.end], self._printed(found, reading), form.value,
+            (seen or default).value,  # type: ignore[arg-type]
+            said.denied or draft.not_fitted, said.figure, page, box, draft.passage.number,
+        )  # fmt: skip
 
     def _absent(self, found: Found) -> tuple[Value, str]:
         """Turn equipment named under "not fitted" into its stated absence."""

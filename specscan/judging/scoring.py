@@ -14,11 +14,10 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from specscan.judging.kinds import Kinds, column_kinds, quoted, uncertain_sql
+from specscan.judging.cases import clean_sql, typed
+from specscan.judging.kinds import Kinds, column_kinds, uncertain_sql
 from specscan.judging.reasons import reason_of, total_reason
 from specscan.judging.rulesets import TOTAL, Criterion, RuleSet
-from specscan.physics.columns import Columns
-from specscan.physics.derived import DERIVED, derive_numbers
 from specscan.rulebook.book import Rulebook
 
 BATCH = 100_000
@@ -74,7 +73,7 @@ def score_in_batches(
 def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook) -> list[Judged]:
     """Evaluate the criteria of a rule set over all cases."""
     kinds = column_kinds(book)
-    cases = _typed(table, ruleset, kinds, book)
+    cases = typed(table, ruleset.columns, kinds, book)
     with duckdb.connect(":memory:", config={"enable_external_access": False}) as connection:
         connection.register("cases", cases)
         answer = connection.execute(_query(ruleset, kinds)).df()
@@ -87,40 +86,9 @@ def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook) -> list[Judged]
     return judged
 
 
-def _typed(table: pd.DataFrame, ruleset: RuleSet, kinds: Kinds, book: Rulebook) -> pd.DataFrame:
-    """Give the columns that a rule set needs, each of one plain type; what is not there is unknown."""
-    lacking = [name for name in ruleset.columns if name in DERIVED and name not in table]
-    columns = Columns(
-        pd.concat([table, derive_numbers(table, book)[_with_bounds(lacking)]], axis=1) if lacking else table
-    )
-    typed: dict[str, object] = {"row_number": np.arange(len(table), dtype=np.int64)}
-    for name in ruleset.columns:
-        if kinds[name].name == "number":
-            values = columns.number(name)
-            typed[f"{name}__low"], typed[f"{name}__high"] = values.low, values.high
-        elif kinds[name].name == "flag":
-            words = pd.Series(columns.words(name), dtype="boolean")
-            typed[name] = words.astype("Int8").to_numpy(dtype=float, na_value=np.nan)
-        else:
-            typed[name] = columns.words(name)
-    return pd.DataFrame(typed)
-
-
-def _with_bounds(names: list[str]) -> list[str]:
-    return [f"{name}{end}" for name in names for end in ("", "__low", "__high")]
-
-
 def _query(ruleset: RuleSet, kinds: Kinds) -> str:
     """Give the query that evaluates a rule set: cases with clean types, truth of each condition, ends of each scale."""
-    clean = ["row_number"]
-    for name in ruleset.columns:
-        if kinds[name].name == "number":
-            ends = (quoted(f"{name}__low"), quoted(f"{name}__high"))
-            clean += [f"CASE WHEN isfinite({end}) THEN CAST({end} AS DOUBLE) END AS {end}" for end in ends]
-        elif kinds[name].name == "flag":
-            clean.append(f"CASE WHEN isfinite({quoted(name)}) THEN {quoted(name)} > 0.5 END AS {quoted(name)}")
-        else:
-            clean.append(f"CAST({quoted(name)} AS VARCHAR) AS {quoted(name)}")
+    clean = clean_sql(ruleset.columns, kinds)
     truth, bits = ["*"], ["row_number"]
     for number, criterion in enumerate(ruleset.criteria):
         steps = [f"t_{number}_{step}" for step in range(len(criterion.conditions))]

@@ -9,14 +9,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+import pandas as pd
 
-from specscan.physics.assumptions import Assumptions
+from specscan.physics.assumptions import HOUR, Assumptions
 from specscan.physics.balance import warming_time
+from specscan.physics.columns import Columns
 from specscan.physics.envelope import Envelope
 from specscan.physics.ranges import Range, monotone
+from specscan.physics.winter import at_design
+from specscan.physics.words import figure, per, span
 from specscan.records.truth import Truth
+from specscan.rulebook.book import Rulebook
 
 GRADES = {2: "two", 3: "three"}
+FLAGS = {Truth.YES: True, Truth.NO: False, Truth.UNKNOWN: None}
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,3 +75,35 @@ def _fares(low: float, high: float, allowed: Range) -> Truth:
     if low > float(allowed.high):
         return Truth.NO
     return Truth.UNKNOWN
+
+
+def in_time(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
+    """Give for each case whether it would warm up in the time of each grade, and a sentence that tells the reckoning.
+
+    The columns are ``grade_two_in_time`` and ``grade_three_in_time`` (nullable booleans), and the same with ``__how``
+    (``None`` where nothing can be said). Unknown where neither size nor walls, or no heater's rating, are known.
+    """
+    columns, values = Columns(table), Assumptions(book)
+    winter = at_design(columns, values)
+    output = winter.output
+    known = winter.sized & output.known
+    result: dict[str, object] = {}
+    for view in grade_views(winter.envelope, output, values):
+        name = f"grade_{GRADES[view.grade]}_in_time"
+        fares = view.fares * columns.size if len(view.fares) == 1 else view.fares
+        truths = [FLAGS[one] if ok else None for one, ok in zip(fares, known, strict=True)]
+        result[name] = pd.array(truths, dtype="boolean")
+        result[f"{name}__how"] = pd.Series(
+            [_how(view, output, case) if known[case] else None for case in range(columns.size)],
+            dtype=object, index=table.index,
+        )  # fmt: skip
+    return pd.DataFrame(result, index=table.index)
+
+
+def _how(view: GradeView, output: Range, case: int) -> str:
+    hours, loss = view.warm_up.times(1 / HOUR), view.loss
+    return (
+        f"{span(output, case)} W of heat against {span(loss, case)} W lost at {figure(view.outside)} °C "
+        f"outside and {figure(view.inside)} °C inside: {span(hours, case)} h to warm the soaked van; the grade "
+        f"asks for {per(view.allowed, HOUR)} h."
+    )

@@ -70,10 +70,12 @@ class PlacedFact:
 class Settlement:
     """What settling gives: the vans, every fact placed on one of them, and one row per van, field and equipment.
 
-    ``named`` maps (document, model as that document names it) to the van.
+    ``named`` maps (document, model as that document names it) to the van. ``corrections`` are what people read again
+    in place of misread facts; they are no rows of ``facts``.
     """
 
     vans: tuple[Van, ...]
     facts: tuple[PlacedFact, ...]
     settled: tuple[Settled, ...]
     named: dict[tuple[str, str], str] = field(default_factory=dict)
+    corrections: tuple[PlacedFact, ...] = ()

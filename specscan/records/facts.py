@@ -53,6 +53,27 @@ class Fact:
 
 
 @dataclass(frozen=True, slots=True)
+class Saying:
+    """Words of a document that say what no field holds: a claim in running text, evidence in a table or list.
+
+    ``kind`` is a kind of ``rules/claims.yaml``, ``said`` the words that make it, ``printed`` the statement around them,
+    ``figure`` the number of days where one is claimed. ``denied``: a table or list says that it is not so.
+    """
+
+    kind: str
+    model: str
+    said: str
+    printed: str
+    how: str
+    availability: Availability
+    denied: bool = False
+    figure: float | None = None
+    page: int = 0
+    box: Box | None = None
+    passage: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class VanName:
     """A van as one document names it."""
 
@@ -69,6 +90,7 @@ class DocumentFacts:
     facts: tuple[Fact, ...]
     language: str
     message: str = ""
+    sayings: tuple[Saying, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

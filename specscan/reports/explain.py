@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from specscan.dataset.reader import Reader
+from specscan.records.claims import VERDICTS
 
 
 @dataclass(slots=True)
@@ -51,6 +52,7 @@ class Explanation:
     unknown: list[dict[str, Any]]
     other_totals: list[dict[str, Any]]
     documents: list[dict[str, Any]]
+    claims: list[dict[str, Any]] = made(default_factory=list)
 
     def as_dict(self) -> dict[str, Any]:
         """Give all of it as plain data for JSON."""
@@ -86,7 +88,7 @@ def explain(db: Path, name: str, ruleset: str, equipment: str = "standard") -> E
             van["van_id"], van["title"], ruleset, first.get("title", ruleset), first.get("note") or "", equipment,
             accounts["total"], [accounts[name] for name in described if name in accounts],
             _unknown(reader, van["van_id"], ruleset), _other_totals(reader, van["van_id"]),
-            _documents(reader, van["van_id"]),
+            _documents(reader, van["van_id"]), _claims(reader, van["van_id"]),
         )  # fmt: skip
 
 
@@ -156,6 +158,16 @@ def _other_totals(reader: Reader, van_id: str) -> list[dict[str, Any]]:
         "SELECT ruleset, equipment, points_low, points_high, points_max FROM scores "
         "WHERE van_id = ? AND criterion = 'total' ORDER BY ruleset, equipment DESC",
         [van_id],
+    )
+
+
+def _claims(reader: Reader, van_id: str) -> list[dict[str, Any]]:
+    """Give the van's claims in short; ``specscan claims`` has the evidence."""
+    return reader.rows(
+        "SELECT c.title, c.said, c.printed, c.verdict, c.because, c.note, d.name AS document, c.page "
+        "FROM claims AS c JOIN documents AS d USING (doc_id) WHERE van_id = ? "
+        "ORDER BY list_position(?::VARCHAR[], c.verdict), d.name, c.page",
+        [van_id, list(VERDICTS)],
     )
 
 

@@ -10,6 +10,7 @@ from typing import Any
 from pydantic import Field
 
 from specscan.records.errors import RuleError, at
+from specscan.rulebook.claims import ClaimRules
 from specscan.rulebook.models import (
     LANGUAGES,
     Entry,
@@ -60,7 +61,8 @@ class Rulebook:
     """Everything that the program knows, and the folder it came from.
 
     ``digest`` is of all its files; ``finding_digest`` of those that decide what is found in a document
-    (``fields/``, ``words/`` and ``ocr.yaml``), so that a changed rule set does not make every document be read again.
+    (``fields/``, ``words/``, ``claims.yaml`` and ``ocr.yaml``), so that a changed rule set does not make every document
+    be read again.
     """
 
     folder: Path
@@ -74,6 +76,7 @@ class Rulebook:
     words: dict[str, WordFile]
     units: UnitFile
     general: General
+    claims: ClaimRules
     values: dict[str, ValueSpec] = field(default_factory=dict)
     _by_thing: dict[str, list[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
@@ -120,7 +123,7 @@ def load_rulebook(folder: Path) -> Rulebook:
             continue
         content = relative.encode() + b"\0" + path.read_bytes() + b"\0"
         digest.update(content)
-        if relative.startswith(("fields/", "words/")) or relative == "ocr.yaml":
+        if relative.startswith(("fields/", "words/")) or relative in ("ocr.yaml", "claims.yaml"):
             finding.update(content)
     if mistakes:
         raise RuleError(mistakes)
@@ -138,9 +141,10 @@ class _Builder:
         words = self._words()
         units = self._one("words/units.yaml", UnitFile)
         general = self._one("words/general.yaml", General)
+        claims = self._one("claims.yaml", ClaimRules)
         fields, things, aspects, vocabularies, groups = self._fields()
         values = self._values()
-        if self.mistakes or units is None or general is None:
+        if self.mistakes or units is None or general is None or claims is None:
             return None
         for name, spec in fields.items():
             if spec.labels:
@@ -154,8 +158,21 @@ class _Builder:
             if value.stands_for and value.stands_for not in fields:
                 source, place = self.where[("values", name)]
                 self.mistakes.append(source.mistake(place, f"values.{name}: unknown field {value.stands_for!r}"))
+        self._check_claims(claims, fields)
         return Rulebook(
-            self.folder, digest, finding, fields, things, aspects, vocabularies, groups, words, units, general, values
+            self.folder,
+            digest,
+            finding,
+            fields,
+            things,
+            aspects,
+            vocabularies,
+            groups,
+            words,
+            units,
+            general,
+            claims,
+            values,
         )
 
     def _one(self, name: str, model: Any) -> Any:
@@ -213,6 +230,23 @@ class _Builder:
                 for key in checked.values if checked is not None else ():
                     self.where[("values", key)] = (source, ("values", key))
         return found
+
+    def _check_claims(self, claims: ClaimRules, fields: Any) -> None:
+        """Name fields and kinds that claims speak of and that are not declared; conditions are checked by judging."""
+        source = self.files["claims.yaml"]
+        for topic, one in claims.topics.items():
+            for name in one.fields:
+                if name not in fields:
+                    self.mistakes.append(source.mistake(("topics", topic), f"unknown field {name!r}"))
+            for kind in one.stated.values():
+                if kind not in claims.kinds:
+                    self.mistakes.append(source.mistake(("topics", topic, "stated"), f"unknown kind {kind!r}"))
+        for name in claims.admissions:
+            if name not in fields:
+                self.mistakes.append(source.mistake(("admissions", name), f"unknown field {name!r}"))
+        for place, part in claims.parts():
+            if part.stated and part.stated not in claims.kinds:
+                self.mistakes.append(source.mistake(place, f"unknown kind {part.stated!r}"))
 
     def _cross_check(self, fields: Any, things: Any, aspects: Any, vocabularies: Any, groups: Any, units: Any) -> None:
         for name, spec in fields.items():

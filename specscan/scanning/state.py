@@ -7,8 +7,20 @@ from dataclasses import dataclass
 
 import pandas as pd
 
-from specscan.dataset.rows import Row, document_row, fact_row, field_rows, name_rows, observation_row, settled_row
+from specscan.dataset.rows import (
+    Row,
+    claim_part_rows,
+    claim_row,
+    document_row,
+    fact_row,
+    field_rows,
+    name_rows,
+    observation_row,
+    settled_row,
+)
 from specscan.dataset.wide import Column
+from specscan.judging.claim_rules import load_claims
+from specscan.judging.claims import judge_claims
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
 from specscan.judging.stakes import stakes
@@ -62,11 +74,14 @@ def build_state(
     derived = derive(table, book)
     whole = pd.concat([table, derived], axis=1)
     settled = [*settlement.settled, *_derived_rows(whole)]
+    claims = judge_claims(named, settlement, load_claims(book, preferences), observations)
     tables = {
         "documents": [document_row(document.record) for document in documents],
         "facts": [fact_row(one) for one in settlement.facts],
         "settled": [settled_row(row) for row in settled],
         "observations": [observation_row(one, _van_id(one, settlement)) for one in observations],
+        "claims": [claim_row(one) for one in claims],
+        "claim_parts": [row for one in claims for row in claim_part_rows(one)],
         "van_names": name_rows(named, settlement.named),
         "scores": _score_rows(score(whole, rulesets, book)),
         "gaps": _gap_rows(table, settlement, rulesets, book, preferences),

@@ -13,6 +13,7 @@ from specscan.settling.preferences import Preferences
 IMPLIED = "only implied; an exact statement stands elsewhere in the document"
 IN_UNION = "one line of a set that is stated over several lines; counted in their union"
 LESS_EXACT = "running text names only a part of what a table or list states in full"
+UNION_MARK = ":union"  # ends ``found_by`` of a fact that joins several lines
 DOUBTFUL = "read with less confidence than is asked for"
 
 AS_DELIVERED = ("standard", "unstated")
@@ -74,7 +75,8 @@ def _join(facts: list[Fact], members: list[int], preferences: Preferences) -> No
     first = facts[ordered[0]]
     lines = dict.fromkeys(facts[i].printed for i in sorted(members))
     printed_words = " … ".join(lines)
-    facts.append(replace(first, text="+".join(sorted(words)), printed=printed_words, found_by=f"{first.field}:union"))
+    found_by = f"{first.field}{UNION_MARK}"
+    facts.append(replace(first, text="+".join(sorted(words)), printed=printed_words, found_by=found_by))
     for index in members:
         facts[index] = replace(facts[index], rejected=IN_UNION)
 

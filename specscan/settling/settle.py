@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument, Settlement, Van
@@ -14,12 +14,23 @@ from specscan.settling.corrected import correct, told
 from specscan.settling.identity import assign_vans
 from specscan.settling.missing import missing
 from specscan.settling.observed import put_above, van_of
-from specscan.settling.one_document import AS_DELIVERED, carriers, consolidate
+from specscan.settling.one_document import (
+    AS_DELIVERED,
+    DOUBTFUL,
+    IMPLIED,
+    IN_UNION,
+    LESS_EXACT,
+    UNION_MARK,
+    carriers,
+    consolidate,
+)
 from specscan.settling.optioned import fit_options
 from specscan.settling.preferences import Preferences
 from specscan.settling.values import Candidate, disagreement, settle_candidates, settle_not_offered
 
 _Question = tuple[str, str]  # field and equipment
+LEFT_OUT = "left out: a claim is not evidence for itself"
+UNION_OF = "union of "
 
 
 def settle(
@@ -51,7 +62,51 @@ def settle(
         own = [records[doc] for doc in sorted(of_van[van.van_id])]
         rows = _Van(van, by_van[van.van_id], own, general, book, preferences, answers[van.van_id]).settled()
         settled.extend(told(row, corrected) for row in rows)
-    return Settlement(tuple(_named(van, settled) for van in vans), tuple(corrected.placed), tuple(settled), mapping)
+    return Settlement(
+        tuple(_named(van, settled) for van in vans), tuple(corrected.placed), tuple(settled), mapping,
+        tuple(corrected.corrections),
+    )  # fmt: skip
+
+
+def settle_without(
+    van: Van,
+    facts: Sequence[PlacedFact],
+    left_out: Collection[str],
+    documents: Sequence[DocumentRecord],
+    book: Rulebook,
+    preferences: Preferences,
+    observations: Sequence[Observation] = (),
+) -> list[Settled]:
+    """Give the rows of one van as they would be had some statements not been made.
+
+    ``facts`` are all placed facts of the van and corrections of them, ``left_out`` the ids of those that do not count,
+    ``documents`` the records of its documents. What was set aside in favour of a statement that is left out comes back.
+    """
+    kept: list[PlacedFact] = []
+    for document in documents:
+        own = [one for one in facts if one.doc_id == document.doc_id and not one.fact.found_by.endswith(UNION_MARK)]
+        raw = [replace(one.fact, rejected=LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
+        again = consolidate(raw, book, preferences, book.general.settle_at)
+        kept += [replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
+        kept += [PlacedFact(UNION_OF + own[0].fact_id, van.van_id, document.doc_id, f) for f in again[len(own) :]]
+    answers = _answers([van], observations)[van.van_id]
+    rows = _Van(van, kept, list(documents), set(), book, preferences, answers).settled()
+    members: dict[str, list[str]] = defaultdict(list)
+    for one in kept:
+        if one.fact.rejected == IN_UNION:
+            members[one.fact.field].append(one.fact_id)
+    return [_with_members(row, members[row.field]) for row in rows]
+
+
+def _as_found(fact: Fact) -> str:
+    """Give why a fact was set aside when it was found, without what settling added."""
+    return "" if fact.rejected in (IMPLIED, IN_UNION, LESS_EXACT, DOUBTFUL) else fact.rejected
+
+
+def _with_members(row: Settled, members: Sequence[str]) -> Settled:
+    """Give a row with the lines of a set in place of their union, which is a row of ``facts`` only by chance."""
+    ids = [one for one in row.fact_ids if not one.startswith(UNION_OF)]
+    return row if len(ids) == len(row.fact_ids) else replace(row, fact_ids=(*ids, *members))
 
 
 def _answers(vans: Sequence[Van], observations: Sequence[Observation]) -> dict[str, dict[_Question, list[Observation]]]:

@@ -1,0 +1,74 @@
+"""Cases as conditions see them: one plain type a column, and the truth of conditions over all cases at once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import duckdb
+import numpy as np
+import pandas as pd
+
+from specscan.judging.conditions import Condition
+from specscan.judging.kinds import Kinds, quoted
+from specscan.physics.columns import Columns
+from specscan.physics.derived import DERIVED, derive_numbers
+from specscan.records.truth import Truth
+from specscan.rulebook.book import Rulebook
+
+
+def typed(table: pd.DataFrame, names: Sequence[str], kinds: Kinds, book: Rulebook) -> pd.DataFrame:
+    """Give the columns of these names, each of one plain type; what is not there is unknown, or derived here."""
+    lacking = [name for name in names if name in DERIVED and name not in table]
+    columns = Columns(
+        pd.concat([table, derive_numbers(table, book)[_with_bounds(lacking)]], axis=1) if lacking else table
+    )
+    found: dict[str, object] = {"row_number": np.arange(len(table), dtype=np.int64)}
+    for name in names:
+        if kinds[name].name == "number":
+            values = columns.number(name)
+            found[f"{name}__low"], found[f"{name}__high"] = values.low, values.high
+        elif kinds[name].name == "flag":
+            words = pd.Series(columns.words(name), dtype="boolean")
+            found[name] = words.astype("Int8").to_numpy(dtype=float, na_value=np.nan)
+        else:
+            found[name] = columns.words(name)
+    return pd.DataFrame(found)
+
+
+def _with_bounds(names: list[str]) -> list[str]:
+    return [f"{name}{end}" for name in names for end in ("", "__low", "__high")]
+
+
+def clean_sql(names: Sequence[str], kinds: Kinds) -> list[str]:
+    """Give the SELECT list that turns what ``typed`` gives into clean SQL types, ``row_number`` first."""
+    clean = ["row_number"]
+    for name in names:
+        if kinds[name].name == "number":
+            ends = (quoted(f"{name}__low"), quoted(f"{name}__high"))
+            clean += [f"CASE WHEN isfinite({end}) THEN CAST({end} AS DOUBLE) END AS {end}" for end in ends]
+        elif kinds[name].name == "flag":
+            clean.append(f"CASE WHEN isfinite({quoted(name)}) THEN {quoted(name)} > 0.5 END AS {quoted(name)}")
+        else:
+            clean.append(f"CAST({quoted(name)} AS VARCHAR) AS {quoted(name)}")
+    return clean
+
+
+def truths(
+    table: pd.DataFrame, conditions: Sequence[Condition], kinds: Kinds, book: Rulebook
+) -> dict[str, list[Truth]]:
+    """Give for each condition, by its text, its truth in every row of a table."""
+    different = {one.text: one for one in conditions}
+    if not different or not len(table):
+        return {text: [] for text in different}
+    names = list(dict.fromkeys(name for one in different.values() for name in one.columns))
+    cases = typed(table, names, kinds, book)
+    asked = [f"{one.sql} AS t_{number}" for number, one in enumerate(different.values())]
+    query = (
+        f"WITH clean AS (SELECT {', '.join(clean_sql(names, kinds))} FROM cases) "
+        f"SELECT {', '.join(asked)} FROM clean ORDER BY row_number"
+    )
+    with duckdb.connect(":memory:", config={"enable_external_access": False}) as connection:
+        connection.register("cases", cases)
+        answer = connection.execute(query).fetchall()
+    columns = list(zip(*answer, strict=True))
+    return {text: [Truth.of(one) for one in column] for text, column in zip(different, columns, strict=True)}
