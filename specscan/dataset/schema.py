@@ -4,11 +4,11 @@ from __future__ import annotations
 
 VERSION = 1
 
-# claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or the
-# values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of
-# rules/claims.yaml; `verdict` supported, only_with_options, contradicted or not_supported, of its weakest part; `because`
-# the parts in short; `note` what has to be said beside it. `claim_fact_ids` are the facts that the claim itself states,
-# `fact_ids` those that it is held against, `fields` the fields and derived quantities that are asked for.
+# claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or
+# the values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of
+# rules/claims.yaml; `verdict` supported, only_with_options, contradicted or not_supported, of its weakest part;
+# `because` the parts in short; `note` what has to be said beside it. `claim_fact_ids` are the facts that the claim
+# itself states, `fact_ids` those that it is held against, `fields` the fields and derived quantities asked for.
 # claim_parts: one row per thing that a claim implies: the `condition` over the van's columns, whether it holds as
 # delivered and with options (yes, no, unknown), the verdict, and `because`, the evidence in words, arithmetic included.
 TABLES: dict[str, str] = {
