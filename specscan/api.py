@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from specscan.records.errors import NotFoundError, SpecscanError
 
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
     from specscan.reports.sheet import Sheet
+    from specscan.reports.winter import Outlook
     from specscan.scanning.observe import ObserveSummary
     from specscan.scanning.scan import Progress, ScanSummary
 
@@ -50,18 +51,24 @@ def scan(
     jobs: int = 0,
     again: bool = False,
     progress: Progress | None = None,
+    conditions: str = "",
+    changes: Mapping[str, Any] | None = None,
 ) -> ScanSummary:
     """Read new and changed documents under files and folders, and bring the dataset up to date.
 
-    See ``specscan.scanning.scan.scan`` for arguments and errors. Documents that cannot be read are no error: they
+    See ``specscan.scanning.scan.scan`` for arguments and errors; ``conditions`` and ``changes`` say under which ones
+    winter is reckoned, as for ``winter``. Documents that cannot be read are no error: they
     are listed in the summary.
     """
+    from specscan.physics.conditions import conditions_named
     from specscan.scanning.scan import scan as run
 
+    folder = Path(rules) if rules is not None else rules_folder()
     return run(
         [Path(path) for path in paths],
         Path(db),
-        rules=Path(rules) if rules is not None else rules_folder(),
+        rules=folder,
+        conditions=conditions_named(folder, conditions).changed(changes or {}),
         extra_rulesets=[Path(path) for path in rulesets],
         jobs=jobs,
         again=again,
@@ -115,7 +122,7 @@ def gaps(db: str | Path, *, ruleset: str = DEFAULT_RULESET, van: str = "", at_le
 
     from specscan.reports.gaps import list_gaps
 
-    columns = ["van", "van_id", "field", "reason", "points_at_stake", "question"]
+    columns = ["van", "van_id", "field", "reason", "points_at_stake", "question", "narrows", "narrows_what"]
     return pd.DataFrame(list_gaps(Path(db), ruleset, van, at_least), columns=columns)
 
 
@@ -128,6 +135,38 @@ def claims(db: str | Path, *, vans: Sequence[str] = (), verdicts: Sequence[str] 
     columns = ["van", "document", "page", "printed", "said", "title", "verdict", "because", "note", "parts"]
     frame = pd.DataFrame(list_claims(Path(db), vans, verdicts))
     return frame if len(frame) else pd.DataFrame(columns=columns)
+
+
+def winter(
+    db: str | Path,
+    *,
+    vans: Sequence[str] = (),
+    conditions: str = "",
+    changes: Mapping[str, Any] | None = None,
+    equipment: str = "standard",
+    rules: str | Path | None = None,
+) -> Outlook:
+    """Give the winter behaviour of the named vans (all by default) as frames.
+
+    ``conditions`` is a name in ``rules/conditions.yaml`` or a file of that form (by default those of the last scan),
+    ``changes`` single figures by their names there: ``winter(db, changes={"outside_c": -12, "nights": 2})``. See
+    ``specscan.reports.winter.winter`` for errors and ``Outlook`` for the frames.
+    """
+    from specscan.reports.winter import winter as reckon
+
+    folder = Path(rules) if rules is not None else rules_folder()
+    return reckon(Path(db), folder, vans, conditions, changes, equipment)
+
+
+def plot_winter(outlook: Outlook, out: str | Path) -> Path:
+    """Draw days over outside temperature, and inside temperature after the heating stops, to a PNG or SVG file.
+
+    Raises:
+        SpecscanError: too many vans for one picture, no such kind of file, or the ``plot`` extra is not installed.
+    """
+    from specscan.reports.winter_plot import draw
+
+    return draw(outlook, Path(out))
 
 
 def report(
@@ -252,6 +291,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     from specscan.judging.claim_rules import load_claims
     from specscan.judging.rulesets import check_ruleset_file, load_rulesets
     from specscan.observing.rules import load_observing
+    from specscan.physics.conditions import load_conditions
     from specscan.records.errors import RuleError
     from specscan.reports.page_rules import load_report_rules
     from specscan.rulebook.book import load_rulebook
@@ -264,6 +304,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
             book = load_rulebook(target)
             load_claims(book, load_preferences(book))
             load_limits(target)
+            load_conditions(target)
             load_observing(book)
             us_columns([], target)
             load_report_rules(target)

@@ -12,6 +12,7 @@ import click
 from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
 from specscan.cli.claims import claims
+from specscan.cli.conditions import chosen_conditions, conditions_options
 from specscan.cli.observe import observe
 from specscan.cli.options import (
     DONE,
@@ -23,6 +24,7 @@ from specscan.cli.options import (
     ruleset_option,
 )
 from specscan.cli.report import report, sheet
+from specscan.cli.winter import winter
 from specscan.records.errors import RuleError, SpecscanError
 
 
@@ -62,10 +64,11 @@ def main() -> None:
 )  # fmt: skip
 @click.option("--jobs", default=0, show_default="one per core", help="How many processes read at once.")
 @click.option("--again", is_flag=True, help="Read unchanged files again as well.")
+@conditions_options
 @json_option
 def scan(
     paths: tuple[Path, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
-    as_json: bool,
+    as_json: bool, **stated: Any,
 ) -> None:  # fmt: skip
     """Read the documents under PATHS (files or folders) into the dataset, settle and score.
 
@@ -76,7 +79,10 @@ def scan(
     from specscan.reports.overview import overview
 
     with progress_line(quiet=as_json) as progress:
-        summary = api.scan(paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress)
+        summary = api.scan(
+            paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress,
+            **chosen_conditions(stated),
+        )  # fmt: skip
     print_summary(summary, as_json=as_json)
     if not as_json:
         print_overview(overview(db, api.DEFAULT_RULESET))
@@ -172,6 +178,7 @@ def demo(folder: Path) -> None:
 
 main.add_command(claims)
 main.add_command(observe)
+main.add_command(winter)
 
 
 @main.group()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-VERSION = 1
+VERSION = 2
 
 # claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or
 # the values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of
@@ -41,14 +41,16 @@ TABLES: dict[str, str] = {
         van_id VARCHAR, ruleset VARCHAR, equipment VARCHAR, criterion VARCHAR, points DOUBLE, points_low DOUBLE,
         points_high DOUBLE, points_max DOUBLE, because VARCHAR""",
     "gaps": """
-        van_id VARCHAR, ruleset VARCHAR, field VARCHAR, reason VARCHAR, points_at_stake DOUBLE, question VARCHAR""",
+        van_id VARCHAR, ruleset VARCHAR, field VARCHAR, reason VARCHAR, points_at_stake DOUBLE, question VARCHAR,
+        narrows DOUBLE, narrows_what VARCHAR""",
     "fields": """
         field VARCHAR, type VARCHAR, unit VARCHAR, kind VARCHAR, meaning VARCHAR, words VARCHAR[]""",
     "rulesets": "ruleset VARCHAR, title VARCHAR, criterion VARCHAR, criterion_title VARCHAR, points_max DOUBLE, "
     "fields VARCHAR[], source VARCHAR, note VARCHAR",
     "runs": """
         run_id VARCHAR PRIMARY KEY, version VARCHAR, rules_sha256 VARCHAR, started_at TIMESTAMP, finished_at TIMESTAMP,
-        documents INTEGER, documents_read INTEGER, documents_unreadable INTEGER, vans INTEGER, facts INTEGER""",
+        documents INTEGER, documents_read INTEGER, documents_unreadable INTEGER, vans INTEGER, facts INTEGER,
+        conditions VARCHAR""",
 }
 
 # What the program keeps for itself: the findings of each file, so that an unchanged one is not read again.

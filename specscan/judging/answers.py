@@ -41,8 +41,8 @@ class Answers:
         return max(1, len(self.bases)) * (len(self.fixed) + len(self.places))
 
 
-def answers_of(field: str, ruleset: RuleSet, kinds: Kinds, book: Rulebook, short: bool = False) -> Answers:
-    """Give the answers that are tried for a field.
+def answers_of(field: str, ruleset: RuleSet | None, kinds: Kinds, book: Rulebook, short: bool = False) -> Answers:
+    """Give the answers that are tried for a field, without a rule set those that do not hang on its thresholds.
 
     A flag: yes and no. A choice: each word but the vague one. A set: each single word. A number: just below, at and
     above each threshold of the rule set, and a few places in its plausible range (or in the range printed). A text:
@@ -55,7 +55,8 @@ def answers_of(field: str, ruleset: RuleSet, kinds: Kinds, book: Rulebook, short
         return Answers(field, kind, tuple(word for word in kind.words if word != kind.vague), (), (), (0.0, 0.0))
     if kind.name == "set":
         return Answers(field, kind, kind.words, (), (), (0.0, 0.0))
-    conditions = [condition for criterion in ruleset.criteria for condition in criterion.conditions]
+    criteria = ruleset.criteria if ruleset is not None else ()
+    conditions = [condition for criterion in criteria for condition in criterion.conditions]
     if kind.name == "text":
         words = dict.fromkeys(word for one in conditions for word in one.literals.get(field, ()))
         return Answers(field, kind, tuple(words), (), (), (0.0, 0.0))

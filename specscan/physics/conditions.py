@@ -12,6 +12,7 @@ from specscan.records.errors import NotFoundError, RuleError, SpecscanError
 from specscan.rulebook.yaml_source import read_yaml
 
 FILE = "conditions.yaml"
+ENDINGS = (".yaml", ".yml")
 Share = Field(ge=0, le=1, allow_inf_nan=False)
 
 
@@ -63,7 +64,9 @@ class Conditions(BaseModel):
         Raises:
             SpecscanError: a figure is unknown or out of bounds; the message names it.
         """
-        new = {**self.model_dump(), **changes}
+        if not changes:
+            return self
+        new = {**self.model_dump(), "meaning": "", **changes}
         if "outside_c" in changes and "coldest_c" not in changes:
             new["coldest_c"] = max(-60.0, self.coldest_c + float(changes["outside_c"]) - self.outside_c)
         try:
@@ -76,7 +79,7 @@ class Conditions(BaseModel):
 
 
 class ConditionsFile(BaseModel):
-    """The file ``rules/conditions.yaml``."""
+    """The file ``rules/conditions.yaml``, or one of a user in the same form."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
     default: str
@@ -90,13 +93,13 @@ class ConditionsFile(BaseModel):
         return self
 
 
-def load_conditions(folder: Path) -> ConditionsFile:
-    """Read ``conditions.yaml`` in a folder of rules.
+def load_conditions(path: Path) -> ConditionsFile:
+    """Read a file of conditions; for a folder of rules its ``conditions.yaml``.
 
     Raises:
         RuleError: the file is missing or wrong; every mistake with file and line.
     """
-    source = read_yaml(folder / FILE)
+    source = read_yaml(path / FILE if path.is_dir() else path)
     checked = source.validated(ConditionsFile)
     if checked is None:
         raise RuleError(source.mistakes)
@@ -104,14 +107,22 @@ def load_conditions(folder: Path) -> ConditionsFile:
 
 
 def conditions_named(folder: Path, name: str = "") -> Conditions:
-    """Give the conditions of a name, or without one the default ones.
+    """Give the conditions of a name, or without one the default ones of a folder of rules.
+
+    ``name`` may also be a YAML file in the form of ``conditions.yaml``: then its default ones, or ``FILE:NAME``.
 
     Raises:
         NotFoundError: there are none of that name; with the names there are.
         RuleError: the file is missing or wrong.
     """
-    file = load_conditions(folder)
-    wanted = name or file.default
+    path, wanted = folder, name
+    whole, _, part = name.rpartition(":")
+    if name.endswith(ENDINGS):
+        path, wanted = Path(name), ""
+    elif whole.endswith(ENDINGS):
+        path, wanted = Path(whole), part
+    file = load_conditions(path)
+    wanted = wanted or file.default
     if wanted not in file.conditions:
         raise NotFoundError(f"no conditions are called {wanted!r}; there are: {', '.join(file.conditions)}")
     return file.conditions[wanted]

@@ -12,7 +12,9 @@ import pandas as pd
 from specscan.physics import fuel, heater, wall
 from specscan.physics.assumptions import HOUR, LITRE, Assumptions
 from specscan.physics.columns import Columns
+from specscan.physics.conditions import Conditions
 from specscan.physics.quantity import Derived, Ways, ways
+from specscan.physics.winter import reckon_under
 from specscan.physics.winter_derived import WINTER
 from specscan.rulebook.book import Rulebook
 
@@ -105,18 +107,19 @@ DERIVED: dict[str, Derived] = {
 }
 
 
-def derive_numbers(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
+def derive_numbers(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None) -> pd.DataFrame:
     """Give ``q``, ``q__low`` and ``q__high`` for each derived quantity, in its unit, on the index of ``table``.
 
-    NaN where a quantity cannot be computed. Columns that ``table`` lacks count as unknown.
+    NaN where a quantity cannot be computed. Columns that ``table`` lacks count as unknown. ``conditions`` stand in
+    place of the default ones of the rules.
 
     Raises:
         RuleError: a constant is missing under ``rules/values`` or has no unit that is known.
     """
-    return _derive(table, book, sentences=False)
+    return _derive(table, book, conditions, sentences=False)
 
 
-def derive(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
+def derive(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None) -> pd.DataFrame:
     """Give the columns of ``derive_numbers`` and ``q__how``: a sentence by which a reader can redo the arithmetic.
 
     ``q__how`` names inputs and assumptions. Where the quantity is unknown it is ``None``; where it has no meaning for
@@ -125,11 +128,13 @@ def derive(table: pd.DataFrame, book: Rulebook) -> pd.DataFrame:
     Raises:
         RuleError: as for ``derive_numbers``.
     """
-    return _derive(table, book, sentences=True)
+    return _derive(table, book, conditions, sentences=True)
 
 
-def _derive(table: pd.DataFrame, book: Rulebook, sentences: bool) -> pd.DataFrame:
+def _derive(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None, sentences: bool) -> pd.DataFrame:
     columns, values = Columns(table), Assumptions(book)
+    if conditions is not None:
+        reckon_under(columns, values, conditions)
     result: dict[str, object] = {}
     for name, quantity in DERIVED.items():
         found = quantity.compute(columns, values, book)

@@ -16,10 +16,13 @@ from specscan.physics.ranges import Floats, Range, hull, monotone, pick
 NONE = Range.of(0.0)
 
 
-def line_times(columns: Columns, values: Assumptions, inside: float, outside: Floats) -> Range:
+def line_times(
+    columns: Columns, values: Assumptions, inside: float, outside: Floats, *, to_plug: bool = False
+) -> Range:
     """Give the time (s) until standing water in the coldest water line is at 0 °C; at most the freezing horizon.
 
-    ``outside`` in °C: one figure or an array (vans × temperatures). Checks: rows G15 to G18.
+    ``outside`` in °C: one figure or an array (vans × temperatures). With ``to_plug`` until it is frozen through, by
+    Plank's cylinder (row G07) after the time to 0 °C. Checks: rows G11, G15 to G18.
     """
     indoors, fed, cold = (values[f"{one}_share"] for one in ("interior_shelter", "heated_enclosure", "cold_enclosure"))
     heated = columns.is_word("water_lines_heated", "True")
@@ -30,7 +33,7 @@ def line_times(columns: Columns, values: Assumptions, inside: float, outside: Fl
     sleeve = _sleeve(values)
     lagging = by_flag(columns, "water_lines_insulated", sleeve, NONE)
     power = by_flag(columns, "water_lines_heated", values["pipe_trace_power"], NONE)
-    return _times(values, values["pipe_bore"], shelter, lagging, power, inside, outside)
+    return _times(values, values["pipe_bore"], shelter, lagging, power, inside, outside, to_plug)
 
 
 def valve_times(columns: Columns, values: Assumptions, inside: float, outside: Floats) -> Range:
@@ -49,23 +52,6 @@ def valve_times(columns: Columns, values: Assumptions, inside: float, outside: F
     return _times(values, values["valve_bore"], shelter, lagging, power, inside, outside)
 
 
-def plug_time(values: Assumptions, outside: Floats) -> Range:
-    """Give the time (s) in which a bare drain that is at 0 °C freezes through: Plank's cylinder (rows G07, G11).
-
-    Infinite above 0 °C is given as the freezing horizon.
-    """
-    cold = np.asarray(outside, dtype=float)
-
-    def time(size: Floats, density: Floats, latent: Floats, film: Floats, conductivity: Floats) -> Floats:
-        difference = np.where(cold < 0, -cold, np.nan)
-        found = plank_time("cylinder", density, latent, difference, size, film, conductivity)
-        return np.where(cold < 0, found, np.inf)
-
-    up = {"size": values["valve_bore"], "density": values["water_density"], "latent": values["ice_latent_heat"]}
-    down = {"film": values["pipe_still_film"], "conductivity": values["ice_conductivity"]}
-    return monotone(time, up, down, most=float(values["freezing_horizon"].typical))
-
-
 def _sleeve(values: Assumptions) -> Range:
     """Give the resistance that a foam sleeve adds to a line (m·K/W)."""
 
@@ -80,22 +66,29 @@ def _sleeve(values: Assumptions) -> Range:
 
 
 def _times(values: Assumptions, bore: Range, shelter: Range, lagging: Range, power: Range, inside: float,
-           outside: Floats) -> Range:  # fmt: skip
+           outside: Floats, to_plug: bool = False) -> Range:  # fmt: skip
     film, wall = values["pipe_still_film"], values["pipe_wall"]
+    conductivity = float(values["ice_conductivity"].typical)  # known to 1 %, and a hundredth of the way heat goes
     bare = monotone(
         lambda bore, wall, film: film_resistance(bore + 2 * wall, film), {}, {"bore": bore, "wall": wall, "film": film}
     )
 
     def time(bore: Floats, resistance: Floats, shelter: Floats, power: Floats, start: Floats, density: Floats,
-             heat: Floats) -> Floats:  # fmt: skip
+             heat: Floats, latent: Floats) -> Floats:  # fmt: skip
         cold = np.asarray(outside, dtype=float)
         around = cold + shelter * (inside - cold) + power * resistance
-        return pipe_time(bore, resistance, start, around, density, heat)
+        first = pipe_time(bore, resistance, start, around, density, heat)
+        if not to_plug:
+            return first
+        # What lies around the pipe counts as a film on the ice, so that lagging makes this slower too.
+        frost, film = np.where(around < 0, -around, np.nan), 1 / (np.pi * bore * resistance)
+        plug = plank_time("cylinder", density, latent, frost, bore, film, conductivity)
+        return first + np.where(around < 0, plug, np.inf)
 
     up = {
         "bore": bore, "resistance": bare + lagging, "shelter": shelter, "power": power,
         "start": values.celsius("pipe_start_temperature"), "density": values["water_density"],
-        "heat": values["water_heat_capacity"],
+        "heat": values["water_heat_capacity"], "latent": values["ice_latent_heat"],
     }  # fmt: skip
     if np.ndim(outside):
         up = {key: one.lifted() if one.typical.ndim else one for key, one in up.items()}

@@ -21,9 +21,11 @@ WORDS = {
     "toilet": "a full toilet tank",
     "fresh_freezes": "ice that blocks the fresh tank",
     "gray_freezes": "ice that blocks the gray tank",
-    "lines_freeze": "a water line at 0 °C",
+    "lines_freeze": "a water line that is frozen through",
 }
 """The limits, in words."""
+HEATING = ("fuel", "vapour", "battery")
+"""The limits of the heating; the others are those of water."""
 
 
 def first_limit(limits: Mapping[str, Range]) -> Range:

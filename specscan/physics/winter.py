@@ -27,6 +27,8 @@ from specscan.physics.propane_supply import coldest_for_vapour
 from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, independent_sum, monotone, pick
 
 NONE = Range.of(0.0)
+LOWEST = -60.0
+"""Lowest outside temperature (°C) that is told of; what holds there holds in every winter that is asked about."""
 
 
 class Winter:
@@ -113,11 +115,11 @@ class Winter:
 
     @cached_property
     def lowest_outside(self) -> Range:
-        """Give the lowest outside temperature (°C) at which full output holds the inside (one value a van)."""
+        """Give the lowest outside temperature (°C, -60 or more) at which full output holds the inside, one a van."""
         found = monotone(
             lambda conductance, output, gains: balance.lowest_outside(conductance, self.inside, output, gains),
             {"conductance": self.envelope.total}, {"output": self.output, "gains": self.gains},
-        )  # fmt: skip
+        ).clipped(least=LOWEST)  # fmt: skip
         return pick(self.sized, found, Range.unknown(self.columns.size))
 
     @cached_property
@@ -287,6 +289,11 @@ class Winter:
         return lines.line_times(self.columns, self.values, self.inside, self.outside)
 
     @cached_property
+    def line_plug_time(self) -> Range:
+        """Give the time (s) until standing water in the coldest line is frozen through."""
+        return lines.line_times(self.columns, self.values, self.inside, self.outside, to_plug=True)
+
+    @cached_property
     def valve_time(self) -> Range:
         """Give the time (s) until waste behind a dump valve is at 0 °C."""
         return lines.valve_times(self.columns, self.values, self.inside, self.outside)
@@ -320,7 +327,7 @@ class Winter:
                 none, self.endless, tanks.days_or_never(self.tank_time(name, to_ice=True), values)
             )
         known = self.where(columns.known("water_lines_location"))
-        found["lines_freeze"] = pick(known, tanks.days_or_never(self.line_time, values), self.nothing)
+        found["lines_freeze"] = pick(known, tanks.days_or_never(self.line_plug_time, values), self.nothing)
         return found
 
     @cached_property
@@ -328,6 +335,12 @@ class Winter:
         """Give the days until the first limit binds; unknown where the fuel's limit is."""
         found = stay.first_limit(self.shaped_limits)
         return pick(self.shaped_limits["fuel"].known, found, self.nothing)
+
+    @cached_property
+    def heating_stay(self) -> Range:
+        """Give the days until the heating ends, for want of fuel, vapour or electricity; unknown where fuel's are."""
+        limits = {name: self.shaped_limits[name] for name in stay.HEATING}
+        return pick(limits["fuel"].known, stay.first_limit(limits), self.nothing)
 
     @cached_property
     def shaped_limits(self) -> dict[str, Range]:
@@ -348,15 +361,20 @@ def _over(masks: dict[str, Mask], of_fuel: dict[str, Range], nothing: Range) -> 
 
 
 def at_design(columns: Columns, values: Assumptions) -> Winter:
-    """Give the vans of a table under the default conditions of the rules, worked out once for the table.
+    """Give the vans of a table under its conditions, else the default ones of the rules, worked out once for a table.
 
     Raises:
         RuleError: ``conditions.yaml`` is missing or wrong.
     """
     if "winter" not in columns.worked:
-        columns.worked["winter"] = Winter(columns, values, _default(values.book.folder, values.book.digest))
+        reckon_under(columns, values, _default(values.book.folder, values.book.digest))
     found: Winter = columns.worked["winter"]
     return found
+
+
+def reckon_under(columns: Columns, values: Assumptions, conditions: Conditions) -> None:
+    """Let the vans of a table be reckoned under these conditions."""
+    columns.worked["winter"] = Winter(columns, values, conditions)
 
 
 @functools.lru_cache(maxsize=8)

@@ -60,7 +60,7 @@ WINTER = (
         lambda winter: winter.margin, words.margin,
     ),
     _quantity(
-        "lowest_outside_c", "lowest outside temperature at which the heater holds the inside temperature", "°C",
+        "lowest_outside_c", "lowest outside temperature, -60 or more, at which the heater holds the inside", "°C",
         ways(OUTPUT_WAYS, SIZE_WAYS), (*BODY, *HEATER), f"{OUTPUT}, and {SIZE}",
         lambda winter: winter.lowest_outside, words.lowest,
     ),
@@ -110,6 +110,11 @@ WINTER = (
     _quantity(
         "gray_tank_days", "days until the gray tank is full", "d", (("gray_tank_l",),), (), "the tank's capacity",
         lambda winter: gray_days(winter.columns, winter.values, winter.conditions), words.gray,
+    ),
+    _quantity(
+        "heating_days", "days until the heating ends: fuel, vapour or battery, whichever is first", "d",
+        ways(ON_BOARD, SIZE_WAYS), (*BODY, *HEATER, *SUPPLY, *BATTERY, *PADS),
+        f"the heater's fuel, the fuel on board, and {SIZE}", lambda winter: winter.heating_stay, words.heating_ends,
     ),
     _quantity(
         "stay_days", "days until the first limit binds: fuel, vapour, battery, water, frost", "d",

@@ -66,7 +66,7 @@ def lowest(winter: Winter, result: Range, case: int) -> str | None:
     return (
         f"{figure(winter.conditions.inside_c)} °C inside less ({_span(winter.output, case)} W of heat + "
         f"{per(winter.gains)} W from people) over {_span(winter.envelope.total, case)} W/K = {_span(result, case)} °C "
-        "outside."
+        "outside; what is lower counts as -60 °C."
     )
 
 
@@ -189,9 +189,17 @@ def gray(winter: Winter, result: Range, case: int) -> str | None:
 
 def ends(winter: Winter, result: Range, case: int) -> str | None:
     """Tell what ends the stay first, what comes next, and which limits are not known."""
+    return _ends(winter, winter.shaped_limits, result, case)
+
+
+def heating_ends(winter: Winter, result: Range, case: int) -> str | None:
+    """Tell what ends the heating first, what comes next, and which limits are not known."""
+    return _ends(winter, {name: winter.shaped_limits[name] for name in stay.HEATING}, result, case)
+
+
+def _ends(winter: Winter, shaped: dict[str, Range], result: Range, case: int) -> str | None:
     if not result.known[case]:
         return None
-    shaped = winter.shaped_limits
     known = stay.order(shaped, (case,))
     never = float(winter.endless.typical.flat[0])
     said = [

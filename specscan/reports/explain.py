@@ -148,7 +148,7 @@ def value_text(row: dict[str, Any]) -> str:
 def _unknown(reader: Reader, van_id: str, ruleset: str) -> list[dict[str, Any]]:
     return reader.rows(
         "SELECT field, reason, points_at_stake, question FROM gaps WHERE van_id = ? AND ruleset = ? "
-        "AND points_at_stake > 0 ORDER BY points_at_stake DESC, field",
+        "AND points_at_stake > 0 ORDER BY points_at_stake DESC, narrows DESC NULLS LAST, field",
         [van_id, ruleset],
     )
 

@@ -35,7 +35,9 @@ def overview(db: Path, ruleset: str) -> list[dict[str, Any]]:
             LEFT JOIN settled AS h ON h.van_id = s.van_id AND h.field = 'heat_days' AND h.equipment = 'standard'
             LEFT JOIN (
                 SELECT * FROM gaps WHERE points_at_stake > 0
-                QUALIFY row_number() OVER (PARTITION BY van_id, ruleset ORDER BY points_at_stake DESC, field) = 1
+                QUALIFY row_number() OVER (
+                    PARTITION BY van_id, ruleset ORDER BY points_at_stake DESC, narrows DESC NULLS LAST, field
+                ) = 1
             ) AS g ON g.van_id = s.van_id AND g.ruleset = s.ruleset
             WHERE s.criterion = 'total' AND s.equipment = 'standard' AND s.ruleset = ?
             """,

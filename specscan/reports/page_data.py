@@ -159,7 +159,11 @@ class _Tables:
         self.settled = _grouped(reader.rows("SELECT * FROM settled ORDER BY field, equipment"), "van_id")
         self.scores = _grouped(reader.rows("SELECT * FROM scores"), "van_id")
         self.gaps = _grouped(
-            reader.rows("SELECT * FROM gaps WHERE points_at_stake > 0 ORDER BY points_at_stake DESC, field"), "van_id"
+            reader.rows(
+                "SELECT * FROM gaps WHERE points_at_stake > 0 "
+                "ORDER BY points_at_stake DESC, narrows DESC NULLS LAST, field"
+            ),
+            "van_id",
         )
         self.documents = _grouped(
             reader.rows(

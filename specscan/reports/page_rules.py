@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Literal
 
 from pydantic import Field
 
@@ -51,6 +52,21 @@ class SheetRules(Entry):
     electric_words: list[str]
 
 
+class Caution(Entry):
+    """A caution; ``about`` says beside which vans it is printed, ``reference`` what it rests on."""
+
+    about: Literal["every", "propane", "diesel", "gasoline", "lithium", "water"]
+    text: str
+    reference: list[str] = Field(default_factory=list)
+
+
+class WinterRules(Entry):
+    """The part on the winter behaviour of vans: cautions, and how figures are grouped and called."""
+
+    cautions: list[Caution] = Field(min_length=1)
+    groups: dict[str, dict[str, str]]
+
+
 class ReportRules(Entry):
     """The file ``rules/report.yaml``."""
 
@@ -59,6 +75,7 @@ class ReportRules(Entry):
     unit_words: dict[str, str]
     value_words: dict[str, str] = Field(default_factory=dict)
     sheet: SheetRules
+    winter: WinterRules
 
 
 def load_report_rules(folder: Path) -> ReportRules:

@@ -137,7 +137,8 @@ def _van_sheet(
     gaps = reader.rows(
         "SELECT g.field, g.reason, g.points_at_stake, g.question, s.note, s.status FROM gaps AS g "
         "LEFT JOIN settled AS s ON s.van_id = g.van_id AND s.field = g.field AND s.equipment = 'standard' "
-        "WHERE g.van_id = ? AND g.ruleset = ? AND g.points_at_stake >= ? ORDER BY g.points_at_stake DESC, g.field",
+        "WHERE g.van_id = ? AND g.ruleset = ? AND g.points_at_stake >= ? "
+        "ORDER BY g.points_at_stake DESC, g.narrows DESC NULLS LAST, g.field",
         [van["van_id"], ruleset, least],
     )
     for gap in gaps:

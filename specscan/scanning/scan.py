@@ -14,6 +14,7 @@ from pathlib import Path
 from specscan import __version__
 from specscan.dataset.store import Dataset
 from specscan.observing.kept import read_kept
+from specscan.physics.conditions import Conditions
 from specscan.reading.ocr_engine import COMMAND, ocr_version
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.facts import VanName
@@ -45,6 +46,7 @@ class ScanSummary:
     facts: int = 0
     notes: list[str] = field(default_factory=list)
     seconds: float = 0.0
+    conditions: Conditions | None = None
 
     @property
     def unreadable(self) -> list[DocumentRecord]:
@@ -66,12 +68,14 @@ def scan(
     jobs: int = 0,
     again: bool = False,
     progress: Progress | None = None,
+    conditions: Conditions | None = None,
 ) -> ScanSummary:
     """Read new and changed documents under ``paths`` and bring the dataset ``db`` up to date.
 
     ``rules`` is the folder of rules, ``extra_rulesets`` further rule-set files to score with; ``jobs`` the number of
     reading processes (0: one per core); ``again`` reads unchanged files as well; ``progress`` is called with files
-    done, files to do, and the last file's name.
+    done, files to do, and the last file's name; ``conditions`` are those under which winter is reckoned, by default
+    those of the rules.
 
     Raises:
         RuleError: a rule, field, word or manifest file is wrong; nothing is stored.
@@ -79,7 +83,7 @@ def scan(
         DatasetError: the dataset cannot be written.
     """
     started = datetime.now(UTC)
-    job = load_job(rules, extra_rulesets)
+    job = load_job(rules, extra_rulesets, conditions)
     book, limits = job.book, load_limits(rules)
     observations = read_kept(db, book)
     found = gather(paths, book)
@@ -104,7 +108,7 @@ def scan(
         state = job.update(dataset, documents, found.manifests, observations, summary.run_id, started, len(tasks))
         summary.documents = [document.record for document in documents if document.record.path in found.files]
         summary.vans, summary.facts = len(state.settlement.vans), len(state.settlement.facts)
-        summary.notes = state.notes
+        summary.notes, summary.conditions = state.notes, job.conditions
         summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import pandas as pd
 
@@ -21,14 +22,17 @@ from specscan.dataset.rows import (
 from specscan.dataset.wide import Column
 from specscan.judging.claim_rules import load_claims
 from specscan.judging.claims import judge_claims
+from specscan.judging.narrowing import narrowing
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
 from specscan.judging.stakes import stakes
+from specscan.physics.conditions import Conditions
 from specscan.physics.derived import DERIVED, derive, derive_numbers
 from specscan.records.documents import ReadDocument, Settlement
 from specscan.records.facts import Settled
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
+from specscan.rulebook.questions import question
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.manifested import apply_manifest
 from specscan.settling.observed import van_of
@@ -36,6 +40,7 @@ from specscan.settling.preferences import Preferences
 from specscan.settling.settle import settle
 from specscan.settling.table import case_table, split_case
 
+NOTHING = (None, None)
 RowsFor = Callable[[str], Sequence[ManifestRow]]
 
 
@@ -56,10 +61,12 @@ def build_state(
     rulesets: Sequence[RuleSet],
     manifest_rows: RowsFor,
     observations: Sequence[Observation] = (),
+    conditions: Conditions | None = None,
 ) -> State:
     """Give the state that follows from all documents and observations.
 
-    ``manifest_rows`` gives the manifest lines on a file.
+    ``manifest_rows`` gives the manifest lines on a file. Winter is reckoned under ``conditions``, by default those of
+    the rules.
     """
     named: list[ReadDocument] = []
     notes: list[str] = []
@@ -71,7 +78,7 @@ def build_state(
     names = {name for document in documents for name in (document.record.name, document.record.doc_id)}
     notes.extend(_idle(observations, settlement, names))
     table = case_table(settlement.settled, book)
-    derived = derive(table, book)
+    derived = derive(table, book, conditions)
     whole = pd.concat([table, derived], axis=1)
     settled = [*settlement.settled, *_derived_rows(whole)]
     claims = judge_claims(named, settlement, load_claims(book, preferences), observations)
@@ -84,7 +91,7 @@ def build_state(
         "claim_parts": [row for one in claims for row in claim_part_rows(one)],
         "van_names": name_rows(named, settlement.named),
         "scores": _score_rows(score(whole, rulesets, book)),
-        "gaps": _gap_rows(table, settlement, rulesets, book, preferences),
+        "gaps": _gap_rows(table, settlement, rulesets, book, preferences, conditions),
         "fields": [*field_rows(book), *_derived_field_rows()],
         "rulesets": _ruleset_rows(rulesets),
     }
@@ -159,6 +166,7 @@ def _gap_rows(
     rulesets: Sequence[RuleSet],
     book: Rulebook,
     preferences: Preferences,
+    conditions: Conditions | None,
 ) -> list[Row]:
     """Give every field of every van, as delivered, that is missing or conflicting, with what it could change.
 
@@ -167,7 +175,12 @@ def _gap_rows(
     """
     delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
     worth: dict[tuple[str, str, str], float] = {}
-    for record in stakes(delivered, rulesets, book, derive_numbers).to_dict("records"):
+    under = partial(derive_numbers, conditions=conditions)
+    narrows = {
+        (split_case(record["case_id"])[0], record["field"]): (record["narrows"], record["narrows_what"])
+        for record in narrowing(delivered, book, under).to_dict("records")
+    }
+    for record in stakes(delivered, rulesets, book, under).to_dict("records"):
         van_id, _ = split_case(record["case_id"])
         worth[(van_id, record["ruleset"], record["field"])] = float(record["points_at_stake"])
     rows = []
@@ -183,21 +196,11 @@ def _gap_rows(
                     "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field,
                     "reason": row.reason or "ambiguous", "points_at_stake": at_stake,
                     "question": question(row.field, book),
+                    "narrows": narrows.get((row.van_id, row.field), NOTHING)[0],
+                    "narrows_what": narrows.get((row.van_id, row.field), NOTHING)[1],
                 }
             )  # fmt: skip
     return rows
-
-
-def question(name: str, book: Rulebook) -> str:
-    """Give what to ask the maker about a field, where to look and what to measure, in one text."""
-    ask = book.fields[name].ask
-    parts = [
-        f"Ask the maker: {ask.maker}" if ask.maker else "",
-        f"Look: {ask.look}" if ask.look else "",
-        f"Measure: {ask.measure}" if ask.measure else "",
-    ]
-    said = [part if part.endswith(("?", ".")) else f"{part}." for part in parts if part]
-    return " ".join(said) or f"Ask the maker: {book.fields[name].meaning}?"
 
 
 def _ruleset_rows(rulesets: Sequence[RuleSet]) -> list[Row]:

@@ -15,6 +15,7 @@ from specscan import __version__
 from specscan.dataset.store import Dataset
 from specscan.dataset.us_units import us_columns
 from specscan.judging.rulesets import RuleSet, load_ruleset, load_rulesets
+from specscan.physics.conditions import Conditions, conditions_named
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook, load_rulebook
@@ -38,6 +39,7 @@ class Job:
     book: Rulebook
     preferences: Preferences
     rulesets: tuple[RuleSet, ...]
+    conditions: Conditions
 
     def update(
         self,
@@ -55,7 +57,7 @@ class Job:
         """
         state = build_state(
             documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
-            observations,
+            observations, self.conditions,
         )  # fmt: skip
         run = {
             "run_id": run_id, "version": __version__, "rules_sha256": self.book.digest,
@@ -63,15 +65,19 @@ class Job:
             "documents": len(documents), "documents_read": read,
             "documents_unreadable": sum(d.record.status == "unreadable" for d in documents),
             "vans": len(state.settlement.vans), "facts": len(state.settlement.facts),
+            "conditions": self.conditions.model_dump_json(),
         }  # fmt: skip
         dataset.replace_state(state.tables, run, state.columns, us_columns(state.columns, self.rules))
-        by = {"rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets]}
+        by = {
+            "rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets],
+            "conditions": self.conditions.model_dump(),
+        }  # fmt: skip
         dataset.keep_setting(SCORED_BY, json.dumps(by))
         return state
 
 
-def load_job(rules: Path, extra_rulesets: Sequence[Path] = ()) -> Job:
-    """Load and check the rules of a folder, and further rule-set files.
+def load_job(rules: Path, extra_rulesets: Sequence[Path] = (), conditions: Conditions | None = None) -> Job:
+    """Load and check the rules of a folder, further rule-set files, and the conditions of winter (else the default).
 
     Raises:
         RuleError: a rule, field or word file is wrong; every mistake with file and line.
@@ -79,13 +85,20 @@ def load_job(rules: Path, extra_rulesets: Sequence[Path] = ()) -> Job:
     book = load_rulebook(rules)
     rulesets = load_rulesets(rules / "winter", book)
     rulesets += [load_ruleset(path, book) for path in extra_rulesets]
-    return Job(rules, tuple(extra_rulesets), book, load_preferences(book), tuple(rulesets))
+    reckoned = conditions or conditions_named(rules)
+    return Job(rules, tuple(extra_rulesets), book, load_preferences(book), tuple(rulesets), reckoned)
 
 
 def scored_by(dataset: Dataset) -> tuple[Path | None, tuple[Path, ...]]:
     """Give the folder of rules and the further rule-set files by which the last state was made."""
     said = json.loads(dataset.setting(SCORED_BY) or "{}")
     return (Path(said["rules"]) if said.get("rules") else None), tuple(Path(path) for path in said.get("rulesets", []))
+
+
+def reckoned_under(dataset: Dataset) -> Conditions | None:
+    """Give the conditions under which the last state was reckoned, if there is one."""
+    said = json.loads(dataset.setting(SCORED_BY) or "{}").get("conditions")
+    return Conditions.model_validate(said) if said else None
 
 
 def kept_manifests(dataset: Dataset) -> Manifests:
