@@ -1,6 +1,7 @@
 """A dataset of two invented vans, scanned once; each test gets its own copy, with nothing observed yet."""
 
 import csv
+import dataclasses
 import functools
 import shutil
 
@@ -43,7 +44,13 @@ def rules_loaded_once(monkeypatch, loaded):
 def loaded():
     from specscan.scanning.update import load_job
 
-    return functools.cache(lambda rules, rulesets=(): load_job(rules, list(rulesets)))
+    once = functools.cache(lambda rules, rulesets: load_job(rules, list(rulesets)))
+
+    def job(rules, rulesets=(), conditions=None):
+        made = once(rules, tuple(rulesets))
+        return made if conditions is None else dataclasses.replace(made, conditions=conditions)
+
+    return job
 
 
 @pytest.fixture
