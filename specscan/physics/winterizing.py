@@ -40,7 +40,7 @@ def strength(values: Assumptions, table: str, celsius: Floats) -> Range:
 def fluid_rows(winter: Winter, ids: Sequence[str]) -> Iterator[dict[str, object]]:
     """Give rows: ``van_id``, ``purpose``, ``fluid``, ``strength`` (per cent by volume needed), litres of fluid.
 
-    ``value``, ``low`` and ``high`` are litres, infinite where that fluid is too weak; ``too_weak`` says so of ``value``.
+    ``value``, ``low``, ``high`` are litres, infinite where that fluid is too weak; ``too_weak`` says so of ``value``.
     For the coldest night of the conditions. Propylene glycol only (rows V10, C05 to C11); follow the fluid's label.
     """
     values = winter.values
