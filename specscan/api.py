@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from specscan.judging.examples import CaseResult
     from specscan.records.documents import ReadDocument
+    from specscan.reports.draft import Claim
     from specscan.reports.evaluate import Evaluation
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
@@ -169,6 +170,16 @@ def plot_winter(outlook: Outlook, out: str | Path) -> Path:
     return draw(outlook, Path(out))
 
 
+def check_draft(text: str | Path, db: str | Path, rules: str | Path | None = None) -> list[Claim]:
+    """Give each statement of a draft about vans of the dataset as borne out, contradicted or without evidence.
+
+    See ``specscan.reports.draft.check_draft`` for errors.
+    """
+    from specscan.reports.draft import check_draft as check
+
+    return check(Path(text), Path(db), Path(rules) if rules is not None else rules_folder())
+
+
 def report(
     db: str | Path,
     out: str | Path,
@@ -293,6 +304,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
     from specscan.observing.rules import load_observing
     from specscan.physics.conditions import load_conditions
     from specscan.records.errors import RuleError
+    from specscan.reports.draft_talk import load_talk
     from specscan.reports.page_rules import load_report_rules
     from specscan.rulebook.book import load_rulebook
     from specscan.scanning.limits import load_limits
@@ -308,6 +320,7 @@ def check_rules(path: str | Path | None = None, rules: str | Path | None = None)
             load_observing(book)
             us_columns([], target)
             load_report_rules(target)
+            load_talk(book)
             load_rulesets(target / "winter", book)
             return []
         return check_ruleset_file(target, load_rulebook(Path(rules) if rules is not None else rules_folder()))

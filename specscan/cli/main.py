@@ -13,6 +13,7 @@ from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
 from specscan.cli.claims import claims
 from specscan.cli.conditions import chosen_conditions, conditions_options
+from specscan.cli.draft import draft
 from specscan.cli.observe import observe
 from specscan.cli.options import (
     DONE,
@@ -94,8 +95,9 @@ def scan(
 @db_option
 @ruleset_option
 @click.option("--optioned", is_flag=True, help="With the printed options fitted, not as delivered.")
+@click.option("--cite", is_flag=True, help="Number the sources and list them with maker, document, page and words.")
 @json_option
-def explain(van: str, db: Path, ruleset: str, optioned: bool, as_json: bool) -> None:
+def explain(van: str, db: Path, ruleset: str, optioned: bool, cite: bool, as_json: bool) -> None:
     """Tell why VAN scores as it does: points, reasons, the words and pages they rest on, and what is not known."""
     account = api.explain(van, db, ruleset=ruleset, equipment="optioned" if optioned else "standard")
     if as_json:
@@ -103,7 +105,7 @@ def explain(van: str, db: Path, ruleset: str, optioned: bool, as_json: bool) -> 
         return
     from specscan.cli.printing import print_explanation
 
-    print_explanation(account)
+    print_explanation(account, cite=cite)
 
 
 @main.command()
@@ -177,6 +179,7 @@ def demo(folder: Path) -> None:
 
 
 main.add_command(claims)
+main.add_command(draft)
 main.add_command(observe)
 main.add_command(winter)
 

@@ -125,9 +125,10 @@ def _document_line(record: DocumentRecord) -> Text:
     return Text.assemble((f"{word}: ", style), record.name, f": {record.message}" if record.message else "")
 
 
-def print_explanation(account: Explanation) -> None:
-    """Print the account of a van: bands, reasons, words and pages, unknowns."""
+def print_explanation(account: Explanation, *, cite: bool = False) -> None:
+    """Print the account of a van: bands, reasons, words and pages, unknowns; with ``cite`` sources by number."""
     out = console()
+    numbers: dict[str, int] | None = {} if cite else None
     fitted = "with printed options fitted" if account.equipment == "optioned" else "as delivered"
     out.print(Text.assemble((account.title, "bold"), f", {fitted}"))
     out.print(Text(f"{account.ruleset_title} ({account.ruleset})"))
@@ -139,7 +140,7 @@ def print_explanation(account: Explanation) -> None:
         out.print(Text.assemble((criterion.title, "bold"), "  ", _points(criterion)))
         out.print(Text(f"  {criterion.because}"))
         for evidence in criterion.evidence:
-            _print_evidence(out, evidence)
+            _print_evidence(out, evidence, numbers)
     if account.unknown:
         out.print()
         out.print(Text("Not known, and what it could move", style="bold"))
@@ -167,12 +168,19 @@ def print_explanation(account: Explanation) -> None:
     out.print()
     out.print(Text("Documents", style="bold"))
     for document in account.documents:
-        out.print(Text(f"  {document['name']}" + (f" ({document['message']})" if document["message"] else "")))
+        digest = f", SHA-256 {document['sha256']}" if cite and document["sha256"] else ""
+        message = f" ({document['message']})" if document["message"] else ""
+        out.print(Text(f"  {document['name']}{digest}{message}"))
     out.print()
+    if numbers:
+        out.print(Text("Sources", style="bold"))
+        for citation, number in numbers.items():
+            out.print(Text(f"  [{number}] {citation}"))
+        out.print()
     out.print(Text(CAUTION, style="dim"))
 
 
-def _print_evidence(out: Any, evidence: Evidence) -> None:
+def _print_evidence(out: Any, evidence: Evidence, numbers: dict[str, int] | None) -> None:
     value = evidence.value or "not known"
     marks = [evidence.status] if evidence.status in ("conflicting", "derived", "observed") else []
     if evidence.availability in ("not_available", "unstated", "optional"):
@@ -182,7 +190,12 @@ def _print_evidence(out: Any, evidence: Evidence) -> None:
         line.append(f" ({', '.join(marks)})")
     if evidence.note:
         line.append(f" — {evidence.note}")
+    if numbers is not None:
+        cited = [numbers.setdefault(source["citation"], len(numbers) + 1) for source in evidence.sources]
+        line.append("".join(f" [{number}]" for number in dict.fromkeys(cited)))
     out.print(line)
+    if numbers is not None:
+        return
     for source in evidence.sources:
         page = f", page {source['page']}" if source["page"] else ""
         option = " [option]" if source["availability"] == "optional" else ""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import hashlib
 import re
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 from dataclasses import field as made
 from pathlib import Path
@@ -23,12 +23,15 @@ from specscan.reading.compose import Hints
 from specscan.reading.plain import read_text
 from specscan.records.errors import NotFoundError, SpecscanError
 from specscan.records.facts import Fact
-from specscan.records.text import Document, Kind
-from specscan.reports.draft_talk import load_loose, read_loose
+from specscan.records.text import Document, Kind, Passage
+from specscan.reports.citations import cite
+from specscan.reports.draft_talk import load_talk, read_loose
 from specscan.reports.draft_verdict import Verdict, judge_claim
-from specscan.reports.explain import sources_of, value_text
-from specscan.rulebook.book import Rulebook
-from specscan.settling.preferences import Preferences
+from specscan.reports.explain import sources_of
+from specscan.reports.page_rules import load_report_rules
+from specscan.reports.page_words import Wording
+from specscan.rulebook.book import Rulebook, load_rulebook
+from specscan.settling.preferences import load_preferences
 
 LIMIT_BYTES = 2_000_000
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[^\Wa-z]|[\"“‘(])")
@@ -39,17 +42,22 @@ FIGURE = re.compile(r"\d")
 class Claim:
     """One statement of a draft: its words, of which van and field it speaks, the verdict, why, and the evidence.
 
-    ``carried`` says that the sentence names no van and is taken to be about the one named before it.
+    ``label`` is what the field means; each of ``sources`` has a ``citation``.
+
+    ``carried`` says that the sentence names no van and is taken to be about the one named before it; ``taken`` how
+    loose words of the sentence were understood.
     """
 
     words: str
     van_id: str
     van: str
     field: str
+    label: str
     says: str
     verdict: Verdict
     because: str
     carried: bool = False
+    taken: list[str] = made(default_factory=list)
     sources: list[dict[str, Any]] = made(default_factory=list)
 
     def as_dict(self) -> dict[str, Any]:
@@ -57,8 +65,10 @@ class Claim:
         return asdict(self)
 
 
-def check_draft(path: Path, db: Path, book: Rulebook, preferences: Preferences) -> list[Claim]:
+def check_draft(path: Path, db: Path, rules: Path) -> list[Claim]:
     """Give the statements of a text file (plain text or Markdown) about vans of the dataset, in the text's order.
+
+    ``rules`` is the folder of rules.
 
     A sentence in which nothing was found, though it names a van or holds a figure, is given as ``not_checked``, so that
     silence is not taken for consent.
@@ -67,11 +77,14 @@ def check_draft(path: Path, db: Path, book: Rulebook, preferences: Preferences) 
         NotFoundError: there is no such file.
         SpecscanError: it is too large, empty or no text.
         DatasetError: the dataset cannot be opened.
+        RuleError: the rules are wrong.
     """
+    book = load_rulebook(rules)
+    report_rules = load_report_rules(rules)
     document = _read(path)
     with Reader(db) as reader:
-        checker = _Checker(reader, book, preferences)
-        return checker.claims(document)
+        fields = {row["field"]: row for row in reader.rows("SELECT * FROM fields")}
+        return _Checker(reader, book, Wording(fields, report_rules, rules)).claims(document)
 
 
 def _read(path: Path) -> Document:
@@ -91,18 +104,20 @@ def tell_loose(claim: Claim, loose: Mapping[str, str]) -> None:
     for taken, words in loose.items():
         if taken in claim.words:
             claim.words = claim.words.replace(taken, words)
-            claim.because += f" (“{words}” taken for “{taken}”)"
+            claim.taken.append(f"“{words}” taken for “{taken}”")
 
 
 class _Checker:
-    def __init__(self, reader: Reader, book: Rulebook, preferences: Preferences):
-        self.reader, self.book, self.preferences = reader, book, preferences
-        self.kinds, self.loose = column_kinds(book), load_loose(book)
+    def __init__(self, reader: Reader, book: Rulebook, wording: Wording):
+        self.reader, self.book, self.wording = reader, book, wording
+        self.preferences = load_preferences(book)
+        self.kinds, self.talk = column_kinds(book), load_talk(book)
         self.vans = {van["van_id"]: van for van in reader.vans()}
 
     def claims(self, document: Document) -> list[Claim]:
         """Give all statements, those of a sentence in the order of their fields."""
-        document, loose = read_loose(document, self.loose)
+        document, loose = read_loose(document, self.talk.loose)
+        passages = {passage.number: passage for passage in document.passages}
         facts, mentions, cast = Finder(self.book).find_about(document, self._names())
         counted = {(fact.passage, fact.printed, fact.field) for fact in facts if not fact.rejected}
         groups: dict[tuple[Any, ...], list[Fact]] = defaultdict(list)
@@ -112,7 +127,7 @@ class _Checker:
             groups[(fact.passage, fact.printed, fact.field, fact.value, fact.availability, fact.rejected)].append(fact)
         found: dict[tuple[int, str], list[Claim]] = defaultdict(list)
         for (passage, words, *_), members in groups.items():
-            claims = self._of_statement(members, mentions, cast)
+            claims = self._of_statement(members, passages[passage], mentions, cast)
             found[(passage, words)] += claims
         ordered = []
         for passage in document.passages:
@@ -138,17 +153,28 @@ class _Checker:
             names[van_id] = texts | dated
         return names
 
-    def _of_statement(self, members: list[Fact], mentions: VanMentions, cast: frozenset[str]) -> list[Claim]:
+    def _of_statement(
+        self, members: list[Fact], passage: Passage, mentions: VanMentions, cast: frozenset[str]
+    ) -> list[Claim]:
         first = members[0]
-        says = _said(first)
+        says = self._said(first)
         vans = sorted({fact.model for fact in members} - {NOBODY})
         if len({fact.model for fact in members}) == len(cast):
             why = "no van of the dataset is named with it"
-            return [Claim(first.printed, "", "", first.field, says, "not_checked", why)]
+            return [
+                Claim(first.printed, "", "", first.field, self.wording.label(first.field), says, "not_checked", why)
+            ]
         if first.rejected:
             why = f"not read with certainty: {first.rejected}"
             return [self._claim(first, van, says, "not_checked", why) for van in vans]
-        carried = not any(set(vans) & named for _, _, named in mentions.find(first.printed))
+        sentence = _sentence_of(first.printed, passage)
+        heads = [head.text for head in (passage.row, passage.column) if head is not None]
+        carried = not _names(vans, [sentence, *passage.sections, *heads], mentions)
+        if carried and not self.talk.carries_on(sentence):
+            why = "it names no van of the dataset, and may speak of another one than the van before it"
+            return [
+                Claim(first.printed, "", "", first.field, self.wording.label(first.field), says, "not_checked", why)
+            ]
         return [self._judged(first, van, says, carried) for van in vans]
 
     def _judged(self, fact: Fact, van_id: str, says: str, carried: bool) -> Claim:
@@ -158,26 +184,46 @@ class _Checker:
         }
         if len(rows) < 2:
             return self._claim(fact, van_id, says, "without_evidence", "the dataset does not have this field")
-        judged = judge_claim(fact, rows["standard"], rows["optioned"], self.kinds[fact.field], self.preferences)
+        judged = judge_claim(
+            fact, rows["standard"], rows["optioned"], self.kinds[fact.field], self.preferences, self.tell
+        )
         claim = self._claim(fact, van_id, says, judged.verdict, judged.because)
         claim.carried = carried
-        claim.sources = sources_of(self.reader, list(judged.row["fact_ids"] or [])) if judged.row is not None else []
+        found = sources_of(self.reader, list(judged.row["fact_ids"] or [])) if judged.row is not None else []
+        claim.sources = [{**one, "citation": cite(one, self.vans[van_id]["maker"])} for one in found]
         return claim
 
     def _claim(self, fact: Fact, van_id: str, says: str, verdict: Verdict, because: str) -> Claim:
-        return Claim(fact.printed, van_id, self.vans[van_id]["title"], fact.field, says, verdict, because)
+        label = self.wording.label(fact.field)
+        return Claim(fact.printed, van_id, self.vans[van_id]["title"], fact.field, label, says, verdict, because)
 
     def _unread(self, sentence: str, mentions: VanMentions) -> Claim:
         named = sorted({van for _, _, vans in mentions.find(sentence) for van in vans} - {NOBODY})
         titles = ", ".join(self.vans[van]["title"] for van in named)
         why = "nothing in it is of a field of the vocabulary, or it was not understood: check it by hand"
-        return Claim(sentence.strip(), "+".join(named), titles, "", "", "not_checked", why)
+        return Claim(sentence.strip(), "+".join(named), titles, "", "", "", "not_checked", why)
+
+    def _said(self, fact: Fact) -> str:
+        row = {
+            "field": fact.field, "value_num": fact.num, "value_low": fact.low, "value_high": fact.high,
+            "value_flag": fact.flag, "value_text": fact.text, "unit": fact.unit,
+        }  # fmt: skip
+        option = ", as an option" if fact.availability == "optional" else ""
+        return self.tell(row) + option
+
+    def tell(self, row: Mapping[str, Any]) -> str:
+        """Give the value of a row in words, in metric and US units; an empty text where it has none."""
+        shown = self.wording.value(row)
+        if shown is None:
+            return ""
+        return shown.metric if shown.metric == shown.us else f"{shown.metric} / {shown.us}"
 
 
-def _said(fact: Fact) -> str:
-    row = {
-        "value_num": fact.num, "value_low": fact.low, "value_high": fact.high, "value_flag": fact.flag,
-        "value_text": fact.text, "unit": fact.unit,
-    }  # fmt: skip
-    option = ", as an option" if fact.availability == "optional" else ""
-    return value_text(row) + option
+def _sentence_of(words: str, passage: Passage) -> str:
+    """Give the sentence of a passage in which words stand; the words where they stand in none."""
+    parts = SENTENCE_END.split(passage.text)
+    return next((part for part in parts if words.strip(" .!?") in part), words)
+
+
+def _names(vans: Sequence[str], texts: Sequence[str], mentions: VanMentions) -> bool:
+    return any(named & set(vans) for text in texts for _, _, named in mentions.find(text))

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from specscan.judging.kinds import Kind
 from specscan.records.facts import Fact
-from specscan.reports.explain import value_text
 from specscan.settling.preferences import Preferences
 
 Verdict = Literal["borne_out", "contradicted", "without_evidence", "not_checked"]
+
+
+Tell = Callable[[Mapping[str, Any]], str]
+"""Puts the value of a row into words; an empty text where it has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +27,9 @@ class Judgement:
 
 
 def judge_claim(
-    claim: Fact, standard: Mapping[str, Any], optioned: Mapping[str, Any], kind: Kind, preferences: Preferences
-) -> Judgement:
+    claim: Fact, standard: Mapping[str, Any], optioned: Mapping[str, Any], kind: Kind, preferences: Preferences,
+    tell: Tell,
+) -> Judgement:  # fmt: skip
     """Give the verdict on a statement.
 
     ``standard`` and ``optioned`` are the settled rows of its van and field, as delivered and with options fitted. A
@@ -33,40 +37,43 @@ def judge_claim(
     printed as an option only does not bear out that a van *has* it.
     """
     if claim.availability == "optional":
-        return _option(claim, standard, optioned, kind, preferences)
+        return _option(claim, standard, optioned, kind, preferences, tell)
     if standard["status"] == "missing":
         if standard["reason"] == "only_optional":
-            printed = value_text(dict(optioned)) or "it"
+            printed = tell(optioned) or "it"
             return Judgement("without_evidence", f"printed as an option only: {printed}", optioned)
         return Judgement("without_evidence", standard["note"] or "no document states it", standard)
     if standard["status"] == "conflicting":
         return Judgement("without_evidence", f"documents disagree: {standard['note']}", standard)
     if claim.availability == "not_available":
         refused = standard["availability"] == "not_available"
-        said = "not offered" if refused else f"stated: {value_text(dict(standard))}"
+        said = "not offered" if refused else f"stated: {tell(standard)}"
         return Judgement("borne_out" if refused else "contradicted", said, standard)
-    verdict, because = _compare(claim, standard, kind, preferences)
+    verdict, because = _compare(claim, standard, kind, preferences, tell)
     return Judgement(verdict, because, standard)
 
 
 def _option(
-    claim: Fact, standard: Mapping[str, Any], optioned: Mapping[str, Any], kind: Kind, preferences: Preferences
-) -> Judgement:
+    claim: Fact, standard: Mapping[str, Any], optioned: Mapping[str, Any], kind: Kind, preferences: Preferences,
+    tell: Tell,
+) -> Judgement:  # fmt: skip
     if optioned["availability"] == "optional":
-        verdict, because = _compare(claim, optioned, kind, preferences)
+        verdict, because = _compare(claim, optioned, kind, preferences, tell)
         return Judgement(verdict, f"{because}; as an option", optioned)
     if standard["status"] == "missing" or standard["status"] == "conflicting":
         return Judgement("without_evidence", standard["note"] or "no document states it", standard)
     if standard["availability"] == "not_available":
         return Judgement("contradicted", "not offered", standard)
-    verdict, because = _compare(claim, standard, kind, preferences)
+    verdict, because = _compare(claim, standard, kind, preferences, tell)
     if verdict == "borne_out":
         return Judgement("contradicted", f"stated as standard, not as an option: {because}", standard)
     return Judgement("without_evidence", f"no such option is stated; as delivered {because}", standard)
 
 
-def _compare(claim: Fact, row: Mapping[str, Any], kind: Kind, preferences: Preferences) -> tuple[Verdict, str]:
-    printed = value_text(dict(row))
+def _compare(
+    claim: Fact, row: Mapping[str, Any], kind: Kind, preferences: Preferences, tell: Tell
+) -> tuple[Verdict, str]:
+    printed = tell(row)
     stated = f"{'observed' if row['status'] == 'observed' else 'stated'}: {printed or 'not offered'}"
     if row["availability"] == "not_available":
         denies = claim.flag is False or claim.num == 0 or (kind.denies != "" and claim.text == kind.denies)

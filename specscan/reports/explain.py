@@ -9,11 +9,12 @@ from typing import Any
 
 from specscan.dataset.reader import Reader
 from specscan.records.claims import VERDICTS
+from specscan.reports.citations import cite
 
 
 @dataclass(slots=True)
 class Evidence:
-    """What is known of one field of the van, and from where."""
+    """What is known of one field of the van, and from where; each of ``sources`` has a ``citation``."""
 
     field: str
     value: str
@@ -52,6 +53,7 @@ class Explanation:
     unknown: list[dict[str, Any]]
     other_totals: list[dict[str, Any]]
     documents: list[dict[str, Any]]
+    maker: str = ""
     claims: list[dict[str, Any]] = made(default_factory=list)
 
     def as_dict(self) -> dict[str, Any]:
@@ -83,12 +85,14 @@ def explain(db: Path, name: str, ruleset: str, equipment: str = "standard") -> E
         for criterion, account in accounts.items():
             names = described.get(criterion, {}).get("fields") or []
             account.evidence = [_evidence(reader, van["van_id"], one, equipment) for one in names]
+            for source in (source for one in account.evidence for source in one.sources):
+                source["citation"] = cite(source, van["maker"])
         first = next(iter(described.values()), {})
         return Explanation(
             van["van_id"], van["title"], ruleset, first.get("title", ruleset), first.get("note") or "", equipment,
             accounts["total"], [accounts[name] for name in described if name in accounts],
             _unknown(reader, van["van_id"], ruleset), _other_totals(reader, van["van_id"]),
-            _documents(reader, van["van_id"]), _claims(reader, van["van_id"]),
+            _documents(reader, van["van_id"]), van["maker"] or "", _claims(reader, van["van_id"]),
         )  # fmt: skip
 
 
@@ -173,7 +177,7 @@ def _claims(reader: Reader, van_id: str) -> list[dict[str, Any]]:
 
 def _documents(reader: Reader, van_id: str) -> list[dict[str, Any]]:
     return reader.rows(
-        "SELECT d.name, d.kind, d.status, d.message FROM van_names JOIN documents AS d USING (doc_id) "
+        "SELECT d.name, d.kind, d.status, d.message, d.sha256 FROM van_names JOIN documents AS d USING (doc_id) "
         "WHERE van_id = ? ORDER BY d.name",
         [van_id],
     )
