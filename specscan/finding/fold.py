@@ -5,18 +5,18 @@ from __future__ import annotations
 import functools
 import re
 import unicodedata
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specscan.rulebook.models import WordFile
 
 TOKEN = re.compile(r"[^\W\d_]+|\d+|[^\w\s]|_")
 GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "«", "»", "®", "™", "*", "†"}
 SIZE = re.compile(r"\s*(?:\d|[x×/]|$)")  # behind a letter that stands for length or width
+KEPT_WORDS = 20_000  # of each language: as many as several thousand brochures use
 LINKS = ("s", "n", "en", "es", "e", "er", "")
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """A folded word and the characters of the text that it stands for."""
 
     norm: str
@@ -34,7 +34,7 @@ class Folder:
         self.spelling = {_bare(a): _bare(b) for a, b in words.spelling.items()}
         self.endings = [(re.compile(f"{e.pattern}$"), e.to, e.least) for e in words.endings]
         self.parts = {_bare(part) for part in words.compounds}
-        self.fold_word = functools.lru_cache(maxsize=20_000)(self._fold_word)
+        self.read_word = functools.lru_cache(maxsize=KEPT_WORDS)(self._read_word)
 
     def tokens(self, text: str) -> list[Token]:
         """Give the folded words of a text; articles and hyphens inside words are left out."""
@@ -45,13 +45,13 @@ class Folder:
                 if self._is_barrier(raw, text, start, end) and not self._abbreviates(raw, text, start):
                     found.append(Token("and" if raw == "&" else raw, start, end))
                 continue
-            bare = _bare(raw)
-            if bare in self.drop and not self._is_letter_code(raw, text, end):
+            dropped, parts = self.read_word(raw)
+            if dropped and not self._is_letter_code(raw, text, end):
                 continue
-            if raw == "L" and bare in self.drop:  # where "l" is also an article, "L" is length and "l" is width
+            if dropped and raw == "L":  # where "l" is also an article, "L" is length and "l" is width
                 found.append(Token(raw, start, end))
                 continue
-            for part in self.fold_word(bare):
+            for part in parts:
                 found.append(Token(part, start, end))
         return found
 
@@ -80,10 +80,13 @@ class Folder:
             return not rest or (text[end : end + 1].isspace() and not rest[0].islower() and not rest[0].isdigit())
         return True
 
-    def _fold_word(self, bare: str) -> tuple[str, ...]:
+    def _read_word(self, raw: str) -> tuple[bool, tuple[str, ...]]:
+        """Tell whether a word as printed is one that does not count, and give its folded parts."""
+        bare = _bare(raw)
+        dropped = bare in self.drop
         bare = self.spelling.get(bare, bare)
         parts = self._split(bare) if len(bare) > 6 else None
-        return tuple(self._without_ending(self.spelling.get(part, part)) for part in (parts or (bare,)))
+        return dropped, tuple(self._without_ending(self.spelling.get(part, part)) for part in (parts or (bare,)))
 
     def _without_ending(self, word: str) -> str:
         for pattern, to, least in self.endings:

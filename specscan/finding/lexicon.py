@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections import defaultdict
 from dataclasses import dataclass, field
@@ -20,6 +21,11 @@ REGIONS = {True: "us:", False: "uk:"}
 REGION = re.compile(r"^(?:us|uk):")
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
+# Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
+KEPT_ANALYSES = 4_000
+KEPT_ANSWERS = 20_000
+KEPT_LETTERS = 240
+OTHER = "\N{WHITE SQUARE}"  # stands for a word of no term, so that the vocabulary does not grow with what is read
 
 
 class Concept(NamedTuple):
@@ -34,8 +40,7 @@ class Concept(NamedTuple):
     value: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Mention:
+class Mention(NamedTuple):
     """A concept mentioned in characters ``start`` to ``end``; ``first`` and ``last`` count folded words."""
 
     concept: Concept
@@ -66,33 +71,48 @@ class Lexicon:
         # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
         self.nlp = spacy.blank("xx")
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
-        self.concepts: dict[tuple[str, ...], set[Concept]] = defaultdict(set)
+        # by the words of terms; in the order of the rules, so that what is found comes in the same order each time
+        self.concepts: dict[tuple[str, ...], dict[Concept, None]] = defaultdict(dict)
         self.owners = _owners(book)
         self.inside = {spec.vocabulary for spec in book.fields.values() if spec.inside}
         self._declare()
         for number, norms in enumerate(self.concepts):
             self.matcher.add(str(number), [Doc(self.nlp.vocab, words=list(norms))])
-        self.by_number = list(self.concepts.values())
+        self.by_match = {
+            self.nlp.vocab.strings[str(number)]: tuple(concepts)
+            for number, concepts in enumerate(self.concepts.values())
+        }
+        self.first_words = {norms[0] for norms in self.concepts}
+        self.known_words = {norm for norms in self.concepts for norm in norms}
+        self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
+        self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
+        self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
 
     def analyse(self, text: str) -> Analysis:
-        """Give the mentions in a text; of overlapping ones the longest that does not hide another's sense."""
+        """Give the mentions in a text; of overlapping ones the longest that does not hide another's sense.
+
+        The analysis may be shared with others who asked about the same text: it is to be read, not changed.
+        """
+        return self._kept(text) if len(text) <= KEPT_LETTERS else self._analysed(text)
+
+    def _analysed(self, text: str) -> Analysis:
         tokens = self.folder.tokens(text)
         analysis = Analysis(text, tokens)
-        if not tokens:
-            return analysis
-        doc = Doc(self.nlp.vocab, words=[token.norm for token in tokens])
+        if self.first_words.isdisjoint([token.norm for token in tokens]):
+            return analysis  # most running text: no term begins here, and the matcher need not look
+        doc = Doc(self.nlp.vocab, words=[t.norm if t.norm in self.known_words else OTHER for t in tokens])
         found = []
         for match_id, first, last in self.matcher(doc):
-            number = int(self.nlp.vocab.strings[match_id])
-            for concept in self.by_number[number]:
+            for concept in self.by_match[match_id]:
                 found.append(Mention(concept, tokens[first].start, tokens[last - 1].end, first, last))
         analysis.mentions = self._without_hidden(found)
         return analysis
 
     def knows_label(self, text: str) -> bool:
         """Tell whether a text reads as a label: it is short and names a thing or an aspect."""
-        if len(text) > 80:
-            return False
+        return len(text) <= 80 and self._known_labels(text)
+
+    def _knows_label(self, text: str) -> bool:
         analysis = self.analyse(text)
         words = [token for token in analysis.tokens if token.norm[0].isalpha()]
         covered = {
@@ -105,10 +125,11 @@ class Lexicon:
 
     def heads_list(self, text: str) -> bool:
         """Tell whether a text is the heading of a list of standard or optional equipment."""
+        return len(text) <= 60 and self._known_heads(text)
+
+    def _heads_list(self, text: str) -> bool:
         cues = {"standard", "optional", "not_available", "all_vans", "not_fitted", "by_owner"}
-        return len(text) <= 60 and any(
-            m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions
-        )
+        return any(m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions)
 
     def cues(self, analysis: Analysis, *names: str) -> list[Mention]:
         """Give the mentions of cues of these names."""
@@ -144,7 +165,7 @@ class Lexicon:
             for text in expand(REGION.sub("", term).replace("?", "")):
                 norms = tuple(self.folder.norms(text))
                 if norms:
-                    self.concepts[norms].add(concept)
+                    self.concepts[norms][concept] = None
 
     def _without_hidden(self, found: list[Mention]) -> list[Mention]:
         """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""

@@ -10,7 +10,7 @@ from specscan.rulebook.models import FieldSpec
 
 def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[Found]:
     """Of several figures for one field in one sentence keep the total, or the one for the walls."""
-    for name in {f.field for f in found}:
+    for name in dict.fromkeys(f.field for f in found):
         spec = book.fields[name]
         rows = [f for f in found if f.field == name and not f.rejected]
         if len(rows) < 2:
@@ -66,7 +66,7 @@ def _prefer(book: Rulebook, rows: list[Found], other: str, value: str, statement
 
 def without_weaker(book: Rulebook, found: list[Found]) -> list[Found]:
     """Drop weak values beside strong ones, and all but the strongest word of a choice."""
-    for name in {f.field for f in found}:
+    for name in dict.fromkeys(f.field for f in found):
         spec = book.fields[name]
         rows = [f for f in found if f.field == name and not f.rejected]
         strong = [f for f in rows if not f.weak]

@@ -20,7 +20,7 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
     for name, spec in book.fields.items():
         if not spec.together:
             continue
-        for number in {item.sentence for item in statement.parsed.items}:
+        for number in sorted({item.sentence for item in statement.parsed.items}):
             items = [
                 i
                 for i in statement.parsed.items
