@@ -9,14 +9,12 @@ from specscan.finding.cast import Cast
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.found import Availability, Found, How, Value
-from specscan.finding.items import Parsed
 from specscan.finding.kit import Kit
 from specscan.finding.recording import Recorder
 from specscan.finding.sayings import is_sentence
 from specscan.finding.scope import settle_scope
 from specscan.finding.side_by_side import metric_first
-from specscan.finding.special import special_values
-from specscan.finding.statement import Statement
+from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
 from specscan.finding.topics import Topics
 from specscan.finding.van_mentions import VanMentions
@@ -29,9 +27,16 @@ class DocumentReader:
     """Reads one document."""
 
     def __init__(
-        self, book: Rulebook, kit: Kit, cast: Cast, vans: VanMentions, maker: StatementMaker, passages: list[Passage]
+        self,
+        book: Rulebook,
+        kit: Kit,
+        statements: StatementReader,
+        cast: Cast,
+        vans: VanMentions,
+        maker: StatementMaker,
+        passages: list[Passage],
     ):
-        self.book, self.kit, self.vans = book, kit, vans
+        self.book, self.kit, self.statements, self.vans = book, kit, statements, vans
         self.maker, self.passages = maker, passages
         self.everyone = cast.models
         self.topics = Topics(kit, vans, cast.models)
@@ -69,16 +74,8 @@ class DocumentReader:
                 context = [*row_things, *context]
             elif draft.how in (How.PROSE, How.HEADING):
                 context = []
-        parsed, split = self.kit.parse(draft.label, draft.body, self.vans, draft.hint)
-        note = self.footnotes.of(draft)
-        statement = Statement(parsed, split, draft.how, context, note)
-        found = self.kit.frames.read(statement)
-        if draft.not_fitted and draft.how is not How.PROSE:
-            found += self._not_fitted(parsed, split, found)
-        found += special_values(self.book, self.kit, statement, draft, sense.things)
-        groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
-        things = [thing for group in groups for thing in group.things]
-        return Reading(draft, parsed, split, found, things)
+        read = self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
+        return Reading(draft, read)
 
     def _goes_on(self, label: str) -> bool:
         """Tell whether a row may speak of the thing of the row above: it has no label, or one that is known.
@@ -87,26 +84,6 @@ class DocumentReader:
         """
         analysis = self.kit.lexicon.analyse(label)
         return bool(analysis.mentions) or not any(token.norm.isalpha() for token in analysis.tokens)
-
-    def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
-        """Give the things named under "not fitted" that are stated by their mere name."""
-        made = []
-        for group in self.kit.frames.grouper.form(parsed, split, []).groups:
-            for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
-                for name in self.book.fields_of(thing):
-                    spec = self.book.fields[name]
-                    if (
-                        spec.none
-                        and not spec.presence
-                        and spec.aspect in ("", "capacity")
-                        and not any(f.field == name for f in found)
-                    ):
-                        made.append(
-                            Found(
-                                name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence
-                            )
-                        )
-        return made
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""
@@ -148,7 +125,7 @@ class DocumentReader:
         draft, parsed = reading.draft, reading.parsed
         spoken = draft.how in (How.PROSE, How.HEADING) or is_sentence(draft.passage)
         made: list[Saying] = []
-        for said in self.kit.sayings.find(parsed, denials=not spoken):
+        for said in self.statements.sayings(reading.read, denials=not spoken):
             item = parsed.item_at(said.start, said.end)
             found = Found("", Value(), said.start, said.end, said.kind, item, sentence=said.sentence)
             scope = self._scope(found, reading, topics)

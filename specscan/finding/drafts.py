@@ -8,6 +8,7 @@ from specscan.finding.found import Availability, Found, How
 from specscan.finding.items import Parsed
 from specscan.finding.scope import Scope
 from specscan.finding.units import Unit
+from specscan.finding.wording import ReadStatement
 from specscan.records.text import Passage
 
 
@@ -48,7 +49,20 @@ class Reading:
     """A statement with all that came of it."""
 
     draft: Draft
-    parsed: Parsed
-    split: int
-    found: list[Found]
-    things: list[str]
+    read: ReadStatement
+
+    @property
+    def parsed(self) -> Parsed:
+        return self.read.parsed
+
+    @property
+    def split(self) -> int:
+        return self.read.split
+
+    @property
+    def found(self) -> list[Found]:
+        return self.read.found
+
+    @property
+    def things(self) -> list[str]:
+        return self.read.things

@@ -12,6 +12,7 @@ from specscan.finding.identity import identity_facts, van_name
 from specscan.finding.kit import Kit, Kits
 from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
+from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
@@ -25,6 +26,7 @@ class Finder:
     def __init__(self, book: Rulebook):
         self.book = book
         self.kits = Kits(book)
+        self.readers: dict[int, StatementReader] = {}  # by identity of the kit, which is kept as long
 
     def find(self, document: Document, named: VanName | None = None) -> DocumentFacts:
         """Give the vans that a document speaks of and the facts about them, rejected candidates included.
@@ -63,7 +65,8 @@ class Finder:
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
-        reader = DocumentReader(self.book, kit, cast, vans, maker, passages)
+        statements = self.readers.setdefault(id(kit), StatementReader(self.book, kit))
+        reader = DocumentReader(self.book, kit, statements, cast, vans, maker, passages)
         return set_aside_doubtful(reader.facts(), passages), passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:

@@ -7,7 +7,6 @@ from collections import defaultdict
 from dataclasses import replace
 
 from specscan.finding.drafts import Draft, Reading
-from specscan.finding.items import Parsed
 from specscan.finding.kit import Kit
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.facts import Fact
@@ -25,15 +24,15 @@ class Footnotes:
                 for sign in passage.notes[:1]:
                     self.notes.setdefault((passage.page, sign), passage)
 
-    def of(self, draft: Draft) -> Parsed | None:
+    def of(self, draft: Draft) -> str | None:
         """Give what the first sentence of the note that a statement refers to says of its vans, for the basis."""
         for sign in draft.notes:
             passage = self.notes.get((draft.passage.page, sign))
             if passage is not None:
-                return self.kit.parse("", self._clause_for(passage.text, draft.scope.vans), self.vans)[0]
+                return self._clause_for(passage.text, draft.scope.vans)
         return self._note_of_others(draft)
 
-    def _note_of_others(self, draft: Draft) -> Parsed | None:
+    def _note_of_others(self, draft: Draft) -> str | None:
         """Give what a note to other cells of the table says of those without its mark: "others are output"."""
         if draft.passage.table is None:
             return None
@@ -41,9 +40,8 @@ class Footnotes:
             if page != draft.passage.page:
                 continue
             for part in re.split(r"[;.]", note.text):
-                parsed = self.kit.parse("", part, self.vans)[0]
-                if parsed.cues("unmarked"):
-                    return parsed
+                if self.kit.parse("", part, self.vans)[0].cues("unmarked"):
+                    return part
         return None
 
     def _clause_for(self, note: str, models: frozenset[str] | None) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import re
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -14,6 +16,7 @@ CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
 SLASH = re.compile(r"\s/\s(?=[^\W\d_])")
 DASH = re.compile(r"\s[-–—]\s")
+SIGNS = re.compile("[" + re.escape("".join(sorted({*CLAUSE_SIGNS, *CHUNK_SIGNS, *OPENING, *CLOSING, *".!?"}))) + "]")
 
 
 @dataclass(slots=True)
@@ -35,14 +38,21 @@ class Item:
     depth: int = 0
     first: int = 0
     last: int = 0
+    by_kind: dict[str, list[str]] = field(default_factory=dict)  # the names of the concepts
+
+    def add(self, concept: Concept) -> None:
+        """Take in a concept that the words mention."""
+        self.concepts.append(concept)
+        self.by_kind.setdefault(concept.kind, []).append(concept.name)
 
     def names(self, kind: str) -> list[str]:
         """Give the names of the concepts of a kind."""
-        return [concept.name for concept in self.concepts if concept.kind == kind]
+        return list(self.by_kind.get(kind, ()))
 
     def has(self, kind: str, *names: str) -> bool:
         """Tell whether a concept of a kind (and one of the names, if given) is mentioned."""
-        return any(c.kind == kind and (not names or c.name in names) for c in self.concepts)
+        held = self.by_kind.get(kind)
+        return held is not None and (not names or not set(names).isdisjoint(held))
 
 
 @dataclass(slots=True)
@@ -53,14 +63,24 @@ class Parsed:
     items: list[Item]
     analysis: Analysis
     bounds: list[tuple[int, int, int, int, int]]  # start, chunk, clause, sentence, depth from there on
+    cue_names: frozenset[str] = frozenset()  # of all items
 
     def cues(self, *names: str) -> list[Item]:
         """Give the items that are cues of these names."""
+        if self.cue_names.isdisjoint(names):
+            return []
         return [item for item in self.items if item.has("cue", *names)]
 
     def between(self, left: int, right: int) -> list[str]:
         """Give the folded words between two places of the text."""
-        return [t.norm for t in self.analysis.tokens if left <= t.start and t.end <= right]
+        tokens = self.analysis.tokens
+        first = bisect_left(tokens, left, key=lambda token: token.start)
+        found = []
+        for token in itertools.islice(tokens, first, None):
+            if token.end > right:
+                break
+            found.append(token.norm)
+        return found
 
     def opens_sentence(self, item: Item) -> bool:
         """Tell whether a sentence begins with the words of an item."""
@@ -99,7 +119,7 @@ def parse(
             continue
         key = (mention.first, mention.last)
         item = items.setdefault(key, Item(mention.start, mention.end, first=mention.first, last=mention.last))
-        item.concepts.append(mention.concept)
+        item.add(mention.concept)
     found = list(items.values())
     for quantity in quantities:
         if any(a <= quantity.start and quantity.end <= b for a, b in taken):
@@ -112,7 +132,7 @@ def parse(
     found.sort(key=lambda item: (item.start, -item.end))
     for item in found:
         _place(item, bounds)
-    return Parsed(text, found, analysis, bounds)
+    return Parsed(text, found, analysis, bounds, frozenset(name for item in found for name in item.names("cue")))
 
 
 def _means(item: Item) -> bool:
@@ -120,23 +140,24 @@ def _means(item: Item) -> bool:
 
 
 def _placed_quantity(quantity: Quantity, analysis: Analysis) -> Item:
-    inside = [i for i, t in enumerate(analysis.tokens) if quantity.start <= t.start < quantity.end]
-    first = inside[0] if inside else sum(t.start < quantity.start for t in analysis.tokens)
-    last = inside[-1] + 1 if inside else first
+    first = bisect_left(analysis.tokens, quantity.start, key=lambda token: token.start)
+    last = bisect_left(analysis.tokens, quantity.end, lo=first, key=lambda token: token.start)
     return Item(quantity.start, quantity.end, quantity=quantity, first=first, last=last)
 
 
 def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tuple[int, int, int, int, int]]:
     """Cut a text into sentences, clauses and chunks; signs inside quantities do not count."""
-    inside = [(q.start, q.end) for q in quantities]
+    inside = _merged([(q.start, q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
     slashes = {match.start() + 1 for match in SLASH.finditer(text)}
     dashes = {match.start() + 1 for match in DASH.finditer(text)}
-    for place, letter in enumerate(text):
-        if any(a <= place < b for a, b in inside):
+    for place in sorted({*slashes, *dashes, *(match.start() for match in SIGNS.finditer(text))}):
+        while inside and inside[-1][1] <= place:
+            inside.pop()
+        if inside and inside[-1][0] <= place:
             continue
-        after = text[place + 1 : place + 2]
+        letter, after = text[place], text[place + 1 : place + 2]
         if letter in OPENING:
             depth += 1
             chunk += 1
@@ -160,6 +181,17 @@ def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tupl
     return bounds
 
 
+def _merged(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Give spans without overlaps, the last in the text first."""
+    merged: list[tuple[int, int]] = []
+    for start, end in sorted(spans):
+        if merged and start <= merged[-1][1]:
+            merged[-1] = (merged[-1][0], max(end, merged[-1][1]))
+        else:
+            merged.append((start, end))
+    return merged[::-1]
+
+
 def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
     rest = text[place + 1 :].lstrip()
     if not rest:
@@ -170,7 +202,5 @@ def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
 
 
 def _place(item: Item, bounds: list[tuple[int, int, int, int, int]]) -> None:
-    for start, chunk, clause, sentence, depth in bounds:
-        if start > item.start:
-            break
-        item.chunk, item.clause, item.sentence, item.depth = chunk, clause, sentence, depth
+    at = max(0, bisect_right(bounds, item.start, key=lambda bound: bound[0]) - 1)
+    _, item.chunk, item.clause, item.sentence, item.depth = bounds[at]

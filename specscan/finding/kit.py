@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
+import functools
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
 
 from specscan.finding.cast import CastReader
 from specscan.finding.frames import FrameReader
 from specscan.finding.items import Parsed, parse
 from specscan.finding.left_out import fill_units
-from specscan.finding.lexicon import Concept, Lexicon
+from specscan.finding.lexicon import KEPT_LETTERS, Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.sayings import SayingFinder
 from specscan.finding.units import Unit, Units
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.van_mentions import Named, VanMentions
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile
 
 JOIN = " ‖ "
 LABEL_WEIGHT = 2  # a label that a language knows weighs as much as two of its frequent words
+KEPT_PARSES = 3_000  # brochures repeat their labels and values: parsed texts that are kept, so many of each kit
 MAX_LABELS = 120
 CUSTOMARY = {"pound", "gallon", "foot", "degF", "Btu_it / hour"}  # units of the United States, as pint names them
 METRIC = {"kilogram", "liter", "millimeter", "centimeter", "meter", "degC", "kilowatt"}
@@ -46,9 +48,30 @@ class Kit:
     frames: FrameReader
     casts: CastReader
     sayings: SayingFinder
+    kept: Callable[[str, str, Unit | None, Named], tuple[Parsed, int]] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.kept = functools.lru_cache(maxsize=KEPT_PARSES)(self._parse)
 
     def parse(self, label: str, body: str, vans: VanMentions | None, hint: Unit | None = None) -> tuple[Parsed, int]:
-        """Parse a label and what stands with it as one text; give it and where the label ends."""
+        """Parse a label and what stands with it as one text; give it and where the label ends.
+
+        What is given may be shared with others who asked the same: it is to be read, not changed.
+        """
+        return self.parse_named(label, body, hint, self.named(label, body, vans))
+
+    def parse_named(self, label: str, body: str, hint: Unit | None, named: Named) -> tuple[Parsed, int]:
+        """Parse as ``parse`` does, where the places that name vans are known."""
+        if len(label) + len(body) <= KEPT_LETTERS:
+            return self.kept(label, body, hint, named)
+        return self._parse(label, body, hint, named)
+
+    @staticmethod
+    def named(label: str, body: str, vans: VanMentions | None) -> Named:
+        """Give the places of the joined text at which vans are named."""
+        return tuple(vans.find(f"{label}{JOIN}{body}" if label else body)) if vans is not None else ()
+
+    def _parse(self, label: str, body: str, hint: Unit | None, named: Named) -> tuple[Parsed, int]:
         text = f"{label}{JOIN}{body}" if label else body
         split = len(label) + 1 if label else 0
         offset = len(label) + len(JOIN) if label else 0
@@ -59,7 +82,6 @@ class Kit:
         else:
             found = self.quantities.find(body, hint if hint is not None else self._hint(label))
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
-        named = vans.find(text) if vans is not None else []
         parsed = parse(text, self.lexicon, quantities, named)
         fill_units(parsed, self.lexicon.book, self.quantities)
         return parsed, split

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
-from specscan.finding.drafts import Draft
 from specscan.finding.found import Found, How, Value
 from specscan.finding.kit import JOIN, Kit
 from specscan.finding.statement import Statement
+from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
@@ -20,7 +21,9 @@ STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\
 MAX_NAME_WORDS = 7
 
 
-def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Draft, sections: list[str]) -> list[Found]:
+def special_values(
+    book: Rulebook, kit: Kit, statement: Statement, draft: Wording, sections: Sequence[str]
+) -> list[Found]:
     """Give base-vehicle names and grades stated in a statement."""
     found: list[Found] = []
     sentence = kit.frames.grouper.form(statement.parsed, statement.split, statement.context)
@@ -39,7 +42,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Draft,
     return found
 
 
-def _labelled_name(name: str, statement: Statement, draft: Draft) -> list[Found]:
+def _labelled_name(name: str, statement: Statement, draft: Wording) -> list[Found]:
     body = draft.body
     offset = len(draft.label) + len(JOIN)
     end = NAME_END.search(body)
@@ -53,7 +56,7 @@ def _labelled_name(name: str, statement: Statement, draft: Draft) -> list[Found]
     return [Found(name, Value(text=text), offset, offset + len(text), f"{name}:label")]
 
 
-def _free_name(name: str, of: list[str], statement: Statement, groups: list, draft: Draft) -> list[Found]:  # type: ignore[type-arg]
+def _free_name(name: str, of: list[str], statement: Statement, groups: list, draft: Wording) -> list[Found]:  # type: ignore[type-arg]
     """Give the name right before or behind the words "base vehicle", or leading a line about the engine."""
     text = statement.parsed.text
     if draft.how in (How.HEADING, How.NOTE):
@@ -80,7 +83,7 @@ def _free_name(name: str, of: list[str], statement: Statement, groups: list, dra
     return []
 
 
-def _headed_name(name: str, statement: Statement, draft: Draft) -> list[Found]:
+def _headed_name(name: str, statement: Statement, draft: Wording) -> list[Found]:
     """Give the name that is the first line under a heading such as "Base vehicle"."""
     lead = NAME.match(statement.parsed.text)
     if draft.how is not How.LIST or lead is None or len(lead.group().split()) < 2:

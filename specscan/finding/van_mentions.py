@@ -7,6 +7,8 @@ from collections.abc import Iterable
 
 from specscan.finding.cast import Cast
 
+Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
+
 ARTICLE = (
     r"(?:the|le|la|les|der|die|das|den|dem|du|au|aux|beim|vom|zum|de la|de l|with|of|model|modèle|modell|on|auf|sur|for"
     r"|pour|für|and|et|und|&)"

@@ -1,0 +1,77 @@
+"""One statement, wherever it stands, → what it says; brochures repeat their statements, so what was read is kept."""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Sequence
+
+from specscan.finding.drafts import Draft
+from specscan.finding.found import Found, How, Value
+from specscan.finding.items import Parsed
+from specscan.finding.kit import Kit
+from specscan.finding.lexicon import KEPT_LETTERS
+from specscan.finding.sayings import Said
+from specscan.finding.special import special_values
+from specscan.finding.statement import Statement
+from specscan.finding.van_mentions import VanMentions
+from specscan.finding.wording import ReadStatement, Wording
+from specscan.rulebook.book import Rulebook
+
+KEPT_STATEMENTS = 8_000  # of one language and kind of gallon: the bound on what a long scan keeps in memory
+
+
+class StatementReader:
+    """Reads statements of documents of one kit."""
+
+    def __init__(self, book: Rulebook, kit: Kit):
+        self.book, self.kit = book, kit
+        self._kept = functools.lru_cache(maxsize=KEPT_STATEMENTS)(self._read)
+
+    def read(
+        self, draft: Draft, context: Sequence[str], sections: Sequence[str], note: str | None, vans: VanMentions
+    ) -> ReadStatement:
+        """Give what a statement says; ``context`` and ``sections`` are things of headings, ``note`` a footnote's part."""
+        wording = Wording(
+            draft.label, draft.body, draft.how, draft.hint, self.kit.named(draft.label, draft.body, vans),
+            tuple(context), tuple(sections), None if note is None else (note, self.kit.named("", note, vans)),
+            draft.not_fitted, draft.leads,
+        )  # fmt: skip
+        return self._kept(wording) if len(draft.label) + len(draft.body) <= KEPT_LETTERS else self._read(wording)
+
+    def sayings(self, read: ReadStatement, *, denials: bool) -> list[Said]:
+        """Give what a statement says that no field holds; denials of it too where asked for."""
+        if denials not in read.said:
+            read.said[denials] = self.kit.sayings.find(read.parsed, denials=denials)
+        return read.said[denials]
+
+    def _read(self, wording: Wording) -> ReadStatement:
+        context = list(wording.context)
+        parsed, split = self.kit.parse_named(wording.label, wording.body, wording.hint, wording.named)
+        note = self.kit.parse_named("", wording.note[0], None, wording.note[1])[0] if wording.note is not None else None
+        statement = Statement(parsed, split, wording.how, context, note)
+        found = self.kit.frames.read(statement)
+        if wording.not_fitted and wording.how is not How.PROSE:
+            found += self._not_fitted(parsed, split, found)
+        found += special_values(self.book, self.kit, statement, wording, wording.sections)
+        groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
+        return ReadStatement(parsed, split, found, [thing for group in groups for thing in group.things])
+
+    def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
+        """Give the things named under "not fitted" that are stated by their mere name."""
+        made = []
+        for group in self.kit.frames.grouper.form(parsed, split, []).groups:
+            for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
+                for name in self.book.fields_of(thing):
+                    spec = self.book.fields[name]
+                    if (
+                        spec.none
+                        and not spec.presence
+                        and spec.aspect in ("", "capacity")
+                        and not any(f.field == name for f in found)
+                    ):
+                        made.append(
+                            Found(
+                                name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence
+                            )
+                        )
+        return made

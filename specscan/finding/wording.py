@@ -1,0 +1,42 @@
+"""The wording of a statement, and what it says wherever it stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.finding.found import Found, How
+from specscan.finding.items import Parsed
+from specscan.finding.sayings import Said
+from specscan.finding.units import Unit
+from specscan.finding.van_mentions import Named
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """All that the meaning of a statement rests on: two of the same wording say the same.
+
+    ``named`` are the places that name vans, ``context`` and ``sections`` the things of the heading or the line above,
+    ``note`` the part of a footnote that belongs to it, with its places.
+    """
+
+    label: str
+    body: str
+    how: How
+    hint: Unit | None
+    named: Named
+    context: tuple[str, ...]
+    sections: tuple[str, ...]
+    note: tuple[str, Named] | None
+    not_fitted: bool
+    leads: bool
+
+
+@dataclass(slots=True)
+class ReadStatement:
+    """What a statement says, before vans and availability. It is shared: to be read, not changed."""
+
+    parsed: Parsed
+    split: int
+    found: list[Found]
+    things: list[str]
+    said: dict[bool, list[Said]] = field(default_factory=dict)
