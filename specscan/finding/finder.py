@@ -65,8 +65,9 @@ class Finder:
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
-        statements = self.readers.setdefault(id(kit), StatementReader(self.book, kit))
-        reader = DocumentReader(self.book, kit, statements, cast, vans, maker, passages)
+        if id(kit) not in self.readers:
+            self.readers[id(kit)] = StatementReader(self.book, kit)
+        reader = DocumentReader(self.book, kit, self.readers[id(kit)], cast, vans, maker, passages)
         return set_aside_doubtful(reader.facts(), passages), passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:

@@ -67,8 +67,12 @@ class Folder:
 
     def _abbreviates(self, raw: str, text: str, place: int) -> bool:
         """Tell whether a full stop belongs to an abbreviation, as in "Zul. Gesamtmasse"."""
-        word = re.search(r"[^\W\d_]+$", text[:place])
-        return raw == "." and word is not None and word.group().casefold() in self.abbreviations
+        if raw != ".":
+            return False
+        start = place
+        while start and text[start - 1].isalpha():
+            start -= 1
+        return text[start:place].casefold() in self.abbreviations
 
     @staticmethod
     def _is_barrier(raw: str, text: str, start: int, end: int) -> bool:

@@ -16,6 +16,7 @@ CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
 SLASH = re.compile(r"\s/\s(?=[^\W\d_])")
 DASH = re.compile(r"\s[-–—]\s")
+NEXT = re.compile(r"\S")
 SIGNS = re.compile("[" + re.escape("".join(sorted({*CLAUSE_SIGNS, *CHUNK_SIGNS, *OPENING, *CLOSING, *".!?"}))) + "]")
 
 
@@ -193,12 +194,14 @@ def _merged(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
 
 
 def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
-    rest = text[place + 1 :].lstrip()
-    if not rest:
+    following = NEXT.search(text, place + 1)
+    if following is None:
         return True
-    word = re.search(r"[\w.]*$", text[:place])
-    abbreviated = word is not None and text[place] == "." and word.group().casefold() in short
-    return not abbreviated and not rest[0].islower()
+    start = place
+    while start and (text[start - 1].isalnum() or text[start - 1] in "_."):
+        start -= 1
+    abbreviated = text[place] == "." and text[start:place].casefold() in short
+    return not abbreviated and not following.group().islower()
 
 
 def _place(item: Item, bounds: list[tuple[int, int, int, int, int]]) -> None:

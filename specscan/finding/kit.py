@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import re
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
@@ -140,10 +141,10 @@ class Kits:
         """Give the language whose frequent words and labels a text holds most of; a declared one weighs in."""
         known = {name: sum(self.lexicon(name).knows_label(label) for label in labels) for name in self.book.words}
         words = re.findall(r"[^\W\d_]+", text.casefold())
+        counted = Counter(words)
         scores = {}
         for language, file in self.book.words.items():
-            wanted = set(file.detect)
-            scores[language] = sum(word in wanted for word in words) + (
+            scores[language] = sum(counted[word] for word in set(file.detect)) + (
                 0.05 * len(words) if language == declared else 0
             )
             scores[language] += LABEL_WEIGHT * known[language]
@@ -172,7 +173,7 @@ class Kits:
         folded = text.casefold()
 
         def hits(words: list[str]) -> int:
-            return sum(bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
+            return sum(word in folded and bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
 
         return hits(self.book.general.british), hits(self.book.general.american)
 

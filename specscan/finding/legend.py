@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from dataclasses import dataclass, field
 
@@ -15,6 +16,7 @@ SYMBOL = re.compile(r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’
 LETTER = re.compile(r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])")
 # "x standard   o option": letters without a sign between them and their meaning.
 BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
+KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
 
 
@@ -85,6 +87,8 @@ def _explained(passage: Passage, lexicon: Lexicon, vans: VanMentions) -> tuple[s
         if len(text) > 420:
             continue
         entries = _entries(text)
+        if not entries:
+            continue
         meanings = [(sign, _meaning(words, lexicon, vans)) for sign, words in entries]
         if sum(meaning is not None for _, meaning in meanings) >= 2:
             # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
@@ -139,6 +143,7 @@ def _texts(passage: Passage) -> list[str]:
     return [*texts, *passage.sections[-1:]]
 
 
+@functools.lru_cache(maxsize=KEPT_TEXTS)
 def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]

@@ -172,15 +172,18 @@ class Lexicon:
         # Of two that overlap, as "chauffage des eaux" and "eaux grises", the longer goes first, then the thing.
         found.sort(key=lambda m: (m.first - m.last, m.concept.kind not in ("thing", "alone"), m.first))
         spans: dict[tuple[int, int], list[Mention]] = {}
+        over: dict[int, list[tuple[int, int]]] = defaultdict(list)  # the spans that hold a word
         for mention in found:
             key = (mention.first, mention.last)
-            hidden = any(
-                self._swallows(others, mention)
-                for span, others in spans.items()
-                if span != key and span[0] < mention.last and mention.first < span[1]
-            )
-            if not hidden:
-                spans.setdefault(key, []).append(mention)
+            words = range(mention.first, mention.last)
+            near = {span for word in words if word in over for span in over[word]} - {key}
+            if any(self._swallows(spans[span], mention) for span in near):
+                continue
+            if key not in spans:
+                spans[key] = []
+                for word in words:
+                    over[word].append(key)
+            spans[key].append(mention)
         return sorted((m for mentions in spans.values() for m in mentions), key=lambda m: (m.first, -m.last))
 
     def _swallows(self, others: list[Mention], mention: Mention) -> bool:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from specscan.finding.lexicon import Lexicon
@@ -13,6 +15,8 @@ from specscan.rulebook.book import Rulebook
 YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
 WORD = re.compile(r"[^\W_][\w'’.×-]*")
 MAX_NAME_WORDS = 6
+USED_CUES = 3
+KEPT_TITLES = 4_000
 FIRST_LINES = 3  # where a company's name stands alone
 
 
@@ -49,6 +53,17 @@ class NameReader:
         self.words = lexicon.words
         self.used = False
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
+        self.filling = [
+            re.compile(rf"(?<![\w]){re.escape(phrase)}(?![\w])", re.IGNORECASE)
+            for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
+        ]
+        self.of_model_year = _any_of(self.words.model_year, whole=True)
+        self.of_other_year = _any_of(self.words.not_model_year, whole=False)
+        self.spoken = self._spoken_pattern()
+        self.used_words = {
+            norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
+        }
+        self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
@@ -68,17 +83,26 @@ class NameReader:
     def _other_passages(self, document: Document) -> set[int]:
         """Give the passages under headings such as "you may also like" or "comments"."""
         found = set()
+        known: dict[str, bool] = {}
         for passage in document.passages:
             for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
-                cues = self.lexicon.cues(self.lexicon.analyse(heading), "other_vans", "comments")
-                if cues and len(heading) <= 60:
+                if heading not in known:
+                    cues = len(heading) <= 60 and self.lexicon.cues(
+                        self.lexicon.analyse(heading), "other_vans", "comments"
+                    )
+                    known[heading] = bool(cues)
+                if known[heading]:
                     found.add(passage.number)
         return found
 
     def _is_used(self, passages: list[Passage]) -> bool:
-        text = " ".join(p.text for p in passages[:40])
+        first = passages[:40]
+        words = (token.norm for passage in first for token in self.lexicon.analyse(passage.text).tokens)
+        if sum(word in self.used_words for word in words) < USED_CUES:
+            return False
+        text = " ".join(p.text for p in first)
         cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
-        return len(cues) >= 3
+        return len(cues) >= USED_CUES
 
     # maker
 
@@ -106,7 +130,7 @@ class NameReader:
                 if self._is_row_of_several(passage, own):
                     continue  # the head of a table
                 return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
-            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text, wanted)):
+            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text)):
                 return spoken, Place(passage, passage.page, spoken)
             head, mark, rest = passage.text.partition(":")
             if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
@@ -118,13 +142,15 @@ class NameReader:
         place = (passage.table, passage.row_index)
         return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
 
-    def _spoken(self, text: str, labels: set[str]) -> str:
-        """Give the name in "the builder is Marrowfen", or an empty text."""
+    def _spoken_pattern(self) -> re.Pattern[str]:
         verbs = "|".join(map(re.escape, self.words.cues.get("is_named", [])))
+        labels = {label.casefold() for label in self.words.maker_labels}
         words = "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True))
-        match = re.search(
-            rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", text, re.I
-        )
+        return re.compile(rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", re.I)
+
+    def _spoken(self, text: str) -> str:
+        """Give the name in "the builder is Marrowfen", or an empty text."""
+        match = self.spoken.search(text)
         return match.group(1) if match else ""
 
     def _strip_legal(self, name: str) -> str:
@@ -267,8 +293,7 @@ class NameReader:
         return texts
 
     def _says_model_year(self, text: str) -> bool:
-        folded = text.casefold()
-        return any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded) for word in self.words.model_year)
+        return bool(self.of_model_year.search(text.casefold()))
 
     def _place_of(self, title: Title, own: list[Passage]) -> Place:
         for passage in own:
@@ -276,13 +301,13 @@ class NameReader:
                 return Place(passage, passage.page, title.text)
         return Place(None, title.page, title.text)
 
-    def clean(self, text: str, maker: str) -> str:
+    def _clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
         text = re.split(r"\s[|–—-]\s|[|•·:]|\s{3,}", text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", text)
-        for phrase in sorted(self.fillers, key=len, reverse=True):
-            text = re.sub(rf"(?<![\w]){re.escape(phrase)}(?![\w])", " ", text, flags=re.IGNORECASE)
+        for phrase in self.filling:
+            text = phrase.sub(" ", text)
         text = self.form.sub(" ", text)
         if maker:
             for part in (maker, maker.split()[0]):
@@ -376,7 +401,7 @@ class NameReader:
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
         near = before + " " + after
-        if any(re.search(rf"(?<!\w){re.escape(word)}", near) for word in self.words.not_model_year):
+        if self.of_other_year.search(near):
             return -6.0
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and _is_month(before):
             return -6.0
@@ -386,9 +411,15 @@ class NameReader:
             and re.match(r"\s+[a-zà-ÿ]", after)
         ):
             return 3.5
-        said = any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", near) for word in self.words.model_year)
+        said = self.of_model_year.search(near) is not None
         bare = match.group(1) == text.strip() or len(text) <= 40
         return 3.0 if said else (0.5 if bare else -2.5)
+
+
+def _any_of(words: Sequence[str], *, whole: bool) -> re.Pattern[str]:
+    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
+    body = "|".join(map(re.escape, words)) if words else r"(?!)"
+    return re.compile(rf"(?<!\w)(?:{body})" + (r"(?!\w)" if whole else ""))
 
 
 MONTHS = (

@@ -144,9 +144,11 @@ def _figures_between(item: Item, mention: Item, parsed: Parsed) -> bool:
 
 def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -> Availability | None:
     """Give the availability that the words beside a value say, for a van, or ``None``."""
+    if item is None or parsed.cue_names.isdisjoint(AVAILABILITIES):
+        return None
     cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
     cues = [c for c in cues if not _in_phrase(c, parsed)]
-    if not cues or item is None:
+    if not cues:
         return None
     named = _by_named_van(cues, parsed, van)
     if named is not None:

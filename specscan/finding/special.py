@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from specscan.finding.found import Found, How, Value
 from specscan.finding.kit import JOIN, Kit
@@ -21,9 +20,7 @@ STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\
 MAX_NAME_WORDS = 7
 
 
-def special_values(
-    book: Rulebook, kit: Kit, statement: Statement, draft: Wording, sections: Sequence[str]
-) -> list[Found]:
+def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wording) -> list[Found]:
     """Give base-vehicle names and grades stated in a statement."""
     found: list[Found] = []
     sentence = kit.frames.grouper.form(statement.parsed, statement.split, statement.context)
@@ -34,7 +31,7 @@ def special_values(
                 found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
                 free = _free_name(name, spec.of, statement, sentence.groups, draft)
-                if not free and draft.leads and set(sections) & set(spec.of) and not sentence.groups:
+                if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
                     free = _headed_name(name, statement, draft)
                 found.extend(free)
         elif spec.number == "grade":

@@ -30,7 +30,7 @@ class StatementReader:
     def read(
         self, draft: Draft, context: Sequence[str], sections: Sequence[str], note: str | None, vans: VanMentions
     ) -> ReadStatement:
-        """Give what a statement says; ``context`` and ``sections`` are things of headings, ``note`` a footnote's part."""
+        """Give what a statement says; ``context`` and ``sections`` are of headings, ``note`` is of a footnote."""
         wording = Wording(
             draft.label, draft.body, draft.how, draft.hint, self.kit.named(draft.label, draft.body, vans),
             tuple(context), tuple(sections), None if note is None else (note, self.kit.named("", note, vans)),
@@ -52,7 +52,7 @@ class StatementReader:
         found = self.kit.frames.read(statement)
         if wording.not_fitted and wording.how is not How.PROSE:
             found += self._not_fitted(parsed, split, found)
-        found += special_values(self.book, self.kit, statement, wording, wording.sections)
+        found += special_values(self.book, self.kit, statement, wording)
         groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
         return ReadStatement(parsed, split, found, [thing for group in groups for thing in group.things])
 
