@@ -11,6 +11,8 @@ from tests.proving_ground.truth import is_number
 SETS = ("heater_fuel", "insulation_material", "insulated_surfaces")
 APART = 0.08
 MOST_OPTIONS = 2
+# "Heated", no word how, beside a way of heating that is named: whether the one means the other, no reader can tell.
+VAGUE = ("unspecified", "heated_compartment")
 
 
 class Ledger:
@@ -42,7 +44,13 @@ class Ledger:
             return False
         if sum(other.availability == availability for other in before) >= MOST_OPTIONS:
             return False
-        return not any(_alike(said, other) for other in before)
+        return not any(_alike(said, other) or _means_perhaps(said, other) for other in before)
+
+
+def _means_perhaps(one: Said, two: Said) -> bool:
+    """Tell whether one of two values only says that a tank is heated, which the other may say more exactly."""
+    heated = one.field.endswith("_heat") and "none" not in (one.value, two.value)
+    return heated and (one.value in VAGUE or two.value in VAGUE)
 
 
 def _alike(one: Said, two: Said) -> bool:
