@@ -10,8 +10,8 @@ from rich.table import Table
 from rich.text import Text
 
 from specscan.cli.consoles import console
-from specscan.physics.conditions import Conditions
 from specscan.physics.words import figure
+from specscan.reports.conditions_words import both_units, celsius, conditions_words, fahrenheit
 from specscan.reports.winter import Outlook
 
 STEP = 10.0
@@ -69,24 +69,6 @@ def print_several(outlook: Outlook) -> None:
 COLUMNS = ("heater_margin_w", "lowest_outside_c", "heat_days_at_loss", "stay_days")
 
 
-def conditions_words(one: Conditions) -> str:
-    """Give conditions in a sentence."""
-    parts = [
-        f"{_both(one.outside_c)} outside on average",
-        f"{_both(one.coldest_c)} in the coldest night",
-        f"wind {figure(one.wind_m_s)} m/s",
-        f"{_both(one.inside_c)} inside",
-        f"{one.people} {'person' if one.people == 1 else 'people'}",
-        f"{one.nights} {'night' if one.nights == 1 else 'nights'}",
-        f"{figure(one.driving_h_day)} h a day on the road" if one.driving_h_day else "parked",
-        "shore power" if one.shore_power else "no shore power",
-        "water in use" if one.running_water else "plumbing drained",
-    ]
-    starts = {"propane": one.propane_share, "vehicle's tank": one.vehicle_fuel_share, "battery": one.battery_share}
-    parts += [f"{name} {share:.0%} full" for name, share in starts.items() if share < 1]
-    return f"{one.meaning + ' ' if one.meaning else ''}Reckoned for: {', '.join(parts)}."
-
-
 def _fitted(outlook: Outlook) -> str:
     return "with printed options fitted" if outlook.equipment == "optioned" else "as delivered"
 
@@ -126,7 +108,7 @@ def _curve(out: Any, outlook: Outlook) -> None:
     _head(out, "Days of heat by outside temperature")
     for _, row in curve.iloc[::-1].iterrows():
         days = {"value": row["heat_days"], "low": row["heat_days_low"], "high": row["heat_days_high"]}
-        out.print(f"  {_both(row['outside_c']):>18}  {_span(days, 'd')}")
+        out.print(f"  {both_units(row['outside_c']):>18}  {_span(days, 'd')}")
 
 
 def _cooling(out: Any, outlook: Outlook) -> None:
@@ -134,11 +116,11 @@ def _cooling(out: Any, outlook: Outlook) -> None:
     cooling = cooling[cooling["hours"].isin(HOURS_SHOWN) & np.isfinite(cooling["value"])]
     if not len(cooling):
         return
-    _head(out, f"Inside after the heating stops, at {_both(outlook.conditions.outside_c)} outside")
+    _head(out, f"Inside after the heating stops, at {both_units(outlook.conditions.outside_c)} outside")
     for _, row in cooling.iterrows():
         out.print(f"  {figure(row['hours']):>4} h  {_span(row, '°C')}")
     for _, row in outlook.tables.reached.iterrows():
-        out.print(f"  {_both(row['inside_c'])} is reached after {_span(row, 'h')}")
+        out.print(f"  {both_units(row['inside_c'])} is reached after {_span(row, 'h')}")
 
 
 def _rows(out: Any, title: str, frame: pd.DataFrame, names: tuple[str, str]) -> None:
@@ -154,7 +136,7 @@ def _draining(out: Any, outlook: Outlook) -> None:
     frame = outlook.tables.draining
     if not len(frame):
         return
-    _head(out, f"Glycol for what stays behind when drained, for {_both(outlook.conditions.coldest_c)}")
+    _head(out, f"Glycol for what stays behind when drained, for {both_units(outlook.conditions.coldest_c)}")
     for _, row in frame.iterrows():
         needed = f"{row['purpose']} takes {figure(row['strength'])} % glycol"
         amount = "no amount is strong enough" if row["too_weak"] else _span(row, "l")
@@ -173,7 +155,7 @@ def _grades(out: Any, outlook: Outlook) -> None:
         would = {"yes": "would be warm in time", "no": "would not be warm in time"}.get(row["fares"], "not certain")
         out.print(
             Text(
-                f"  grade {row['grade']}: from {_both(row['outside_c'])} to {_both(row['inside_c'])} in "
+                f"  grade {row['grade']}: from {both_units(row['outside_c'])} to {both_units(row['inside_c'])} in "
                 f"{_span(warm, 'h')}, allowed {allowed}: {would}"
             )  # fmt: skip
         )
@@ -208,10 +190,10 @@ def _span(row: Any, unit: str) -> str:
     """Give a value with its range and unit; what lies beyond what is told of, in words; °C in °F, too."""
     value, low, high = (float(row[name]) for name in ("value", "low", "high"))
     if unit == "°C":
-        if _celsius(low) == _celsius(high):
-            return _both(value)
-        fahrenheit = f"{_fahrenheit(low)} to {_fahrenheit(high)} °F"
-        return f"{_both(value)} ({_celsius(low)} to {_celsius(high)} °C / {fahrenheit})"
+        if celsius(low) == celsius(high):
+            return both_units(value)
+        other = f"{fahrenheit(low)} to {fahrenheit(high)} °F"
+        return f"{both_units(value)} ({celsius(low)} to {celsius(high)} °C / {other})"
     words = {"d": "days"}.get(unit, unit)
     parts = [_end(one, unit) for one in (value, low, high)]
     text = parts[0] if parts[1] == parts[2] else f"{parts[0]} ({parts[1]} to {parts[2]})"
@@ -230,19 +212,3 @@ def _end(value: float, unit: str) -> str:
     if unit in ("d", "h") and value == 0:
         return "at once"
     return "no end" if np.isinf(value) else figure(value)
-
-
-def _both(celsius: float) -> str:
-    return f"{_celsius(celsius)} °C / {_fahrenheit(celsius)} °F"
-
-
-def _celsius(value: float) -> str:
-    return _whole(value) if abs(value) >= 10 else figure(round(value, 1) + 0.0)
-
-
-def _fahrenheit(celsius: float) -> str:
-    return _whole(celsius * 1.8 + 32)
-
-
-def _whole(value: float) -> str:
-    return f"{round(value):d}"

@@ -20,9 +20,11 @@ from specscan.dataset.reader import Reader
 from specscan.judging.rulesets import RuleSet, load_rulesets
 from specscan.records.errors import SpecscanError
 from specscan.reports import page_words
-from specscan.reports.page_data import PageData, gather
+from specscan.reports.page_data import EQUIPMENTS, PageData, gather
 from specscan.reports.page_pictures import Pictures, cut_pictures
 from specscan.reports.page_rules import load_report_rules
+from specscan.reports.page_winter import WinterShown, show_winter
+from specscan.reports.winter import winter
 from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.rulebook.models import ValueSpec
 
@@ -72,12 +74,21 @@ def make_page(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) ->
         data = gather(reader, names, report_rules, rules)
     pictures = cut_pictures(data.spots, report_rules.page.pictures)
     knowledge = _knowledge(book, data)
+    if knowledge.same and data.vans:
+        data.winter = _winter(db, rules, data)
     html = _filled(data, pictures, knowledge, ruleset)
     too_much = len(html.encode()) - report_rules.page.most_mb * 1e6
     if too_much > 0:
         pictures = pictures.within(pictures.size - too_much)
         html = _filled(data, pictures, knowledge, ruleset)
     return Page(html, len(data.vans), len(pictures.cuts), len(pictures.why_not))
+
+
+def _winter(db: Path, rules: Path, data: PageData) -> WinterShown:
+    """Give the winter of the vans under the conditions of the last scan."""
+    vans = [van.van_id for van in data.vans]
+    outlooks = {equipment: winter(db, rules, vans, equipment=equipment) for equipment in EQUIPMENTS}
+    return show_winter(outlooks, data.wording)
 
 
 def _filled(data: PageData, pictures: Pictures, knowledge: Knowledge, ruleset: str) -> str:
@@ -96,6 +107,9 @@ def _hang(data: PageData, pictures: Pictures) -> None:
                 source.cut = pictures.cuts.get(source.fact_id)
                 if source.cut is None and source.fact_id in pictures.why_not:
                     source.why_no_picture = pictures.why_not[source.fact_id]
+        for claim in van.claims:
+            claim.cut = pictures.cuts.get(claim.claim_id)
+            claim.why_no_picture = pictures.why_not.get(claim.claim_id, claim.why_no_picture)
 
 
 def _knowledge(book: Rulebook, data: PageData) -> Knowledge:

@@ -11,8 +11,10 @@ from typing import Any
 
 from specscan.dataset.reader import Reader
 from specscan.judging.rulesets import TOTAL
+from specscan.reports.page_claims import ClaimShown, show_claims
 from specscan.reports.page_pictures import Cut, Spot
 from specscan.reports.page_rules import ColumnShown, ReportRules
+from specscan.reports.page_winter import WinterShown
 from specscan.reports.page_words import Shown, Wording
 
 EQUIPMENTS = ("standard", "optioned")
@@ -58,6 +60,7 @@ class Value:
     note: str
     anchor: str
     sources: list[Source] = made(default_factory=list)
+    derived: bool = False
 
 
 @dataclass(slots=True)
@@ -88,7 +91,7 @@ class View:
 
 @dataclass(slots=True)
 class VanShown:
-    """All about one van. ``numbers``: equipment → column's field → settled row; ``words`` the words beside them."""
+    """All about one van. ``numbers``: equipment → column's field → settled row."""
 
     van_id: str
     anchor: str
@@ -100,6 +103,12 @@ class VanShown:
     gaps: dict[str, list[Row]]
     numbers: dict[str, dict[str, Row]]
     documents: list[Row]
+    claims: list[ClaimShown] = made(default_factory=list)
+
+    @property
+    def derived(self) -> list[Value]:
+        """Give what was worked out and is known."""
+        return [value for value in self.values if value.derived and value.status != "missing"]
 
     @property
     def conflicts(self) -> list[Value]:
@@ -119,6 +128,19 @@ class PageData:
     run: Row
     spots: list[Spot]
     fuels: list[str]
+    wording: Wording
+    winter: WinterShown | None = None
+
+    def title(self, text: str) -> Shown:
+        """Give the title of a column, or what it is about, with the temperatures of the conditions."""
+        if self.winter is None:
+            plain = text.replace("{outside}", "the stated temperature").replace("{inside}", "the inside")
+            return Shown(plain, plain)
+        outside, inside = self.winter.outside, self.winter.inside
+        return Shown(
+            text.replace("{outside}", outside.metric).replace("{inside}", inside.metric),
+            text.replace("{outside}", outside.us).replace("{inside}", inside.us),
+        )
 
 
 def gather(reader: Reader, names: Sequence[str], rules: ReportRules, folder: Path) -> PageData:
@@ -134,14 +156,18 @@ def gather(reader: Reader, names: Sequence[str], rules: ReportRules, folder: Pat
     listed = [van for van in reader.vans() if not chosen or van["van_id"] in chosen]
     columns = [column for column in rules.page.columns if column.field in fields]
     tables = _Tables(reader, wording, columns)
+    claims = show_claims(reader, wording)
     vans = [tables.van(van, f"van-{number}") for number, van in enumerate(listed, start=1)]
+    for van in vans:
+        van.claims = claims.by_van.get(van.van_id, [])
     _compare(vans)
     shown = {source.fact_id for van in vans for value in van.values for source in value.sources}
+    shown |= {claim.claim_id for van in vans for claim in van.claims}
     fuels = {word for van in vans for word in str(van.facts.get("heater_fuel") or "").split("+") if word}
     return PageData(
         vans, tables.rulesets, tables.criteria, columns,
         reader.rows("SELECT * FROM documents ORDER BY name, path"), reader.rows("SELECT * FROM runs")[-1],
-        [spot for spot in tables.spots() if spot.fact_id in shown], sorted(fuels),
+        [spot for spot in [*tables.spots(), *claims.spots] if spot.fact_id in shown], sorted(fuels), wording,
     )  # fmt: skip
 
 
@@ -183,7 +209,7 @@ class _Tables:
         gaps: dict[str, list[Row]] = defaultdict(list)
         for gap in self.gaps.get(van_id, []):
             gaps[gap["ruleset"]].append({**gap, "label": self.wording.label(gap["field"])})
-        wanted = {name for column in self.columns for name in (column.field, column.words) if name}
+        wanted = {column.field for column in self.columns}
         numbers: dict[str, dict[str, Row]] = {equipment: {} for equipment in EQUIPMENTS}
         for name, equipment in by_place:
             if name in wanted:
@@ -216,6 +242,7 @@ class _Tables:
         return Value(
             row["field"], self.wording.label(row["field"]), equipment, shown, row["status"],
             row["reason"] or "", row["availability"] or "", row["note"] or "", anchor, sources,
+            self.wording.fields[row["field"]].get("kind") == "derived",
         )  # fmt: skip
 
     def _source(self, fact: Row) -> Source:

@@ -13,12 +13,26 @@ from specscan.rulebook.yaml_source import read_yaml
 
 
 class ColumnShown(Entry):
-    """A column of the table: a field of numbers, its title, and a field whose words stand beside the number."""
+    """A column of the table: a field of numbers, its title and what it is about.
+
+    In ``title`` and ``about``, ``{outside}`` stands for the mean outside temperature of the conditions and ``{inside}``
+    for the one wanted inside. ``beside``: what stands beside the number, the limit that ends the stay first. ``better``
+    says which end is the better one, ``filter`` whether vans can be filtered by it.
+    """
 
     field: str
     title: str
     about: str = ""
-    words: str = ""
+    beside: Literal["", "first_limit"] = ""
+    better: Literal["high", "low"] = "high"
+    filter: bool = True
+
+
+class Endless(Entry):
+    """From which figure on a derived number has no end, and the words for it."""
+
+    since: float
+    words: str
 
 
 class PictureRules(Entry):
@@ -74,6 +88,7 @@ class ReportRules(Entry):
     us_labels: dict[str, str]
     unit_words: dict[str, str]
     value_words: dict[str, str] = Field(default_factory=dict)
+    no_end: dict[str, Endless] = Field(default_factory=dict)
     sheet: SheetRules
     winter: WinterRules
 

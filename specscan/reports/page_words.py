@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -14,6 +14,7 @@ from specscan.dataset.wide import Column, UsUnit
 from specscan.reports.page_rules import ReportRules
 
 FIGURES = 4
+DERIVED_FIGURES = 3  # as in the arithmetic
 NAME = re.compile(r"\b[a-z][a-z0-9]*(?:_[a-z0-9]+)+\b")
 REASONS = {
     "not_stated": "no document says",
@@ -99,13 +100,37 @@ class Wording:
 
     def number(self, name: str, value: float, low: float | None, high: float | None, unit: str) -> Shown:
         """Give a number and its range, with its unit, metric and US."""
-        metric = _span(value, low, high, self.rules.unit_words.get(unit, unit))
+        ends = value if low is None else low, value if high is None else high
+        return self._in_units(name, unit, lambda said: _span(said(value), said(ends[0]), said(ends[1])), FIGURES)
+
+    def short(self, row: Mapping[str, Any]) -> Shown | None:
+        """Give a number of ``settled`` for a table: its range alone, with two figures; nothing where it has none."""
+        if row["value_num"] is None:
+            return None
+        unit, (low, high) = row["unit"] or "", ends(row)
+        return self._in_units(
+            row["field"], unit, lambda said: said(low) if said(low) == said(high) else f"{said(low)} to {said(high)}", 2
+        )
+
+    def _in_units(self, name: str, unit: str, say: Callable[[Callable[[float], str]], str], figures: int) -> Shown:
+        """Give what ``say`` makes of a number's ends, in metric and US units."""
         other = self.us.get(name)
-        if other is None:
-            return Shown(metric, metric)
-        ends = [None if one is None else one * other.factor + other.offset for one in (value, low, high)]
-        assert ends[0] is not None
-        return Shown(metric, _span(ends[0], ends[1], ends[2], self._us_label(other.name)))
+        derived = self.fields.get(name, {}).get("kind") == "derived"
+        endless = self.rules.no_end.get(unit) if derived else None
+        figures = min(figures, DERIVED_FIGURES) if derived else figures
+
+        def said(value: float) -> str:
+            if derived and unit == "°C":
+                return str(round(value))  # their ranges are degrees wide
+            return endless.words if endless is not None and value >= endless.since else figure(value, figures)
+
+        def said_us(value: float) -> str:
+            assert other is not None
+            converted = value * other.factor + other.offset
+            return str(round(converted)) if derived and unit == "°C" else figure(converted, figures)
+
+        metric = _with_unit(say(said), self.rules.unit_words.get(unit, unit))
+        return Shown(metric, metric if other is None else _with_unit(say(said_us), self._us_label(other.name)))
 
     def units(self, name: str) -> Shown:
         """Give the unit of a field, metric and US (the same where there is no other)."""
@@ -124,13 +149,19 @@ class Wording:
         return str(meaning[:1].upper() + meaning[1:])
 
 
-def figure(value: float) -> str:
-    """Give a number with four significant figures and without exponent: 12310.4 → ``12310``."""
+def figure(value: float, figures: int = FIGURES) -> str:
+    """Give a number with some significant figures and without exponent: 12310.4 → ``12310``, with two ``12000``."""
     if value == 0 or not math.isfinite(value):
         return "0" if value == 0 else str(value)
-    places = max(0, FIGURES - 1 - math.floor(math.log10(abs(value))))
-    text = f"{value:.{places}f}"
+    places = figures - 1 - math.floor(math.log10(abs(value)))
+    text = f"{round(value, places) if figures < FIGURES else value:.{max(0, places)}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def ends(row: Mapping[str, Any]) -> tuple[float, float]:
+    """Give the low and high end of a number of ``settled``; its value where it has no range."""
+    low, high = (row["value_num"] if row[end] is None else row[end] for end in ("value_low", "value_high"))
+    return low, high
 
 
 def points(value: float) -> str:
@@ -143,15 +174,9 @@ def band_text(low: float, high: float) -> str:
     return points(low) if points(low) == points(high) else f"{points(low)} to {points(high)}"
 
 
-def short_span(value: float, low: float | None, high: float | None) -> str:
-    """Give a range with two significant figures, "2.6 to 6.4", for tables."""
-    if low is None or high is None or f"{low:.2g}" == f"{high:.2g}":
-        return figure(float(f"{value:.2g}"))
-    return f"{figure(float(f'{low:.2g}'))} to {figure(float(f'{high:.2g}'))}"
+def _span(value: str, low: str, high: str) -> str:
+    return value if low == value == high else f"{value} ({low} to {high})"
 
 
-def _span(value: float, low: float | None, high: float | None, unit: str) -> str:
-    text = figure(value)
-    if low is not None and high is not None and (figure(low), figure(high)) != (text, text):
-        text = f"{text} ({figure(low)} to {figure(high)})"
-    return f"{text} {unit}".strip()
+def _with_unit(text: str, unit: str) -> str:
+    return f"{text} {unit}".strip() if any(letter.isdigit() for letter in text) else text

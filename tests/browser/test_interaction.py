@@ -5,6 +5,7 @@ import re
 import pytest
 
 ASK, BRAM, COLD = "Tolland Askerdale 20", "Tolland Bramwith 24", "Tolland Coldbeck 17"
+DAYS = "Days of heat at the stated temperature"
 
 
 @pytest.fixture
@@ -65,9 +66,9 @@ def test_sorting_by_points_goes_by_what_is_certain_and_back(page):
 
 
 def test_vans_where_the_figure_is_not_known_come_last_both_ways(page):
-    sort_by(page, "Days of heat")
+    sort_by(page, DAYS)
     assert listed(page) == [BRAM, ASK, COLD]
-    sort_by(page, "Days of heat")
+    sort_by(page, DAYS)
     assert listed(page) == [ASK, BRAM, COLD]
 
 
@@ -77,7 +78,7 @@ def test_the_page_says_that_its_order_is_no_ranking(page):
 
 
 def test_sorting_works_with_the_keyboard_alone(page):
-    page.get_by_role("button", name="Days of heat", exact=True).focus()
+    page.get_by_role("button", name=DAYS, exact=True).focus()
     page.keyboard.press("Enter")
     assert listed(page) == [BRAM, ASK, COLD]
 
@@ -95,11 +96,11 @@ def test_filtering_by_name_takes_vans_from_table_and_page(page):
 def test_what_is_not_known_may_meet_a_filter_but_not_for_certain(page):
     """Days of heat: 3 to 6, 8 to 12, not known."""
     filters(page)
-    page.get_by_label("Days of heat, at least").fill("5")
+    page.get_by_label(f"{DAYS}, at least").fill("5")
     assert listed(page) == [ASK, BRAM, COLD]
     page.get_by_label("Show a van if it").select_option(label="meets this for certain")
     assert listed(page) == [BRAM]
-    page.get_by_label("Days of heat, at least").fill("")
+    page.get_by_label(f"{DAYS}, at least").fill("")
     page.get_by_label("Points, at least").fill("70")
     assert listed(page) == [ASK]
     page.get_by_label("Show a van if it").select_option(value="possible")
@@ -128,3 +129,36 @@ def test_without_scripts_the_page_still_shows_a_whole_view(opened, made_page):
     assert page.get_by_text("Scripts are switched off").is_visible()
     text = page.locator("main").inner_text()
     assert re.search(r"80 to 90\s+of 100", text) and "5 to 6" not in text
+
+
+def test_curves_follow_units_equipment_and_filter(opened, demo_page):
+    page = opened(demo_page).page
+    curves = page.locator(".curves figure:visible")
+    vans = page.locator("#table tbody tr").count()
+    assert curves.count() == vans > 20
+    duo = curves.filter(has_text="Sallowby Duo")
+    assert duo.locator("p:visible").inner_text().endswith("°C.")
+    assert page.get_by_role("button", name="Days of heat at -20 °C", exact=True).is_visible()
+    page.get_by_label("Units").select_option(label="US")
+    assert duo.locator("p:visible").inner_text().endswith("°F.")
+    assert page.get_by_role("button", name="Days of heat at -4 °F", exact=True).is_visible()
+    assert duo.locator("use[href='#axis-us']:visible").count() == 1
+    assert duo.locator("use[href='#axis-metric']:visible").count() == 0
+    sort_by(page, "Heater holds down to")
+    assert "listed by “Heater holds down to”, lowest certain figure first" in page.get_by_role("status").inner_text()
+    assert curves.first.locator("figcaption").inner_text() == listed(page)[0]
+    filters(page)
+    page.get_by_label("Name contains").fill("Sallowby Duo")
+    assert curves.count() == 1
+
+
+def test_a_van_tells_what_ends_its_stay_and_how_its_claims_fare(opened, demo_page):
+    page = opened(demo_page).page
+    van = page.locator("article").filter(has=page.get_by_role("heading", name="Ebbingford Sallowby Duo 2026"))
+    van.get_by_text("In winter: what ends the stay").click()
+    assert "days: the battery" in van.locator(".limits:visible").inner_text()
+    assert "fuel over" in van.locator("div:visible > h5:has-text('heat_days') ~ .note").first.inner_text()
+    van.get_by_text("What is claimed, and what bears it out").click()
+    claim = van.locator(".claim:visible").first
+    assert "not borne out" in claim.locator("h5").inner_text()
+    assert claim.locator(".cutting").is_visible()

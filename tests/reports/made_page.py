@@ -60,7 +60,7 @@ def made_db(folder: Path, *, digest: str | None = None, path: Path | None = None
             ]  # fmt: skip
             days = DAYS[van]
             known = {"value_num": days[0], "value_low": days[1], "value_high": days[2]} if days else {}
-            rows.append(settled("heat_days", unit="d", note="12 l over 3 l a day = 4 days.",
+            rows.append(settled("heat_days_at_loss", unit="d", note="12 l over 3 l a day = 4 days.",
                                 **(more | {"status": "derived" if days else "missing"} | known)))  # fmt: skip
         scores += _scores(van)
         gaps.append({"van_id": van, "ruleset": "deep_winter_wet", "field": "gray_tank_heat", "reason": "not_stated",
@@ -79,7 +79,7 @@ def made_db(folder: Path, *, digest: str | None = None, path: Path | None = None
                 ("fresh_tank_l", "number", "l", "capacity of the fresh-water tank"),
                 ("season_claim", "text", "", "claim about the seasons as printed"),
                 ("gray_tank_heat", "choice", "", "how the gray-water tank is kept from freezing"),
-                ("heat_days", "number", "d", "days of heat"),
+                ("heat_days_at_loss", "number", "d", "days of heat"),
             )
         ],
     )  # fmt: skip

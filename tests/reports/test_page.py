@@ -169,3 +169,37 @@ def test_the_rules_of_reports_are_checked_with_file_and_line(tmp_path):
     [mistake] = api.check_rules(tmp_path / "rules")
     assert re.search(r"report\.yaml:\d+: .*quality", mistake)
     assert api.check_rules(ROOT / "rules") == []
+
+
+def test_days_of_heat_what_ends_the_stay_and_the_curve_are_those_of_the_reckoning(demo, demo_db):
+    """The page tells what ``specscan winter`` tells."""
+    tree = html.fromstring(demo.html)
+    outlook = api.winter(demo_db)
+    curve = outlook.tables.curve
+    limits = outlook.tables.limits
+    for van in outlook.vans.itertuples():
+        row = tree.xpath(f"//table[@id='table']/tbody/tr[@data-name='{van.title}']")[0]
+        known = limits[(limits["van_id"] == van.van_id) & limits["known"] & ~limits["never"]]
+        cell = text_of(row.xpath(".//div[@data-key='stay_days' and @data-equipment='standard']")[0])
+        days = row.xpath(".//div[@data-key='heat_days_at_loss' and @data-equipment='standard']")[0]
+        here = curve[(curve["van_id"] == van.van_id) & (curve["outside_c"] == outlook.conditions.outside_c)].iloc[0]
+        if days.get("data-low"):
+            assert float(days.get("data-low")) == pytest.approx(here["heat_days_low"], rel=1e-6)
+            assert cell.endswith(known["words"].iloc[0])
+        else:
+            assert here["heat_days"] != here["heat_days"] or text_of(days) == "not known"
+        figure = tree.xpath(f"//figure[figcaption//bdi='{van.title}']")[0]
+        assert bool(figure.xpath(".//svg")) == bool(here["heat_days"] == here["heat_days"])
+
+
+def test_claims_stand_with_verdict_page_and_evidence(demo, demo_db):
+    articles = {text_of(one.xpath(".//h3")[0]): one for one in html.fromstring(demo.html).xpath("//article")}
+    claims = api.claims(demo_db)
+    assert len(claims) > 50
+    for title, own in claims.groupby("van"):
+        shown = articles[title].xpath(".//div[contains(@class, 'claim')]")
+        assert len(shown) == len(own)
+        verdicts = [text_of(one.xpath(".//strong[contains(@class, 'verdict')]")[0]) for one in shown]
+        words = {"contradicted": "contradicted", "only_with_options": "only with options",
+                 "not_supported": "not borne out", "supported": "borne out"}  # fmt: skip
+        assert verdicts == [words[verdict] for verdict in own["verdict"]]

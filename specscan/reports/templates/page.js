@@ -12,7 +12,8 @@
   function show() {
     const names = Object.keys(chosen);
     for (const element of document.querySelectorAll("[data-ruleset], [data-equipment], [data-units]")) {
-      element.hidden = names.some((name) => name in element.dataset && element.dataset[name] !== chosen[name].value);
+      const hide = names.some((name) => name in element.dataset && element.dataset[name] !== chosen[name].value);
+      element.toggleAttribute("hidden", hide); // parts of pictures have no property of that name
     }
     filter();
     sort();
@@ -40,7 +41,7 @@
           return pair ? pair[certain ? 0 : 1] >= least : !certain;
         });
       row.hidden = !fits;
-      document.querySelector(`[data-article="${row.dataset.van}"]`).hidden = !fits;
+      for (const part of document.querySelectorAll(`[data-article="${row.dataset.van}"]`)) part.hidden = !fits;
     }
   }
 
@@ -54,6 +55,8 @@
       return (order.down ? two[0] - one[0] : one[0] - two[0]) || (order.down ? two[1] - one[1] : one[1] - two[1]) || byName(a, b);
     });
     body.append(...sorted);
+    const curves = document.querySelector(".curves");
+    if (curves) curves.append(...sorted.map((row) => curves.querySelector(`[data-article="${row.dataset.van}"]`)));
     for (const head of heads) {
       if (head.dataset.sort === order.key) head.setAttribute("aria-sort", order.down ? "descending" : "ascending");
       else head.removeAttribute("aria-sort");
@@ -63,9 +66,11 @@
 
   function tell() {
     const number = rows.filter((row) => !row.hidden).length;
-    const head = heads.find((one) => one.dataset.sort === order.key).textContent.trim();
+    const column = heads.find((one) => one.dataset.sort === order.key);
+    const head = column.querySelector("button").innerText.trim();
+    const first = order.down === (column.dataset.better !== "low") ? "highest" : "lowest";
     const way = order.key === "name" ? (order.down ? "in reverse order of name" : "in order of name")
-      : `listed by “${head}”, ${order.down ? "highest" : "lowest"} certain figure first, vans where it is not known last; where bars overlap, this is no ranking`;
+      : `listed by “${head}”, ${first} certain figure first, vans where it is not known last; where bars overlap, this is no ranking`;
     byId("shown").textContent = `${number === rows.length ? "All" : `${number} of`} ${rows.length} vans, ${way}.`;
   }
 
