@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
     from specscan.reports.sheet import Sheet
+    from specscan.reports.table import ComparisonTable
     from specscan.reports.winter import Outlook
     from specscan.scanning.observe import ObserveSummary
     from specscan.scanning.scan import Progress, ScanSummary
@@ -198,6 +199,47 @@ def report(
     page = make_page(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
     write_text(Path(out), page.html)
     return page
+
+
+def written_report(
+    db: str | Path,
+    out: str | Path,
+    form: str = "markdown",
+    *,
+    vans: Sequence[str] = (),
+    ruleset: str = DEFAULT_RULESET,
+    rules: str | Path | None = None,
+) -> str:
+    """Write what the comparison page says as ``markdown`` or ``json`` to a file; give the text.
+
+    Other arguments and errors as for ``report``.
+    """
+    from specscan.reports.page import write_text
+    from specscan.reports.written import write_json, write_markdown
+
+    if form not in ("markdown", "json"):
+        raise ValueError(f"unknown form {form!r}: use markdown or json")
+    write = write_json if form == "json" else write_markdown
+    text = write(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
+    write_text(Path(out), text)
+    return text
+
+
+def table(
+    db: str | Path,
+    vans: Sequence[str] = (),
+    fields: Sequence[str] = (),
+    *,
+    ruleset: str = DEFAULT_RULESET,
+    equipment: str = "standard",
+    units: str = "metric",
+    rules: str | Path | None = None,
+) -> ComparisonTable:
+    """Give a comparison table with a citation for every value; see ``specscan.reports.table.make_table``."""
+    from specscan.reports.table import make_table
+
+    folder = Path(rules) if rules is not None else rules_folder()
+    return make_table(Path(db), folder, vans, fields, ruleset, equipment, units)
 
 
 def sheet(

@@ -24,7 +24,7 @@ from specscan.cli.options import (
     rules_option,
     ruleset_option,
 )
-from specscan.cli.report import report, sheet
+from specscan.cli.report import report, sheet, table
 from specscan.cli.winter import winter
 from specscan.records.errors import RuleError, SpecscanError
 
@@ -223,3 +223,4 @@ def rules_test(path: Path | None, rules: Path | None) -> None:
 
 main.add_command(report)
 main.add_command(sheet)
+main.add_command(table)

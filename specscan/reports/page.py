@@ -22,7 +22,7 @@ from specscan.records.errors import SpecscanError
 from specscan.reports import page_words
 from specscan.reports.page_data import EQUIPMENTS, PageData, gather
 from specscan.reports.page_pictures import Pictures, cut_pictures
-from specscan.reports.page_rules import load_report_rules
+from specscan.reports.page_rules import ReportRules, load_report_rules
 from specscan.reports.page_winter import WinterShown, show_winter
 from specscan.reports.winter import winter
 from specscan.rulebook.book import Rulebook, load_rulebook
@@ -56,6 +56,29 @@ class Knowledge:
         return list(dict.fromkeys(text for one in self.rulesets.values() for text in one.cautions))
 
 
+@dataclass(frozen=True, slots=True)
+class Report:
+    """All that a report says, in whatever form it is written; ``ruleset`` is shown first."""
+
+    data: PageData
+    know: Knowledge
+    ruleset: str
+    rules: ReportRules
+
+
+def gather_report(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) -> Report:
+    """Gather a report on a dataset; arguments and errors as for ``make_page``."""
+    book = load_rulebook(rules)
+    report_rules = load_report_rules(rules)
+    with Reader(db) as reader:
+        ruleset = reader.ruleset(ruleset)
+        data = gather(reader, names, report_rules, rules)
+    knowledge = _knowledge(book, data)
+    if knowledge.same and data.vans:
+        data.winter = _winter(db, rules, data)
+    return Report(data, knowledge, ruleset, report_rules)
+
+
 def make_page(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) -> Page:
     """Make the comparison page of a dataset.
 
@@ -67,21 +90,15 @@ def make_page(db: Path, rules: Path, ruleset: str, names: Sequence[str] = ()) ->
         DatasetError: the dataset cannot be opened.
         RuleError: the rules are wrong.
     """
-    book = load_rulebook(rules)
-    report_rules = load_report_rules(rules)
-    with Reader(db) as reader:
-        ruleset = reader.ruleset(ruleset)
-        data = gather(reader, names, report_rules, rules)
-    pictures = cut_pictures(data.spots, report_rules.page.pictures)
-    knowledge = _knowledge(book, data)
-    if knowledge.same and data.vans:
-        data.winter = _winter(db, rules, data)
-    html = _filled(data, pictures, knowledge, ruleset)
-    too_much = len(html.encode()) - report_rules.page.most_mb * 1e6
+    report = gather_report(db, rules, ruleset, names)
+    shown = report.rules.page
+    pictures = cut_pictures(report.data.spots, shown.pictures)
+    html = _filled(report, pictures)
+    too_much = len(html.encode()) - shown.most_mb * 1e6
     if too_much > 0:
         pictures = pictures.within(pictures.size - too_much)
-        html = _filled(data, pictures, knowledge, ruleset)
-    return Page(html, len(data.vans), len(pictures.cuts), len(pictures.why_not))
+        html = _filled(report, pictures)
+    return Page(html, len(report.data.vans), len(pictures.cuts), len(pictures.why_not))
 
 
 def _winter(db: Path, rules: Path, data: PageData) -> WinterShown:
@@ -91,10 +108,10 @@ def _winter(db: Path, rules: Path, data: PageData) -> WinterShown:
     return show_winter(outlooks, data.wording)
 
 
-def _filled(data: PageData, pictures: Pictures, knowledge: Knowledge, ruleset: str) -> str:
-    _hang(data, pictures)
+def _filled(report: Report, pictures: Pictures) -> str:
+    _hang(report.data, pictures)
     return render(
-        "page.html.j2", "page", data=data, strips=pictures.strips, know=knowledge, first=ruleset,
+        "page.html.j2", "page", data=report.data, strips=pictures.strips, know=report.know, first=report.ruleset,
         equipments=page_words.EQUIPMENTS,
     )  # fmt: skip
 

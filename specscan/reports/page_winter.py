@@ -55,12 +55,13 @@ class CurveShown:
 
 @dataclass(slots=True)
 class VanWinter:
-    """The winter of one van with one equipment."""
+    """The winter of one van with one equipment; ``points`` are those of the curve: ``outside_c`` and days of heat."""
 
     limits: list[LimitShown]
     lasts: str
     holds: Shown
     curve: CurveShown | None
+    points: list[dict[str, float]] = made(default_factory=list)
 
     @property
     def first(self) -> str:
@@ -112,6 +113,7 @@ def _vans(outlook: Outlook, wording: Wording) -> dict[str, VanWinter]:
         found[van] = VanWinter(
             [_limit(row, wording) for _, row in rows.iterrows()] if rows is not None else [],
             LASTS[lasts], _holds(end, outlook.conditions.inside_c), _curve(curves.get(van), end, wording),
+            _points(curves.get(van)),
         )  # fmt: skip
     return found
 
@@ -166,6 +168,14 @@ def _curve(rows: pd.DataFrame | None, end: Any, wording: Wording) -> CurveShown 
         _x(end["low"]) if known else LEFT, _x(end["high"]) if known else LEFT,
         f"Days of heat by outside temperature: {'; '.join(told)}.",
     )  # fmt: skip
+
+
+def _points(rows: pd.DataFrame | None) -> list[dict[str, float]]:
+    if rows is None:
+        return []
+    names = ["outside_c", "heat_days", "heat_days_low", "heat_days_high"]
+    known = rows[np.isfinite(rows["heat_days"])][names].round(3)
+    return [{str(name): float(value) for name, value in row.items()} for row in known.to_dict("records")]
 
 
 def _x(outside: float) -> float:
