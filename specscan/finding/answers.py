@@ -60,6 +60,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
     things = list(dict.fromkeys(thing for group in labels for thing in group.things))
     asked = {name for item in parsed.items if item.start < statement.split for name in item.names("aspect")}
     told = [i for i in parsed.items if i.start >= statement.split and (_tells(i) or i.quantity is not None)]
+    plain = _is_plain(book, parsed, statement.split, things)
     for thing in things:
         for name in _asked_fields(book, thing, asked, labels[0].items, statement):
             spec = book.fields[name]
@@ -68,6 +69,8 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
                 continue
             if answer == "no" and _goes_on(lead, told, parsed):
                 continue
+            if answer == "no" and spec.type != "flag" and not spec_aspects(book, name) & asked and not plain:
+                continue  # "Waste tank jacketing: no" says nothing of the tank's being there
             found.append(
                 Found(
                     name,
@@ -82,6 +85,26 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
                 )
             )
     return found
+
+
+def spec_aspects(book: Rulebook, name: str) -> set[str]:
+    """Give the aspect of a field that a label may name, capacity apart, which the bare thing has too."""
+    return {book.fields[name].aspect} - {"", "capacity"}
+
+
+def _is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> bool:
+    """Tell whether a label says no more than what it names: "Black tank flush" asks for something else."""
+    known = [
+        (i.start, i.end) for i in parsed.items
+        if i.start < split and (i.quantity is not None or i.has("cue") or _names(book, i, things))
+    ]  # fmt: skip
+    words = [t for t in parsed.analysis.tokens if t.start < split and t.norm.isalpha()]
+    return all(any(a <= word.start < b for a, b in known) for word in words)
+
+
+def _names(book: Rulebook, item: Item, things: list[str]) -> bool:
+    named = {t for t in (*item.names("thing"), *item.names("short")) if book.fields_of(t) or book.things[t].stands_for}
+    return bool(named) or item.has("alone") or item.has("aspect", "capacity")
 
 
 def _goes_on(lead: Item, told: list[Item], parsed: Parsed) -> bool:
@@ -118,17 +141,28 @@ def _answered(spec: FieldSpec, answer: str) -> Value | None:
     return Value(text=spec.none)
 
 
+def _denies(cue: Item, item: Item, parsed: Parsed, definite: set[str]) -> bool:
+    """Tell whether a negation belongs to a thing and not to what is done to it: "does not heat the tank"."""
+    gap = item.first - cue.last
+    if set(parsed.text[cue.end : item.start].casefold().split()) & definite:
+        return False  # "ne chauffe pas la cuve" denies the heating, "pas de cuve" the tank
+    if gap == 1 and cue.has("cue", "denies_thing"):
+        return not any(cue.end <= i.start and i.end <= item.start for i in parsed.items)  # "no heated tank"
+    return gap == 0
+
+
 def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give the stated absence of a thing: "no black tank", "without inverter", "none on board"."""
     parsed = statement.parsed
     found: list[Found] = []
+    definite = {word for file in book.words.values() for word in file.cues.get("definite", [])}
     for group in sentence.groups:
         if group.label:
             continue
         for item in group.items:
             cues = [
                 cue for cue in parsed.cues("none", "negation")
-                if cue.end <= item.start and 0 <= item.first - cue.last <= 1 and cue.chunk == item.chunk
+                if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
                 and cue.start >= (statement.split if statement.split <= item.start else 0)
             ]  # fmt: skip
             if not cues or statement.how is How.HEADING:

@@ -8,6 +8,7 @@ from specscan.finding.found import Found, Value
 from specscan.finding.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
+VEHICLE_VOLTS = 12.9  # no bank has less than its vehicle's 12 V: two of 6 V stand in series
 LOW_VOLTS, HIGH_VOLTS = 5.0, 60.0
 
 
@@ -32,10 +33,17 @@ def _voltage(row: Found, parsed: Parsed) -> Item | None:
         item for item in parsed.items
         if item.quantity is not None and item.quantity.dimension == "voltage" and item.sentence == row.sentence
         and LOW_VOLTS <= item.quantity.each <= HIGH_VOLTS
+        and item.depth == row.item.depth and not _apart(row.item, item, parsed)
     ]  # fmt: skip
     if not near:
         return None
     return min(near, key=lambda item: abs(item.first - row.item.first) if row.item else 0)
+
+
+def _apart(charge: Item, volts: Item, parsed: Parsed) -> bool:
+    """Tell whether an option begins between a charge and a voltage: "2 × 100 Ah; option 3 × 150 Ah, 12.8 V"."""
+    left, right = sorted((charge, volts), key=lambda item: item.start)
+    return any(left.end <= cue.start and cue.end <= right.start for cue in parsed.cues("optional", "standard"))
 
 
 def _mend(row: Found, parsed: Parsed) -> None:
@@ -75,8 +83,12 @@ def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> 
         assert charge is not None
         in_series = row.value.num == charge.each and charge.count > 1
         nominal = volts.quantity.each * (charge.count if in_series else 1)
-        if volts.quantity.count > 1 and any(cue.sentence == row.sentence for cue in parsed.cues("in_series")):
-            nominal = volts.quantity.low
+        if volts.quantity.count > 1 and charge.count == 1:
+            series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
+            if series or volts.quantity.low <= VEHICLE_VOLTS:
+                nominal = volts.quantity.low
+            elif row.value.num == charge.each:
+                continue  # two of 12 V: nobody says whether in series
         start, end = min(row.start, volts.start), max(row.end, volts.end)
         made.append(
             replace(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.groups import Group
-from specscan.finding.items import Item
+from specscan.finding.items import Item, Parsed
 from specscan.finding.statement import Statement
 
 NEGATION_REACH = 3
@@ -13,6 +13,11 @@ DISTANT_REACH = 5  # folded words between a value and a word that takes it to it
 def is_negated(item: Item, statement: Statement, group: Group | None = None) -> bool:
     """Tell whether a negation before a word denies it: "not heated"."""
     parsed = statement.parsed
+    if any(
+        cue.chunk == item.chunk and cue.start >= item.end and _ends(cue, item, parsed)
+        for cue in parsed.cues("not_last")
+    ):
+        return True
     for cue in parsed.cues("negation"):
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".
@@ -25,6 +30,12 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     return False
 
 
+def _ends(cue: Item, item: Item, parsed: Parsed) -> bool:
+    """Tell whether a negation ends its part of the sentence and so denies it: "beheizt den Abwassertank nicht"."""
+    _, end = parsed.chunk_span(cue.chunk)
+    return not any(c.isalnum() for c in parsed.text[cue.end : end]) and item.sentence == cue.sentence
+
+
 def spoken_of_another(name: str, item: Item, statement: Statement) -> str:
     """Give why a word does not count where one stands near that takes it to something else, else an empty text."""
     near = [
@@ -32,5 +43,5 @@ def spoken_of_another(name: str, item: Item, statement: Statement) -> str:
         if i.clause == item.clause and abs(i.chunk - item.chunk) <= 1
         and max(i.first - item.last, item.first - i.last) <= DISTANT_REACH
     ]  # fmt: skip
-    near += [i for i in statement.parsed.items if i.start < statement.split]
+    near += [i for i in statement.parsed.items if i.start < statement.split or item.start < statement.split]
     return "another thing is spoken of beside it" if any(i.has("distant", name) for i in near) else ""

@@ -105,7 +105,10 @@ def aspect_things(book: Rulebook, items: list[Item], context: list[str]) -> list
 def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:
     """Tell whether a group may still be the subject: in running text only within its sentence."""
     last = group.items[-1].sentence
-    return last == item.sentence if sentence.running else last <= item.sentence
+    if not sentence.running or last == item.sentence:
+        return last <= item.sentence
+    opened = next((b[0] for b in sentence.parsed.bounds if b[3] == item.sentence), 0)
+    return last == item.sentence - 1 and sentence.parsed.text[opened : opened + 1] == "?"  # "50 A? No, 30 A"
 
 
 def _opens_pair(group: Group, parsed: Parsed) -> bool:

@@ -61,7 +61,8 @@ class Finder:
         self, document: Document, kit: Kit, cast: Cast
     ) -> tuple[list[Fact], list[Passage], VanMentions, list[Saying]]:
         cues = kit.lexicon.words.cues
-        vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])])
+        articles = [word for file in self.book.words.values() for word in file.cues.get("before_number", [])]
+        vans = VanMentions(cast, [*cues.get("carries", []), *cues.get("verbs", [])], articles)
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)

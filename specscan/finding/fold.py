@@ -14,6 +14,9 @@ GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "�
 SIZE = re.compile(r"\s*(?:\d|[x×/]|$)")  # behind a letter that stands for length or width
 KEPT_WORDS = 20_000  # of each language: as many as several thousand brochures use
 LINKS = ("s", "n", "en", "es", "e", "er", "")
+HANGING = re.compile(
+    r"[-\u2010\u2011]\s*(?:/|,|[^\W\d_]{1,6}\.?\s|&)\s*([^\W\d_]{5,})"
+)  # "Ab-/Frischwasser", "Frisch- und Abwasser"
 
 
 class Token(NamedTuple):
@@ -51,9 +54,14 @@ class Folder:
             if dropped and raw == "L":  # where "l" is also an article, "L" is length and "l" is width
                 found.append(Token(raw, start, end))
                 continue
-            for part in parts:
+            for part in (*parts, *self._tail(text, end)):
                 found.append(Token(part, start, end))
         return found
+
+    def _tail(self, text: str, end: int) -> tuple[str, ...]:
+        """Give what a word that ends in a hyphen shares with the compound behind it: "Ab-/Frischwasser"."""
+        hanging = HANGING.match(text, end) if self.parts and text[end : end + 1] in GLUE else None
+        return self.read_word(hanging.group(1))[1][1:] if hanging else ()
 
     def norms(self, text: str) -> list[str]:
         """Give only the folded words."""

@@ -37,7 +37,7 @@ class Grouper:
             if things:
                 named.append((item, things))
         referring = [pair for pair in named if self._refers(pair[1])]
-        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named)]
+        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named, parsed)]
         shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
         named.extend((i, i.names("short")) for i in shorts if self.short_names.accepts(i, parsed, split, named, shorts))
         besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
@@ -75,10 +75,11 @@ class Grouper:
         things = aspect_things(self.book, items, context)
         return [Group(things, items, True)] if things else []
 
-    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]]) -> bool:
+    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]], parsed: Parsed) -> bool:
         """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
         item, things = pair
-        aspects = set(item.names("aspect"))
+        words = tuple(token.norm for token in parsed.analysis.tokens[item.first : item.last])
+        aspects = {c.name for c in self.lexicon.concepts.get(words, ()) if c.kind == "aspect"}
         if not aspects:
             return False
         for other, others in named:

@@ -121,7 +121,7 @@ def parse(
         key = (mention.first, mention.last)
         item = items.setdefault(key, Item(mention.start, mention.end, first=mention.first, last=mention.last))
         item.add(mention.concept)
-    found = list(items.values())
+    found = [item for item in items.values() if not _is_unit(item, quantities, text)]
     for quantity in quantities:
         if any(a <= quantity.start and quantity.end <= b for a, b in taken):
             continue
@@ -134,6 +134,15 @@ def parse(
     for item in found:
         _place(item, bounds)
     return Parsed(text, found, analysis, bounds, frozenset(name for item in found for name in item.names("cue")))
+
+
+def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:
+    """Tell whether a name is only the unit of a figure, as "Grad" of "20 Grad" is no thermal grade."""
+    names = all(concept.kind in ("thing", "short", "beside") for concept in item.concepts)
+    return names and any(
+        not q.bare and q.start < item.start and item.end <= q.end and not re.search(r"\d", text[item.start : q.end])
+        for q in quantities
+    )
 
 
 def _means(item: Item) -> bool:

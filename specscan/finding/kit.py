@@ -30,6 +30,7 @@ CUSTOMARY = {"pound", "gallon", "foot", "degF", "Btu_it / hour"}  # units of the
 METRIC = {"kilogram", "liter", "millimeter", "centimeter", "meter", "degC", "kilowatt"}
 METRIC_SHARE = 0.3
 MIN_REGION_WORDS = 3  # "propane" alone does not make a French document one of Québec
+MIN_UNOPPOSED_WORDS = 2  # British words enough where no North American one stands against them
 R_VALUE = Concept("aspect", "insulance")
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
 IMPERIAL = re.compile(
@@ -81,11 +82,20 @@ class Kit:
         if feet is not None:
             found = [Quantity(feet, feet, "length", "ft-in", 0, len(body), each=feet)]
         else:
-            found = self.quantities.find(body, hint if hint is not None else self._hint(label))
+            hint = hint if hint is not None else self._hint(label)
+            found = self.quantities.find(body, hint, degrees=self._asks_for_degrees(label))
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
         parsed = parse(text, self.lexicon, quantities, named)
         fill_units(parsed, self.lexicon.book, self.quantities)
         return parsed, split
+
+    def _asks_for_degrees(self, label: str) -> bool:
+        """Tell whether a label asks for a temperature."""
+        book = self.lexicon.book
+        named = (
+            [m.concept.name for m in self.lexicon.analyse(label).mentions if m.concept.kind == "thing"] if label else []
+        )
+        return any(book.fields[f].dimension == "temperature" for thing in named for f in book.fields_of(thing))
 
     def _hint(self, label: str) -> Unit | None:
         """Give the unit that a label says for bare figures; an R-value is North American or metric as its document."""
@@ -122,8 +132,9 @@ class Kits:
             lexicon = self.lexicon(language, north_american=north_american)
             words = self.book.words[language]
             quantities = QuantityReader(
-                FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american
-            )
+                FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american,
+                fahrenheit=north_american and language == "en",
+            )  # fmt: skip
             frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)
             sayings = SayingFinder(lexicon)
@@ -157,7 +168,7 @@ class Kits:
         if US_GALLON.search(text):
             return False
         british, american = self._hits(text)
-        return british >= 3 and british > american
+        return british > american and british >= (MIN_REGION_WORDS if american else MIN_UNOPPOSED_WORDS)
 
     def _is_north_american(self, text: str, language: str) -> bool:
         """Tell whether a document's words and units are of the United States or Canada."""

@@ -12,7 +12,9 @@ from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import General
 
-SYMBOL = re.compile(r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*[=:]?\s*(?=[^\W\d_])")
+SYMBOL = re.compile(
+    r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
+)
 LETTER = re.compile(r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])")
 # "x standard   o option": letters without a sign between them and their meaning.
 BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")

@@ -121,6 +121,11 @@ class Lexicon:
             if mention.concept.kind in ("thing", "short", "aspect", "alone")
             for index in range(mention.first, mention.last)
         }
+        if covered:  # "Insulation floor / roof / wall"
+            covered |= {n for m in analysis.mentions if m.concept.kind == "value" for n in range(m.first, m.last)}
+        worded = [m for m in analysis.mentions if m.concept.kind == "word"]
+        if len({m.concept.name for m in worded}) > 1:  # "Cab blinds, insulated"
+            covered |= {index for m in worded for index in range(m.first, m.last)}
         return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
 
     def heads_list(self, text: str) -> bool:

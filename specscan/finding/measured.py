@@ -45,6 +45,12 @@ class MeasureReader:
                     if name is not None and not placed:
                         found.append(self._number(name, item, quantity, statement, [thing]))
                         placed = True
+            if not placed and not things:
+                for name in [
+                    n for n, s in self.book.fields.items() if s.unit_tells and s.dimension == quantity.dimension
+                ]:
+                    found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
+                    placed = True
             if not placed and (name := self.slots.only_field(quantity, statement, sentence)) is not None:
                 found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
         return one_each(self.book, found, statement)
@@ -76,6 +82,9 @@ class MeasureReader:
         if len(ordered) < 2 or set(things) != set(ordered):
             return things
         body = [i for i in sentence.parsed.items if i.quantity is not None and i.start >= sentence.split]
+        open_things = list(dict.fromkeys(t for g in labels if g.items[0].depth == 0 for t in g.things if t in ordered))
+        if len(body) != len(ordered) and len(open_things) == 1:
+            return open_things  # "Fuel tank (engine): 90 l"
         # One figure for several things is nobody's: it may be a sum.
         return [ordered[body.index(item)]] if len(body) == len(ordered) else []
 

@@ -6,6 +6,7 @@ from specscan.finding.beside import is_negated, spoken_of_another
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item
+from specscan.finding.set_aside import asked_sentences
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 
@@ -13,10 +14,13 @@ from specscan.rulebook.book import Rulebook
 def named_equipment(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give yes for equipment that is simply named, in a list or in running text."""
     found: list[Found] = []
+    asked = asked_sentences(statement.parsed, statement.split)
     for group in sentence.groups:
         if group.label:
             continue
         for item in group.items:
+            if item.sentence in asked:
+                continue
             found.extend(_present(book, item, group, statement, sentence))
     return found
 

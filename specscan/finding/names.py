@@ -52,6 +52,7 @@ class NameReader:
         self.lexicon = lexicon
         self.words = lexicon.words
         self.used = False
+        self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
         self.filling = [
             re.compile(rf"(?<![\w]){re.escape(phrase)}(?![\w])", re.IGNORECASE)
@@ -69,6 +70,10 @@ class NameReader:
         self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
         self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
 
+    def _is_month(self, before: str) -> bool:
+        word = re.search(r"([^\W\d_]+)\.?\s*$", before)
+        return word is not None and word.group(1).casefold()[:3] in self.months
+
     def read(self, document: Document) -> Names:
         """Give maker, series, year and title of a document; what is not printed stays empty."""
         names = Names()
@@ -84,7 +89,11 @@ class NameReader:
         """Give the passages under headings such as "you may also like" or "comments"."""
         found = set()
         known: dict[str, bool] = {}
+        under: tuple[object, ...] = ()
         for passage in document.passages:
+            under = self._opens_others(passage) or under
+            if under and under == (passage.block, passage.sections) and passage.kind is not Kind.HEADING:
+                found.add(passage.number)
             for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
                 if heading not in known:
                     cues = len(heading) <= 60 and self.lexicon.cues(
@@ -94,6 +103,15 @@ class NameReader:
                 if known[heading]:
                     found.add(passage.number)
         return found
+
+    def _opens_others(self, passage: Passage) -> tuple[object, ...]:
+        """Give block and headings of a line that says only "Comments" or "You may also like", else nothing."""
+        if passage.kind is Kind.HEADING or len(passage.text) > 40:
+            return ()
+        analysis = self.lexicon.analyse(passage.text)
+        cues = self.lexicon.cues(analysis, "other_vans", "comments")
+        alone = any(m.last - m.first == len(analysis.tokens) for m in cues)
+        return (passage.block, passage.sections) if alone else ()
 
     def _is_used(self, passages: list[Passage]) -> bool:
         first = passages[:40]
@@ -403,7 +421,7 @@ class NameReader:
         near = before + " " + after
         if self.of_other_year.search(near):
             return -6.0
-        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and _is_month(before):
+        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
             return -6.0
         if (
             self.used
@@ -420,14 +438,3 @@ def _any_of(words: Sequence[str], *, whole: bool) -> re.Pattern[str]:
     """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
     body = "|".join(map(re.escape, words)) if words else r"(?!)"
     return re.compile(rf"(?<!\w)(?:{body})" + (r"(?!\w)" if whole else ""))
-
-
-MONTHS = (
-    "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec", "mär", "mai", "okt", "dez",
-    "fév", "avr", "juin", "juil", "aoû", "déc", "jän",
-)  # fmt: skip
-
-
-def _is_month(before: str) -> bool:
-    word = re.search(r"([^\W\d_]+)\.?\s*$", before)
-    return word is not None and word.group(1)[:3] in MONTHS

@@ -23,7 +23,19 @@ def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[F
                     row.rejected = "a part of a total that is printed too"
         for other, value in spec.prefer_with.items():
             _prefer(book, rows, other, value, statement)
+        if spec.partly:
+            _without_partial(spec, [f for f in rows if not f.rejected], statement)
     return found
+
+
+def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:
+    """Set aside what a tank holds while the van is driven: "10 / 100 l", "100 l (20 l in driving position)"."""
+    most = max((row.value.num or 0 for row in rows), default=0)
+    for row in rows:
+        told = any(cue.chunk == row.chunk for cue in statement.parsed.cues("partly_filled"))
+        chained = row.item is not None and row.item.quantity is not None and row.item.quantity.chain
+        if 0 < (row.value.num or 0) < most and (told or (chained and (row.value.num or 0) <= spec.partly * most)):
+            row.rejected = "a partial fill beside the full one"
 
 
 def _sums(rows: list[Found]) -> list[Found]:

@@ -16,7 +16,7 @@ COUNTED = re.compile(
 COUNTED_DIMENSIONS = {"charge", "mass", "power", "volume", "energy"}
 TO = re.compile(r"\s*(?:-|–|—|−|to|through|à|bis|until|\.\.\.?|…)\s*", re.IGNORECASE)
 AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
-PLUS = re.compile(r"\s*\+\s*")
+PLUS = re.compile(r"\s*\(?\+\s*")
 SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
 FEET = r"(?:ft\.?|feet|foot|'|′|’|pi\.?|pieds?)"
 INCHES = r"(?:in\.?|inch(?:es)?|\"|″|”|''|’’|po\.?|pouces?)"
@@ -26,6 +26,7 @@ FEET_INCHES = re.compile(
 )
 FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
 R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
+RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
 MAX_COUNT = 12
 
 
@@ -68,25 +69,27 @@ class QuantityReader:
         *,
         imperial: bool = False,
         north_american: bool = True,
+        fahrenheit: bool = False,
     ):
         self.north_american = north_american
+        self.fahrenheit = fahrenheit
         self.figures = figures
         self.units = units
         self.imperial = imperial
         self.minus = re.compile(rf"(?:(?<![\w\d)])[{MINUS}]|\b(?:{'|'.join(minus)}))\s*$", re.IGNORECASE)
 
-    def find(self, text: str, hint: Unit | None = None) -> list[Quantity]:
+    def find(self, text: str, hint: Unit | None = None, *, degrees: bool = False) -> list[Quantity]:
         """Give the quantities of a text in order; bare figures too.
 
-        ``hint`` is the unit that a table head gives for bare figures.
+        ``hint`` is the unit that a table head gives for bare figures; ``degrees`` says that temperatures are asked for.
         """
-        special = self._feet_inches(text) + self._r_values(text)
+        special = self._feet_inches(text) + self._r_values(text) + self._rsi_values(text)
         taken = [(q.start, q.end) for q in special]
         found = list(special)
         figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
         index = 0
         while index < len(figures):
-            quantity, used = self._quantity(text, figures, index, hint)
+            quantity, used = self._quantity(text, figures, index, hint, degrees=degrees)
             found.extend(quantity)
             index += used
         found.sort(key=lambda q: q.start)
@@ -97,15 +100,17 @@ class QuantityReader:
         return self._joined(text, found)
 
     def _quantity(
-        self, text: str, figures: list[Figure], index: int, hint: Unit | None = None
+        self, text: str, figures: list[Figure], index: int, hint: Unit | None = None, *, degrees: bool = False
     ) -> tuple[list[Quantity], int]:
         """Read the quantity that begins at a figure; give it and how many figures it took."""
         figure = figures[index]
-        unit = self.units.at(text, figure.end)
+        unit = self._here(self.units.at(text, figure.end))
+        if unit is None and (degrees or self.minus.search(text[: figure.start].rstrip(SPACES))):
+            unit = self.units.degrees(text, figure.end)
         count, used, start = 1, 1, figure.start
         following = figures[index + 1] if index + 1 < len(figures) else None
         if unit is None and following is not None and self._multiplies(text, figure, following):
-            unit = self.units.at(text, following.end)
+            unit = self._here(self.units.at(text, following.end))
             if unit is not None or TIMES.fullmatch(
                 text[figure.end : following.end - (following.end - following.start)]
             ):
@@ -118,6 +123,11 @@ class QuantityReader:
         if count > 1:
             made = replace(made, low=made.low * count, high=made.high * count, count=count, each=made.low)
         return [replace(made, worded=figure.worded)], used
+
+    def _here(self, unit: Unit | None) -> Unit | None:
+        """Give a unit as it is meant where the document is from: bare degrees are °F in the United States."""
+        meant = self.units.american.get(unit.printed) if unit is not None and self.fahrenheit else None
+        return replace(meant, end=unit.end) if meant is not None and unit is not None else unit
 
     def _bare(self, value: float, start: int, figure: Figure, count: int) -> Quantity:
         return Quantity(
@@ -174,6 +184,14 @@ class QuantityReader:
                 found.append(Quantity(si, si, "insulance", "R", match.start(), match.end(), each=si))
         return found
 
+    def _rsi_values(self, text: str) -> list[Quantity]:
+        found = []
+        for match in RSI_VALUE.finditer(text):
+            value = self.figures.value(match.group(1))
+            if value is not None:
+                found.append(Quantity(value, value, "insulance", "RSI", match.start(), match.end(), each=value))
+        return found
+
     def _chains(self, text: str, found: list[Quantity]) -> list[Quantity]:
         """Give bare figures the unit that stands behind the last member of "a × b × c unit"."""
         result = list(found)
@@ -200,7 +218,8 @@ class QuantityReader:
                 continue
             between = text[last.end : quantity.start]
             if PLUS.fullmatch(between) and last.bare and quantity.bare:
-                result[-1] = replace(last, high=last.low + quantity.low, end=quantity.end)
+                close = quantity.end + (between.lstrip()[:1] == "(" and text[quantity.end : quantity.end + 1] == ")")
+                result[-1] = replace(last, high=last.low + quantity.low, end=close)
             elif TO.fullmatch(between) and self._spans(last, quantity):
                 result[-1] = self._range(last, quantity)
             else:
@@ -251,6 +270,7 @@ class QuantityReader:
                 close = re.match(r"\s*\)", text[quantity.end :])
                 end = quantity.end + (close.end() if close and "(" in between else 0)
                 metric = quantity.printed_unit in METRIC and last.printed_unit not in METRIC
+                metric = metric and quantity.dimension != "temperature"  # rounded degrees differ by too much
                 kept = quantity if metric and not last.is_range else last
                 result[-1] = replace(
                     kept, start=last.start, end=end, joined=True, count=max(last.count, quantity.count)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, field
 
@@ -48,7 +49,7 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return None
     chunk = [m for m in mentions if m.chunk == item.chunk]
     if chunk:
-        return _union(chunk)
+        return _in_turn(item, chunk, parsed) or _union(chunk)
     behind = _bracket_behind(item, parsed)
     if behind is not None:
         held = _in_bracket(behind, mentions, parsed)
@@ -93,6 +94,21 @@ def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[I
 def _overlap(one: Item, two: Item) -> bool:
     """Tell whether two senses of the same words are meant, as of "all four" under "driven wheels"."""
     return one.start < two.end and two.start < one.end
+
+
+def _in_turn(item: Item, mentions: list[Item], parsed: Parsed) -> frozenset[str] | None:
+    """Give the van of a figure where vans and figures take turns: "200 W on the 19 and 400 W on the 21"."""
+    if item.quantity is None or len(mentions) < 2:
+        return None
+    figures = [
+        i for i in parsed.items
+        if i.quantity is not None and i.chunk == item.chunk and i.quantity.dimension == item.quantity.dimension
+    ]  # fmt: skip
+    turns = sorted([*mentions, *figures], key=lambda i: i.start)
+    if len(figures) != len(mentions) or any(bool(a.vans) == bool(b.vans) for a, b in itertools.pairwise(turns)):
+        return None
+    place = turns.index(item)
+    return turns[place - 1].vans if turns[0].vans else turns[place + 1].vans
 
 
 def _union(mentions: list[Item]) -> frozenset[str]:

@@ -26,7 +26,7 @@ class ShortNames:
         if in_label:
             full = [other for other, _ in named if other.start < split]
             letter = item.end - item.start == 1
-            return coordinated or (not full and not letter)
+            return coordinated or (not full and not letter) or self._has_aspect_behind(item, parsed, split)
         if any(
             other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other)
             for other in shorts
@@ -34,6 +34,10 @@ class ShortNames:
             return True
         if coordinated and any(self._coordinated(item, other, parsed) for other, _ in named):
             return True
+        if any(o is not item and self._each_measured(item, o, parsed) for o in [*shorts, *(p for p, _ in named)]):
+            return True
+        if self._told_of_another(item, parsed, named):
+            return False
         if split and self._label_takes(item, parsed, split, named):
             return False
         if self._opens_line(item, parsed, split):
@@ -66,6 +70,31 @@ class ShortNames:
                 return True
         return self._measured(item, item.names("short"), parsed)
 
+    def _has_aspect_behind(self, item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether what it can have stands right behind a short name in a label: "Gray insulation"."""
+        own = {self.book.fields[f].aspect for t in item.names("short") for f in self.book.fields_of(t)} - {""}
+        return any(
+            other.first == item.last and other.start < split and own & set(other.names("aspect"))
+            for other in parsed.items
+        )
+
+    def _each_measured(self, item: Item, other: Item, parsed: Parsed) -> bool:
+        """Tell whether two names of tanks have a figure each: "2 x 55 L fresh, 1 x 40 L gray"."""
+        names = [*other.names("short"), *other.names("thing")]
+        if set(names) & set(item.names("short")) or other.clause != item.clause or other.chunk == item.chunk:
+            return False
+        return self._measured(item, item.names("short"), parsed) and self._measured(other, names, parsed)
+
+    def _told_of_another(self, item: Item, parsed: Parsed, named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether a participle is said of a thing named before: "Water lines: insulated with ½ in foam"."""
+        if not any(self.book.things[t].short_with_words for t in item.names("short")):
+            return False
+        before = [
+            t for other, things in named if other.end <= item.start and other.sentence == item.sentence for t in things
+        ]
+        told = [c for c in item.concepts if c.kind in ("term", "denied", "value")]
+        return any(owns(self.book, t, c) for t in expanded(self.book, before) for c in told)
+
     def _label_takes(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]]) -> bool:
         """Tell whether the figure beside a name answers the label: "Water heater: 6 gal LP" is no propane tank."""
         labelled = [t for other, things in named if other.start < split for t in expanded(self.book, things)]
@@ -87,7 +116,12 @@ class ShortNames:
     def _opens_line(self, item: Item, parsed: Parsed, split: int) -> bool:
         """Tell whether a short name opens a line that goes on with what it can have: "Pipes inside, lagged"."""
         names = item.names("short")
-        if split or item.first > 0 or any(self.book.things[t].short_with_words for t in names):
+        start, _ = parsed.chunk_span(item.chunk)
+        if (
+            split
+            or parsed.between(start + (item.chunk > 0), item.start)
+            or any(self.book.things[t].short_with_words for t in names)
+        ):
             return False
         if not all(self.book.fields_of(thing) for thing in names):
             return False

@@ -28,7 +28,8 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
     for name, spec in book.fields.items():
         if spec.text == "name":
             if things & set(spec.of):
-                found.extend(_labelled_name(name, statement, draft))
+                if not _asks_for_measure(book, things, statement):
+                    found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
                 free = _free_name(name, spec.of, statement, sentence.groups, draft)
                 if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
@@ -37,6 +38,13 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
     return found
+
+
+def _asks_for_measure(book: Rulebook, things: set[str], statement: Statement) -> bool:
+    """Tell whether a figure answers a label that names something measured: "Fuel tank of the chassis: 21 gal"."""
+    figures = [i.quantity for i in statement.parsed.items if i.quantity is not None and i.start >= statement.split]
+    measures = {book.fields[n].dimension for t in things for n in book.fields_of(t)} - {""}
+    return any(figure.dimension in measures for figure in figures)
 
 
 def _labelled_name(name: str, statement: Statement, draft: Wording) -> list[Found]:

@@ -20,7 +20,13 @@ from specscan.records.text import Kind, Passage
 LABEL_WORDS = 8
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
-FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,3}\.?")
+SLASHES = re.compile(r"\s*[/x×]\s*")
+INLINE = re.compile(r"([^:!?]{1,70}?)\s*:\s+(?=\S)")
+CARD = re.compile(
+    r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
+)
+FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
+FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,8}\.?")
 NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
 
@@ -218,7 +224,7 @@ class StatementMaker:
                 for (a, b), part, start in zip(spans, parts, starts, strict=True)
             ]
         if all(FIGURE_PART.fullmatch(part) for part in parts):
-            return None  # figures find their things by their order
+            return self._by_value(label, parts, starts) if slashed else None  # else figures find things by their order
         named = [(m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short")]
         things = list(dict.fromkeys((a, b) for a, b in named if not self.kit.units.is_sign(label, a, b)))
         if len(things) == len(parts) and slashed:
@@ -226,6 +232,20 @@ class StatementMaker:
             return [
                 (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
             ]
+        return None
+
+    def _by_value(self, label: str, parts: list[str], starts: list[int]) -> list[tuple[str, str, int]] | None:
+        """Part "Insulation floor / roof / wall: 30 / 40 / 25 mm" into one statement for each surface of the label."""
+        values = [m for m in self.kit.lexicon.analyse(label).mentions if m.concept.kind == "value"]
+        for name in {m.concept.name for m in values}:
+            spans = list(dict.fromkeys((m.start, m.end) for m in values if m.concept.name == name))
+            between = [label[a[1] : b[0]] for a, b in itertools.pairwise(spans)]
+            if len(spans) == len(parts) and all(SLASH.fullmatch(gap) for gap in between):
+                rest, tail = label[: spans[0][0]].rstrip(" :(/-"), label[spans[-1][1] :].rstrip(" :)/-")
+                return [
+                    (f"{rest} {label[a:b]}{tail}".strip(), part, start)
+                    for (a, b), part, start in zip(spans, parts, starts, strict=True)
+                ]
         return None
 
     # running text
@@ -247,7 +267,10 @@ class StatementMaker:
         return self._running_text(passage, self.keys.without_keys(passage), scope, passage.notes)
 
     def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
+        if self._is_card(text):
+            return []
         head, body, at = self._inline_label(text)
+        head, body, at = (head, body, at) if head else self._answer_behind(text)
         if head:
             named = self.vans.whole(head)
             if named is None:
@@ -270,19 +293,66 @@ class StatementMaker:
 
     def _inline_label(self, text: str) -> tuple[str, str, int]:
         """Part "Label: value" where the label is known or names vans."""
-        match = re.match(r"([^:.!?]{1,70}?)\s*:\s+(?=\S)", text)
-        if match is None:
-            return "", text, 0
+        match = INLINE.match(text)
+        if match is None or self._ends_sentence(match.group(1)):
+            return self._label_of_figures(text)
         head = match.group(1)
         if len(head.split()) > LABEL_WORDS:
             return "", text, 0
         body = text[match.end() :]
         if self.vans.whole(head) is not None:
             return head, body, match.end()
-        sentence = re.search(r"[.!?]\s+\S", body)
-        if sentence is not None or len(body.split()) > 24 or not self.kit.lexicon.knows_label(head):
+        sentence = re.search(r"[.!]\s+\S", body)
+        if (
+            sentence is not None
+            or len(body.split()) > 24
+            or not (self.kit.lexicon.knows_label(head) or self._is_hedge(head))
+        ):
             return "", text, 0
         return head, body, match.end()
+
+    def _is_card(self, text: str) -> bool:
+        """Tell whether a line gives the figures of a van that is none of the document's: "Fellow 630: 3 500 kg, …"."""
+        match = CARD.match(text)
+        if match is None or self.vans.whole(match.group(1)) is not None:
+            return False
+        words = self.kit.lexicon.analyse(match.group(1)).mentions
+        return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)
+
+    def _answer_behind(self, text: str) -> tuple[str, str, int]:
+        """Part "Heated water lines No" where a list answers a known label in its last word."""
+        head, _, last = text.rstrip().rpartition(" ")
+        if (
+            not head
+            or len(head.split()) > LABEL_WORDS
+            or re.search(r"[.,;:!?]", head)
+            or not self.kit.lexicon.knows_label(head)
+        ):
+            return "", text, 0
+        answers = self.kit.lexicon.analyse(last)
+        cues = [m.concept.name for m in self.kit.lexicon.cues(answers, "yes", "no", "none")]
+        alone = len(answers.tokens) == 1 and bool(cues) and not self.kit.lexicon.cues(answers, "not_so")
+        return (head, last, len(head) + 1) if alone else ("", text, 0)
+
+    def _is_hedge(self, head: str) -> bool:
+        """Tell whether a text says no more than that something is to come: "Available soon"."""
+        analysis = self.kit.lexicon.analyse(head)
+        hedges = self.kit.lexicon.cues(analysis, "hedge")
+        return any(m.last - m.first == len(analysis.tokens) for m in hedges)
+
+    def _ends_sentence(self, head: str) -> bool:
+        """Tell whether a sentence ends within a text; the full stop of an abbreviation ends none."""
+        stops = [match.start() for match in re.finditer(r"\.(?=\s|$)", head)]
+        short = self.kit.lexicon.folder.abbreviations
+        return any(re.split(r"[^\w]", head[:stop])[-1].casefold() not in short for stop in stops)
+
+    def _label_of_figures(self, text: str) -> tuple[str, str, int]:
+        """Part "Length/width/height 6358/2050/2590 mm": as many figures as the label has parts."""
+        match = FIGURES_BEHIND.fullmatch(text)
+        if match is None or self._ends_sentence(match.group(1)) or not self.kit.lexicon.knows_label(match.group(1)):
+            return "", text, 0
+        parts, figures = len(SLASHES.split(match.group(1))), len(SLASHES.split(match.group(2)))
+        return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
 
 
 def _starts(body: str, parts: list[str]) -> list[re.Match[str]]:

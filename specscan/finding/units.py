@@ -33,6 +33,7 @@ class Units:
     def __init__(self, file: UnitFile):
         self.file = file
         self.table: dict[str, Unit] = {}
+        self.american: dict[str, Unit] = {}  # what a spelling means in English of the United States, where it differs
         self.canonical = {name: dimension.unit for name, dimension in file.dimensions.items()}
         close = set(file.only_behind_a_figure)
         exact: list[str] = []
@@ -41,6 +42,8 @@ class Units:
             for spelling in spec.spellings:
                 unit = self._unit(spelling, spec)
                 self.table[spelling] = unit
+                if spec.american:
+                    self.american[spelling] = self._unit(spelling, spec.model_copy(update={"pint": spec.american}))
                 (exact if len(spelling) <= 1 or spelling in close else loose).append(spelling)
         for spelling, unit in list(self.table.items()):
             if spelling not in exact:
@@ -79,6 +82,14 @@ class Units:
             return None
         return Unit(unit.printed, unit.dimension, unit.factor, unit.offset, unit.imperial_factor, match.end())
 
+    def degrees(self, text: str, place: int) -> Unit | None:
+        """Give the unit that a lone letter for degrees means right behind a figure, or ``None``."""
+        match = re.match(r"\s?([A-Z])(?!\w)", text[place:])
+        unit = self.table.get(self.file.degree_letters.get(match.group(1), "")) if match else None
+        if match is None or unit is None:
+            return None
+        return Unit(unit.printed, unit.dimension, unit.factor, unit.offset, unit.imperial_factor, place + match.end())
+
     def named(self, spelling: str) -> Unit | None:
         """Give the unit of that spelling, or ``None``."""
         plain = re.sub(r"\s+", " ", spelling.replace("\u00a0", " "))
@@ -103,7 +114,9 @@ class Units:
         ``openers`` are those words. Gives ``None`` where the label names no unit.
         """
         for word in openers or []:
-            for match in re.finditer(rf"(?<!\w){re.escape(word)}\s+([^\s,;()]{{1,18}})\s*(?=$|[,;()])", text):
+            for match in re.finditer(
+                rf"(?<!\w){re.escape(word)}\s+((?:[^\s,;()]+\s+){{0,2}}[^\s,;()]{{1,18}})\s*(?=$|[,;()])", text
+            ):
                 unit = self.named(match.group(1).rstrip(".:*"))
                 if unit is not None:
                     return unit

@@ -9,17 +9,16 @@ from specscan.finding.cast import Cast
 
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
-ARTICLE = (
-    r"(?:the|le|la|les|der|die|das|den|dem|du|au|aux|beim|vom|zum|de la|de l|with|of|model|modèle|modell|on|auf|sur|for"
-    r"|pour|für|and|et|und|&)"
-)
-
 
 class VanMentions:
     """Finds the names of a cast in texts: full names anywhere, bare numbers only where they name."""
 
-    def __init__(self, cast: Cast, verbs: Iterable[str] = ()):
-        """Take the names of a cast; ``verbs`` are words such as "carries" that can follow a bare number of a van."""
+    def __init__(self, cast: Cast, verbs: Iterable[str] = (), articles: Iterable[str] = ()):
+        """Take the names of a cast, and the words that can stand beside a bare number which names a van.
+
+        ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it.
+        """
+        self.article = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, articles)) or '(?!)'})\s+$", re.IGNORECASE)
         self.verbs = {verb.casefold() for verb in verbs}
         self.table: dict[str, frozenset[str]] = {}
         plain: list[str] = []
@@ -73,7 +72,7 @@ class VanMentions:
             return True
         plural = re.match(r"\s+([a-zà-ÿ]*(?:s|en))\b", after)  # "the 19 windows"
         counted = plural is not None and plural.group(1) not in self.verbs
-        if re.search(rf"\b{ARTICLE}\s+$", before, re.IGNORECASE) and not counted:
+        if self.article.search(before) and not counted:
             return True
         if re.match(r":\s", after):
             return True

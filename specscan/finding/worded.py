@@ -163,6 +163,8 @@ class WordReader:
                 return []
             return [found]
         word = spec.rename.get(concept.value, concept.value)
+        if spec.choices and word not in spec.choices:
+            return []
         if negated:
             if spec.none and concept.value in spec.weak:
                 word = spec.none

@@ -17,6 +17,22 @@ class Entry(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, coerce_numbers_to_str=True)
 
 
+PAIRS = {")": "(", "]": "["}
+
+
+def _check_term(term: str) -> str:
+    """Refuse a term whose brackets do not match: ``[word]`` may be missing, ``(this|that)`` is one of them."""
+    opened: list[str] = []
+    for letter in term:
+        if letter in "[(":
+            opened.append(letter)
+        elif letter in "])" and (not opened or opened.pop() != PAIRS[letter]):
+            raise ValueError(f"a bracket of the term {term!r} is closed that was not opened")
+    if opened:
+        raise ValueError(f"a bracket of the term {term!r} is not closed")
+    return term
+
+
 def _check_terms(terms: Terms) -> Terms:
     for language, words in terms.items():
         if language not in (*LANGUAGES, "any"):
@@ -24,6 +40,7 @@ def _check_terms(terms: Terms) -> Terms:
         for word in words:
             if not word.strip():
                 raise ValueError("an empty term")
+            _check_term(word)
     return terms
 
 
@@ -76,6 +93,8 @@ class FieldSpec(Entry):
     only_with: dict[str, list[str]] = Field(default_factory=dict)
     prefer_with: dict[str, str] = Field(default_factory=dict)
     bank: bool = False
+    partly: float = 0.0
+    unit_tells: bool = False
     product: dict[str, str | list[str]] = Field(default_factory=dict)
     number: Literal["", "count", "grade"] = ""
     text: Literal["", "name", "matched"] = ""
@@ -114,6 +133,14 @@ class Thing(Entry):
     aspect: str = ""
     says: dict[str, str] = Field(default_factory=dict)
 
+    check = field_validator("short", "beside", "sections")(_check_terms)
+
+    @field_validator("en", "fr", "de", "any")
+    @classmethod
+    def whole(cls, value: list[str]) -> list[str]:
+        """Refuse terms with unmatched brackets."""
+        return [_check_term(term) for term in value]
+
     def terms(self, language: str) -> list[str]:
         """Give the terms for documents in a language, those for any language included."""
         return [*getattr(self, language, []), *self.any]
@@ -127,6 +154,18 @@ class FieldFile(Entry):
     vocabularies: dict[str, dict[str, Terms]] = Field(default_factory=dict)
     words: dict[str, Terms] = Field(default_factory=dict)
     fields: dict[str, FieldSpec] = Field(default_factory=dict)
+
+    @field_validator("aspects", "words")
+    @classmethod
+    def terms(cls, value: dict[str, Terms]) -> dict[str, Terms]:
+        """Refuse terms that could never be found."""
+        return {name: _check_terms(terms) for name, terms in value.items()}
+
+    @field_validator("vocabularies")
+    @classmethod
+    def values(cls, value: dict[str, dict[str, Terms]]) -> dict[str, dict[str, Terms]]:
+        """Refuse terms that could never be found."""
+        return {name: {word: _check_terms(terms) for word, terms in words.items()} for name, words in value.items()}
 
     @field_validator("fields", "things", "vocabularies")
     @classmethod
@@ -171,6 +210,7 @@ class WordFile(Entry):
     title_fillers: list[str]
     column_words: list[str]
     model_words: list[str]
+    months: list[str]
 
 
 class Dimension(Entry):
@@ -188,6 +228,7 @@ class UnitSpec(BaseModel):
     dimension: str
     pint: str | None = None
     imperial: str | None = None
+    american: str | None = None
 
 
 class UnitFile(Entry):
@@ -195,6 +236,7 @@ class UnitFile(Entry):
 
     dimensions: dict[str, Dimension]
     units: list[UnitSpec]
+    degree_letters: dict[str, str] = Field(default_factory=dict)
     only_behind_a_figure: list[str] = Field(default_factory=list)
 
 

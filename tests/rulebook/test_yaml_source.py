@@ -19,3 +19,13 @@ def test_duplicate_key_is_named_with_its_line(tmp_path):
     path.write_text("\n".join([*lines, key]) + "\n", encoding="utf-8")
     with pytest.raises(RuleError, match=rf"general\.yaml:{len(lines) + 1}"):
         load_rulebook(tmp_path / "rules")
+
+
+@pytest.mark.parametrize("term", ["[wall insulation", "(rear|front drive", "tank) heat"])
+def test_a_term_with_an_unmatched_bracket_is_named_with_file_and_line(tmp_path, term):
+    shutil.copytree(RULES, tmp_path / "rules")
+    path = tmp_path / "rules" / "fields" / "lookalikes.yaml"
+    text = path.read_text(encoding="utf-8").rstrip("\n")
+    path.write_text(f'{text}\n  spare_part: {{en: ["{term}"]}}\n', encoding="utf-8")
+    with pytest.raises(RuleError, match=rf"lookalikes\.yaml:{len(text.splitlines()) + 1}.*bracket"):
+        load_rulebook(tmp_path / "rules")

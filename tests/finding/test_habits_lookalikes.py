@@ -1,0 +1,76 @@
+"""Figures that look like a field and are none, and other vans than this one."""
+
+import pytest
+
+LOOKALIKES = [
+    ("US", "GCWR: 13,930 lb", {}),
+    ("US", "GAWR front / rear: 4,410 / 5,514 lb", {}),
+    ("US", "UVW: 7,600 lb", {}),
+    ("US", "Payload: 1,750 lb", {}),
+    ("US", "DEF tank: 5 gal", {}),
+    ("AU", "Tare: 2,900 kg", {}),
+    ("AU", "GCM: 6,000 kg", {}),
+    ("US", "Tow rating: 5,000 lb", {}),
+    ("US", "Roof air conditioner: 13,500 BTU", {}),
+    ("US", "Air conditioner 13,500 BTU/h with heat strip", {}),
+    ("US", "DC-DC charger: 60 A", {}),
+    ("US", "Alternator: 280 A", {}),
+    ("US", "Drive battery: 113 kWh", {}),
+    ("US", "Width with mirrors: 95 in", {}),
+    ("US", "Interior width: 70 in", {}),
+    ("US", "Fridge: 90 L", {}),
+    ("US", "Refrigerator: 3.1 cu ft, 12 V, 65 L", {}),
+    ("DE", "Kühlschrank: 90 l", {}),
+    ("DE", "Anhängelast: 2.500 kg", {}),
+    ("DE", "AdBlue-Tank: 20 l", {}),
+    ("DE", "Breite mit Spiegeln: 2.508 mm", {}),
+    ("DE", "Zuggesamtgewicht: 6.000 kg", {}),
+    ("DE", "Masse in fahrbereitem Zustand: 2.900 kg", {}),
+    ("FR", "PTRA : 6 000 kg", {}),
+    ("FR", "Réfrigérateur : 90 l", {}),
+    ("FR", "Réservoir d'AdBlue : 20 l", {}),
+    ("FR", "Charge utile : 600 kg", {}),
+    ("FR", "Masse en ordre de marche : 2 900 kg", {}),
+    ("QC", "Climatiseur de toit : 13 500 BTU", {}),
+    ("QC", "PNBC : 13 930 lb", {}),
+    ("UK", "MIRO: 2900 kg", {}),
+    ("UK", "Fridge: 84 litres", {}),
+]
+
+OTHERS = [
+    ("US", "Comments\n\nSam: I slept in mine at -15 °F with two dogs.\nRob: my tank holds 40 gal of fresh water.", {}),
+    ("US", "You may also like\n\nFellow 24: 9,900 lb GVWR, sleeps 4, 40 gal fresh water", {}),
+    ("US", "Fellow 24: 9,900 lb GVWR, sleeps 4, 40 gal fresh water", {}),
+    (
+        "US",
+        "Last year's model had a 20 gal fresh water tank; the tank now holds 27 gal of fresh water.",
+        {"fresh_tank_l": 102.206},
+    ),
+    ("UK", "Last year's model had a 70 litre fresh water tank.", {}),
+    ("DE", "Das Vorjahresmodell hatte 80 l Frischwasser.", {}),
+    ("FR", "Le modèle de l'an dernier avait un réservoir d'eau propre de 80 l.", {}),
+    (
+        "US",
+        "The lithium bank of 400 Ah replaces the stock 100 Ah AGM battery.",
+        {"battery_ah": 400, "battery_chemistry": "lithium"},
+    ),
+    (
+        "US",
+        "Battery: 200 Ah lithium (replaces the stock 100 Ah AGM)",
+        {"battery_ah": 200, "battery_chemistry": "lithium"},
+    ),
+    ("US", "Our coldest night in it was -12 °F, and the pipes held.", {}),
+    ("US", "Owner's coldest night: -12 °F", {}),
+    ("FR", "Ma nuit la plus froide à bord : -24 °C.", {}),
+    ("DE", "Meine kälteste Nacht im Wagen: -24 °C.", {}),
+]
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), LOOKALIKES)
+def test_a_figure_of_something_else_is_no_value_of_the_van(states, region, line, expected):
+    states(region, line, expected)
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), OTHERS)
+def test_what_is_said_of_another_van_or_by_a_reader_is_not_said_of_this_van(states, region, line, expected):
+    states(region, line, expected)

@@ -1,0 +1,72 @@
+"""Sister models in one text, and several documents on one van that do not say the same."""
+
+import pytest
+
+from tests.finding.conftest import value_of
+
+ROWS = {
+    "en": "Marrowfen Drift 2026\n\n| Model | Overall length (m) | Wheelbase (mm) | Berths |\n|---|---|---|---|\n"
+    "| Drift 19 | 5.90 | 3450 | 2 |\n| Drift 21 | 6.40 | 4040 | 3 |\n\n",
+    "fr": "Marrowfen Drift 2026\n\n| Modèle | Longueur (m) | Empattement (mm) | Couchages |\n|---|---|---|---|\n"
+    "| Drift 19 | 5,90 | 3450 | 2 |\n| Drift 21 | 6,40 | 4040 | 3 |\n\n",
+    "de": "Marrowfen Drift 2026\n\n| Modell | Länge (m) | Radstand (mm) | Schlafplätze |\n|---|---|---|---|\n"
+    "| Drift 19 | 5,90 | 3450 | 2 |\n| Drift 21 | 6,40 | 4040 | 3 |\n\n",
+}
+US_GALLON = 3.785411784  # litres; NIST SP 811 (2008), Appendix B.8
+SISTERS = [
+    (
+        "en",
+        "The 19 carries 20 gal of fresh water, the 21 carries 30 gal.",
+        "fresh_tank_l",
+        20 * US_GALLON,
+        30 * US_GALLON,
+    ),
+    (
+        "en",
+        "The Drift 19 has a 20 gal gray tank and the Drift 21 has one of 30 gal.",
+        "gray_tank_l",
+        20 * US_GALLON,
+        30 * US_GALLON,
+    ),
+    ("en", "Solar is 200 W on the Drift 19 and 400 W on the Drift 21.", "solar_w", 200, 400),
+    ("fr", "Le 19 emporte 80 l d'eau propre, le 21 emporte 110 l.", "fresh_tank_l", 80, 110),
+    ("de", "Der 19 fasst 80 l Frischwasser, der 21 fasst 110 l.", "fresh_tank_l", 80, 110),
+]
+
+
+@pytest.mark.parametrize(("language", "sentence", "field", "short", "long"), SISTERS)
+def test_each_sister_gets_her_own_figure(settled_of, language, sentence, field, short, long):
+    rows = settled_of(ROWS[language] + sentence + "\n", name="brochure.md")
+    stated = {
+        model.split()[-1]: value_of(row)
+        for (model, name, kind), row in rows.items()
+        if (name, kind) == (field, "standard")
+    }
+    wrong = {
+        model: value for model, value in stated.items() if value != pytest.approx({"19": short, "21": long}[model])
+    }
+    assert stated and not wrong
+
+
+SHEET = "Marrowfen Drift 21\nModel year 2026\n\nOverall length: 6.36 m\nMTPLM: 3500 kg\nWheelbase: 3.80 m\n"
+
+
+def settled(rows, field, equipment="standard"):
+    return next((row for (_, name, kind), row in rows.items() if (name, kind) == (field, equipment)), None)
+
+
+def test_a_document_that_is_silent_does_not_take_back_what_another_states(settled_of):
+    rows = settled_of(SHEET + "Waste tank: 70 litres, heated\n", SHEET + "Fresh water: 100 litres\n")
+    assert value_of(settled(rows, "gray_tank_l")) == 70
+    assert value_of(settled(rows, "gray_tank_heat")) == "unspecified"
+    assert value_of(settled(rows, "fresh_tank_l")) == 100
+
+
+def test_the_more_exact_of_two_documents_says_how_a_tank_is_heated(settled_of):
+    rows = settled_of(SHEET + "Waste tank: heated\n", SHEET + "Waste tank heating: 12 V heating pad\n")
+    assert value_of(settled(rows, "gray_tank_heat")) == "electric_pad"
+
+
+def test_two_documents_that_differ_are_a_conflict_and_no_average(settled_of):
+    rows = settled_of(SHEET + "Fresh water: 100 litres\n", SHEET + "Fresh water: 120 litres\n")
+    assert settled(rows, "fresh_tank_l").status == "conflicting"
