@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
@@ -9,6 +11,7 @@ from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
+BRACKETED = re.compile(r"[(\[][^)\]]{1,8}[)\]]")
 POSITIVE = ("yes", "standard", "optional", "not_available", "if_equipped")
 NEGATIVE = ("no", "none", "not_fitted")
 
@@ -99,6 +102,8 @@ def _is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> 
         if i.start < split and (i.quantity is not None or i.has("cue") or _names(book, i, things))
     ]  # fmt: skip
     words = [t for t in parsed.analysis.tokens if t.start < split and t.norm.isalpha()]
+    label = parsed.text[:split]
+    known += [match.span() for match in BRACKETED.finditer(label)]  # a unit, as in "LP (lb)"
     return all(any(a <= word.start < b for a, b in known) for word in words)
 
 

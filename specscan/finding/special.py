@@ -28,7 +28,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
     for name, spec in book.fields.items():
         if spec.text == "name":
             if things & set(spec.of):
-                if not _asks_for_measure(book, things, statement):
+                if not (draft.body[:1].isdigit() and _asks_for_measure(book, things, statement)):
                     found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
                 free = _free_name(name, spec.of, statement, sentence.groups, draft)
