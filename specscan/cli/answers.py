@@ -5,14 +5,15 @@ from __future__ import annotations
 import csv
 import io
 import json
-import sys
 from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
 from specscan.dataset.query import Answer, query_frame, run_query
+from specscan.records.cells import guarded
 from specscan.records.errors import QueryError, SpecscanError
+from specscan.records.shown import escaped
 
 
 def write_answer(db: Path, sql: str, form: str, out: Path | None) -> None:
@@ -33,7 +34,9 @@ def write_answer(db: Path, sql: str, form: str, out: Path | None) -> None:
         return
     text = {"csv": _csv, "json": _json, "table": _csv}[form](answer)
     if out is None:
-        sys.stdout.write(text)
+        from specscan.cli.consoles import print_text
+
+        print_text(text)
         return
     try:
         out.write_text(text, encoding="utf-8", newline="")
@@ -72,15 +75,16 @@ def shown(value: Any) -> str:
 def _csv(answer: Answer) -> str:
     buffer = io.StringIO()
     writer = csv.writer(buffer, lineterminator="\n")
-    writer.writerow(answer.columns)
+    writer.writerow(map(guarded, answer.columns))
     for row in answer.rows:
-        writer.writerow(["" if value is None else _plain(value) for value in row])
+        cells = ("" if value is None else _plain(value) for value in row)
+        writer.writerow([cell if isinstance(cell, bool | int | float) else guarded(str(cell)) for cell in cells])
     return buffer.getvalue()
 
 
 def _json(answer: Answer) -> str:
     rows = [dict(zip(answer.columns, map(_plain, row), strict=True)) for row in answer.rows]
-    return json.dumps(rows, ensure_ascii=False, indent=2) + "\n"
+    return escaped(json.dumps(rows, ensure_ascii=False, indent=2)) + "\n"
 
 
 def _plain(value: Any) -> Any:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from itertools import groupby
 from pathlib import Path
@@ -15,6 +14,7 @@ from specscan.cli.cautions import CAUTION
 from specscan.cli.consoles import console
 from specscan.cli.options import db_option, json_option
 from specscan.records.claims import VERDICT_WORDS, VERDICTS
+from specscan.records.shown import visible
 
 STYLES = {"contradicted": "bold red", "only_with_options": "yellow", "not_supported": "yellow", "supported": "green"}
 LENGTH = 200
@@ -39,7 +39,9 @@ def claims(vans: tuple[str, ...], db: Path, verdicts: tuple[str, ...], as_json: 
 
     rows = list_claims(db, vans, verdicts)
     if as_json:
-        click.echo(json.dumps(rows, ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(rows)
         return
     print_claims(rows)
 
@@ -65,7 +67,7 @@ def print_claim(row: dict[str, Any], said: set[str]) -> None:
     page = f", page {row['page']}" if row["page"] else ""
     verdict = Text(VERDICT_WORDS[row["verdict"]], style=STYLES[row["verdict"]])
     option = " (claimed of the van with an option)" if row["availability"] == "optional" else ""
-    out.print(Text.assemble("  ", verdict, f": “{_short(row['printed'])}”  {row['document']}{page}"))
+    out.print(Text.assemble("  ", verdict, f": “{_short(row['printed'])}”  {visible(row['document'])}{page}"))
     claimed = row["said"] if row["said"] != row["printed"] else ""
     out.print(Text(f"    claims: {row['title']}{f' (“{claimed}”)' if claimed else ''}{option}"))
     for part in row["parts"]:
@@ -82,7 +84,7 @@ def print_claim(row: dict[str, Any], said: set[str]) -> None:
 def _source(source: dict[str, Any]) -> str:
     page = f", page {source['page']}" if source["page"] else ""
     mark = " [option]" if source["availability"] == "optional" else ""
-    return f"“{_short(source['printed'])}”{mark}  {source['document']}{page}"
+    return f"“{_short(source['printed'])}”{mark}  {visible(source['document'])}{page}"
 
 
 def _short(text: str) -> str:

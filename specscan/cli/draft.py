@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
@@ -36,7 +35,9 @@ def draft(text: Path, db: Path, rules: Path | None, as_json: bool) -> None:
     """
     claims = api.check_draft(text, db, rules=rules)
     if as_json:
-        click.echo(json.dumps([claim.as_dict() for claim in claims], ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json([claim.as_dict() for claim in claims])
         return
     _print(claims)
 

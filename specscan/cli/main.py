@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 from typing import Any
@@ -27,6 +26,7 @@ from specscan.cli.options import (
 from specscan.cli.report import report, sheet, table
 from specscan.cli.winter import winter
 from specscan.records.errors import RuleError, SpecscanError
+from specscan.records.shown import visible, visible_lines
 
 
 class _Group(click.Group):
@@ -37,10 +37,10 @@ class _Group(click.Group):
             return super().invoke(ctx)
         except RuleError as error:
             for mistake in error.mistakes:
-                click.echo(mistake, err=True)
+                click.echo(visible(mistake), err=True)
             ctx.exit(WRONG_CALL)
         except SpecscanError as error:
-            click.echo(f"specscan: {error}", err=True)
+            click.echo(visible_lines(f"specscan: {error}"), err=True)
             ctx.exit(WRONG_CALL)
 
 
@@ -101,7 +101,9 @@ def explain(van: str, db: Path, ruleset: str, optioned: bool, cite: bool, as_jso
     """Tell why VAN scores as it does: points, reasons, the words and pages they rest on, and what is not known."""
     account = api.explain(van, db, ruleset=ruleset, equipment="optioned" if optioned else "standard")
     if as_json:
-        click.echo(json.dumps(account.as_dict(), ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(account.as_dict())
         return
     from specscan.cli.printing import print_explanation
 
@@ -120,7 +122,9 @@ def gaps(db: Path, ruleset: str, van: str, everything: bool, as_json: bool) -> N
 
     rows = list_gaps(db, ruleset, van, 0.0 if everything else 0.005)
     if as_json:
-        click.echo(json.dumps(rows, ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(rows)
         return
     from specscan.cli.printing import print_gaps
 
@@ -154,7 +158,9 @@ def evaluate(gold: Path, db: Path, as_json: bool) -> None:
     """Compare the dataset with gold labels: precision, recall and F1, pages, availability, and every miss."""
     result = api.evaluate(gold, db)
     if as_json:
-        click.echo(json.dumps(result.as_dict(), ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(result.as_dict())
         return
     from specscan.cli.printing import print_evaluation
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -72,7 +71,9 @@ def observe(
     defaults = {"who": who, "when": when, "how": how, "evidence": shown}
     summary = api.observe(db, answers, one=one, defaults=defaults, rules=rules)
     if as_json:
-        click.echo(json.dumps(_data(summary), ensure_ascii=False, indent=2, default=str))
+        from specscan.cli.consoles import print_json
+
+        print_json(_data(summary))
     else:
         _print(summary)
 

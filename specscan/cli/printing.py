@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
@@ -11,9 +10,10 @@ from rich.table import Table
 from rich.text import Text
 
 from specscan.cli.cautions import CAUTION
-from specscan.cli.consoles import console
+from specscan.cli.consoles import console, print_json
 from specscan.records.claims import VERDICT_WORDS
 from specscan.records.documents import DocumentRecord
+from specscan.records.shown import visible
 
 if TYPE_CHECKING:
     from specscan.reports.evaluate import Evaluation, Figures
@@ -45,13 +45,13 @@ def progress_line(*, quiet: bool) -> Iterator[Progress | None]:
         BarColumn(),
         MofNCompleteColumn(),
         TimeRemainingColumn(),
-        TextColumn("{task.description}"),
+        TextColumn("{task.description}", markup=False),
     )
     with Progress(*columns, console=out, transient=True) as bar:
         task = bar.add_task("", total=None)
 
         def show(done: int, total: int, name: str) -> None:
-            bar.update(task, completed=done, total=total, description=name[:60])
+            bar.update(task, completed=done, total=total, description=visible(name[:60]))
 
         yield show
 
@@ -59,13 +59,13 @@ def progress_line(*, quiet: bool) -> Iterator[Progress | None]:
 def print_summary(summary: ScanSummary, *, as_json: bool) -> None:
     """Print what a scan did, every document that could not be read, and what to do next."""
     if as_json:
-        print(json.dumps(_summary_data(summary), ensure_ascii=False, indent=2))
+        print_json(_summary_data(summary))
     out = console(error=as_json)
     for record in summary.documents:
         if record.status != "read" and not as_json:
             out.print(_document_line(record))
     for note in summary.notes:
-        out.print(Text(note, style="yellow"))
+        out.print(Text(visible(note), style="yellow"))
     if as_json:
         return
     removed = f", {summary.removed} removed" if summary.removed else ""
@@ -122,7 +122,8 @@ def _document_line(record: DocumentRecord) -> Text:
         "no_van_found": ("no van in it", "dim"),
     }
     word, style = words.get(record.status, (record.status, ""))
-    return Text.assemble((f"{word}: ", style), record.name, f": {record.message}" if record.message else "")
+    message = f": {visible(record.message)}" if record.message else ""
+    return Text.assemble((f"{word}: ", style), visible(record.name), message)
 
 
 def print_explanation(account: Explanation, *, cite: bool = False) -> None:
@@ -155,7 +156,7 @@ def print_explanation(account: Explanation, *, cite: bool = False) -> None:
             page = f", page {claim['page']}" if claim["page"] else ""
             said = claim["said"] if claim["said"] and len(claim["said"]) < len(claim["printed"]) else claim["printed"]
             line = f"  {VERDICT_WORDS[claim['verdict']]}: {claim['title']} “{_short(said, 90)}”"
-            out.print(Text(f"{line}  {claim['document']}{page}"))
+            out.print(Text(f"{line}  {visible(claim['document'])}{page}"))
         notes = dict.fromkeys(claim["note"] for claim in account.claims if claim["note"])
         for note in notes:
             out.print(Text(f"  {note}", style="dim"))
@@ -199,7 +200,9 @@ def _print_evidence(out: Any, evidence: Evidence, numbers: dict[str, int] | None
     for source in evidence.sources:
         page = f", page {source['page']}" if source["page"] else ""
         option = " [option]" if source["availability"] == "optional" else ""
-        out.print(Text(f"      “{_short(source['printed'])}”{option}  {source['document']}{page}", style="dim"))
+        out.print(
+            Text(f"      “{_short(source['printed'])}”{option}  {visible(source['document'])}{page}", style="dim")
+        )
 
 
 def _short(text: str, length: int = 150) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import Any
 
@@ -39,7 +38,9 @@ def winter(
     if plot is not None:
         api.plot_winter(outlook, plot)
     if as_json:
-        click.echo(json.dumps(outlook.as_dict(), ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(outlook.as_dict())
         return
     from specscan.cli.winter_printing import print_one, print_several
 

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from specscan.dataset.schema import TABLES
 from specscan.dataset.store import connect
 from specscan.dataset.wide import VIEWS
+from specscan.records.cells import LEADING, NUMBER
 from specscan.records.errors import DatasetError
 
+if TYPE_CHECKING:
+    import duckdb
+
+LEADING_CLASS = "".join(map(re.escape, LEADING))
 OPTIONS = {"csv": "FORMAT csv, HEADER", "parquet": "FORMAT parquet", "json": "FORMAT json, ARRAY true"}
 
 
@@ -16,7 +23,8 @@ def export(path: Path, folder: Path, form: str) -> list[Path]:
     """Write every table and view of the dataset to ``folder`` as one file each; give the files.
 
     ``form`` is ``csv``, ``parquet`` or ``json``. Lists (``fact_ids``) become lists in Parquet and JSON, and text
-    such as ``[a, b]`` in CSV.
+    such as ``[a, b]`` in CSV. In CSV a text that a spreadsheet would take for a formula has an apostrophe before it;
+    ``specscan.records.cells.unguarded`` gives it back as it was.
 
     Raises:
         DatasetError: the dataset cannot be opened, or the folder cannot be written.
@@ -38,8 +46,27 @@ def export(path: Path, folder: Path, form: str) -> list[Path]:
             target = folder / f"{name}.{form}"
             quoted = str(target).replace("'", "''")
             try:
-                connection.execute(f"COPY (FROM {name}) TO '{quoted}' ({OPTIONS[form]})")
+                rows = _guarded_rows(connection, name) if form == "csv" else f"FROM {name}"
+                connection.execute(f"COPY ({rows}) TO '{quoted}' ({OPTIONS[form]})")
             except Exception as error:
                 raise DatasetError(f"{target}: cannot be written ({error})") from error
             written.append(target)
     return written
+
+
+def _guarded_rows(connection: duckdb.DuckDBPyConnection, table: str) -> str:
+    """Give a SELECT of a table's rows whose text columns are as ``guarded`` gives them."""
+    columns = connection.execute(f"DESCRIBE {table}").fetchall()
+    shown = []
+    for name, kind, *_ in columns:
+        column = '"' + name.replace('"', '""') + '"'
+        if kind == "VARCHAR":
+            formula = f"regexp_matches(ltrim({column}, ''''), {_text(f'^[{LEADING_CLASS}]')})"
+            number = f"regexp_full_match({column}, {_text(NUMBER.pattern)})"
+            column = f"CASE WHEN {formula} AND NOT {number} THEN '''' || {column} ELSE {column} END AS {column}"
+        shown.append(column)
+    return f"SELECT {', '.join(shown)} FROM {table}"
+
+
+def _text(value: str) -> str:
+    return "'" + value.replace("'", "''") + "'"

@@ -14,6 +14,7 @@ from specscan.dataset.wide import Column, UsUnit, create_wide
 from specscan.records.errors import DatasetError
 
 Rows = Sequence[Mapping[str, Any]]
+UNWRITTEN = (duckdb.IOException, duckdb.FatalException, duckdb.TransactionException, duckdb.OutOfMemoryException)
 
 
 def connect(path: Path, *, read_only: bool) -> duckdb.DuckDBPyConnection:
@@ -60,7 +61,10 @@ class Dataset:
 
     def close(self) -> None:
         """Close the file."""
-        self.connection.close()
+        with suppress(
+            duckdb.Error
+        ):  # what could not be put in place here is in the log beside the file, and is next time
+            self.connection.close()
 
     def __enter__(self) -> Dataset:
         return self
@@ -86,14 +90,24 @@ class Dataset:
 
     @contextmanager
     def transaction(self) -> Iterator[None]:
-        """Do what is inside wholly or not at all."""
-        self.connection.execute("BEGIN")
+        """Do what is inside wholly or not at all.
+
+        Raises:
+            DatasetError: the disk is full or gone, or another process has changed the file; the file is as it was.
+        """
         try:
-            yield
-        except BaseException:
-            self.connection.execute("ROLLBACK")
-            raise
-        self.connection.execute("COMMIT")
+            self.connection.execute("BEGIN")
+            try:
+                yield
+            except BaseException:
+                with suppress(duckdb.Error):  # after a fault of the disk nothing more is possible, and nothing needed
+                    self.connection.execute("ROLLBACK")
+                raise
+            self.connection.execute("COMMIT")
+        except UNWRITTEN as error:
+            raise DatasetError(
+                f"{self.path}: cannot be written ({_first_line(str(error))}); it holds what it held before"
+            ) from error
 
     # what is kept of files
 
@@ -132,9 +146,15 @@ class Dataset:
         run: Mapping[str, Any],
         columns: Sequence[Column],
         us_units: Mapping[str, UsUnit],
+        settings: Mapping[str, str] | None = None,
     ) -> None:
-        """Put a whole new state in place of the old one, in one transaction, and add the run to ``runs``."""
+        """Put a whole new state in place of the old one, in one transaction, and add the run to ``runs``.
+
+        ``settings`` are kept with it, as by ``keep_setting``.
+        """
         with self.transaction():
+            for key, value in (settings or {}).items():
+                self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
             for name, rows in tables.items():
                 self.connection.execute(f"DELETE FROM {name}")
                 insert(self.connection, name, rows)

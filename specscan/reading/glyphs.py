@@ -21,6 +21,7 @@ from specscan.records.text import Box
 
 INVISIBLE_MODES = {raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP}
 LINE_PER_EM = 1.2
+LIMIT_PIXELS = 24_000_000  # of a page that is drawn; a gigantic one is drawn smaller
 
 
 class PasswordNeeded(DocumentError):
@@ -205,9 +206,15 @@ def _style(handle: object, index: int, pointer: object, turn: Turn) -> Style:
     return style
 
 
-def render_gray(document: pdfium.PdfDocument, page_number: int, scale: float = 1.0) -> tuple[int, int, bytes]:
-    """Draw a page in shades of gray: width, height and one byte a pixel, row after row."""
-    bitmap = document[page_number - 1].render(scale=scale, grayscale=True)
+def render_gray(document: pdfium.PdfDocument, page_number: int, scale: float = 1.0) -> tuple[int, int, bytes, float]:
+    """Draw a page in shades of gray: width, height, one byte a pixel, row after row, and the scale it was drawn at.
+
+    That is ``scale``, or less where the page would take more than ``LIMIT_PIXELS``.
+    """
+    page = document[page_number - 1]
+    width_points, height_points = page.get_size()
+    scale = min(scale, (LIMIT_PIXELS / max(1.0, width_points * height_points)) ** 0.5)
+    bitmap = page.render(scale=scale, grayscale=True)
     array = bitmap.to_numpy()
     height, width = array.shape[:2]
-    return width, height, array.reshape(height, -1)[:, :width].tobytes()
+    return width, height, array.reshape(height, -1)[:, :width].tobytes(), scale

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from lxml import etree, html
+from lxml import html
 
 from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints
 from specscan.reading.flow import Item
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.html_tree import LIMIT_DEPTH, parse
 from specscan.reading.html_visible import Visibility
 from specscan.reading.plain import CHAR, EM, PITCH
 from specscan.reading.words import Line, Word, is_bullet
@@ -24,7 +25,8 @@ INLINE = {
 HEADINGS = {"h1": 1, "h2": 2, "h3": 3, "h4": 4, "h5": 5, "h6": 6, "summary": 4, "caption": 5, "legend": 4}
 STRONG = {"b", "strong", "th", "dt"}
 LABEL_WORDS = 7
-LIMIT_DEPTH = 120
+LIMIT_COLUMNS = 200  # of one table; no specification has more
+LIMIT_CELLS = 100_000  # of one table, counting a cell once for each row and column that it spans
 SUPERSCRIPTS = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
@@ -35,6 +37,7 @@ class Reader:
     assembler: Assembler
     seen: Visibility
     titles: list[Title]
+    said: set[str] = field(default_factory=set)
 
 
 def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
@@ -45,11 +48,7 @@ def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     """
     if not data.strip():
         raise DocumentError("the file is empty")
-    parser = html.HTMLParser(encoding=_encoding(data), no_network=True, remove_comments=True)
-    try:
-        root = html.document_fromstring(data, parser=parser)
-    except (etree.ParserError, etree.XMLSyntaxError, ValueError) as error:
-        raise DocumentError(f"the HTML cannot be parsed ({error})") from error
+    root, said = parse(data)
     assembler = Assembler(hints, places=False)
     reader = Reader(assembler, Visibility(root), [])
     title = root.findtext(".//title")
@@ -65,21 +64,9 @@ def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         titles=tuple(reader.titles),
         pages=(PageState(0, None, None, True),),
         language=(root.get("lang") or "").split("-")[0].lower(),
+        message="; ".join([*said, *sorted(reader.said)]),
         metadata={"lang": root.get("lang") or ""},
     )
-
-
-def _encoding(data: bytes) -> str | None:
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return "utf-16"
-    declared = re.search(rb"charset=[\"']?([\w-]+)", data[:4000], re.IGNORECASE)
-    if declared:
-        return declared.group(1).decode("ascii", "replace")
-    try:
-        data.decode("utf-8")
-    except UnicodeDecodeError:
-        return "cp1252"
-    return "utf-8"
 
 
 def _squash(text: str) -> str:
@@ -296,6 +283,9 @@ def _table_grid(reader: Reader, element: html.HtmlElement) -> Grid | None:
             while taken.get((rows, col)):
                 col += 1
             tall, wide = _span(cell, "rowspan"), _span(cell, "colspan")
+            if col + wide > LIMIT_COLUMNS or len(taken) + tall * wide > LIMIT_CELLS:
+                reader.said.add(f"cells beyond {LIMIT_COLUMNS} columns or {LIMIT_CELLS} in a table were not read")
+                break
             for y in range(rows, rows + tall):
                 for x in range(col, col + wide):
                     taken[(y, x)] = True

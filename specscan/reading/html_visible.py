@@ -18,10 +18,14 @@ UNSEEN_NAMES = re.compile(
     re.IGNORECASE,
 )
 HIDING = re.compile(r"display\s*:\s*none|visibility\s*:\s*hidden|opacity\s*:\s*0(?:\.0+)?\s*(?:;|$|!)", re.IGNORECASE)
-CSS_RULE = re.compile(r"([^{}]+)\{([^{}]*)\}")
+CSS_RULE = re.compile(r"([^{}]{1,500})\{([^{}]{0,2000})\}")
 SIMPLE = re.compile(r"^(?:\w+)?(?:[.#][\w-]+)(?:\[[\w-]+\])?$")
-COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
-MEDIA = re.compile(r"@media[^{]*(?:print|max-width|min-width|prefers)[^{]*\{(?:[^{}]*\{[^{}]*\})*[^{}]*\}", re.DOTALL)
+# Every repetition is bounded, or a style sheet made for it would keep the pattern busy for hours.
+MEDIA = re.compile(
+    r"@media[^{]{0,80}?(?:print|max-width|min-width|prefers)[^{]{0,80}\{"
+    r"(?:[^{}]{0,500}\{[^{}]{0,2000}\}){0,200}[^{}]{0,500}\}"
+)
+LIMIT_CSS = 300_000  # characters of one style sheet
 
 
 class Visibility:
@@ -62,7 +66,7 @@ def _hidden_names(root: html.HtmlElement) -> set[str]:
     """Give the classes and ids that the page's own style sheets hide outright."""
     found: set[str] = set()
     for style in root.iter("style"):
-        css = MEDIA.sub("", COMMENT.sub("", style.text or ""))
+        css = MEDIA.sub("", _without_comments((style.text or "")[:LIMIT_CSS]))
         for selectors, body in CSS_RULE.findall(css):
             if not HIDING.search(body):
                 continue
@@ -71,3 +75,14 @@ def _hidden_names(root: html.HtmlElement) -> set[str]:
                 if SIMPLE.match(selector):
                     found.add(re.sub(r"^\w+", "", selector).split("[")[0])
     return found
+
+
+def _without_comments(css: str) -> str:
+    parts, place = [], 0
+    while (start := css.find("/*", place)) >= 0:
+        parts.append(css[place:start])
+        end = css.find("*/", start + 2)
+        if end < 0:
+            return "".join(parts)
+        place = end + 2
+    return "".join([*parts, css[place:]])

@@ -36,6 +36,7 @@ from specscan.reading.ocr_rules import OcrRules
 from specscan.reading.ocr_sheet import Doubt, Line, put_on
 from specscan.reading.ocr_strips import FIGURE, ReadStrip, read_words
 from specscan.reading.sheet import Sheet
+from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Passage
 
 SIDE_LEAST, SIDE_MOST = 1600, 4200  # pixels of the longer side: small scans are drawn larger, posters smaller
@@ -70,6 +71,9 @@ class Scan:
         return replace(passage, pieces=pieces, doubts=doubts, **moved)
 
 
+LARGEST_PAGE = 14_400  # points (ISO 32000-1, Annex C)
+
+
 class OcrReader:
     """Reads pages as pictures. Loading the recogniser waits until the first page."""
 
@@ -92,15 +96,22 @@ class OcrReader:
         """Read the page of ``sheet`` from its picture.
 
         Raises:
-            DocumentError: the recogniser cannot be loaded.
+            DocumentError: the recogniser cannot be loaded, or fails on this page.
         """
+        if max(sheet.width, sheet.height) > LARGEST_PAGE:
+            raise DocumentError(f"it is larger than {LARGEST_PAGE} points a side, more than PDF allows")
         self.begins_page()
         engine = engine_for(self.rules.characters, self.rules.picture.threads)
         longest = max(sheet.width, sheet.height, 1.0) / POINTS
         dpi = min(max(float(self.rules.picture.dpi), SIDE_LEAST / longest), SIDE_MOST / longest)
-        width, height, pixels = render_gray(document, sheet.number, dpi / POINTS)
+        width, height, pixels, scale = render_gray(document, sheet.number, dpi / POINTS)
         picture = np.frombuffer(pixels, np.uint8).reshape(height, width)
-        return _PageReader(engine, self.rules, dpi).read(picture, sheet.number)
+        try:
+            return _PageReader(engine, self.rules, scale * POINTS).read(picture, sheet.number)
+        except DocumentError:
+            raise
+        except Exception as error:  # the libraries that look at pictures fail in many ways; the other pages stand
+            raise DocumentError(f"the recogniser fails on its picture ({type(error).__name__})") from error
 
 
 class _PageReader:

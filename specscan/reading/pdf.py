@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import pypdfium2 as pdfium
 
+from specscan.reading.active import named_active
 from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints
 from specscan.reading.flow import body_size
@@ -42,7 +43,7 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     except DocumentError as refusal:
         if isinstance(refusal, PasswordNeeded):
             raise
-        return _read_refused(data, str(refusal), path, sha256, hints)
+        return _with_message(_read_refused(data, str(refusal), path, sha256, hints), named_active(data))
     try:
         if len(document) == 0:
             raise DocumentError("the PDF has no pages")
@@ -57,9 +58,14 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         scans = read_pictures(document, sheets, states, hints)
         info = metadata(document)
         total = len(document)
+        active = named_active(data, document)
     finally:
         document.close()
-    return _assemble(sheets, states, info, total, path, sha256, hints, scans)
+    return _with_message(_assemble(sheets, states, info, total, path, sha256, hints, scans), active)
+
+
+def _with_message(document: Document, said: str) -> Document:
+    return replace(document, message="; ".join(part for part in (document.message, said) if part))
 
 
 def _read_refused(data: bytes, refusal: str, path: str, sha256: str, hints: Hints) -> Document:
@@ -181,7 +187,7 @@ def _looks_printed(document: pdfium.PdfDocument, sheet: Sheet) -> bool:
     """
     if not sheet.pictures and not sheet.crowded and not sheet.fills and len(sheet.strokes) < 20:
         return sheet.hidden_glyphs > 20
-    _, _, pixels = render_gray(document, sheet.number, 0.5)
+    _, _, pixels, _ = render_gray(document, sheet.number, 0.5)
     counts = Counter(pixels)
     total = max(1, len(pixels))
     ground = sum(count for value, count in counts.items() if value >= 185) / total
@@ -194,11 +200,11 @@ def _drop_unseen(document: pdfium.PdfDocument, sheet: Sheet) -> None:
     pale = [glyph for glyph in sheet.glyphs if not glyph.generated and min(glyph.style.color) >= PALE]
     if not pale:
         return
-    width, height, pixels = render_gray(document, sheet.number, 1.0)
+    width, height, pixels, scale = render_gray(document, sheet.number, 1.0)
     unseen: set[int] = set()
     for line in _clusters(pale):
-        x0, x1 = min(g.box.x0 for g in line), max(g.box.x1 for g in line)
-        top, bottom = min(g.box.top for g in line), max(g.box.bottom for g in line)
+        x0, x1 = scale * min(g.box.x0 for g in line), scale * max(g.box.x1 for g in line)
+        top, bottom = scale * min(g.box.top for g in line), scale * max(g.box.bottom for g in line)
         values: list[int] = []
         for y in range(max(0, int(top)), min(height, int(bottom) + 1)):
             values.extend(pixels[y * width + max(0, int(x0)) : y * width + min(width, int(x1) + 1)])

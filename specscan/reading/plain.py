@@ -33,27 +33,45 @@ FENCE = re.compile(r"^\s*(```|~~~)")
 EMPHASIS = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
 SLANTED = re.compile(r"(?<![\w*])([*_])(?=[^\s*_])([^*_]+?)(?<=\S)\1(?![\w*])")
 LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
+MARKS = (
+    (b"\xef\xbb\xbf", "utf-8-sig"),
+    (b"\xff\xfe\x00\x00", "utf-32"),
+    (b"\x00\x00\xfe\xff", "utf-32"),
+    (b"\xff\xfe", "utf-16"),
+    (b"\xfe\xff", "utf-16"),
+)
 BINARY = re.compile(rb"[\x00-\x08\x0e-\x1f]")
 
 
 def decode(data: bytes) -> str:
-    """Give the text of a file in UTF-8, UTF-16 with a mark, or else Windows-1252.
+    """Give the text of a file in UTF-8, in UTF-16 or UTF-32 (Unicode 23.8: by its mark, or by its zeros), or else in
+    Windows-1252.
 
     Raises:
         DocumentError: the file holds binary data.
     """
-    for mark, name in ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
-        if data.startswith(mark):
-            try:
-                return data.decode(name)
-            except UnicodeDecodeError as error:
-                raise DocumentError(f"the text is not valid {name.upper()}") from error
+    name = next((name for mark, name in MARKS if data.startswith(mark)), "") or _unmarked(data[:2000])
+    if name:
+        try:
+            return data.decode(name)
+        except UnicodeDecodeError as error:
+            raise DocumentError(f"the text is not valid {name.upper()}") from error
     if len(BINARY.findall(data[:20_000])) > 8:
         raise DocumentError("the file holds binary data, not text")
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError:
         return data.decode("cp1252", errors="replace")
+
+
+def _unmarked(start: bytes) -> str:
+    """Tell UTF-16 without a mark: every other byte of Western text is zero."""
+    even, odd = start[0::2], start[1::2]
+    if len(odd) >= 8 and odd.count(0) > 0.9 * len(odd) and even.count(0) == 0:
+        return "utf-16-le"
+    if len(odd) >= 8 and even.count(0) > 0.9 * len(even) and odd.count(0) == 0:
+        return "utf-16-be"
+    return ""
 
 
 LIMIT_LINE = 6_000  # characters; a paragraph of running text on one line stays below

@@ -38,7 +38,7 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
     except DocumentError as error:
         raise DocumentError(f"{name}: {error}") from error
     if not document.passages and not document.unread_pages:
-        raise DocumentError(f"{name}: there is no text in it")
+        raise DocumentError("; ".join([f"{name}: there is no text in it", *filter(None, [document.message])]))
     return _bounded(document)
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from specscan.dataset.query import run_query
+from specscan.records.cells import unguarded
 from specscan.records.errors import NotFoundError, RuleError, at
 from specscan.settling.preferences import plain
 
@@ -142,7 +143,7 @@ def read_gold(path: Path) -> list[Label]:
             if any(row[name] is None for name in COLUMNS):
                 mistakes.append(at(path, reader.line_num, "the line has too few cells"))
                 continue
-            labels.append(Label(*(row[name].strip() for name in COLUMNS)))
+            labels.append(Label(*(unguarded(row[name].strip()) for name in COLUMNS)))
     if mistakes:
         raise RuleError(mistakes)
     return labels

@@ -13,8 +13,10 @@ import io
 import json
 import os
 import sys
-from pathlib import Path
 from typing import Any
+
+from specscan.reading.archive import is_there, read_content
+from specscan.records.errors import DocumentError
 
 MOST_PIXELS = 24_000_000  # of a whole page, while it is drawn
 
@@ -60,12 +62,12 @@ class _Opened:
         if self.document is not None:
             self.document.close()
         self.key, self.document = None, None
-        file = Path(path)
-        if not file.is_file():
+        if not is_there(path):
             raise NoPicture("the file is no longer where it was read")
-        if file.stat().st_size > self.file_mb * 1_000_000:
-            raise NoPicture(f"the file is larger than {self.file_mb} MB")
-        data = file.read_bytes()
+        try:
+            data = read_content(path, self.file_mb)
+        except DocumentError as error:
+            raise NoPicture(str(error)) from error
         if hashlib.sha256(data).hexdigest() != sha256:
             raise NoPicture("the file has changed since it was read")
         self.document = pypdfium2.PdfDocument(data)

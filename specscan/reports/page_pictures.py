@@ -8,13 +8,13 @@ import contextlib
 import json
 import select
 import subprocess
-import sys
 import time
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from dataclasses import field as made
 from typing import Any
 
+from specscan.records.processes import child_command
 from specscan.reports.page_rules import PictureRules
 
 CHUNK = 1 << 16
@@ -179,7 +179,7 @@ class _Drawer:
         request = {"path": path, "sha256": sha256, "page": page, "strips": spans}
         line = self._ask(json.dumps(request))
         if line is not None:
-            with contextlib.suppress(ValueError):
+            with contextlib.suppress(ValueError, RecursionError):
                 answer = json.loads(line)
                 if isinstance(answer, dict):
                     return answer
@@ -198,8 +198,9 @@ class _Drawer:
         return self._line(process)
 
     def _start(self) -> subprocess.Popen[bytes]:
+        command, environment = child_command("specscan.reports.page_cutter")
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "specscan.reports.page_cutter"],
+            command, env=environment,
             stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
         )  # fmt: skip
         self.buffer = b""

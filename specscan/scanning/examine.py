@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable
-from pathlib import Path
 
 from pydantic import TypeAdapter
 
@@ -120,18 +119,3 @@ def _dated(document: Document) -> str:
     """Give the date on which a PDF says it was made."""
     match = PDF_DATE.search(document.metadata.get("CreationDate", ""))
     return "-".join(part for part in match.groups() if part) if match else ""
-
-
-def read_bytes(path: str, limit_mb: int) -> bytes:
-    """Give a file's content.
-
-    Raises:
-        DocumentError: it cannot be read, or is larger than ``limit_mb`` megabytes.
-    """
-    file = Path(path)
-    try:
-        if file.stat().st_size > limit_mb * 1_000_000:
-            raise DocumentError(f"the file is larger than {limit_mb} MB")
-        return file.read_bytes()
-    except OSError as error:
-        raise DocumentError(f"the file cannot be opened ({error.strerror})") from error

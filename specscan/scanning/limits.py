@@ -6,6 +6,7 @@ from pathlib import Path
 
 from pydantic import Field
 
+from specscan.reading.archive import ArchiveLimits
 from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
 from specscan.rulebook.yaml_source import read_yaml
@@ -19,6 +20,14 @@ class Limits(Entry):
     memory_mb: int = Field(ge=500)
     file_mb: int = Field(gt=0)
     files_per_worker: int = Field(gt=0)
+    archive_files: int = Field(gt=0)
+    archive_unpacked_mb: int = Field(gt=0)
+    archive_ratio: int = Field(gt=0)
+
+    @property
+    def archives(self) -> ArchiveLimits:
+        """Give the bounds on archives."""
+        return ArchiveLimits(self.archive_files, self.archive_unpacked_mb, self.file_mb, self.archive_ratio)
 
 
 def load_limits(folder: Path) -> Limits:

@@ -7,22 +7,25 @@ import json
 import queue
 import select
 import subprocess
-import sys
 import threading
 import time
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import SpecscanError
 from specscan.records.facts import VanName
+from specscan.records.processes import child_command
 from specscan.scanning.examine import findings_as_json, records_as_json, unreadable
 from specscan.scanning.limits import Limits
 from specscan.scanning.worker import PICTURE_PAGE
 
 START_SECONDS = 120.0
 CHUNK = 1 << 16
+MOST_PICTURE_PAGES = 400  # more than the reader ever announces; a worker that goes on and on is not believed
+LONGEST_COMPLAINT = 2_000  # bytes of one line
+LONGEST_ANSWER = 400_000_000  # bytes; the findings of any document are far below
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,10 +111,23 @@ def _serve(
         done.put(None)
 
 
+def _answered(line: bytes, task: Task) -> ReadDocument | None:
+    """Give what a worker answered; ``None`` where that is no answer, for a document may have taken the worker over."""
+    try:
+        answer = json.loads(line)
+        record = records_as_json.validate_json(answer["record"])
+        found = findings_as_json.validate_json(answer["found"])
+    except (ValueError, TypeError, KeyError, RecursionError):
+        return None
+    return ReadDocument(replace(record, path=task.path), found)
+
+
 class _Worker:
     def __init__(self, rules: Path):
+        command, environment = child_command("specscan.scanning.worker", str(rules.absolute()))
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "specscan.scanning.worker", str(rules)],
+            command,
+            env=environment,
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             stderr=subprocess.PIPE,
@@ -125,7 +141,7 @@ class _Worker:
 
     def _drain(self) -> None:
         assert self.process.stderr is not None
-        for line in self.process.stderr:
+        while line := self.process.stderr.readline(LONGEST_COMPLAINT):
             self.said = [*self.said[-20:], line]
 
     def _last_words(self) -> str:
@@ -141,14 +157,18 @@ class _Worker:
             self.process.stdin.flush()
         allowed = limits.seconds_per_file
         deadline = time.monotonic() + allowed
-        while (line := self._line(deadline - time.monotonic())) == PICTURE_PAGE.encode():
+        pages = 0
+        while (line := self._line(deadline - time.monotonic())) == PICTURE_PAGE.encode() and pages < MOST_PICTURE_PAGES:
+            pages += 1
             allowed += limits.seconds_per_picture_page
             deadline += limits.seconds_per_picture_page
         if line is not None:
-            answer = json.loads(line)
-            record = records_as_json.validate_json(answer["record"])
-            return ReadDocument(record, findings_as_json.validate_json(answer["found"])), True
-        if self.process.poll() is None:
+            answered = _answered(line, task)
+            why = "the reading process gave an answer that is none"
+            return answered or unreadable(task.path, task.sha256, task.kind, why), answered is not None
+        if len(self.buffer) > LONGEST_ANSWER:
+            why = "the reading process gave an answer without end"
+        elif self.process.poll() is None:
             why = f"reading it took longer than {allowed:g} s"
         else:
             why = f"the reading process died on it (exit {self.process.returncode})"
@@ -169,6 +189,8 @@ class _Worker:
                     self.process.wait(timeout=5)
                 return None
             self.buffer += chunk
+            if len(self.buffer) > LONGEST_ANSWER:
+                return None
         line, _, self.buffer = self.buffer.partition(b"\n")
         return line
 

@@ -10,16 +10,22 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
+
+from pydantic import TypeAdapter
 
 from specscan import __version__
 from specscan.dataset.store import Dataset
 from specscan.observing.kept import read_kept
 from specscan.physics.conditions import Conditions
+from specscan.reading.archive import is_there, parted, read_content
 from specscan.reading.ocr_engine import COMMAND, ocr_version
 from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.records.errors import DocumentError
 from specscan.records.facts import VanName
+from specscan.records.files import open_ordinary
 from specscan.rulebook.book import Rulebook
-from specscan.scanning.examine import findings_as_json, records_as_json
+from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json, unreadable
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
@@ -28,6 +34,7 @@ from specscan.settling.manifested import named_by
 
 BATCH = 20
 BATCH_SECONDS = 5.0
+REFUSED = "not opened"  # stands in place of what made the findings
 Progress = Callable[[int, int, str], None]
 
 
@@ -86,11 +93,12 @@ def scan(
     job = load_job(rules, extra_rulesets, conditions)
     book, limits = job.book, load_limits(rules)
     observations = read_kept(db, book)
-    found = gather(paths, book)
+    found = gather(paths, book, limits.archives)
     summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside)
     with Dataset(db) as dataset:
         _recall_manifests(found, dataset)
-        tasks = _to_do(found, dataset, book, again, summary)
+        _keep_refused(found, dataset)
+        tasks = _to_do(found, dataset, book, again, summary, limits.file_mb)
         waiting: list[tuple[str, str, str, str, str]] = []
         last = time.monotonic()
         for number, (task, result) in enumerate(
@@ -108,12 +116,24 @@ def scan(
         state = job.update(dataset, documents, found.manifests, observations, summary.run_id, started, len(tasks))
         summary.documents = [document.record for document in documents if document.record.path in found.files]
         summary.vans, summary.facts = len(state.settlement.vans), len(state.settlement.facts)
-        summary.notes, summary.conditions = state.notes, job.conditions
+        summary.notes, summary.conditions = [*found.notes, *state.notes], job.conditions
         summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
 
 
-def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summary: ScanSummary) -> list[Task]:
+def _keep_refused(found: Gathered, dataset: Dataset) -> None:
+    """Keep the files that are not even opened as documents that could not be read, with why."""
+    records = [unreadable(path, "", found.files[path], why).record for path, why in found.refused.items()]
+    dataset.keep([(r.path, "", REFUSED, _json(records_as_json, r), _json(findings_as_json, NOTHING)) for r in records])
+
+
+def _json(form: TypeAdapter[Any], record: Any) -> str:
+    return form.dump_json(record).decode()
+
+
+def _to_do(
+    found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summary: ScanSummary, limit_mb: int
+) -> list[Task]:
     """Give the files to read: new ones, changed ones, and those read by other rules; forget those that are gone."""
     kept = dataset.kept()
     gone = [
@@ -122,14 +142,14 @@ def _to_do(found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summa
     ]  # fmt: skip
     dataset.forget(gone)
     summary.removed = len(gone)
-    wanted: dict[str, str | None] = dict(found.files)
+    wanted: dict[str, str | None] = {path: kind for path, kind in found.files.items() if path not in found.refused}
     for path, (_, other, record, _) in kept.items():
-        elsewhere = path not in gone and path not in wanted and Path(path).is_file()
+        elsewhere = path not in gone and path not in found.files and other != REFUSED and is_there(path)
         if elsewhere and other != _made_by(book, named_by(rows_for(path, found.manifests))):
             wanted[path] = records_as_json.validate_json(record).kind
     tasks = []
     for path, kind in wanted.items():
-        digest, named = _digest(path), named_by(rows_for(path, found.manifests))
+        digest, named = _digest(path, limit_mb), named_by(rows_for(path, found.manifests))
         if (
             again
             or path not in kept
@@ -160,11 +180,14 @@ def _made_by(book: Rulebook, named: VanName | None) -> str:
     return f"{__version__} {book.finding_digest} {named or ''}".strip()
 
 
-def _digest(path: str) -> str:
+def _digest(path: str, limit_mb: int) -> str:
+    """Give the digest of a file's content, empty where it cannot be read (the worker then says why)."""
     try:
-        with open(path, "rb") as file:
+        if parted(path) is not None:
+            return hashlib.sha256(read_content(path, limit_mb)).hexdigest()
+        with open_ordinary(path, follow=False) as file:
             return hashlib.file_digest(file, "sha256").hexdigest()
-    except OSError:
+    except (OSError, DocumentError):
         return ""
 
 
@@ -174,6 +197,6 @@ def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str
         task.path,
         record.sha256,
         _made_by(book, task.named),
-        records_as_json.dump_json(record).decode(),
-        findings_as_json.dump_json(result.found).decode(),
+        _json(records_as_json, record),
+        _json(findings_as_json, result.found),
     )

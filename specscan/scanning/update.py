@@ -67,12 +67,12 @@ class Job:
             "vans": len(state.settlement.vans), "facts": len(state.settlement.facts),
             "conditions": self.conditions.model_dump_json(),
         }  # fmt: skip
-        dataset.replace_state(state.tables, run, state.columns, us_columns(state.columns, self.rules))
         by = {
             "rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets],
             "conditions": self.conditions.model_dump(),
         }  # fmt: skip
-        dataset.keep_setting(SCORED_BY, json.dumps(by))
+        units = us_columns(state.columns, self.rules)
+        dataset.replace_state(state.tables, run, state.columns, units, {SCORED_BY: json.dumps(by)})
         return state
 
 

@@ -14,11 +14,12 @@ import sys
 from pathlib import Path
 from typing import TextIO
 
+from specscan.reading.archive import read_content
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import DocumentError
 from specscan.records.facts import VanName
 from specscan.rulebook.book import load_rulebook
-from specscan.scanning.examine import Examiner, findings_as_json, read_bytes, records_as_json, unreadable
+from specscan.scanning.examine import Examiner, findings_as_json, records_as_json, unreadable
 from specscan.scanning.limits import load_limits
 
 PICTURE_PAGE = "picture page"
@@ -49,7 +50,7 @@ def _say(answers: TextIO, line: str) -> None:
 def _examine(examiner: Examiner, path: str, kind: str | None, named: VanName | None, limit_mb: int) -> ReadDocument:
     digest = ""
     try:
-        data = read_bytes(path, limit_mb)
+        data = read_content(path, limit_mb)
         return examiner.examine(path, data, kind, named)
     except DocumentError as error:
         return unreadable(path, digest, kind, str(error))
