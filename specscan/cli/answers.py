@@ -75,10 +75,13 @@ def shown(value: Any) -> str:
 def _csv(answer: Answer) -> str:
     buffer = io.StringIO()
     writer = csv.writer(buffer, lineterminator="\n")
+    quoting = csv.writer(buffer, lineterminator="\n", quoting=csv.QUOTE_ALL)
     writer.writerow(map(guarded, answer.columns))
     for row in answer.rows:
         cells = ("" if value is None else _plain(value) for value in row)
-        writer.writerow([cell if isinstance(cell, bool | int | float) else guarded(str(cell)) for cell in cells])
+        row_cells = [cell if isinstance(cell, bool | int | float) else guarded(str(cell)) for cell in cells]
+        # the writer leaves a carriage return unquoted where lines end with a line feed, and readers end the line there
+        (quoting if any("\r" in str(cell) for cell in row_cells) else writer).writerow(row_cells)
     return buffer.getvalue()
 
 

@@ -18,6 +18,7 @@ from specscan.records.text import Box
 
 DESCENT = 0.2  # share of the font size that lies below the baseline, where the font does not say
 THIN = 2.5
+LONGEST_REASON = 150  # characters; some errors quote the whole file
 LIMIT_CHARS = 60_000
 BOLD = ("bold", "black", "heavy", "semib", "cmbx")
 
@@ -34,7 +35,11 @@ def read_sheets_slowly(data: bytes, numbers: Sequence[int] | None = None) -> Ite
     except (PdfminerException, Exception) as error:
         raise DocumentError(f"pdfplumber cannot open it either ({_reason(error)})") from error
     with document:
-        for page in document.pages:
+        try:
+            pages = document.pages
+        except Exception as error:  # pdfminer parses the tree of pages only now
+            raise DocumentError(f"pdfplumber cannot read its pages ({_reason(error)})") from error
+        for page in pages:
             if numbers is not None and page.page_number not in numbers:
                 continue
             try:
@@ -47,7 +52,7 @@ def read_sheets_slowly(data: bytes, numbers: Sequence[int] | None = None) -> Ite
 
 def _reason(error: BaseException) -> str:
     inner = error.args[0] if error.args and isinstance(error.args[0], BaseException) else error
-    return f"{type(inner).__name__}: {inner}".removesuffix(": ")
+    return f"{type(inner).__name__}: {inner}".removesuffix(": ")[:LONGEST_REASON]
 
 
 def _sheet(page: Page) -> Sheet:

@@ -9,6 +9,7 @@ import yaml
 from pydantic import BaseModel, ValidationError
 
 from specscan.records.errors import RuleError, at
+from specscan.records.files import TooLarge, read_ordinary
 
 LIMIT_BYTES = 2_000_000
 LIMIT_NODES = 200_000
@@ -65,11 +66,11 @@ def read_yaml(path: Path) -> YamlFile:
             are named with their lines.
     """
     try:
-        raw = path.read_bytes()
+        raw = read_ordinary(path, LIMIT_BYTES)
+    except TooLarge as error:
+        raise RuleError([at(path, None, "the file is larger than 2 MB")]) from error
     except OSError as error:
         raise RuleError([at(path, None, f"cannot be read ({error.strerror})")]) from error
-    if len(raw) > LIMIT_BYTES:
-        raise RuleError([at(path, None, "the file is larger than 2 MB")])
     try:
         text = raw.decode("utf-8")
         node = yaml.compose(text, Loader=yaml.SafeLoader)

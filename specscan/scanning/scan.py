@@ -25,7 +25,7 @@ from specscan.records.errors import DocumentError
 from specscan.records.facts import VanName
 from specscan.records.files import open_ordinary
 from specscan.rulebook.book import Rulebook
-from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json, unreadable
+from specscan.scanning.examine import NOTHING, doc_id, findings_as_json, records_as_json, unreadable
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
@@ -192,7 +192,8 @@ def _digest(path: str, limit_mb: int) -> str:
 
 
 def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str, str, str, str]:
-    record = replace(result.record, sha256=result.record.sha256 or task.sha256)
+    sha256 = result.record.sha256 or task.sha256
+    record = replace(result.record, sha256=sha256, doc_id=doc_id(sha256))
     return (
         task.path,
         record.sha256,

@@ -59,7 +59,7 @@ def _examine(examiner: Examiner, path: str, kind: str | None, named: VanName | N
     except RecursionError:
         return unreadable(path, digest, kind, "its content is nested too deeply")
     except Exception as error:  # a fault of ours in one document must not lose the others
-        return unreadable(path, digest, kind, f"the reader failed ({type(error).__name__}: {error})")
+        return unreadable(path, digest, kind, f"the reader failed ({type(error).__name__}: {str(error)[:150]})")
 
 
 def _bound_memory(megabytes: int) -> None:

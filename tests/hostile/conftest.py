@@ -5,6 +5,8 @@ import fcntl
 import io
 import json
 import os
+import tempfile
+from pathlib import Path
 
 import pytest
 
@@ -46,7 +48,7 @@ def scan(folder):
             (folder / "zz_replaced.txt").unlink()
             os.mkfifo(folder / "zz_replaced.txt")
 
-    db, printed = folder.parent / "vans.duckdb", io.StringIO()
+    db, printed = folder.with_suffix(".duckdb"), io.StringIO()
     with contextlib.chdir(folder):
         summary = api.scan([folder], db, jobs=1, progress=change)
     with contextlib.redirect_stdout(printed):
@@ -66,6 +68,5 @@ def scanned(tmp_path_factory):
         fcntl.flock(lock, fcntl.LOCK_EX)
         kept = base / "hostile.json"
         if not kept.exists():
-            (folder := base / "downloads").mkdir()
-            kept.write_text(json.dumps(scan(folder)))
+            kept.write_text(json.dumps(scan(Path(tempfile.mkdtemp(dir=base)))))
         return json.loads(kept.read_text())

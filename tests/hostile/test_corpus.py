@@ -66,11 +66,11 @@ def test_any_encoding_is_text(scanned, name):
 
 
 def test_entities_of_a_web_page_are_not_fetched(examiner, tmp_path):
-    (tmp_path / "secret.txt").write_text("987 L")
-    page = f'<!DOCTYPE x [<!ENTITY b SYSTEM "{(tmp_path / "secret.txt").as_uri()}">]><h1>Marrowfen Drift 8</h1>'
-    page += f'<iframe src="{tmp_path}/secret.txt"></iframe><p>Fresh water tank: 100 L</p><p>Gray water tank: &b;</p>'
+    (tmp_path / "secret.txt").write_text("Hot water tank: 987 L")
+    page = f'<!DOCTYPE x [<!ENTITY b SYSTEM "{(tmp_path / "secret.txt").as_uri()}">]>{files.html_of(8)}'
+    page = page.replace("</table>", f'</table><p>&b;</p><iframe src="{tmp_path}/secret.txt"></iframe>')
     result = examiner.examine("a.html", page.encode(), "html")
-    assert [fact.num for fact in result.found.facts if fact.field.endswith("_tank_l")] == [100.0]
+    assert {fact.num for fact in result.found.facts if fact.field.endswith("_tank_l")} == {108.0, 70.0}
 
 
 SCRIPT = b"/OpenAction<</S/JavaScript/JS(app.alert\\(1\\))>>"
