@@ -55,10 +55,12 @@ def scan(
     progress: Progress | None = None,
     conditions: str = "",
     changes: Mapping[str, Any] | None = None,
+    confidence: float | None = None,
 ) -> ScanSummary:
     """Read new and changed documents under files and folders, and bring the dataset up to date.
 
-    See ``specscan.scanning.scan.scan`` for arguments and errors; ``conditions`` and ``changes`` say under which ones
+    See ``specscan.scanning.scan.scan`` for arguments and errors; statements read with less than ``confidence`` (0 to
+    1, by default that of the rules) do not settle; ``conditions`` and ``changes`` say under which ones
     winter is reckoned, as for ``winter``. Documents that cannot be read are no error: they
     are listed in the summary.
     """
@@ -75,6 +77,7 @@ def scan(
         jobs=jobs,
         again=again,
         progress=progress,
+        confidence=confidence,
     )
 
 
@@ -137,6 +140,16 @@ def claims(db: str | Path, *, vans: Sequence[str] = (), verdicts: Sequence[str] 
     columns = ["van", "document", "page", "printed", "said", "title", "verdict", "because", "note", "parts"]
     frame = pd.DataFrame(list_claims(Path(db), vans, verdicts))
     return frame if len(frame) else pd.DataFrame(columns=columns)
+
+
+def doubts(db: str | Path, *, vans: Sequence[str] = (), below: float = 0.9) -> pd.DataFrame:
+    """Give what a person should check first; see ``specscan.reports.doubts.list_doubts``."""
+    import pandas as pd
+
+    from specscan.reports.doubts import COLUMNS, list_doubts
+
+    frame = pd.DataFrame(list_doubts(Path(db), vans, below))
+    return frame if len(frame) else pd.DataFrame(columns=COLUMNS)
 
 
 def winter(

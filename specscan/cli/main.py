@@ -12,6 +12,7 @@ from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
 from specscan.cli.claims import claims
 from specscan.cli.conditions import chosen_conditions, conditions_options
+from specscan.cli.doubts import doubts
 from specscan.cli.draft import draft
 from specscan.cli.observe import observe
 from specscan.cli.options import (
@@ -64,12 +65,16 @@ def main() -> None:
     help="A further rule-set file to score with; may be given several times.",
 )  # fmt: skip
 @click.option("--jobs", default=0, show_default="one per core", help="How many processes read at once.")
+@click.option(
+    "--confidence", type=click.FloatRange(0, 1), default=None, show_default="settle_at in rules/settling.yaml",
+    help="The least confidence with which a statement counts; `doubts` lists those below.",
+)  # fmt: skip
 @click.option("--again", is_flag=True, help="Read unchanged files again as well.")
 @conditions_options
 @json_option
 def scan(
     paths: tuple[Path, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
-    as_json: bool, **stated: Any,
+    confidence: float | None, as_json: bool, **stated: Any,
 ) -> None:  # fmt: skip
     """Read the documents under PATHS (files or folders) into the dataset, settle and score.
 
@@ -82,6 +87,7 @@ def scan(
     with progress_line(quiet=as_json) as progress:
         summary = api.scan(
             paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress,
+            confidence=confidence,
             **chosen_conditions(stated),
         )  # fmt: skip
     print_summary(summary, as_json=as_json)
@@ -185,6 +191,7 @@ def demo(folder: Path) -> None:
 
 
 main.add_command(claims)
+main.add_command(doubts)
 main.add_command(draft)
 main.add_command(observe)
 main.add_command(winter)

@@ -46,7 +46,6 @@ class General(Entry):
     british: list[str]
     american: list[str]
     confidence: dict[str, float]
-    settle_at: float = Field(ge=0, le=1)
     van_evidence: VanEvidence
 
 

@@ -22,7 +22,15 @@ from specscan.observing.sheet_rows import COLUMNS, SheetRow, read_sheet
 from specscan.records.errors import RuleError, SpecscanError
 from specscan.records.observations import Observation
 from specscan.scanning.state import State
-from specscan.scanning.update import Job, kept_documents, kept_manifests, load_job, reckoned_under, scored_by
+from specscan.scanning.update import (
+    Job,
+    asked_confidence,
+    kept_documents,
+    kept_manifests,
+    load_job,
+    reckoned_under,
+    scored_by,
+)
 
 FLAGS = Path("the answer given by flags")
 FIGURE = re.compile(r"\d+(?:\.\d+)?")
@@ -132,12 +140,12 @@ def write_gold(db: Path, target: Path, rules: Path) -> int:
 
 def _job(dataset: Dataset, rules: Path, rulesets: Sequence[Path], own_rules: bool) -> Job:
     folder, extra = scored_by(dataset)
-    conditions = reckoned_under(dataset)
+    conditions, confidence = reckoned_under(dataset), asked_confidence(dataset)
     if own_rules or folder is None:
-        return load_job(rules, tuple(rulesets) or extra, conditions)
+        return load_job(rules, tuple(rulesets) or extra, conditions, confidence)
     if not folder.is_dir():
         raise RuleError([f"{folder}: the rules of the last scan are gone; name others with --rules"])
-    return load_job(folder, tuple(rulesets) or extra, conditions)
+    return load_job(folder, tuple(rulesets) or extra, conditions, confidence)
 
 
 def _known(reader: Reader) -> Known:

@@ -76,12 +76,14 @@ def scan(
     again: bool = False,
     progress: Progress | None = None,
     conditions: Conditions | None = None,
+    confidence: float | None = None,
 ) -> ScanSummary:
     """Read new and changed documents under ``paths`` and bring the dataset ``db`` up to date.
 
     ``rules`` is the folder of rules, ``extra_rulesets`` further rule-set files to score with; ``jobs`` the number of
     reading processes (0: one per core); ``again`` reads unchanged files as well; ``progress`` is called with files
-    done, files to do, and the last file's name; ``conditions`` are those under which winter is reckoned, by default
+    done, files to do, and the last file's name; ``confidence`` is the least one with which a statement counts, by
+    default that of ``rules/settling.yaml``; ``conditions`` are those under which winter is reckoned, by default
     those of the rules.
 
     Raises:
@@ -90,7 +92,7 @@ def scan(
         DatasetError: the dataset cannot be written.
     """
     started = datetime.now(UTC)
-    job = load_job(rules, extra_rulesets, conditions)
+    job = load_job(rules, extra_rulesets, conditions, confidence)
     book, limits = job.book, load_limits(rules)
     observations = read_kept(db, book)
     found = gather(paths, book, limits.archives)

@@ -69,15 +69,22 @@ class Job:
         }  # fmt: skip
         by = {
             "rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets],
-            "conditions": self.conditions.model_dump(),
+            "conditions": self.conditions.model_dump(), "confidence": self.preferences.settle_at,
         }  # fmt: skip
         units = us_columns(state.columns, self.rules)
         dataset.replace_state(state.tables, run, state.columns, units, {SCORED_BY: json.dumps(by)})
         return state
 
 
-def load_job(rules: Path, extra_rulesets: Sequence[Path] = (), conditions: Conditions | None = None) -> Job:
+def load_job(
+    rules: Path,
+    extra_rulesets: Sequence[Path] = (),
+    conditions: Conditions | None = None,
+    confidence: float | None = None,
+) -> Job:
     """Load and check the rules of a folder, further rule-set files, and the conditions of winter (else the default).
+
+    ``confidence`` is the least one with which a statement counts, by default that of the rules.
 
     Raises:
         RuleError: a rule, field or word file is wrong; every mistake with file and line.
@@ -86,7 +93,10 @@ def load_job(rules: Path, extra_rulesets: Sequence[Path] = (), conditions: Condi
     rulesets = load_rulesets(rules / "winter", book)
     rulesets += [load_ruleset(path, book) for path in extra_rulesets]
     reckoned = conditions or conditions_named(rules)
-    return Job(rules, tuple(extra_rulesets), book, load_preferences(book), tuple(rulesets), reckoned)
+    preferences = load_preferences(book)
+    if confidence is not None:
+        preferences = preferences.model_copy(update={"settle_at": confidence})
+    return Job(rules, tuple(extra_rulesets), book, preferences, tuple(rulesets), reckoned)
 
 
 def scored_by(dataset: Dataset) -> tuple[Path | None, tuple[Path, ...]]:
@@ -99,6 +109,12 @@ def reckoned_under(dataset: Dataset) -> Conditions | None:
     """Give the conditions under which the last state was reckoned, if there is one."""
     said = json.loads(dataset.setting(SCORED_BY) or "{}").get("conditions")
     return Conditions.model_validate(said) if said else None
+
+
+def asked_confidence(dataset: Dataset) -> float | None:
+    """Give the least confidence with which statements counted in the last state, if there is one."""
+    said = json.loads(dataset.setting(SCORED_BY) or "{}").get("confidence")
+    return float(said) if said is not None else None
 
 
 def kept_manifests(dataset: Dataset) -> Manifests:

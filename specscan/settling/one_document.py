@@ -19,15 +19,14 @@ DOUBTFUL = "read with less confidence than is asked for"
 AS_DELIVERED = ("standard", "unstated")
 
 
-def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences, settle_at: float) -> list[Fact]:
+def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences) -> list[Fact]:
     """Give the facts of one document with those set aside that others make needless, each with the reason.
 
     Where a set is stated over several lines, a fact with their union is added (contract: "a set stated over
-    several lines is their union"); it stands at the place of the first line. ``settle_at`` is the least
-    confidence with which a fact counts.
+    several lines is their union"); it stands at the place of the first line.
     """
     result = [
-        replace(fact, rejected=DOUBTFUL) if not fact.rejected and fact.confidence < settle_at else fact
+        replace(fact, rejected=DOUBTFUL) if not fact.rejected and fact.confidence < preferences.settle_at else fact
         for fact in facts
     ]
     groups: dict[tuple[str, str], list[int]] = defaultdict(list)

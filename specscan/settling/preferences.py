@@ -25,6 +25,7 @@ class Preferences(Entry):
     """The file ``rules/settling.yaml``."""
 
     forms: list[str]
+    settle_at: float = Field(ge=0, le=1)
     sure_at: float = Field(ge=0, le=1)
     agree_within: dict[str, float]
     least_stake: float = Field(ge=0)

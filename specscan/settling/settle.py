@@ -86,7 +86,7 @@ def settle_without(
     for document in documents:
         own = [one for one in facts if one.doc_id == document.doc_id and not one.fact.found_by.endswith(UNION_MARK)]
         raw = [replace(one.fact, rejected=LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
-        again = consolidate(raw, book, preferences, book.general.settle_at)
+        again = consolidate(raw, book, preferences)
         kept += [replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
         kept += [PlacedFact(UNION_OF + own[0].fact_id, van.van_id, document.doc_id, f) for f in again[len(own) :]]
     answers = _answers([van], observations)[van.van_id]
@@ -123,7 +123,7 @@ def _placed(
     document: ReadDocument, mapping: dict[tuple[str, str], str], book: Rulebook, preferences: Preferences
 ) -> list[PlacedFact]:
     doc_id = document.record.doc_id
-    facts = consolidate(document.found.facts, book, preferences, book.general.settle_at)
+    facts = consolidate(document.found.facts, book, preferences)
     return [
         PlacedFact(f"{doc_id}-{number}", mapping[(doc_id, fact.model)], doc_id, fact)
         for number, fact in enumerate(facts, start=1)

@@ -46,8 +46,10 @@ def loaded():
 
     once = functools.cache(lambda rules, rulesets: load_job(rules, list(rulesets)))
 
-    def job(rules, rulesets=(), conditions=None):
+    def job(rules, rulesets=(), conditions=None, confidence=None):
         made = once(rules, tuple(rulesets))
+        if confidence is not None:
+            made = dataclasses.replace(made, preferences=made.preferences.model_copy(update={"settle_at": confidence}))
         return made if conditions is None else dataclasses.replace(made, conditions=conditions)
 
     return job
