@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 import logging
 import math
@@ -34,7 +35,7 @@ def read_sheets_slowly(data: bytes, numbers: Sequence[int] | None = None) -> Ite
         document = pdfplumber.open(io.BytesIO(data))
     except (PdfminerException, Exception) as error:
         raise DocumentError(f"pdfplumber cannot open it either ({_reason(error)})") from error
-    with document:
+    try:
         try:
             pages = document.pages
         except Exception as error:  # pdfminer parses the tree of pages only now
@@ -48,6 +49,9 @@ def read_sheets_slowly(data: bytes, numbers: Sequence[int] | None = None) -> Ite
                 yield Sheet(page.page_number, float(page.width or 0), float(page.height or 0))
             finally:
                 page.close()
+    finally:
+        with contextlib.suppress(Exception):  # closing parses the tree of pages once more
+            document.close()
 
 
 def _reason(error: BaseException) -> str:

@@ -54,7 +54,7 @@ def test_a_zip_is_looked_through_like_a_folder(tmp_path, book):
 
 def test_what_a_zip_holds_is_stored(scanned):
     found = api.query("SELECT model FROM vans WHERE model LIKE '%Drift 206%'", scanned["db"])
-    assert len(found) == 1 and scanned["documents"]["zz_inside.zip/sub/inside.txt"] == ("read", "")
+    assert len(found) == 1 and scanned["documents"]["zz_inside.zip/sub/inside.txt"] == ["read", ""]
 
 
 @pytest.mark.parametrize(

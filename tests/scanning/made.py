@@ -25,7 +25,9 @@ def text(model="Drift 21", year=2026, fresh=100):
 def pdf(password=None, **told):
     """Give a brochure as a PDF, encrypted where a password (or reportlab's encryption) is given."""
     buffer = io.BytesIO()
-    canvas = Canvas(buffer, encrypt=StandardEncryption(password) if isinstance(password, str) else password)
+    canvas = Canvas(
+        buffer, invariant=1, encrypt=StandardEncryption(password) if isinstance(password, str) else password
+    )
     for number, line in enumerate(text(**told).splitlines()):
         canvas.setFont("Helvetica", 18 if number == 0 else 10)
         canvas.drawString(72, 760 - 16 * number, line)
