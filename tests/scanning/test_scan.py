@@ -1,16 +1,9 @@
 """A folder of documents becomes a dataset: nothing lost, nothing read twice, nothing half-written."""
 
-import shutil
-import signal
-import subprocess
-import sys
-import time
-
 import pytest
 
 from specscan import api
 from specscan.records.errors import NotFoundError, RuleError
-from tests.conftest import ROOT
 from tests.scanning.made import pdf, text
 
 
@@ -144,20 +137,3 @@ def test_a_file_that_takes_too_long_is_named_and_the_scan_ends(folder, tmp_path)
     summary = api.scan([folder], tmp_path / "vans.duckdb", rules=rules)
     assert [record.status for record in summary.unreadable] == ["unreadable"]
     assert "longer than" in summary.unreadable[0].message
-
-
-def test_a_killed_scan_leaves_the_last_good_state(folder, tmp_path):
-    db = tmp_path / "vans.duckdb"
-    api.scan([folder], db, jobs=1)
-    for number in range(30):
-        shutil.copy(ROOT / "corpus_demo" / "murrinjal_range_2026.pdf", folder / f"{number}.pdf")
-        with open(folder / f"{number}.pdf", "ab") as file:
-            file.write(b"\n%% another copy " + str(number).encode())
-    command = [sys.executable, "-m", "specscan", "scan", str(folder), "--db", str(db)]
-    process = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-    time.sleep(4)
-    process.send_signal(signal.SIGKILL)
-    process.wait()
-    assert api.query("SELECT count(*) AS n FROM vans WHERE fresh_tank_l = 100", db)["n"].tolist() == [1]
-    finished = api.scan([folder], db, jobs=1)
-    assert finished.read + finished.unchanged == 31
