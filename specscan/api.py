@@ -14,10 +14,12 @@ if TYPE_CHECKING:
 
     from specscan.judging.examples import CaseResult
     from specscan.records.documents import ReadDocument
+    from specscan.reports.changes import Comparison
     from specscan.reports.draft import Claim
     from specscan.reports.evaluate import Evaluation
     from specscan.reports.explain import Explanation
     from specscan.reports.page import Page
+    from specscan.reports.sensitivity import Sensitivity
     from specscan.reports.sheet import Sheet
     from specscan.reports.table import ComparisonTable
     from specscan.reports.winter import Outlook
@@ -320,11 +322,47 @@ def evaluate(gold: str | Path, db: str | Path) -> Evaluation:
     return compare(Path(gold), Path(db))
 
 
-def export(db: str | Path, folder: str | Path, form: str = "csv") -> list[Path]:
-    """Write every table of the dataset to a folder as ``csv``, ``parquet`` or ``json``; give the files."""
+def export(db: str | Path, folder: str | Path, form: str = "csv", licence: str = "MIT") -> list[Path]:
+    """Write every table of the dataset to a folder as ``csv``, ``parquet`` or ``json``; give the files.
+
+    As ``package`` they are a Frictionless Data Package; see ``specscan.dataset.package.write_package``.
+    """
+    if form == "package":
+        from specscan.dataset.package import write_package
+
+        return write_package(Path(db), Path(folder), licence)
     from specscan.dataset.export import export as write
 
     return write(Path(db), Path(folder), form)
+
+
+def changes(
+    db: str | Path, vans: Sequence[str] = (), *, since: str | Path | None = None, derived: bool = False
+) -> Comparison:
+    """Give what changed since an older dataset, between two vans, or between all model years of the same van.
+
+    See ``specscan.reports.changes`` for errors.
+    """
+    from specscan.reports.changes import compare_runs, compare_vans
+
+    if since is not None:
+        return compare_runs(Path(since), Path(db), vans, derived)
+    return compare_vans(Path(db), vans, derived)
+
+
+def sensitivity(
+    db: str | Path,
+    *,
+    ruleset: str = DEFAULT_RULESET,
+    equipment: str = "standard",
+    draws: int = 1000,
+    spread: float = 2.0,
+    seed: int = 1,
+) -> Sensitivity:
+    """Give how often each van ranks where when the weights move; see ``specscan.reports.sensitivity``."""
+    from specscan.reports.sensitivity import sensitivity as run
+
+    return run(Path(db), ruleset, equipment, draws, spread, seed)
 
 
 def copy_demo(folder: str | Path) -> Path:

@@ -11,6 +11,7 @@ import click
 from specscan import __version__, api
 from specscan.cli.cautions import CAUTION
 from specscan.cli.claims import claims
+from specscan.cli.compare import changes, sensitivity
 from specscan.cli.conditions import chosen_conditions, conditions_options
 from specscan.cli.doubts import doubts
 from specscan.cli.draft import draft
@@ -176,10 +177,18 @@ def evaluate(gold: Path, db: Path, as_json: bool) -> None:
 @main.command()
 @click.argument("folder", type=click.Path(path_type=Path))
 @db_option
-@click.option("--format", "form", type=click.Choice(["csv", "parquet", "json"]), default="csv", show_default=True)
-def export(folder: Path, db: Path, form: str) -> None:
-    """Write every table of the dataset to FOLDER, one file each."""
-    for path in api.export(db, folder, form):
+@click.option(
+    "--format", "form", type=click.Choice(["csv", "parquet", "json", "package"]), default="csv", show_default=True
+)
+@click.option(
+    "--licence", default="MIT", show_default=True, help="Licence of the tables that a package tells (SPDX identifier)."
+)
+def export(folder: Path, db: Path, form: str, licence: str) -> None:
+    """Write every table of the dataset to FOLDER, one file each.
+
+    As a package: a Frictionless Data Package with CSV and Parquet, data dictionary, checksums and digest of the rules.
+    """
+    for path in api.export(db, folder, form, licence):
         click.echo(path)
 
 
@@ -190,6 +199,7 @@ def demo(folder: Path) -> None:
     click.echo(api.copy_demo(folder))
 
 
+main.add_command(changes)
 main.add_command(claims)
 main.add_command(doubts)
 main.add_command(draft)
@@ -235,5 +245,6 @@ def rules_test(path: Path | None, rules: Path | None) -> None:
 
 
 main.add_command(report)
+main.add_command(sensitivity)
 main.add_command(sheet)
 main.add_command(table)

@@ -1,4 +1,4 @@
-"""The whole dataset as CSV, Parquet or JSON files."""
+"""The tables of the dataset as CSV, Parquet or JSON files; ``package`` writes them with a description."""
 
 from __future__ import annotations
 
