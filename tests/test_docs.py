@@ -1,6 +1,7 @@
 """What the README promises is there."""
 
 import re
+import shutil
 
 import click
 
@@ -54,3 +55,25 @@ def test_rule_sets_in_the_readme_are_those_that_ship():
 def test_ci_calls_the_test_command_of_the_readme():
     assert re.search(r"^    python3 -m venv .*pytest$", README, re.MULTILINE)
     assert "README.md" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+
+
+def test_the_example_from_folder_to_figure_runs_in_ten_lines(demo_db, tmp_path, monkeypatch):
+    """The scan itself is the one that all tests share."""
+    from specscan import api
+
+    [code] = re.findall(r"```python\n(.*?)```", README, re.DOTALL)
+    assert len([line for line in code.splitlines() if line.strip()]) <= 10
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("MPLBACKEND", "Agg")
+    scanned = []
+
+    def scan(paths, db):
+        scanned.extend(paths)
+        shutil.copy(demo_db, db)
+
+    monkeypatch.setattr(api, "scan", scan)
+    names: dict = {}
+    exec(code, names)
+    assert all((ROOT / path).is_dir() for path in scanned) and scanned
+    assert len(names["wet"]) > 20
+    assert (tmp_path / "bands.png").read_bytes().startswith(b"\x89PNG")
