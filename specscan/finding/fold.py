@@ -8,6 +8,7 @@ import unicodedata
 from typing import NamedTuple
 
 from specscan.rulebook.models import WordFile
+from specscan.rulebook.patterns import checked_pattern
 
 TOKEN = re.compile(r"[^\W\d_]+|\d+|[^\w\s]|_")
 GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "«", "»", "®", "™", "*", "†"}
@@ -35,7 +36,7 @@ class Folder:
         self.drop = {_bare(word) for word in words.drop}
         self.abbreviations = {word.casefold() for word in words.abbreviations}
         self.spelling = {_bare(a): _bare(b) for a, b in words.spelling.items()}
-        self.endings = [(re.compile(f"{e.pattern}$"), e.to, e.least) for e in words.endings]
+        self.endings = [(checked_pattern(f"{e.pattern}$"), e.to, e.least) for e in words.endings]
         self.parts = {_bare(part) for part in words.compounds}
         self.read_word = functools.lru_cache(maxsize=KEPT_WORDS)(self._read_word)
 

@@ -9,6 +9,7 @@ from pydantic import Field, field_validator
 
 from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
+from specscan.rulebook.patterns import checked_pattern
 from specscan.rulebook.yaml_source import read_yaml
 
 
@@ -85,7 +86,7 @@ class OcrRules(Entry):
         """Refuse what is no regular expression."""
         for one in value:
             try:
-                re.compile(one)
+                checked_pattern(one)
             except re.error as error:
                 raise ValueError(f"{one!r} is no regular expression ({error})") from error
         return value

@@ -12,6 +12,7 @@ from specscan.records.errors import RuleError
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Entry
+from specscan.rulebook.patterns import checked_pattern
 from specscan.rulebook.yaml_source import read_yaml
 
 
@@ -59,14 +60,14 @@ def load_talk(book: Rulebook) -> Talk:
     names = re.compile(r"(?!)")
     for number, one in enumerate(checked.loose if checked is not None else []):
         try:
-            pattern = re.compile(one.says, re.IGNORECASE)
+            pattern = checked_pattern(one.says, re.IGNORECASE)
             re.sub(pattern, one.means, "")
             found.append((pattern, one.means))
         except (re.error, IndexError) as error:
             source.mistakes.append(source.mistake(("loose", number), f"no pattern: {error}"))
     if checked is not None:
         try:
-            names = re.compile(checked.names)
+            names = checked_pattern(checked.names)
         except re.error as error:
             source.mistakes.append(source.mistake(("names",), f"no pattern: {error}"))
     if source.mistakes or checked is None:
