@@ -94,7 +94,7 @@ class StatementMaker:
         assert passage.row is not None and passage.column is not None
         row, column = passage.row.text.strip(" :"), passage.column.text.strip(" :")
         notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
-        column_vans = self.vans.whole(column) if column else None
+        column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
         if column_vans is not None:
             scope.vans, label, label_from = column_vans, row, "row"
@@ -116,6 +116,14 @@ class StatementMaker:
             notes, start = (*notes, sign.group(1)), sign.end()
             return self._labelled(passage, label, passage.text[start:], start, label_from, scope, notes, hint)
         return self._labelled(passage, label, passage.text, 0, label_from, scope, notes, hint)
+
+    def _vans_of_head(self, head: str) -> frozenset[str] | None:
+        """Give the vans that a column's head names, also below a name of the base vehicle that stands in it too."""
+        whole = self.vans.whole(head)
+        if whole is not None:
+            return whole
+        mentions = self.vans.find(head)
+        return mentions[0][2] if len(mentions) == 1 and mentions[0][1] == len(head) else None
 
     def _with_column(self, label: str, column: str, scope: Scope) -> str:
         """Give a row label with what the head of a column that names no van adds."""

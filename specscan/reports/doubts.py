@@ -25,7 +25,7 @@ COLUMNS = [
 ]
 NEEDLESS = (IMPLIED, IN_UNION, LESS_EXACT)  # set aside because the document says it better elsewhere: no doubt
 FACTS = """
-    SELECT f.fact_id, f.van_id, f.field, coalesce(f.value_num::VARCHAR, f.value_text,
+    SELECT f.fact_id, f.van_id, f.field, coalesce(printf('%.6g', f.value_num), f.value_text,
         CASE f.value_flag WHEN true THEN 'yes' WHEN false THEN 'no' END) AS value, f.unit, f.availability,
         f.confidence, d.name AS document, f.page, f.printed, f.rejected_because AS because
     FROM facts AS f JOIN documents AS d USING (doc_id)

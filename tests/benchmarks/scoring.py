@@ -101,7 +101,7 @@ def score(brochure: Brochure, stated: Iterable[Mapping[str, Any]]) -> list[Outco
     missing: list[Label] = []
     for label in brochure.labels:
         called = vans[0] if len(vans) == 1 and len(brochure.vans) == 1 else label.van
-        fitting = [row for row in free if plain(row["van"]) == plain(called) and _is(row, label)]
+        fitting = [row for row in free if plain(row["van"]) == plain(called) and is_label(row, label)]
         fitting.sort(
             key=lambda row: (
                 _merged(row["availability"]) != _merged(label.availability),
@@ -121,7 +121,7 @@ def score(brochure: Brochure, stated: Iterable[Mapping[str, Any]]) -> list[Outco
             )
         )  # fmt: skip
     for label in missing:
-        astray = [row for row in free if _is(row, label)]
+        astray = [row for row in free if is_label(row, label)]
         kind = "wrong van" if astray and len(brochure.vans) > 1 else "missing"
         keys = _keys(brochure, label)
         outcomes.append(
@@ -138,7 +138,8 @@ def score(brochure: Brochure, stated: Iterable[Mapping[str, Any]]) -> list[Outco
     return [replace(outcome, vans_right=right) for outcome in outcomes]
 
 
-def _is(row: Mapping[str, Any], label: Label) -> bool:
+def is_label(row: Mapping[str, Any], label: Label) -> bool:
+    """Tell whether a stated row is what a label says."""
     gold = GoldLabel("", label.van, label.field, label.value, label.availability, "")
     return row["field"] == label.field and is_right(row, gold)
 
