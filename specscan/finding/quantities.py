@@ -135,7 +135,7 @@ class QuantityReader:
         )
 
     def _multiplies(self, text: str, figure: Figure, following: Figure) -> bool:
-        if figure.value != int(figure.value) or not 2 <= figure.value <= MAX_COUNT:
+        if not 2 <= figure.value <= MAX_COUNT or figure.value != int(figure.value):  # it may be too large to be finite
             return figure.value == 1 and bool(TIMES.fullmatch(text[figure.end : following.start]))
         between = text[figure.end : following.start]
         if TIMES.fullmatch(between):

@@ -7,7 +7,7 @@ import math
 import os
 from pathlib import Path
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from specscan.reading.archive import ArchiveLimits, list_archive, read_content
@@ -79,6 +79,7 @@ marks = st.one_of(
 
 @fuzzed
 @given(said)
+@example(["9" * 400, "L", "100"])  # found by a long run: too large a figure before another one
 def test_quantities_are_numbers_at_their_words(examiner, parts):
     text = "Marrowfen Drift 21\nModel year 2026\n\nFresh water tank: " + "".join(parts)
     result = examiner.examine("a.txt", text.encode("utf-8", "replace"), "text")
