@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import numpy as np
@@ -10,14 +11,22 @@ from rich.table import Table
 from rich.text import Text
 
 from specscan.cli.consoles import console
+from specscan.cli.winter_figures import span_words, value_words
 from specscan.physics.words import figure
-from specscan.reports.conditions_words import both_units, celsius, conditions_words, fahrenheit
+from specscan.reports.conditions_words import both_units, conditions_words
 from specscan.reports.winter import Outlook
 
 STEP = 10.0
 """Outside temperatures of the printed curve (°C)."""
 ASKED = 5
+NOTICEABLE = 0.5
+"""How far (K) the inside may fall below what is wanted without a word."""
 HOURS_SHOWN = (0, 1, 2, 4, 8, 12, 24)
+WIND = "Wind takes a tank to the air's temperature faster, never below it; wind chill is about skin."
+PLACES = {
+    "fresh": "Fresh tank", "gray": "Gray tank", "black": "Black tank", "air": "Air inside", "windows": "Windows",
+    "cab_glass": "Cab glass",
+}  # fmt: skip
 LASTS = {"yes": "nothing that is known ends it before", "no": "it ends before", "unknown": "not certain"}
 
 
@@ -29,10 +38,13 @@ def print_one(outlook: Outlook, *, arithmetic: bool) -> None:
     out.print(Text(conditions_words(outlook.conditions), style="dim"))
     _limits(out, outlook, van)
     _figures(out, outlook, arithmetic)
+    _envelope(out, outlook, arithmetic)
     _curve(out, outlook)
     _cooling(out, outlook)
-    _rows(out, "Tanks, while heating and battery last", outlook.tables.tanks, ("tank", "what"))
-    _rows(out, "Windows", outlook.tables.glass, ("pane", "what"))
+    _rows(out, "Tanks, while heating and battery last", outlook.tables.tanks, "tank")
+    if len(outlook.tables.tanks):
+        out.print(Text(f"  {WIND}", style="dim"))
+    _rows(out, "Windows and damp", outlook.tables.glass, "pane")
     _draining(out, outlook)
     _grades(out, outlook)
     _questions(out, outlook)
@@ -60,10 +72,20 @@ def print_several(outlook: Outlook) -> None:
         asks = outlook.questions[outlook.questions["van_id"] == van["van_id"]]
         first = str(known["words"].iloc[0]) if len(known) else ""
         ask = str(asks["field"].iloc[0]) if len(asks) else ""
-        table.add_row(Text(van["title"]), *(Text(_value(rows[name])) for name in COLUMNS), Text(first), Text(ask))
+        table.add_row(
+            Text(van["title"]),
+            *(Text(_two_lines(value_words(rows[name]))) for name in COLUMNS),
+            Text(first),
+            Text(ask),
+        )
     out.print(table)
     out.print(Text("Typical value, and in brackets the range over what is open or assumed. Not ranked.", style="dim"))
     _cautions(out, outlook)
+
+
+def _two_lines(text: str) -> str:
+    """Put the range below the value and its unit: ``350 (-1150 to 1360) W``."""
+    return re.sub(r"^(.+?) (\(.+\))( \S+)?$", r"\1\3\n\2", text)
 
 
 COLUMNS = ("heater_margin_w", "lowest_outside_c", "heat_days_at_loss", "stay_days")
@@ -75,11 +97,12 @@ def _fitted(outlook: Outlook) -> str:
 
 def _limits(out: Any, outlook: Outlook, van: pd.Series) -> None:
     _head(out, "What ends the stay")
-    for _, row in outlook.tables.limits.iterrows():
-        if not row["known"]:
-            out.print(Text(f"  {'not known':>24}  {row['words']}", style="yellow"))
-        elif not row["never"]:
-            out.print(Text(f"  {_span(row, 'd'):>24}  {row['words']}"))
+    limits = outlook.tables.limits
+    shown = limits[~limits["known"] | ~limits["never"]]
+    words = [span_words(row, "d") if row["known"] else "not known" for _, row in shown.iterrows()]
+    width = max(map(len, words), default=0)
+    for text, (_, row) in zip(words, shown.iterrows(), strict=True):
+        out.print(Text(f"  {text:>{width}}  {row['words']}", style="" if row["known"] else "yellow"))
     nights = outlook.conditions.nights
     said = LASTS[van["lasts"]]
     out.print(Text(f"  {nights} {'night' if nights == 1 else 'nights'}: {said}.", style="bold"))
@@ -94,10 +117,21 @@ def _figures(out: Any, outlook: Outlook, arithmetic: bool) -> None:
                 continue
             row = figures.loc[name]
             known = bool(np.isfinite(row["value"]))
-            value = _value(row) if known else row["how"] or f"not known: it needs {row['needs']}"
+            value = value_words(row) if known else row["how"] or f"not known: it needs {row['needs']}"
             out.print(Text.assemble(f"  {title}: ", (value, "" if known else "yellow")))
             if arithmetic and known and row["how"]:
                 out.print(Text(f"      {row['how']}", style="dim"))
+
+
+def _envelope(out: Any, outlook: Outlook, arithmetic: bool) -> None:
+    frame = outlook.tables.envelope
+    if not len(frame):
+        return
+    _head(out, "Where the heat goes, for each kelvin between inside and outside")
+    for _, row in frame.iterrows():
+        out.print(Text(f"  {row['words']}: {span_words(row, 'W/K')}"))
+        if arithmetic:
+            out.print(Text(f"      {row['how']}", style="dim"))
 
 
 def _curve(out: Any, outlook: Outlook) -> None:
@@ -106,9 +140,12 @@ def _curve(out: Any, outlook: Outlook) -> None:
     if not len(curve):
         return
     _head(out, "Days of heat by outside temperature")
+    wanted = outlook.conditions.inside_c
     for _, row in curve.iloc[::-1].iterrows():
         days = {"value": row["heat_days"], "low": row["heat_days_low"], "high": row["heat_days_high"]}
-        out.print(f"  {both_units(row['outside_c']):>18}  {_span(days, 'd')}")
+        held = row["held_inside_c"]
+        short = f"; full output holds only {both_units(held)} inside" if held < wanted - NOTICEABLE else ""
+        out.print(Text(f"  {both_units(row['outside_c']):>18}  {span_words(days, 'd')}{short}"))
 
 
 def _cooling(out: Any, outlook: Outlook) -> None:
@@ -118,29 +155,42 @@ def _cooling(out: Any, outlook: Outlook) -> None:
         return
     _head(out, f"Inside after the heating stops, at {both_units(outlook.conditions.outside_c)} outside")
     for _, row in cooling.iterrows():
-        out.print(f"  {figure(row['hours']):>4} h  {_span(row, '°C')}")
+        out.print(f"  {figure(row['hours']):>4} h  {span_words(row, '°C')}")
     for _, row in outlook.tables.reached.iterrows():
-        out.print(f"  {both_units(row['inside_c'])} is reached after {_span(row, 'h')}")
+        out.print(f"  {both_units(row['inside_c'])} is reached after {span_words(row, 'h')}")
 
 
-def _rows(out: Any, title: str, frame: pd.DataFrame, names: tuple[str, str]) -> None:
+def _rows(out: Any, title: str, frame: pd.DataFrame, place: str) -> None:
     if not len(frame):
         return
     _head(out, title)
     for _, row in frame.iterrows():
-        what = " ".join(str(row[name]).replace("_", " ") for name in names)
-        out.print(Text(f"  {what}: {_value(row)}"))
+        out.print(Text(f"  {PLACES[row[place]]}, {row['what']}: {value_words(row)}"))
 
 
 def _draining(out: Any, outlook: Outlook) -> None:
     frame = outlook.tables.draining
     if not len(frame):
         return
-    _head(out, f"Glycol for what stays behind when drained, for {both_units(outlook.conditions.coldest_c)}")
-    for _, row in frame.iterrows():
-        needed = f"{row['purpose']} takes {figure(row['strength'])} % glycol"
-        amount = "no amount is strong enough" if row["too_weak"] else _span(row, "l")
-        out.print(Text(f"  {needed}; {row['fluid']}: {amount}"))
+    _head(out, f"Propylene glycol for what stays behind when drained, for {both_units(outlook.conditions.coldest_c)}")
+    for purpose, rows in frame.groupby("purpose", sort=False):
+        out.print(Text(f"  {purpose}: takes {figure(rows['strength'].iloc[0])} % glycol in all that stays behind"))
+        for _, row in rows.iterrows():
+            out.print(Text(f"      {row['fluid']}: {_amount(row)}"))
+
+
+def _amount(row: pd.Series) -> str:
+    """Give litres of a fluid, or which strength of it is too weak however much is taken."""
+    low, high = (figure(row[name]) for name in ("share_low", "share_high"))
+    spread = low if low == high else f"{low} to {high}"
+    if np.isinf(row["low"]):
+        return f"too weak at {spread} %, however much is taken"
+    if row["too_weak"]:
+        return (
+            f"too weak at the usual {figure(row['share'])} %, however much is taken; at {high} % "
+            f"{figure(row['low'])} l or more"
+        )  # fmt: skip
+    return span_words(row, "l")
 
 
 def _grades(out: Any, outlook: Outlook) -> None:
@@ -156,19 +206,35 @@ def _grades(out: Any, outlook: Outlook) -> None:
         out.print(
             Text(
                 f"  grade {row['grade']}: from {both_units(row['outside_c'])} to {both_units(row['inside_c'])} in "
-                f"{_span(warm, 'h')}, allowed {allowed}: {would}"
+                f"{span_words(warm, 'h')}, allowed {allowed}: {would}"
             )  # fmt: skip
+        )
+        mean = {"value": row["mean_u"], "low": row["mean_u_low"], "high": row["mean_u_high"]}
+        out.print(
+            Text(
+                f"      mean U {span_words(mean, 'W/(m²·K)')}, limit {figure(row['mean_u_limit'])} (from memory)",
+                style="dim",
+            )
         )
 
 
 def _questions(out: Any, outlook: Outlook) -> None:
-    if not len(outlook.questions):
+    asked = outlook.questions[outlook.questions["instead_of"] == ""]
+    if not len(asked):
         return
-    _head(out, "What to ask first, and how much of a range the answer takes away on average")
+    _head(out, "What to ask first, and what the answer does on average")
     names = outlook.tables.figures.drop_duplicates("figure").set_index("figure")["meaning"]
-    for _, row in outlook.questions.head(ASKED).iterrows():
-        out.print(Text(f"  {row['narrows']:4.0%}  {row['field']} (of: {names[row['narrows_what']]})"))
-        out.print(Text(f"        {row['question']}", style="dim"))
+    for _, row in asked.head(ASKED).iterrows():
+        others = outlook.questions[outlook.questions["instead_of"] == row["field"]]["field"]
+        instead = f", or {' or '.join(others)}" if len(others) else ""
+        out.print(Text(f"  {row['field']}{instead}: {_gain(row)} “{names[row['narrows_what']]}”"))
+        out.print(Text(f"      {row['question']}", style="dim"))
+
+
+def _gain(row: pd.Series) -> str:
+    if not row["makes_known"]:
+        return f"takes {row['narrows']:.0%} off the range of"
+    return "makes known" if row["narrows"] >= 1 else "helps to make known"
 
 
 def _cautions(out: Any, outlook: Outlook) -> None:
@@ -180,35 +246,3 @@ def _cautions(out: Any, outlook: Outlook) -> None:
 def _head(out: Any, text: str) -> None:
     out.print()
     out.print(Text(text, style="bold"))
-
-
-def _value(row: Any) -> str:
-    return _span(row, row["unit"]) if np.isfinite(row["value"]) else "not known"
-
-
-def _span(row: Any, unit: str) -> str:
-    """Give a value with its range and unit; what lies beyond what is told of, in words; °C in °F, too."""
-    value, low, high = (float(row[name]) for name in ("value", "low", "high"))
-    if unit == "°C":
-        if celsius(low) == celsius(high):
-            return both_units(value)
-        other = f"{fahrenheit(low)} to {fahrenheit(high)} °F"
-        return f"{both_units(value)} ({celsius(low)} to {celsius(high)} °C / {other})"
-    words = {"d": "days"}.get(unit, unit)
-    parts = [_end(one, unit) for one in (value, low, high)]
-    text = parts[0] if parts[1] == parts[2] else f"{parts[0]} ({parts[1]} to {parts[2]})"
-    return text if set(parts) <= set(ENDS) else f"{text} {words}"
-
-
-ENDS = ("no end", "never", "at once")
-
-
-def _end(value: float, unit: str) -> str:
-    """Give a figure; the horizons of the rules, a year of stay and two months of cold, are no figures."""
-    if unit == "d" and value >= 365:
-        return "no end"
-    if unit == "h" and value >= 1440:
-        return "never"
-    if unit in ("d", "h") and value == 0:
-        return "at once"
-    return "no end" if np.isinf(value) else figure(value)

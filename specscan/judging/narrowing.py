@@ -4,16 +4,19 @@ A rule set weighs answers by points (``stakes``); this weighs them by what they 
 rules one judges by. Each missing field is filled with the answers it can have, one field at a time; what it is worth
 is the share of a result's range that goes away, on average over the answers (the greatest would be that of an absurd
 one: a tank of no size ends every stay at once). A result that comes to be known at all counts as a range that is gone.
+Where a result needs several fields that are all missing, each of them has an equal share in making it known.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
+from specscan.finding.units import conversion
 from specscan.judging.answers import Answers, answers_of, combinations, filled, missing
 from specscan.judging.kinds import column_kinds
 from specscan.physics.columns import BASIS, Columns
@@ -41,14 +44,39 @@ def narrowing(table: pd.DataFrame, book: Rulebook, derive: Derive = derive_numbe
     """
     inputs = dict.fromkeys(name for one in HEADLINES for name in DERIVED[one].inputs)
     fields = [name for name in inputs if name in book.fields]
-    kinds = column_kinds(book)
-    answers = {name: answers_of(name, None, kinds, book) for name in fields}
+    answers = {name: _answers(name, book) for name in fields}
     parts = [
         _work(table.iloc[start : start + CASES], fields, answers, book, derive)
         for start in range(0, len(table), CASES)
     ]  # fmt: skip
     whole = pd.concat(parts, ignore_index=True) if parts else pd.DataFrame(columns=COLUMNS)
     return whole.sort_values(["case_id", "narrows"], ascending=[True, False], kind="stable", ignore_index=True)
+
+
+def _answers(name: str, book: Rulebook, short: bool = False) -> Answers:
+    """Give the answers that are tried: of a number for which the rules have assumptions, from their low to their high.
+
+    The plausible range of a field holds for every kind of van; what is assumed of this one is nearer to what will come.
+    """
+    found = answers_of(name, None, column_kinds(book), book, short)
+    assumed = [one for one in book.values.values() if one.stands_for == name]
+    if not assumed:
+        return found
+    ends = []
+    for one in assumed:
+        factor, offset = conversion(one.unit, book.units.dimensions[book.fields[name].dimension].pint)
+        ends += [one.low * factor + offset, one.high * factor + offset]
+    return replace(found, range=(min(ends), max(ends)))
+
+
+def alternatives(name: str, what: str) -> set[str]:
+    """Give the fields any of which does for a result what ``name`` does: they take its place in a way to it."""
+    found: set[str] = set()
+    ways = [set(way) for way in DERIVED[what].ways]
+    for way in (one for one in ways if name in one):
+        rest = way - {name}
+        found |= {other for one in ways if rest < one and len(one) == len(way) for other in one - rest}
+    return found - {name}
 
 
 def _work(
@@ -69,7 +97,7 @@ def _work(
     if not tables:
         return pd.DataFrame(columns=COLUMNS)
     after = _widths(derive(pd.concat(tables, ignore_index=True), book))
-    found, start = [], 0
+    found, start = _together(base, before, columns, book, derive), 0
     for name, whence in todo:
         shares = np.stack([
             _share(before[one][whence], after[one][start : start + len(whence)]) for one in HEADLINES
@@ -81,7 +109,44 @@ def _work(
             most = int(np.argmax(worth[:, place]))
             if worth[most, place] > NEGLIGIBLE:
                 found.append((base["case_id"].iloc[row], name, round(float(worth[most, place]), 4), HEADLINES[most]))
-    return pd.DataFrame(found, columns=COLUMNS)
+    whole = pd.DataFrame(found, columns=COLUMNS).sort_values("narrows", ascending=False, kind="stable")
+    return whole.drop_duplicates(["case_id", "field"])
+
+
+def _together(
+    base: pd.DataFrame, before: dict[str, NDArray], columns: Columns, book: Rulebook, derive: Derive
+) -> list[tuple[str, str, float, str]]:
+    """Give rows for results that no single answer makes known: the fewest missing fields that do so together.
+
+    A set of fields counts where at least one combination of answers to all of them makes the result known, and it has
+    no more fields than any other that does.
+    """
+    kinds = column_kinds(book)
+    lacking: dict[str, NDArray] = {}
+    found: list[tuple[str, str, float, str]] = []
+    for one in HEADLINES:
+        unknown = np.isinf(before[one])
+        fewest = np.full(len(base), np.inf)
+        sets: dict[frozenset[str], list[int]] = {}
+        for way in DERIVED[one].ways:
+            for name in way:
+                if name not in lacking:
+                    lacking[name] = missing(columns, name, kinds[name], book)
+            for row in np.flatnonzero(unknown):
+                sets.setdefault(frozenset(name for name in way if lacking[name][row]), []).append(int(row))
+        for names, whence in sorted(sets.items(), key=lambda item: (len(item[0]), sorted(item[0]))):
+            rows = np.array([row for row in dict.fromkeys(whence) if len(names) <= fewest[row]], dtype=int)
+            if not names or not len(rows):
+                continue
+            parts = [_answers(name, book, short=True) for name in sorted(names)]
+            picks = combinations(parts)
+            known = np.isfinite(derive(filled(base, rows, parts, picks), book)[one].to_numpy(dtype=float))
+            for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
+                fewest[row] = len(names)
+                if len(names) > 1:
+                    share = round(1 / len(names), 4)
+                    found += [(base["case_id"].iloc[row], name, share, one) for name in sorted(names)]
+    return found
 
 
 def _widths(derived: pd.DataFrame) -> dict[str, NDArray]:

@@ -27,14 +27,20 @@ def glass_rows(winter: Winter, ids: Sequence[str]) -> Iterator[dict[str, object]
     for case, van in enumerate(ids):
         yield {"van_id": van, "pane": "air", "what": "water that people bring", "unit": "kg/day", **_row(water, case)}
         settles = _row(humid.times(PER_CENT), case)
-        yield {"van_id": van, "pane": "air", "what": "relative humidity that sets in", "unit": "%", **settles}
+        yield {
+            "van_id": van,
+            "pane": "air",
+            "what": "relative humidity that sets in at the assumed air change",
+            "unit": "%",
+            **settles,
+        }
     for pane, field in PANES.items():
         wet = glass_humidity(winter.envelope.u_values[pane], values, inside, outside)
         air = air_to_stay_dry(wet, values, people, inside, outside)
         heat = heat_of_air(values, air, inside, outside)
         found = (
-            ("relative humidity at which it goes wet", "%", wet, PER_CENT),
-            ("fresh air that keeps it dry", "l/s", air, 1 / LITRE),
+            ("wet from a relative humidity of", "%", wet, PER_CENT),
+            ("fresh air that keeps the glass dry", "l/s", air, 1 / LITRE),
             ("heat for that air", "W", heat, 1.0),
         )
         for case, van in enumerate(ids):

@@ -13,6 +13,7 @@ from specscan.physics.conditions import Conditions
 from specscan.physics.heater import FUELS, burns
 from specscan.physics.lpg import table_value
 from specscan.physics.ranges import Floats, Range, first_known, hull, pick
+from specscan.physics.water_days import CASSETTE, DRY
 
 LEAD = ("agm", "gel", "flooded")
 TANKS = ("fresh", "gray", "black")
@@ -60,14 +61,20 @@ def heater_draw(columns: Columns, values: Assumptions) -> Range:
 
 
 def pads(columns: Columns, values: Assumptions) -> Range:
-    """Give the electricity (W) that pads of tanks take on average; a tank that is heated somehow may have one."""
+    """Give the electricity (W) that pads of tanks take on average; a tank that is heated somehow may have one.
+
+    A tank of 0 litres has none, nor has a black tank beside a toilet that needs no such tank.
+    """
     one = values["tank_pad_power"] * values["pad_on_share"]
     total = Range.of(np.zeros(columns.size))
     for tank in TANKS:
         heat = f"{tank}_tank_heat"
         there, maybe = columns.is_word(heat, "electric_pad"), columns.is_word(heat, "unspecified")
         maybe |= ~columns.known(heat) & columns.number(f"{tank}_tank_l").known
-        total = total + pick(there, one, pick(maybe, hull(NONE, one), NONE))
+        gone = columns.number(f"{tank}_tank_l").high == 0
+        if tank == "black":
+            gone |= columns.is_word("toilet", *CASSETTE, *DRY)
+        total = total + pick(gone, NONE, pick(there, one, pick(maybe, hull(NONE, one), NONE)))
     return total
 
 

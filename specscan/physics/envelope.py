@@ -55,13 +55,15 @@ class Space:
 class Envelope:
     """What a van loses per kelvin (W/K), by part.
 
-    ``total`` is the sum of all parts, ``fabric`` that without the air, ``area`` the outer surface (m²). The spreads of
-    assumptions are combined as those of independent groups: insulated faces, windows, cab glass, cab shell, air.
+    ``areas`` (m²) and ``u_values`` (W/(m²·K)) are those of the parts but the air. ``total`` is the sum of all parts,
+    ``fabric`` that without the air, ``area`` the outer surface (m²). The spreads of assumptions are combined as those
+    of independent groups: insulated faces, windows, cab glass, cab shell, air.
     """
 
     space: Space
     parts: dict[str, Range]
     u_values: dict[str, Range]
+    areas: dict[str, Range]
     total: Range
     fabric: Range
     area: Range
@@ -128,20 +130,22 @@ def face_u(inner: Floats, outer: Floats, steel: Floats, insulation: Floats, lini
 
 def faces(columns: Columns, values: Assumptions, materials: list[str], wind: float) -> dict[str, Range]:
     """Give the U values (W/(m²·K)) of walls, ceiling and floor in wind (m/s)."""
-    insulation = insulation_of(columns, values, materials)
+    share = {"share": values["rib_share"]}
+    return {face: monotone(face_u, share, one) for face, one in layers(columns, values, materials, wind).items()}
+
+
+def layers(columns: Columns, values: Assumptions, materials: list[str], wind: float) -> dict[str, dict[str, Range]]:
+    """Give the resistances (m²·K/W) of walls, ceiling and floor in wind (m/s), as ``face_u`` takes them."""
     over_rib = by_flag(columns, "thermal_break", values["thermal_break_resistance"], NONE)
     radiative = values["exterior_radiative_film"]
     outer = monotone(lambda film: 1 / outside_film(wind, film), {}, {"film": radiative})
     films = {"walls": "inside_film_wall", "ceiling": "inside_film_ceiling", "floor": "inside_film_floor"}
     return {
-        face: monotone(
-            face_u, {"share": values["rib_share"]},
-            {
-                "inner": values[films[face]], "outer": outer, "steel": values["steel_resistance"],
-                "insulation": one, "lining": values["lining_resistance"], "over_rib": over_rib,
-            },
-        )
-        for face, one in insulation.items()
+        face: {
+            "inner": values[films[face]], "outer": outer, "steel": values["steel_resistance"],
+            "insulation": one, "lining": values["lining_resistance"], "over_rib": over_rib,
+        }
+        for face, one in insulation_of(columns, values, materials).items()
     }  # fmt: skip
 
 
@@ -175,19 +179,19 @@ def envelope(columns: Columns, values: Assumptions, materials: list[str], wind: 
 
     Valid for steady cold; sun on the van and ground that is warmer than the air are left out, both on the cold side.
     """
-    space, u, parts = _parts(columns, values, materials, wind, speed)
+    space, u, areas, parts = _parts(columns, values, materials, wind, speed)
     certain = Assumptions(values.book, values.fixed, certain=True)
-    _, _, known = _parts(columns, certain, materials, wind, speed)
+    *_, known = _parts(columns, certain, materials, wind, speed)
     area = space.walls + space.floor + space.floor + values["cab_glass_area"] + values["cab_shell_area"]
     everything = independent_sum(_grouped(known, GROUPS), _grouped(parts, GROUPS))
     fabric = independent_sum(_grouped(known, GROUPS[:-1]), _grouped(parts, GROUPS[:-1]))
-    return Envelope(space, parts, u, everything, fabric, area)
+    return Envelope(space, parts, u, areas, everything, fabric, area)
 
 
 def _parts(
     columns: Columns, values: Assumptions, materials: list[str], wind: float, speed: float
-) -> tuple[Space, dict[str, Range], dict[str, Range]]:
-    """Give the heated space, U values, and what is lost per kelvin by part (W/K)."""
+) -> tuple[Space, dict[str, Range], dict[str, Range], dict[str, Range]]:
+    """Give the heated space, U values, areas (m²), and what is lost per kelvin by part (W/K)."""
     space = space_of(columns, values)
     u = {**faces(columns, values, materials, wind), **glass(columns, values)}
     u["cab_shell"] = values["cab_shell_transmittance"]
@@ -202,7 +206,7 @@ def _parts(
     parts["air"] = monotone(
         ventilation_flow, {"heat_capacity": values["air_heat_capacity"], "changes": changes, "volume": space.air}, {}
     )
-    return space, u, parts
+    return space, u, areas, parts
 
 
 def _grouped(parts: dict[str, Range], groups: tuple[tuple[str, ...], ...]) -> list[Range]:

@@ -144,6 +144,8 @@ def _why_no_fuel(columns: Columns, what: Burns, case: int) -> str | None:
     for fuel in FUELS[1:]:
         if what.by_fuel[fuel][case] and _other_engine(columns, fuel)[case]:
             engine = columns.words("engine_fuel")[case]
+            if engine == "electric":
+                return f"An electric vehicle has no tank for a {fuel} heater; the heater's own tank is not printed."
             return f"A heater for {fuel} cannot draw on the tank of a {engine} engine; its own tank is not printed."
     return None
 

@@ -64,9 +64,10 @@ def cylinder_draw(table_draw: ArrayLike, mass: ArrayLike, table_mass: ArrayLike,
 def coldest_for(share: ArrayLike, at: ArrayLike, factors: ArrayLike) -> Floats:
     """Give the temperature (unit of ``at``) below which a table's factor is less than ``share``.
 
-    ``factors`` rise with ``at``. At least the first entry; beyond the last one the table goes on in a straight line.
+    ``factors`` rise with ``at``, from 0. At least the first entry; beyond the last one the table goes on with its mean
+    slope, which is less than its last one: on the cold side, and never better for a lower entry.
     """
     wanted, places, rising = (np.asarray(one, dtype=float) for one in (share, at, factors))
-    slope = (places[-1] - places[-2]) / (rising[-1] - rising[-2])
+    slope = (places[-1] - places[0]) / rising[-1]
     beyond = places[-1] + slope * (wanted - rising[-1])
     return np.where(wanted > rising[-1], beyond, np.interp(wanted, rising, places))

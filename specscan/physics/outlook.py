@@ -18,6 +18,7 @@ from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions
 from specscan.physics.derived import DERIVED, derive
 from specscan.physics.drying import glass_rows
+from specscan.physics.envelope_rows import envelope_rows
 from specscan.physics.freezing import cooling_time, time_constant
 from specscan.physics.grades import grade_views
 from specscan.physics.heater import burns
@@ -39,14 +40,16 @@ Rows = Iterator[dict[str, object]]
 class Tables:
     """The tables of an outlook.
 
-    ``figures``: every derived quantity with unit and arithmetic (``how``). ``limits``: what could end the stay, in
-    order, in days. ``curve``: days of heat and of stay by outside temperature. ``cooling``: temperature inside by hours
+    ``figures``: every derived quantity with unit and arithmetic (``how``). ``envelope``: where the heat goes, by part.
+    ``limits``: what could end the stay, in order, in days. ``curve``: days of heat and of stay, and the temperature
+    that the heater holds inside, by outside temperature. ``cooling``: temperature inside by hours
     after the heating stopped. ``reached``: hours until it is down to some temperatures. ``tanks``: hours to 0 °C and to
     ice, parked and on the road, and what a pad holds. ``glass``: humidity and drying. ``grades``: an estimate against
     the temperature pairs of EN 1646-1. ``draining``: glycol fluid for what stays behind when drained.
     """
 
     figures: pd.DataFrame
+    envelope: pd.DataFrame
     limits: pd.DataFrame
     curve: pd.DataFrame
     cooling: pd.DataFrame
@@ -66,7 +69,8 @@ def tables(table: pd.DataFrame, ids: Sequence[str], book: Rulebook, conditions: 
     columns, values = Columns(table), Assumptions(book)
     winter = Winter(columns, values, conditions)
     return Tables(
-        _figures(table, ids, book, conditions), pd.DataFrame(_limits(winter, ids), columns=LIMITS),
+        _figures(table, ids, book, conditions), pd.DataFrame(envelope_rows(winter, ids), columns=ENVELOPE),
+        pd.DataFrame(_limits(winter, ids), columns=LIMITS),
         curve(columns, values, ids, conditions), _cooling(winter, ids),
         pd.DataFrame(_reached(winter, ids), columns=["van_id", "inside_c", *VALUES]),
         pd.DataFrame(_tanks(winter, ids), columns=TANKS), pd.DataFrame(glass_rows(winter, ids)),
@@ -75,6 +79,7 @@ def tables(table: pd.DataFrame, ids: Sequence[str], book: Rulebook, conditions: 
 
 
 VALUES = ("value", "low", "high")
+ENVELOPE = ["van_id", "part", "words", "area_m2", "u_value", *VALUES, "how"]
 LIMITS = ["van_id", "limit", "words", "known", "never", *VALUES]
 TANKS = ["van_id", "tank", "what", "unit", "never", *VALUES]
 GRADES = ["van_id", "grade", "outside_c", "inside_c", "fares", "warm_up_h", "warm_up_h_low", "warm_up_h_high",
@@ -126,15 +131,17 @@ def curve(
 ) -> pd.DataFrame:
     """Give days of heat and of stay over outside temperatures (°C; by default -40 to 0, at most below inside).
 
-    Columns ``van_id``, ``outside_c``, ``heat_days`` and ``stay_days`` with ``_low`` and ``_high``. All vans and
-    temperatures are worked out in one call.
+    Columns ``van_id``, ``outside_c``, ``heat_days``, ``stay_days`` and ``held_inside_c`` (what full output holds
+    inside, at most the wanted temperature) with ``_low`` and ``_high``. All vans and temperatures are worked out in
+    one call.
     """
     if at is None:
         at = np.arange(COLDEST, min(WARMEST, conditions.inside_c - 1.0) + 0.5)
     winter = Winter(columns, values, conditions, at)
     found: dict[str, object] = {"van_id": np.repeat(np.asarray(ids, dtype=object), at.size)}
     found["outside_c"] = np.tile(at, len(ids))
-    for name, one in (("heat_days", winter.heat_days), ("stay_days", winter.stay)):
+    columns_of = (("heat_days", winter.heat_days), ("stay_days", winter.stay), ("held_inside_c", winter.held_inside))
+    for name, one in columns_of:
         found |= {name: one.typical.ravel(), f"{name}_low": one.low.ravel(), f"{name}_high": one.high.ravel()}
     return pd.DataFrame(found)
 

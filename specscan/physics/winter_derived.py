@@ -1,7 +1,6 @@
-"""The headline quantities of winter, under the default conditions of ``rules/conditions.yaml``.
+"""The headline quantities of winter, under conditions: the default ones of ``rules/conditions.yaml`` if none are given.
 
-``outside`` is the mean outside temperature of the conditions, ``the coldest night`` theirs too. Other conditions:
-``specscan winter``.
+``outside`` is the mean outside temperature of the conditions, ``the coldest night`` theirs too.
 """
 
 from __future__ import annotations
@@ -20,7 +19,7 @@ HEATER = (
     "heater_fuel", "heater_type", "heater_output_w", "heater_input_w", "heater_rating_w", "heater_consumption_l_h",
 )  # fmt: skip
 SUPPLY = ("propane_tank_l", "propane_mass_kg", "fuel_tank_l", "engine_fuel")
-PADS = tuple(f"{tank}_tank_{part}" for tank in ("fresh", "gray", "black") for part in ("heat", "l"))
+PADS = (*(f"{tank}_tank_{part}" for tank in ("fresh", "gray", "black") for part in ("heat", "l")), "toilet")
 BATTERY = ("battery_wh", "battery_ah", "battery_chemistry", "battery_heated", "solar_w", "heater_power_draw_w")
 SIZE_WAYS: Ways = (("length_mm",), ("insulation_r_si",), ("insulation_material", "insulation_thickness_mm"))
 OUTPUT_WAYS: Ways = (("heater_output_w",), ("heater_input_w",), ("heater_rating_w",))
@@ -51,7 +50,7 @@ def _quantity(
 
 WINTER = (
     _quantity(
-        "heat_loss_w", "heat that the heater must give in the coldest night of the default conditions", "W",
+        "heat_loss_w", "heat that the heater must give in the coldest night of the conditions", "W",
         SIZE_WAYS, BODY, SIZE, lambda winter: winter.design_loss, words.loss,
     ),
     _quantity(
@@ -120,7 +119,7 @@ WINTER = (
         "stay_days", "days until the first limit binds: fuel, vapour, battery, water, frost", "d",
         ways(ON_BOARD, SIZE_WAYS),
         (
-            *BODY, *HEATER, *SUPPLY, *BATTERY, *PADS, "toilet", "cassette_l", "water_lines_location",
+            *BODY, *HEATER, *SUPPLY, *BATTERY, *PADS, "cassette_l", "water_lines_location",
             "water_lines_insulated", "water_lines_heated",
             *(f"{tank}_tank_{part}" for tank in ("fresh", "gray") for part in ("location", "insulated")),
         ),

@@ -41,6 +41,7 @@ def fluid_rows(winter: Winter, ids: Sequence[str]) -> Iterator[dict[str, object]
     """Give rows: ``van_id``, ``purpose``, ``fluid``, ``strength`` (per cent by volume needed), litres of fluid.
 
     ``value``, ``low``, ``high`` are litres, infinite where that fluid is too weak; ``too_weak`` says so of ``value``.
+    ``share``, ``share_low``, ``share_high`` are the glycol in the fluid (per cent by volume).
     For the coldest night of the conditions. Propylene glycol only (rows V10, C05 to C11); follow the fluid's label.
     """
     values = winter.values
@@ -59,6 +60,7 @@ def fluid_rows(winter: Winter, ids: Sequence[str]) -> Iterator[dict[str, object]
                 weak = {name: float(part[case]) >= 1e6 for name, part in parts.items()}
                 yield {
                     "van_id": van, "purpose": purpose, "fluid": fluid, "strength": float(wanted.typical) * PER_CENT,
-                    "too_weak": weak["value"],
+                    "too_weak": weak["value"], "share": float(share.typical) * PER_CENT,
+                    "share_low": float(share.low) * PER_CENT, "share_high": float(share.high) * PER_CENT,
                     **{name: np.inf if weak[name] else float(part[case]) / LITRE for name, part in parts.items()},
                 }  # fmt: skip

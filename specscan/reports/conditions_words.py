@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specscan.physics.conditions import Conditions
+from specscan.physics.winter import LOWEST
 from specscan.physics.words import figure
 
 
@@ -30,13 +31,15 @@ def both_units(value: float) -> str:
 
 
 def celsius(value: float) -> str:
-    """Give a temperature (°C) without a unit, whole from ten degrees on."""
+    """Give a temperature (°C) without a unit, whole from ten degrees on; -60 stands for all below it, too."""
+    if value <= LOWEST:
+        return f"≤ {_whole(LOWEST)}"
     return _whole(value) if abs(value) >= 10 else figure(round(value, 1) + 0.0)
 
 
 def fahrenheit(value: float) -> str:
     """Give a temperature (°C) in whole °F, without a unit."""
-    return _whole(value * 1.8 + 32)
+    return f"{'≤ ' if value <= LOWEST else ''}{_whole(value * 1.8 + 32)}"
 
 
 def _whole(value: float) -> str:

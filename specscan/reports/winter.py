@@ -13,7 +13,7 @@ import numpy as np
 import pandas as pd
 
 from specscan.dataset.reader import Reader
-from specscan.judging.narrowing import narrowing
+from specscan.judging.narrowing import alternatives, narrowing
 from specscan.physics.conditions import Conditions, conditions_named
 from specscan.physics.derived import derive_numbers
 from specscan.physics.outlook import Tables, tables
@@ -23,7 +23,7 @@ from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.rulebook.questions import question
 from specscan.settling.table import case_id, case_table, split_case
 
-QUESTIONS = ["van_id", "field", "narrows", "narrows_what", "question"]
+QUESTIONS = ["van_id", "field", "narrows", "narrows_what", "makes_known", "instead_of", "question"]
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,8 @@ class Outlook:
 
     ``vans`` has ``van_id``, ``title`` and ``lasts``: whether no limit binds in the nights of the conditions (``yes``,
     ``no``, ``unknown``). ``tables`` are frames (see ``physics.outlook.Tables``); ``questions`` what to ask, what
-    narrows a result most first.
+    narrows a result most first: ``makes_known`` where the result is not known yet, ``instead_of`` names a field further
+    up to which this one is an alternative.
     """
 
     vans: pd.DataFrame
@@ -92,8 +93,8 @@ def winter(
         }
     )  # fmt: skip
     return Outlook(
-        listed, under, equipment, made, _questions(table, book, under), _cautions(table, report_rules.winter, under),
-        report_rules.winter.groups,
+        listed, under, equipment, made, _questions(table, book, under, made.figures),
+        _cautions(table, report_rules.winter, under), report_rules.winter.groups,
     )  # fmt: skip
 
 
@@ -122,10 +123,22 @@ def _cases(reader: Reader, ids: Sequence[str], equipment: str, book: Rulebook) -
     return table.loc[[one for one in wanted if one in table.index]].reset_index(drop=True)
 
 
-def _questions(table: pd.DataFrame, book: Rulebook, under: Conditions) -> pd.DataFrame:
+def _questions(table: pd.DataFrame, book: Rulebook, under: Conditions, figures: pd.DataFrame) -> pd.DataFrame:
     found = narrowing(table, book, partial(derive_numbers, conditions=under))
     found["van_id"] = [split_case(case)[0] for case in found["case_id"]]
     found["question"] = [question(name, book) for name in found["field"]]
+    known = figures.set_index(["van_id", "figure"])["value"]
+    pairs = zip(found["van_id"], found["narrows_what"], strict=True)
+    found["makes_known"] = [not np.isfinite(known[pair]) for pair in pairs]
+    asked: dict[str, list[str]] = {}
+    places: list[str] = []
+    for van, name, what in zip(found["van_id"], found["field"], found["narrows_what"], strict=True):
+        others = alternatives(name, what)
+        first = next((one for one in asked.setdefault(van, []) if one in others), "")
+        places.append(first)
+        if not first:
+            asked[van].append(name)
+    found["instead_of"] = places
     return found[QUESTIONS]
 
 

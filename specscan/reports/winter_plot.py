@@ -21,6 +21,11 @@ ENDINGS = (".png", ".svg")
 # (2008), black first; with dashes, so that they also differ in print.
 COLOURS = ("#000000", "#D55E00", "#0072B2", "#009E73", "#CC79A7", "#56B4E9", "#E69F00", "#7F7F7F")
 DASHES: tuple[Any, ...] = ("-", "--", "-.", ":", (0, (6, 1)), (0, (1, 1)), (0, (4, 1, 1, 1)), (0, (8, 3)))
+FAINT = 0.4
+"""How strongly the days of a heater are drawn that runs without a pause and does not hold what is wanted."""
+NOTICEABLE = 0.5
+"""How far (K) the inside may fall below what is wanted before a curve is drawn faintly."""
+BOX: dict[str, Any] = {"facecolor": "white", "alpha": 0.7, "edgecolor": "none", "pad": 1}
 BANDS_UP_TO = 3
 """With more vans the ranges would cover one another, and only typical values are drawn."""
 
@@ -48,7 +53,11 @@ def draw(outlook: Outlook, out: Path) -> Path:
     if not drawn:
         raise SpecscanError("nothing to draw: for no van are size or walls, heater and fuel known")
     figure.suptitle(_title(outlook), fontsize=9)
-    handles, labels = (days if days.lines else inside).get_legend_handles_labels()
+    named = {
+        text: handle for one in (days, inside) for handle, text in zip(*one.get_legend_handles_labels(), strict=True)
+    }
+    order = [title for title in outlook.vans["title"] if title in named]
+    handles, labels = [named[title] for title in order], order
     figure.legend(handles, labels, loc="outside lower center", ncols=2, fontsize=9, frameon=False)
     try:
         figure.savefig(out, dpi=140)
@@ -61,7 +70,9 @@ def _days(axes: Axes, outlook: Outlook) -> int:
     curve = outlook.tables.curve.rename(
         columns={"heat_days": "value", "heat_days_low": "low", "heat_days_high": "high", "outside_c": "x"}
     )
+    curve["faint"] = curve["held_inside_c"] < outlook.conditions.inside_c - NOTICEABLE
     drawn = _lines(axes, outlook, curve)
+    axes.set_xlim(curve["x"].min(), curve["x"].max())
     axes.set_title("Days of heat from the fuel on board", fontsize=10)
     axes.set_xlabel("outside temperature, °C")
     axes.set_ylabel("days")
@@ -70,10 +81,11 @@ def _days(axes: Axes, outlook: Outlook) -> int:
         axes.yaxis.set_major_formatter("{x:g}")
         axes.yaxis.set_minor_formatter("{x:g}")
         axes.tick_params(axis="y", which="minor", labelsize=7)
-    nights = outlook.conditions.nights
-    axes.axhline(nights, color="#999999", linewidth=0.8)
-    axes.annotate(f"{nights} nights", (0.99, nights), xycoords=("axes fraction", "data"), ha="right", va="bottom",
-                  fontsize=8, color="#555555")  # fmt: skip
+        _mark(axes, outlook.conditions.nights, f"{outlook.conditions.nights} nights")
+        if curve.loc[np.isfinite(curve["value"]), "faint"].any():
+            _note(axes, "faint: full output does not hold the wanted temperature", 0.97)
+    else:
+        axes.set_yticks([])
     _fahrenheit(axes)
     return drawn
 
@@ -84,27 +96,43 @@ def _inside(axes: Axes, outlook: Outlook) -> int:
     axes.set_xlabel("hours")
     axes.set_ylabel("°C inside")
     axes.set_xlim(0, 24)
-    axes.axhline(0.0, color="#999999", linewidth=0.8)
-    axes.annotate("water freezes", (0.99, 0.0), xycoords=("axes fraction", "data"), ha="right", va="bottom",
-                  fontsize=8, color="#555555")  # fmt: skip
+    if drawn:
+        _mark(axes, 0.0, "water freezes")
     other = axes.secondary_yaxis("right", functions=(_to_fahrenheit, _to_celsius))
     other.set_ylabel("°F inside")
     return drawn
 
 
 def _lines(axes: Axes, outlook: Outlook, frame: pd.DataFrame) -> int:
-    drawn = 0
+    """Draw a line for each van that has values, and name the others; give how many were drawn."""
+    drawn, without = 0, []
     for number, (_, van) in enumerate(outlook.vans.iterrows()):
         own = frame[(frame["van_id"] == van["van_id"]) & np.isfinite(frame["value"])]
         if not len(own):
+            without.append(van["title"])
             continue
-        colour = COLOURS[number]
-        axes.plot(own["x"], own["value"], color=colour, linestyle=DASHES[number], label=van["title"])
+        style: dict[str, Any] = {"color": COLOURS[number], "linestyle": DASHES[number]}
+        faint = own["faint"] if "faint" in own else pd.Series(False, index=own.index)
+        axes.plot(own["x"], own["value"].where(~faint), label=van["title"], **style)
+        axes.plot(own["x"], own["value"].where(faint), alpha=FAINT, **style)
         if len(outlook.vans) <= BANDS_UP_TO:
-            axes.fill_between(own["x"], own["low"], own["high"], color=colour, alpha=0.12, linewidth=0)
+            axes.fill_between(own["x"], own["low"], own["high"], color=COLOURS[number], alpha=0.12, linewidth=0)
         drawn += 1
     axes.grid(alpha=0.25)
+    if without:
+        _note(axes, "no curve, for something is not known or no fuel is burned:\n" + "\n".join(without), 0.03)
     return drawn
+
+
+def _mark(axes: Axes, height: float, text: str) -> None:
+    axes.axhline(height, color="#999999", linewidth=0.8)
+    axes.annotate(text, (0.99, height), xycoords=("axes fraction", "data"), ha="right", va="bottom", fontsize=8,
+                  color="#555555", bbox=BOX)  # fmt: skip
+
+
+def _note(axes: Axes, text: str, height: float) -> None:
+    axes.text(0.02, height, text, transform=axes.transAxes, ha="left", va="top" if height > 0.5 else "bottom",
+              fontsize=8, color="#555555", bbox=BOX)  # fmt: skip
 
 
 def _fahrenheit(axes: Axes) -> None:
