@@ -37,8 +37,10 @@ def draw_at_zero_f(columns: Columns, values: Assumptions) -> Range:
     mass, of_table = columns.number("propane_mass_kg"), values["cylinder_of_the_table"]
     upright = Range.of(*(
         cylinder_draw(table_value(full * PER_CENT, filled_at, part), kilos, one, 1.0)
-        for kilos, one, full, part in zip(_parts(mass), _parts(of_table), _parts(level), _parts(draw), strict=True)
-    ))  # fmt: skip
+        for kilos, one, full, part in zip(
+            _parts(mass), _parts(of_table)[::-1], _parts(level), _parts(draw), strict=True
+        )
+    ))  # fmt: skip  # the larger the cylinder of the table, the less a given one draws
     return pick(tank.known & (tank.high > 0), lying, upright)
 
 
