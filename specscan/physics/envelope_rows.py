@@ -63,7 +63,7 @@ def _air(winter: Winter, case: int) -> str:
     changes = _typical(winter.values["air_changes_parked"], case) * HOUR
     heat = _typical(winter.values["air_heat_capacity"], case) / HOUR
     volume = _typical(winter.envelope.space.air, case)
-    return f"{figure(changes)} changes an hour × {figure(volume)} m³ × {figure(heat)} Wh/(m³·K)"
+    return f"the air changes {figure(changes)} × an hour × {figure(volume)} m³ × {figure(heat)} Wh/(m³·K)"
 
 
 def _typical(one: Range, case: int) -> float:
