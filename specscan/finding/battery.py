@@ -18,6 +18,8 @@ def bank_values(book: Rulebook, parsed: Parsed, found: list[Found]) -> list[Foun
     E = Q · U with the nominal voltage of the bank as printed (reference rows U24, U25, B09).
     """
     made: list[Found] = []
+    if not any(book.fields[one.field].bank for one in found):
+        return made  # what is mended is a charge, and what is made from it a product of it
     for name, spec in book.fields.items():
         if spec.bank:
             for row in [f for f in found if f.field == name and not f.rejected and f.item is not None]:

@@ -6,6 +6,7 @@ from specscan.finding.answers import answer_fields
 from specscan.finding.battery import bank_values
 from specscan.finding.found import Found, How
 from specscan.finding.grouper import Grouper
+from specscan.finding.groups import Sentence
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.measured import MeasureReader
 from specscan.finding.named import claims, named_equipment
@@ -26,12 +27,24 @@ class FrameReader:
         self.measures = MeasureReader(book, self.grouper)
         self.words = WordReader(book, self.grouper)
 
+    def sentence_of(self, statement: Statement) -> Sentence:
+        """Give the groups of a statement, taken as a line of a table or list."""
+        if statement.plain is None or statement.plain[0] != statement.context:
+            context = list(statement.context)
+            statement.plain = (context, self.grouper.form(statement.parsed, statement.split, context))
+        return statement.plain[1]
+
     def read(self, statement: Statement) -> list[Found]:
         """Give the values that a statement holds, candidates set aside included."""
-        sentence = self.grouper.form(
-            statement.parsed, statement.split, statement.context,
-            running=statement.how in (How.PROSE, How.HEADING), noted=statement.how is How.NOTE,
-        )  # fmt: skip
+        if statement.how in (How.PROSE, How.HEADING, How.NOTE):
+            sentence = self.grouper.form(
+                statement.parsed, statement.split, statement.context,
+                running=statement.how is not How.NOTE, noted=statement.how is How.NOTE,
+            )  # fmt: skip
+        else:
+            sentence = self.sentence_of(statement)
+        if not statement.parsed.items:
+            return []
         if any(item.has("word", "covers") for item in statement.parsed.items):
             statement.context = []  # a line about window covers does not go on about what the heading names
         self.words.start_things(statement, sentence)

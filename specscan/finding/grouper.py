@@ -28,6 +28,8 @@ class Grouper:
         self, parsed: Parsed, split: int, context: list[str], *, running: bool = False, noted: bool = False
     ) -> Sentence:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
+        if not parsed.items:
+            return Sentence(parsed, split, [], set(), running, noted)
         ignored = ignored_items(parsed, split, running=running)
         named = []
         for item in parsed.items:
@@ -38,10 +40,14 @@ class Grouper:
                 named.append((item, things))
         referring = [pair for pair in named if self._refers(pair[1])]
         named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named, parsed)]
-        shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
-        named.extend((i, i.names("short")) for i in shorts if self.short_names.accepts(i, parsed, split, named, shorts))
-        besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
-        named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
+        if "short" in parsed.kinds:
+            shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
+            for item in shorts:  # one that is accepted counts as named for those behind it
+                if self.short_names.accepts(item, parsed, split, named, shorts):
+                    named.append((item, item.names("short")))
+        if "beside" in parsed.kinds:
+            besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
+            named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
         named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):

@@ -65,6 +65,7 @@ class Parsed:
     analysis: Analysis
     bounds: list[tuple[int, int, int, int, int]]  # start, chunk, clause, sentence, depth from there on
     cue_names: frozenset[str] = frozenset()  # of all items
+    kinds: frozenset[str] = frozenset()  # of the concepts of all items
 
     def cues(self, *names: str) -> list[Item]:
         """Give the items that are cues of these names."""
@@ -133,7 +134,8 @@ def parse(
     found.sort(key=lambda item: (item.start, -item.end))
     for item in found:
         _place(item, bounds)
-    return Parsed(text, found, analysis, bounds, frozenset(name for item in found for name in item.names("cue")))
+    cues = frozenset(name for item in found for name in item.by_kind.get("cue", ()))
+    return Parsed(text, found, analysis, bounds, cues, frozenset(kind for item in found for kind in item.by_kind))
 
 
 def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from specscan.finding.numbers import FIGURE, MINUS, SPACES, Figure, FigureReader
 from specscan.finding.units import Unit, Units
 
+DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 TIMES = re.compile(r"\s*(?:[x×✕]|\bfois\b|\bmal\b)\s*", re.IGNORECASE)
 COUNT_OF = re.compile(r"\s*(?:of|at|each of|de|à|zu je|je|zu|mit je)\s*", re.IGNORECASE)
 COUNTED = re.compile(
@@ -83,6 +84,8 @@ class QuantityReader:
 
         ``hint`` is the unit that a table head gives for bare figures; ``degrees`` says that temperatures are asked for.
         """
+        if not DIGIT.search(text) and not self.figures.worded.search(text):
+            return []
         special = self._feet_inches(text) + self._r_values(text) + self._rsi_values(text)
         taken = [(q.start, q.end) for q in special]
         found = list(special)

@@ -65,9 +65,12 @@ class SayingFinder:
         """
         norms = [token.norm for token in parsed.analysis.tokens]
         names = set().union(*(self.starts[word] for word in set(norms) if word in self.starts))
-        found = []
+        found: list[Said] = []
+        if not names:
+            return found
+        sentences = list(self._sentences(parsed))
         for name in sorted(names):
-            for sentence, (first, last) in enumerate(self._sentences(parsed)):
+            for sentence, (first, last) in enumerate(sentences):
                 said = self._in_sentence(name, parsed, norms, sentence, first, last, denials=denials)
                 if said is not None:
                     found.append(said)

@@ -23,7 +23,9 @@ MAX_NAME_WORDS = 7
 def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wording) -> list[Found]:
     """Give base-vehicle names and grades stated in a statement."""
     found: list[Found] = []
-    sentence = kit.frames.grouper.form(statement.parsed, statement.split, statement.context)
+    sentence = kit.frames.sentence_of(statement)
+    if not sentence.groups and not draft.leads:
+        return found  # a name or a grade stands with words for it, or leads what is under a heading
     things = {thing for group in sentence.groups if group.label for thing in group.things}
     for name, spec in book.fields.items():
         if spec.text == "name":

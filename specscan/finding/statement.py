@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from specscan.finding.found import How
+from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
 
 
@@ -21,6 +22,7 @@ class Statement:
     how: How
     context: list[str] = field(default_factory=list)
     note: Parsed | None = None
+    plain: tuple[list[str], Sentence] | None = None  # its groups with the context that they were formed in
 
 
 def basis_names(item: Item) -> list[str]:

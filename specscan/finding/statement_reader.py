@@ -49,12 +49,13 @@ class StatementReader:
         parsed, split = self.kit.parse_named(wording.label, wording.body, wording.hint, wording.named)
         note = self.kit.parse_named("", wording.note[0], None, wording.note[1])[0] if wording.note is not None else None
         statement = Statement(parsed, split, wording.how, context, note)
+        lines = self.kit.frames.sentence_of(statement).label_groups()
+        things = [thing for group in lines for thing in group.things]
         found = self.kit.frames.read(statement)
         if wording.not_fitted and wording.how is not How.PROSE:
             found += self._not_fitted(parsed, split, found)
         found += special_values(self.book, self.kit, statement, wording)
-        groups = self.kit.frames.grouper.form(parsed, split, context).label_groups()
-        return ReadStatement(parsed, split, found, [thing for group in groups for thing in group.things])
+        return ReadStatement(parsed, split, found, things)
 
     def _not_fitted(self, parsed: Parsed, split: int, found: list[Found]) -> list[Found]:
         """Give the things named under "not fitted" that are stated by their mere name."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+
 from specscan.finding.answers import is_answer
 from specscan.finding.beside import is_negated, spoken_of_another
 from specscan.finding.found import Found, How, Value
@@ -14,6 +16,8 @@ from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
+TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
+
 
 class WordReader:
     """Reads words, for one language."""
@@ -21,26 +25,39 @@ class WordReader:
     def __init__(self, book: Rulebook, grouper: Grouper):
         self.book = book
         self.grouper = grouper
+        self.starting: dict[str, list[str]] = defaultdict(list)  # vocabulary → fields whose words bring in their thing
+        self.joined: dict[str, list[FieldSpec]] = defaultdict(list)  # vocabulary → fields that are unions of its words
+        for name, spec in book.fields.items():
+            if spec.starts and spec.of:
+                self.starting[spec.vocabulary].append(name)
+            if spec.union:
+                self.joined[spec.vocabulary].append(spec)
 
     def start_things(self, statement: Statement, sentence: Sentence) -> None:
         """Note the things that words bring in by themselves, for what stands in the same clause."""
+        if "value" not in statement.parsed.kinds:
+            return
         for item in statement.parsed.items:
             if id(item) in sentence.ignored:
                 continue
             for concept in item.concepts:
+                if concept.kind != "value":
+                    continue
                 things, _ = self.grouper.binder.bind(item, sentence, statement.context)
                 started = self._started(concept, item, statement, sentence, things)
-                if concept.kind == "value" and started and not any(owns(self.book, t, concept) for t in things):
+                if started and not any(owns(self.book, t, concept) for t in things):
                     sentence.started.setdefault(item.clause, started)
 
     def read(self, statement: Statement, sentence: Sentence) -> list[Found]:
         """Give the words of vocabularies and the yes or no that a statement holds."""
         found: list[Found] = []
+        if TELLING.isdisjoint(statement.parsed.kinds):
+            return found
         answer = is_answer(statement.parsed, statement.split) if statement.split else ""
         for item in statement.parsed.items:
             if id(item) in sentence.ignored or (answer in ("no", "unknown") and item.start < statement.split):
                 continue
-            concepts = [c for c in item.concepts if c.kind in ("value", "term", "denied")]
+            concepts = [c for c in item.concepts if c.kind in TELLING]
             if not concepts:
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
@@ -96,7 +113,7 @@ class WordReader:
         self, concept: Concept, item: Item, statement: Statement, sentence: Sentence, things: list[str]
     ) -> list[str]:
         """Give the thing that a word may bring in by itself, as a foam brings in the insulation."""
-        names = [n for n, s in self.book.fields.items() if s.starts and s.vocabulary == concept.name and s.of]
+        names = self.starting.get(concept.name, [])
         if not names or concept.kind != "value":
             return self._started_by_others(concept, item, statement, sentence)
         spec = self.book.fields[names[0]]
@@ -109,9 +126,7 @@ class WordReader:
         """Let a surface follow the material that stands in the same clause."""
         if concept.kind != "value":
             return []
-        for _name, spec in self.book.fields.items():
-            if spec.vocabulary != concept.name or not spec.union:
-                continue
+        for spec in self.joined.get(concept.name, []):
             for other in statement.parsed.items:
                 if other.clause != item.clause or id(other) in sentence.ignored:
                     continue

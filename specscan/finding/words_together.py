@@ -16,6 +16,8 @@ NEGATION_REACH = 2
 def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give the flags whose words all stand in one sentence of the statement (its label included)."""
     found: list[Found] = []
+    if "word" not in statement.parsed.kinds:
+        return found
     answer = is_answer(statement.parsed, statement.split) if statement.split else ""
     for name, spec in book.fields.items():
         if not spec.together:
