@@ -15,7 +15,7 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 
 from specscan.reading.drawing import collect_drawing
-from specscan.reading.sheet import Glyph, Sheet, Style, Turn, turned_box
+from specscan.reading.sheet import Glyph, Sheet, Style, Turn
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box
 
@@ -100,6 +100,7 @@ def _collect_glyphs(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
     styles: dict[int, Style] = {}
     rect = raw.FS_RECTF()
     x, y = ctypes.c_double(), ctypes.c_double()
+    far_x, far_y = 2 * (sheet.width + 1), 2 * (sheet.height + 1)  # twice the middle of what is still on the page
     pending_high = 0
     style = Style()
     for index in range(count):
@@ -115,7 +116,7 @@ def _collect_glyphs(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
         generated = raw.FPDFText_IsGenerated(handle, index) == 1
         if not generated:
             pointer = raw.FPDFText_GetTextObject(handle, index)
-            key = ctypes.cast(pointer, ctypes.c_void_p).value or 0
+            key = ctypes.c_void_p.from_buffer(pointer).value or 0
             known = styles.get(key)
             if known is None:
                 known = styles[key] = _style(handle, index, pointer, turn)
@@ -123,12 +124,16 @@ def _collect_glyphs(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
         if not raw.FPDFText_GetLooseCharBox(handle, index, rect):
             continue
         raw.FPDFText_GetCharOrigin(handle, index, x, y)
-        box = turned_box(turn, rect.left, rect.bottom, rect.right, rect.top)
-        middle_x, middle_y = box.middle
-        outside = not (-1 <= middle_x <= sheet.width + 1 and -1 <= middle_y <= sheet.height + 1)
-        if outside or (style.hidden and not generated):
+        x0, top = turn(rect.left, rect.bottom)
+        x1, bottom = turn(rect.right, rect.top)
+        inside = -2 <= x0 + x1 <= far_x and -2 <= top + bottom <= far_y
+        if not inside or (style.hidden and not generated):
             sheet.hidden_glyphs += 1
             continue
+        box = Box(
+            x0 if x0 <= x1 else x1, top if top <= bottom else bottom,
+            x1 if x1 >= x0 else x0, bottom if bottom >= top else top,
+        )  # fmt: skip
         origin_x, origin_y = turn(x.value, y.value)
         sheet.glyphs.append(
             _glyph(

@@ -33,12 +33,13 @@ def read_pictures(
     reader = hints.ocr
     if reader is None:
         return scans
+    available = reader.available
     for index, (sheet, state) in enumerate(zip(sheets, states, strict=True)):
         tried = state.usable and not sheet.glyphs and bool(sheet.pictures or sheet.fills or sheet.crowded)
-        foreign = state.usable and reader.available and _says_nothing(sheet, hints, reader.rules.text_layer)
+        foreign = state.usable and available and _says_nothing(sheet, hints, reader.rules.text_layer)
         if sheet.width <= 0 or not (tried or foreign or not state.usable):
             continue
-        if not reader.available:
+        if not available:
             if not state.usable:
                 states[index] = replace(state, why=f"{state.why}; to read it: {reader.command}")
             continue

@@ -6,13 +6,13 @@ from dataclasses import dataclass, field, replace
 
 from specscan.reading.alignment import find_aligned
 from specscan.reading.compose import Hints, signs_of
-from specscan.reading.flow import Item, body_size, items_of
+from specscan.reading.flow import Item, items_of
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.lattice import find_ruled
 from specscan.reading.marks import Marks
 from specscan.reading.regions import split_cards, split_columns
 from specscan.reading.sheet import Sheet
-from specscan.reading.words import Line, Word, build_lines, build_words
+from specscan.reading.words import Line, Word, build_lines
 from specscan.records.text import Box, union
 
 PLACEHOLDER = "\ufffc"
@@ -28,15 +28,18 @@ class Region:
     inner: bool = False
 
 
-def read_regions(sheet: Sheet, hints: Hints, skip: set[str] | None = None) -> list[Region]:
-    """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out."""
-    words = build_words(sheet)
+def read_regions(
+    sheet: Sheet, words: list[Word], size: float, hints: Hints, skip: set[str] | None = None
+) -> list[Region]:
+    """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out.
+
+    ``words`` are those of the sheet, ``size`` is the font size of its body text.
+    """
     turned = _turned_labels([word for word in words if word.direction])
     upright = [word for word in words if not word.direction]
     ruled, used = find_ruled(sheet, [*upright, *turned])
     upright = [word for word in upright if id(word) not in used]
     turned = [word for word in turned if id(word) not in used]
-    size = body_size(build_lines([w for w in words if not w.direction]))
     marks = _marks(sheet, size)
     signs = signs_of(words)
     regions: list[Region] = []

@@ -114,14 +114,16 @@ def _assemble(
     scans = scans or {}
     assembler = Assembler(hints)
     titles: list[Title] = []
-    running = _running_lines(sheets)
+    words = {sheet.number: build_words(sheet) for sheet in sheets}
+    lines = {number: build_lines([word for word in held if not word.direction]) for number, held in words.items()}
+    running = _running_lines(sheets, lines)
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.glyphs:
             continue
-        titles.extend(_titles(sheet))
+        titles.extend(_titles(sheet, lines[sheet.number]))
         scan, first = scans.get(sheet.number), len(assembler.passages)
         assembler.source = "ocr" if scan is not None else "text"
-        for region in read_regions(sheet, hints, running):
+        for region in read_regions(sheet, words[sheet.number], body_size(lines[sheet.number]), hints, running):
             assembler.begin_block()
             outer = list(assembler.stack)
             for block in region.blocks:
@@ -134,7 +136,7 @@ def _assemble(
                 assembler.stack = outer
         if scan is not None:
             assembler.passages[first:] = [scan.placed(passage) for passage in assembler.passages[first:]]
-    for text in running:
+    for text in sorted(running):
         titles.append(Title(text, 1, 0.0, "page"))
     if "Title" in info:
         titles.append(Title(info["Title"], 1, 0.0, "metadata"))
@@ -226,16 +228,12 @@ def _clusters(glyphs: list) -> list[list]:  # type: ignore[type-arg]
     return groups
 
 
-def _upright_lines(sheet: Sheet) -> list[Line]:
-    return build_lines([word for word in build_words(sheet) if not word.direction])
-
-
-def _running_lines(sheets: list[Sheet]) -> set[str]:
+def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[str]:
     """Give the texts of small lines that stand in the margin of several pages at the same height."""
     seen: Counter[tuple[str, int]] = Counter()
     texts: dict[tuple[str, int], set[str]] = {}
     for sheet in sheets:
-        lines = _upright_lines(sheet)
+        lines = lines_of[sheet.number]
         usual = body_size(lines)
         for line in lines:
             y = line.box.middle[1]
@@ -249,9 +247,8 @@ def _running_lines(sheets: list[Sheet]) -> set[str]:
     return {text for key, count in seen.items() if count >= 6 for text in texts[key]}
 
 
-def _titles(sheet: Sheet) -> list[Title]:
+def _titles(sheet: Sheet, lines: list[Line]) -> list[Title]:
     """Give the most prominent lines of a page, largest first."""
-    lines = _upright_lines(sheet)
     if not lines:
         return []
     usual = statistics.median(line.size for line in lines)

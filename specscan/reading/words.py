@@ -7,9 +7,9 @@ a gap counts as a space.
 
 from __future__ import annotations
 
+import bisect
 import itertools
 import re
-import statistics
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
@@ -60,12 +60,12 @@ class Line:
 
     @property
     def size(self) -> float:
-        return statistics.median(word.size for word in self.words)
+        return middle_of([word.size for word in self.words])
 
     @property
     def base(self) -> float:
         """Give the height of the baseline, which raised signs do not shift."""
-        return statistics.median(word.base or word.box.bottom for word in self.words)
+        return middle_of([word.base or word.box.bottom for word in self.words])
 
     @property
     def text(self) -> str:
@@ -79,6 +79,13 @@ class Line:
     @property
     def color(self) -> tuple[int, int, int]:
         return self.words[0].color
+
+
+def middle_of(values: list[float]) -> float:
+    """Give the median of some finite numbers; asked for so often that the library's checks would be half the work."""
+    ordered = sorted(values)
+    half = len(ordered) // 2
+    return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
 
 
 def join_words(words: list[Word]) -> str:
@@ -300,19 +307,27 @@ def build_lines(words: list[Word]) -> list[Line]:
     """
     lines: list[Line] = []
     bases: list[float] = []
+    sizes: list[list[float]] = []  # of the words of each line, in order
+    usual: list[float] = []
     for word in sorted(words, key=lambda w: (_anchor(w), w.box.x0)):
         anchor = _anchor(word)
         best, distance = None, 0.3 * word.size
         for index in range(len(lines) - 1, max(-1, len(lines) - 12), -1):
             away = abs(bases[index] - anchor)
-            limit = 0.3 * min(word.size, lines[index].size)
+            if away > 0.3 * word.size and away > 0.8:
+                continue
+            limit = 0.3 * min(word.size, usual[index])
             if away <= max(limit, 0.8) and (best is None or away < distance):
                 best, distance = index, away
         if best is None:
             lines.append(Line([word]))
             bases.append(anchor)
+            sizes.append([word.size])
+            usual.append(word.size)
         else:
             lines[best].words.append(word)
+            bisect.insort(sizes[best], word.size)
+            usual[best] = middle_of(sizes[best])
     for line in lines:
         line.words.sort(key=lambda w: w.box.x0)
     order = sorted(range(len(lines)), key=lambda i: bases[i])

@@ -45,12 +45,20 @@ def union(boxes: list[Box]) -> Box | None:
     """Give the smallest box around all, or ``None`` for no boxes."""
     if not boxes:
         return None
-    return Box(
-        min(b.x0 for b in boxes),
-        min(b.top for b in boxes),
-        max(b.x1 for b in boxes),
-        max(b.bottom for b in boxes),
-    )
+    first = boxes[0]
+    if len(boxes) == 1:
+        return first
+    x0, top, x1, bottom = first.x0, first.top, first.x1, first.bottom
+    for box in boxes:
+        if box.x0 < x0:
+            x0 = box.x0
+        if box.top < top:
+            top = box.top
+        if box.x1 > x1:
+            x1 = box.x1
+        if box.bottom > bottom:
+            bottom = box.bottom
+    return Box(x0, top, x1, bottom)
 
 
 @dataclass(frozen=True, slots=True)
