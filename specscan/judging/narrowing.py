@@ -28,7 +28,7 @@ HEADLINES = ("stay_days", "heating_days", "heat_days_at_loss", "heater_margin_w"
 CASES = 50
 NEGLIGIBLE = 0.005
 COLUMNS = ["case_id", "field", "narrows", "narrows_what"]
-Derive = Callable[[pd.DataFrame, Rulebook], pd.DataFrame]
+Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities
 
 
 def narrowing(table: pd.DataFrame, book: Rulebook, derive: Derive = derive_numbers) -> pd.DataFrame:
@@ -85,7 +85,7 @@ def _work(
     names = [c for f in fields for c in (f, f"{f}__low", f"{f}__high", f + BASIS) if c in table]
     base = table[["case_id", *names]].reset_index(drop=True)
     columns, kinds = Columns(base), column_kinds(book)
-    before = _widths(derive(base, book))
+    before = _widths(derive(base, book, only=HEADLINES))
     tables: list[pd.DataFrame] = []
     todo: list[tuple[str, NDArray]] = []
     for name in fields:
@@ -96,7 +96,7 @@ def _work(
             todo.append((name, np.repeat(rows, len(picks))))
     if not tables:
         return pd.DataFrame(columns=COLUMNS)
-    after = _widths(derive(pd.concat(tables, ignore_index=True), book))
+    after = _widths(derive(pd.concat(tables, ignore_index=True), book, only=HEADLINES))
     found, start = _together(base, before, columns, book, derive), 0
     for name, whence in todo:
         shares = np.stack([
@@ -140,7 +140,7 @@ def _together(
                 continue
             parts = [_answers(name, book, short=True) for name in sorted(names)]
             picks = combinations(parts)
-            known = np.isfinite(derive(filled(base, rows, parts, picks), book)[one].to_numpy(dtype=float))
+            known = np.isfinite(derive(filled(base, rows, parts, picks), book, only=(one,))[one].to_numpy(dtype=float))
             for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
                 fewest[row] = len(names)
                 if len(names) > 1:

@@ -24,7 +24,7 @@ from specscan.physics.columns import BASIS, Columns
 from specscan.physics.derived import DERIVED, derive_numbers
 from specscan.rulebook.book import Rulebook
 
-Derive = Callable[[pd.DataFrame, Rulebook], pd.DataFrame]
+Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities
 Groups = dict[frozenset[str], NDArray]
 """Sets of fields, and the rows of the cases in which they are filled together."""
 NEGLIGIBLE = 1e-9
@@ -96,7 +96,10 @@ class _Worker:
         return table[["case_id", *names]].reset_index(drop=True)
 
     def judged(self, table: pd.DataFrame) -> list[Judged]:
-        derived = self.derive(table, self.book)[[f"{q}{end}" for q in DERIVED for end in ("", "__low", "__high")]]
+        used = [q for q in DERIVED if q in self.ruleset.columns]
+        derived = self.derive(table, self.book, only=used)[
+            [f"{q}{end}" for q in used for end in ("", "__low", "__high")]
+        ]
         return judge(pd.concat([table, derived], axis=1), self.ruleset, self.book)
 
     def together(self, sets: Iterable[tuple[str, ...]], lacking: Mapping[str, NDArray]) -> Groups:

@@ -6,6 +6,8 @@ writes its function, and what it needs stands beside it. Its constants are data,
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 import numpy as np
 import pandas as pd
 
@@ -107,19 +109,23 @@ DERIVED: dict[str, Derived] = {
 }
 
 
-def derive_numbers(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None) -> pd.DataFrame:
+def derive_numbers(
+    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None, only: Collection[str] | None = None
+) -> pd.DataFrame:
     """Give ``q``, ``q__low`` and ``q__high`` for each derived quantity, in its unit, on the index of ``table``.
 
     NaN where a quantity cannot be computed. Columns that ``table`` lacks count as unknown. ``conditions`` stand in
-    place of the default ones of the rules.
+    place of the default ones of the rules; ``only`` names the quantities that are wanted, by default all.
 
     Raises:
         RuleError: a constant is missing under ``rules/values`` or has no unit that is known.
     """
-    return _derive(table, book, conditions, sentences=False)
+    return _derive(table, book, conditions, sentences=False, only=only)
 
 
-def derive(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None) -> pd.DataFrame:
+def derive(
+    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None, only: Collection[str] | None = None
+) -> pd.DataFrame:
     """Give the columns of ``derive_numbers`` and ``q__how``: a sentence by which a reader can redo the arithmetic.
 
     ``q__how`` names inputs and assumptions. Where the quantity is unknown it is ``None``; where it has no meaning for
@@ -128,15 +134,19 @@ def derive(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = 
     Raises:
         RuleError: as for ``derive_numbers``.
     """
-    return _derive(table, book, conditions, sentences=True)
+    return _derive(table, book, conditions, sentences=True, only=only)
 
 
-def _derive(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None, sentences: bool) -> pd.DataFrame:
+def _derive(
+    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None, sentences: bool, only: Collection[str] | None
+) -> pd.DataFrame:
     columns, values = Columns(table), Assumptions(book)
     if conditions is not None:
         reckon_under(columns, values, conditions)
     result: dict[str, object] = {}
     for name, quantity in DERIVED.items():
+        if only is not None and name not in only:
+            continue
         found = quantity.compute(columns, values, book)
         shown = found.times(1 / quantity.si_units)
         spread = [np.broadcast_to(part, columns.size) for part in (shown.typical, shown.low, shown.high)]
