@@ -59,6 +59,7 @@ INTERNAL = """
     CREATE TABLE IF NOT EXISTS kept.about (key VARCHAR PRIMARY KEY, value VARCHAR);
     CREATE TABLE IF NOT EXISTS kept.findings (
         path VARCHAR PRIMARY KEY, sha256 VARCHAR, made_by VARCHAR, record VARCHAR, found VARCHAR);
+    CREATE TABLE IF NOT EXISTS kept.worth (key VARCHAR PRIMARY KEY, worth VARCHAR);
 """
 
 

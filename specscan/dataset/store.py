@@ -116,6 +116,15 @@ class Dataset:
         rows = self.connection.execute("SELECT path, sha256, made_by, record, found FROM kept.findings").fetchall()
         return {path: (sha256, made_by, record, found) for path, sha256, made_by, record, found in rows}
 
+    def kept_records(self) -> dict[str, str]:
+        """Give the record kept of each file as JSON, by path."""
+        return dict(self.connection.execute("SELECT path, record FROM kept.findings").fetchall())
+
+    def kept_marks(self) -> dict[str, tuple[str, str, str]]:
+        """Give by path what tells whether a file must be read again: content digest, what made it, and its record."""
+        rows = self.connection.execute("SELECT path, sha256, made_by, record FROM kept.findings").fetchall()
+        return {path: (sha256, made_by, record) for path, sha256, made_by, record in rows}
+
     def keep(self, rows: Sequence[tuple[str, str, str, str, str]]) -> None:
         """Keep findings of files (path, content digest, what made them, record, findings), over older ones."""
         if rows:
@@ -138,6 +147,23 @@ class Dataset:
         with self.transaction():
             self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
 
+    def worths(self) -> dict[str, str]:
+        """Give what is kept of the worth of questions, by digest of van and rules."""
+        return dict(self.connection.execute("SELECT key, worth FROM kept.worth").fetchall())
+
+    def digest_of_kept(self) -> str:
+        """Give a digest of all that is kept of files: their findings, and what these were made from."""
+        row = self.connection.execute(
+            "SELECT sha256(string_agg(concat_ws(chr(1), path, sha256, made_by, md5(record), md5(found)), chr(2) "
+            "ORDER BY path)) FROM kept.findings"
+        ).fetchone()
+        return str(row[0]) if row else ""
+
+    def add_run(self, run: Mapping[str, Any]) -> None:
+        """Add a run that found the state as it was."""
+        with self.transaction():
+            insert(self.connection, "runs", [run])
+
     # the state that others see
 
     def replace_state(
@@ -147,19 +173,39 @@ class Dataset:
         columns: Sequence[Column],
         us_units: Mapping[str, UsUnit],
         settings: Mapping[str, str] | None = None,
+        worths: Mapping[str, str] | None = None,
     ) -> None:
         """Put a whole new state in place of the old one, in one transaction, and add the run to ``runs``.
 
-        ``settings`` are kept with it, as by ``keep_setting``.
+        ``settings`` are kept with it, as by ``keep_setting``, and ``worths`` in place of those of before.
         """
         with self.transaction():
             for key, value in (settings or {}).items():
                 self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
+            if worths is not None:
+                self._replace_worths(worths)
             for name, rows in tables.items():
                 self.connection.execute(f"DELETE FROM {name}")
                 insert(self.connection, name, rows)
             insert(self.connection, "runs", [run])
             create_wide(self.connection, columns, us_units)
+
+    def _replace_worths(self, worths: Mapping[str, str]) -> None:
+        import pandas as pd
+
+        before = set(self.worths())
+        gone, new = before - set(worths), [key for key in worths if key not in before]
+        for frame, statement in (
+            (pd.DataFrame({"key": sorted(gone)}), "DELETE FROM kept.worth WHERE key IN (SELECT key FROM incoming)"),
+            (
+                pd.DataFrame({"key": new, "worth": [worths[key] for key in new]}, dtype="object"),
+                "INSERT INTO kept.worth SELECT key, worth FROM incoming",
+            ),
+        ):
+            if len(frame):
+                self.connection.register("incoming", frame)
+                self.connection.execute(statement)
+                self.connection.unregister("incoming")
 
 
 def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> None:

@@ -29,7 +29,7 @@ from specscan.scanning.examine import NOTHING, doc_id, findings_as_json, records
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
-from specscan.scanning.update import keep_manifests, kept_documents, kept_manifests, load_job
+from specscan.scanning.update import keep_manifests, kept_manifests, load_job
 from specscan.settling.manifested import named_by
 
 BATCH = 20
@@ -114,11 +114,12 @@ def scan(
                 progress(number, len(tasks), result.record.name)
         dataset.keep(waiting)
         summary.read = len(tasks)
-        documents = kept_documents(dataset)
-        state = job.update(dataset, documents, found.manifests, observations, summary.run_id, started, len(tasks))
-        summary.documents = [document.record for document in documents if document.record.path in found.files]
-        summary.vans, summary.facts = len(state.settlement.vans), len(state.settlement.facts)
-        summary.notes, summary.conditions = [*found.notes, *state.notes], job.conditions
+        records, told = job.bring_up_to_date(
+            dataset, found.manifests, observations, summary.run_id, started, len(tasks)
+        )
+        summary.documents = [record for record in records if record.path in found.files]
+        summary.vans, summary.facts = told.vans, told.facts
+        summary.notes, summary.conditions = [*found.notes, *told.notes], job.conditions
         summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
 
@@ -137,7 +138,7 @@ def _to_do(
     found: Gathered, dataset: Dataset, book: Rulebook, again: bool, summary: ScanSummary, limit_mb: int
 ) -> list[Task]:
     """Give the files to read: new ones, changed ones, and those read by other rules; forget those that are gone."""
-    kept = dataset.kept()
+    kept = dataset.kept_marks()
     gone = [
         path for path in kept
         if path not in found.files and any(path.startswith(f"{root}/") for root in found.roots)
@@ -145,7 +146,7 @@ def _to_do(
     dataset.forget(gone)
     summary.removed = len(gone)
     wanted: dict[str, str | None] = {path: kind for path, kind in found.files.items() if path not in found.refused}
-    for path, (_, other, record, _) in kept.items():
+    for path, (_, other, record) in kept.items():
         elsewhere = path not in gone and path not in found.files and other != REFUSED and is_there(path)
         if elsewhere and other != _made_by(book, named_by(rows_for(path, found.manifests))):
             wanted[path] = records_as_json.validate_json(record).kind
@@ -166,7 +167,8 @@ def _to_do(
 
 def _now_legible(record: str) -> bool:
     """Tell whether a document was left unread for want of the ``ocr`` extra, which has been installed since."""
-    return bool(ocr_version()) and COMMAND in records_as_json.validate_json(record).message
+    mentioned = "ocr" in record  # the cheap test first: nearly every record fails it
+    return mentioned and COMMAND in records_as_json.validate_json(record).message and bool(ocr_version())
 
 
 def _recall_manifests(found: Gathered, dataset: Dataset) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
-from functools import partial
 
 import pandas as pd
 
@@ -22,17 +21,16 @@ from specscan.dataset.rows import (
 from specscan.dataset.wide import Column
 from specscan.judging.claim_rules import load_claims
 from specscan.judging.claims import judge_claims
-from specscan.judging.narrowing import narrowing
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
-from specscan.judging.stakes import stakes
 from specscan.physics.conditions import Conditions
-from specscan.physics.derived import DERIVED, derive, derive_numbers
+from specscan.physics.derived import DERIVED, derive
 from specscan.records.documents import ReadDocument, Settlement
 from specscan.records.facts import Settled
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.questions import question
+from specscan.scanning.worth import Worth, WorthKeeper
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.manifested import apply_manifest
 from specscan.settling.observed import van_of
@@ -41,6 +39,7 @@ from specscan.settling.settle import settle
 from specscan.settling.table import case_table, split_case
 
 NOTHING = (None, None)
+UNKNOWN = Worth()
 RowsFor = Callable[[str], Sequence[ManifestRow]]
 
 
@@ -62,11 +61,12 @@ def build_state(
     manifest_rows: RowsFor,
     observations: Sequence[Observation] = (),
     conditions: Conditions | None = None,
+    worths: WorthKeeper | None = None,
 ) -> State:
     """Give the state that follows from all documents and observations.
 
     ``manifest_rows`` gives the manifest lines on a file. Winter is reckoned under ``conditions``, by default those of
-    the rules.
+    the rules. ``worths`` knows what questions are worth from scans before.
     """
     named: list[ReadDocument] = []
     notes: list[str] = []
@@ -91,7 +91,7 @@ def build_state(
         "claim_parts": [row for one in claims for row in claim_part_rows(one)],
         "van_names": name_rows(named, settlement.named),
         "scores": _score_rows(score(whole, rulesets, book)),
-        "gaps": _gap_rows(table, settlement, rulesets, book, preferences, conditions),
+        "gaps": _gap_rows(table, settlement, rulesets, book, preferences, conditions, worths),
         "fields": [*field_rows(book), *_derived_field_rows()],
         "rulesets": _ruleset_rows(rulesets),
     }
@@ -167,6 +167,7 @@ def _gap_rows(
     book: Rulebook,
     preferences: Preferences,
     conditions: Conditions | None,
+    worths: WorthKeeper | None,
 ) -> list[Row]:
     """Give every field of every van, as delivered, that is missing or conflicting, with what it could change.
 
@@ -174,21 +175,16 @@ def _gap_rows(
     that could change points.
     """
     delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
-    worth: dict[tuple[str, str, str], float] = {}
-    under = partial(derive_numbers, conditions=conditions)
-    narrows = {
-        (split_case(record["case_id"])[0], record["field"]): (record["narrows"], record["narrows_what"])
-        for record in narrowing(delivered, book, under).to_dict("records")
-    }
-    for record in stakes(delivered, rulesets, book, under).to_dict("records"):
-        van_id, _ = split_case(record["case_id"])
-        worth[(van_id, record["ruleset"], record["field"])] = float(record["points_at_stake"])
+    found = (worths or WorthKeeper()).of(delivered, rulesets, book, conditions)
+    worth = {split_case(case)[0]: one for case, one in found.items()}
     rows = []
     for row in settlement.settled:
         if row.equipment != "standard":
             continue
         for ruleset in rulesets:
-            at_stake = worth.get((row.van_id, ruleset.name, row.field), 0.0)
+            van = worth.get(row.van_id, UNKNOWN)
+            at_stake = van.points.get((ruleset.name, row.field), 0.0)
+            narrows, what = van.narrows.get(row.field, NOTHING)
             if row.status not in ("missing", "conflicting") and at_stake < preferences.least_stake:
                 continue
             rows.append(
@@ -196,8 +192,7 @@ def _gap_rows(
                     "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field,
                     "reason": row.reason or "ambiguous", "points_at_stake": at_stake,
                     "question": question(row.field, book),
-                    "narrows": narrows.get((row.van_id, row.field), NOTHING)[0],
-                    "narrows_what": narrows.get((row.van_id, row.field), NOTHING)[1],
+                    "narrows": narrows, "narrows_what": what,
                 }
             )  # fmt: skip
     return rows

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict, dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 from pydantic import TypeAdapter
 
@@ -22,12 +24,23 @@ from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
 from specscan.scanning.files import rows_for
 from specscan.scanning.state import State, build_state
+from specscan.scanning.worth import WorthKeeper
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.preferences import Preferences, load_preferences
 
 Manifests = dict[str, list[ManifestRow]]
 manifests_as_json: TypeAdapter[Manifests] = TypeAdapter(Manifests)
 SCORED_BY = "scored_by"
+LAST_STATE = "last_state"
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a scan tells of the state: how many vans and statements, and what could not be done as asked."""
+
+    vans: int
+    facts: int
+    notes: list[str]
 
 
 @dataclass(frozen=True)
@@ -55,25 +68,77 @@ class Job:
 
         ``read`` is how many documents this run has read, ``started`` when it began (UTC).
         """
+        worths = WorthKeeper(self.stamp(), dataset.worths())
         state = build_state(
             documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
-            observations, self.conditions,
+            observations, self.conditions, worths,
         )  # fmt: skip
-        run = {
-            "run_id": run_id, "version": __version__, "rules_sha256": self.book.digest,
-            "started_at": started.replace(tzinfo=None), "finished_at": datetime.now(UTC).replace(tzinfo=None),
-            "documents": len(documents), "documents_read": read,
-            "documents_unreadable": sum(d.record.status == "unreadable" for d in documents),
-            "vans": len(state.settlement.vans), "facts": len(state.settlement.facts),
-            "conditions": self.conditions.model_dump_json(),
-        }  # fmt: skip
-        by = {
+        records = [document.record for document in documents]
+        told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
+        last = {"basis": self.basis(dataset, manifests, observations), **asdict(told)}
+        settings = {SCORED_BY: json.dumps(self._by()), LAST_STATE: json.dumps(last)}
+        units = us_columns(state.columns, self.rules)
+        run = self._run(records, told, run_id, started, read)
+        dataset.replace_state(state.tables, run, state.columns, units, settings, worths.used)
+        return state
+
+    def bring_up_to_date(
+        self,
+        dataset: Dataset,
+        manifests: Mapping[str, list[ManifestRow]],
+        observations: Sequence[Observation],
+        run_id: str,
+        started: datetime,
+        read: int,
+    ) -> tuple[list[DocumentRecord], Told]:
+        """Give the records of all documents and what is to be told of the state, which is made anew where it must.
+
+        Where nothing that the state follows from has changed, the run is noted and the state stays as it is.
+        """
+        last = json.loads(dataset.setting(LAST_STATE) or "{}")
+        if last.pop("basis", "") != self.basis(dataset, manifests, observations):
+            documents = kept_documents(dataset)
+            state = self.update(dataset, documents, manifests, observations, run_id, started, read)
+            told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
+            return [document.record for document in documents], told
+        records, told = [record for record, _ in kept_records(dataset.kept_records())], Told(**last)
+        dataset.add_run(self._run(records, told, run_id, started, read))
+        return records, told
+
+    def stamp(self) -> str:
+        """Give a digest of the program, the rules and the conditions."""
+        digest = hashlib.sha256(f"{__version__} {self.book.digest} {self.conditions.model_dump_json()}".encode())
+        digest.update(self.preferences.model_dump_json().encode())
+        for path in self.extra_rulesets:
+            digest.update(path.read_bytes())
+        return digest.hexdigest()
+
+    def basis(
+        self, dataset: Dataset, manifests: Mapping[str, list[ManifestRow]], observations: Sequence[Observation]
+    ) -> str:
+        """Give a digest of all that a state follows from."""
+        parts = [
+            self.stamp(), json.dumps(self._by()), dataset.digest_of_kept(),
+            manifests_as_json.dump_json(dict(sorted(manifests.items()))).decode(), repr(list(observations)),
+        ]  # fmt: skip
+        return hashlib.sha256("\0".join(parts).encode()).hexdigest()
+
+    def _by(self) -> dict[str, Any]:
+        return {
             "rules": str(self.rules.resolve()), "rulesets": [str(path.resolve()) for path in self.extra_rulesets],
             "conditions": self.conditions.model_dump(), "confidence": self.preferences.settle_at,
         }  # fmt: skip
-        units = us_columns(state.columns, self.rules)
-        dataset.replace_state(state.tables, run, state.columns, units, {SCORED_BY: json.dumps(by)})
-        return state
+
+    def _run(
+        self, records: Sequence[DocumentRecord], told: Told, run_id: str, started: datetime, read: int
+    ) -> dict[str, Any]:
+        return {
+            "run_id": run_id, "version": __version__, "rules_sha256": self.book.digest,
+            "started_at": started.replace(tzinfo=None), "finished_at": datetime.now(UTC).replace(tzinfo=None),
+            "documents": len(records), "documents_read": read,
+            "documents_unreadable": sum(record.status == "unreadable" for record in records),
+            "vans": told.vans, "facts": told.facts, "conditions": self.conditions.model_dump_json(),
+        }  # fmt: skip
 
 
 def load_job(
@@ -129,23 +194,33 @@ def keep_manifests(dataset: Dataset, manifests: Manifests) -> None:
 
 def kept_documents(dataset: Dataset) -> list[ReadDocument]:
     """Give all documents of the dataset; a copy of another file is named as such and adds no statements of its own."""
-    documents: list[ReadDocument] = []
+    kept = dataset.kept()
+    documents = []
+    for record, copied in kept_records({path: record for path, (_, _, record, _) in kept.items()}):
+        found = findings_as_json.validate_json(kept.pop(record.path)[3])
+        documents.append(ReadDocument(record, replace(NOTHING, language=found.language) if copied else found))
+    return documents
+
+
+def kept_records(kept: Mapping[str, str]) -> Iterator[tuple[DocumentRecord, bool]]:
+    """Give the records that are kept of files (as JSON, by path) in order of path, and whether each is of a copy.
+
+    A copy of another file is named as such in its message.
+    """
     first: dict[str, DocumentRecord] = {}
-    for path, (_, _, record_json, found_json) in sorted(dataset.kept().items()):
-        record = records_as_json.validate_json(record_json)
-        found = findings_as_json.validate_json(found_json)
+    seen: Counter[str] = Counter()
+    for path, record_json in sorted(kept.items()):
+        record = replace(records_as_json.validate_json(record_json), path=path)
         original = first.get(record.sha256) if record.sha256 else None
+        seen[record.sha256] += 1
         if original is not None:
-            copies = sum(document.record.sha256 == record.sha256 for document in documents)
             record = replace(
                 record,
-                doc_id=f"{original.doc_id}-{copies + 1}",
+                doc_id=f"{original.doc_id}-{seen[record.sha256]}",
                 message="; ".join(part for part in (f"the same content as {original.name}", record.message) if part),
             )
-            found = replace(NOTHING, language=found.language)
         elif record.sha256:
             first[record.sha256] = record
         else:
             record = replace(record, doc_id=hashlib.sha256(path.encode()).hexdigest()[:12])
-        documents.append(ReadDocument(record, found))
-    return documents
+        yield record, original is not None

@@ -1,0 +1,88 @@
+"""A scan works only on what changed: the state stays where nothing did, and questions are weighed once a van."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import duckdb
+import pytest
+
+from specscan import api
+from specscan.scanning import update, worth
+
+SHEET = """Marrowfen {model} 2026
+
+Maker: Marrowfen
+Model: {model}
+Model year: 2026
+Fresh water tank: {litres} L
+Gray water tank: 70 L
+Length: 5990 mm
+Gross vehicle weight: 3500 kg
+Heater output: 4 kW
+Heater fuel: diesel
+Battery capacity: 100 Ah
+"""
+TABLES = ("facts", "settled", "scores", "gaps", "claims", "vans")
+
+
+@pytest.fixture(scope="module")
+def scanned(tmp_path_factory):
+    """Two data sheets and the dataset made of them, scanned once for all tests here, and what the scan told."""
+    folder = tmp_path_factory.mktemp("sheets")
+    for number, litres in enumerate((90, 110), start=1):
+        (folder / f"drift_{number}.txt").write_text(SHEET.format(model=f"Drift {number}00", litres=litres))
+    db = tmp_path_factory.mktemp("scanned") / "vans.duckdb"
+    return folder, db, api.scan([folder], db, jobs=1)
+
+
+@pytest.fixture
+def sheets(scanned):
+    return scanned[0]
+
+
+@pytest.fixture
+def db(scanned, tmp_path):
+    return Path(shutil.copy(scanned[1], tmp_path / "vans.duckdb"))
+
+
+def _state(db: Path) -> dict[str, list[str]]:
+    with duckdb.connect(str(db), read_only=True) as connection:
+        return {name: sorted(map(repr, connection.execute(f"FROM {name}").fetchall())) for name in TABLES}
+
+
+def test_a_scan_that_finds_nothing_changed_keeps_the_state_and_notes_the_run(sheets, db, scanned, monkeypatch):
+    first = scanned[2]
+    before = _state(db)
+    monkeypatch.setattr(update, "build_state", lambda *_: pytest.fail("the state was made anew"))
+    second = api.scan([sheets], db, jobs=1)
+    assert (second.read, second.unchanged) == (0, 2)
+    assert (second.vans, second.facts, second.notes) == (first.vans, first.facts, first.notes)
+    assert [record.path for record in second.documents] == [record.path for record in first.documents]
+    assert _state(db) == before
+    with duckdb.connect(str(db), read_only=True) as connection:
+        assert connection.execute("SELECT vans, documents_read FROM runs ORDER BY started_at").fetchall() == [
+            (2, 2), (2, 0),
+        ]  # fmt: skip
+
+
+def test_a_changed_file_costs_the_work_of_its_own_vans_and_gives_what_a_scan_from_nothing_gives(
+    sheets, db, tmp_path, monkeypatch
+):
+    worked: list[str] = []
+    real = worth.stakes
+    monkeypatch.setattr(worth, "stakes", lambda table, *rest: worked.extend(table["case_id"]) or real(table, *rest))
+    before = (sheets / "drift_2.txt").read_text()
+    (sheets / "drift_2.txt").write_text(before.replace("110 L", "140 L"))
+    api.scan([sheets], db, jobs=1)
+    assert len(worked) == 1 and "drift-200" in worked[0].casefold().replace("_", "-").replace(" ", "-")
+    api.scan([sheets], tmp_path / "anew.duckdb", jobs=1)
+    (sheets / "drift_2.txt").write_text(before)
+    assert _state(db) == _state(tmp_path / "anew.duckdb")
+
+
+def test_other_conditions_make_the_state_anew(sheets, db):
+    before = _state(db)
+    api.scan([sheets], db, jobs=1, confidence=0.99)
+    assert _state(db)["settled"] != before["settled"]
