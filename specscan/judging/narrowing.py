@@ -25,7 +25,7 @@ from specscan.rulebook.book import Rulebook
 
 HEADLINES = ("stay_days", "heating_days", "heat_days_at_loss", "heater_margin_w")
 """Results that the questions are to narrow, the one that counts first where several gain as much."""
-CASES = 50
+CASES = 200
 NEGLIGIBLE = 0.005
 COLUMNS = ["case_id", "field", "narrows", "narrows_what"]
 Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities

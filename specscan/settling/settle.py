@@ -58,12 +58,15 @@ def settle(
     answers = _answers(vans, observations)
     general = _general(placed)
     settled: list[Settled] = []
+    named: list[Van] = []
     for van in vans:
         own = [records[doc] for doc in sorted(of_van[van.van_id])]
         rows = _Van(van, by_van[van.van_id], own, general, book, preferences, answers[van.van_id]).settled()
-        settled.extend(told(row, corrected) for row in rows)
+        rows = [told(row, corrected) for row in rows]
+        settled.extend(rows)
+        named.append(_named(van, rows))
     return Settlement(
-        tuple(_named(van, settled) for van in vans), tuple(corrected.placed), tuple(settled), mapping,
+        tuple(named), tuple(corrected.placed), tuple(settled), mapping,
         tuple(corrected.corrections),
     )  # fmt: skip
 
@@ -144,8 +147,8 @@ def _place(one: PlacedFact) -> tuple[object, ...]:
 
 
 def _named(van: Van, settled: Sequence[Settled]) -> Van:
-    """Give a van with the names that were settled for it."""
-    rows = {row.field: row for row in settled if row.van_id == van.van_id and row.equipment == "standard"}
+    """Give a van with the names that its rows settle."""
+    rows = {row.field: row for row in settled if row.equipment == "standard"}
     maker, model = rows["maker"].text if "maker" in rows else None, rows["model"].text if "model" in rows else None
     return replace(van, maker=maker or van.maker, model=model or van.model)
 
