@@ -97,7 +97,7 @@ def _cases(claims: Sequence[Gathered], rules: ClaimBook) -> pd.DataFrame:
     table = case_table(rows, rules.book)
     needed = {name for claim in claims for ask in claim.asked for name in ask.columns}
     if needed & set(DERIVED):
-        table = pd.concat([table, derive(table, rules.book)], axis=1)
+        table = pd.concat([table, derive(table, rules.book, only=needed)], axis=1)
     if needed & set(IN_TIME):
         table = pd.concat([table, in_time(table, rules.book)], axis=1)
     return table.set_index("case_id")
