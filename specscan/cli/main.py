@@ -71,18 +71,19 @@ def main() -> None:
     help="The least confidence with which a statement counts; `doubts` lists those below.",
 )  # fmt: skip
 @click.option("--again", is_flag=True, help="Read unchanged files again as well.")
+@click.option("--timings", is_flag=True, help="Tell where the time went.")
 @conditions_options
 @json_option
 def scan(
     paths: tuple[Path, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
-    confidence: float | None, as_json: bool, **stated: Any,
+    confidence: float | None, timings: bool, as_json: bool, **stated: Any,
 ) -> None:  # fmt: skip
     """Read the documents under PATHS (files or folders) into the dataset, settle and score.
 
     Only new and changed files are read. A manifest.csv in a folder (columns file, maker, model, year) overrules what
     its files say about whose they are.
     """
-    from specscan.cli.printing import print_overview, print_summary, progress_line
+    from specscan.cli.printing import print_overview, print_summary, print_timings, progress_line
     from specscan.reports.overview import overview
 
     with progress_line(quiet=as_json) as progress:
@@ -92,6 +93,8 @@ def scan(
             **chosen_conditions(stated),
         )  # fmt: skip
     print_summary(summary, as_json=as_json)
+    if timings and not as_json:
+        print_timings(summary.timings)
     if not as_json:
         print_overview(overview(db, api.DEFAULT_RULESET))
     sys.exit(SOME_UNREADABLE if summary.unreadable else DONE)

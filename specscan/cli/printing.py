@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from specscan.reports.evaluate import Evaluation, Figures
     from specscan.reports.explain import CriterionAccount, Evidence, Explanation
     from specscan.scanning.scan import Progress, ScanSummary
+    from specscan.scanning.timings import Timings
 
 BAND_WIDTH = 30
 REASONS = {
@@ -44,14 +46,17 @@ def progress_line(*, quiet: bool) -> Iterator[Progress | None]:
         TextColumn("reading"),
         BarColumn(),
         MofNCompleteColumn(),
+        TextColumn("{task.fields[rate]}"),
         TimeRemainingColumn(),
         TextColumn("{task.description}", markup=False),
     )
     with Progress(*columns, console=out, transient=True) as bar:
-        task = bar.add_task("", total=None)
+        task = bar.add_task("", total=None, rate="")
+        began = time.monotonic()
 
         def show(done: int, total: int, name: str) -> None:
-            bar.update(task, completed=done, total=total, description=visible(name[:60]))
+            rate = f"{done / max(0.001, time.monotonic() - began):.1f} files/s"
+            bar.update(task, completed=done, total=total, description=visible(name[:60]), rate=rate)
 
         yield show
 
@@ -74,6 +79,22 @@ def print_summary(summary: ScanSummary, *, as_json: bool) -> None:
     found = f"{_counted(summary.vans, 'van')}, {_counted(summary.facts, 'statement')}"
     out.print(f"{documents} ({summary.read} read now, {summary.unchanged} unchanged{removed}){aside}")
     out.print(f"{found}, {summary.seconds:.1f} s → {summary.db}")
+
+
+def print_timings(timings: Timings) -> None:
+    """Print the seconds that each stage of a scan took, and what reading processes spent inside."""
+    out = console()
+    table = Table(box=None, header_style="bold", pad_edge=False, title="Where the time went", title_justify="left")
+    table.add_column("stage")
+    table.add_column("seconds", justify="right")
+    table.add_column("share", justify="right")
+    total = sum(timings.stages.values()) or 1.0
+    for name, seconds in timings.stages.items():
+        table.add_row(name, f"{seconds:.2f}", f"{seconds / total:.0%}")
+        if name == "reading documents":
+            for part, inside in timings.inside.items():
+                table.add_row(f"  {part}, processor time", f"{inside:.2f}", "")
+    out.print(table)
 
 
 def print_overview(rows: Sequence[dict[str, Any]]) -> None:
@@ -108,6 +129,8 @@ def _summary_data(summary: ScanSummary) -> dict[str, Any]:
         "db": str(summary.db), "run_id": summary.run_id, "read": summary.read, "unchanged": summary.unchanged,
         "removed": summary.removed, "left_aside": summary.aside, "vans": summary.vans, "facts": summary.facts,
         "seconds": round(summary.seconds, 3), "notes": summary.notes,
+        "timings": {name: round(seconds, 3) for name, seconds in summary.timings.stages.items()},
+        "processor_seconds": {name: round(seconds, 3) for name, seconds in summary.timings.inside.items()},
         "documents": [
             {"path": record.path, "status": record.status, "message": record.message}
             for record in summary.documents

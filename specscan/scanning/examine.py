@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+import time
 from collections.abc import Callable
 
 from pydantic import TypeAdapter
@@ -59,6 +60,7 @@ class Examiner:
         """
         name = path.rsplit("/", 1)[-1]
         sha256 = hashlib.sha256(data).hexdigest()
+        began = time.process_time()
         try:
             document = read_document(data, name, kind, self.hints)
         except DocumentError as error:
@@ -67,7 +69,9 @@ class Examiner:
         if document.pages and len(unread) == len(document.pages):
             reason = "; ".join(dict.fromkeys(page.why for page in unread))
             return unreadable(path, sha256, kind, reason, len(document.pages), tuple(p.number for p in unread))
+        read = time.process_time()
         found = self.finder.find(document, named)
+        took = (round(read - began, 6), round(time.process_time() - read, 6))
         status, message = self._status(document, found)
         record = DocumentRecord(
             doc_id=doc_id(sha256),
@@ -81,7 +85,7 @@ class Examiner:
             dated=_dated(document),
             unread=tuple(page.number for page in unread),
         )
-        return ReadDocument(record, found)
+        return ReadDocument(record, found, took)
 
     def _status(self, document: Document, found: DocumentFacts) -> tuple[Status, str]:
         messages = [document.message] if document.message else []

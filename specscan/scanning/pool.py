@@ -117,9 +117,10 @@ def _answered(line: bytes, task: Task) -> ReadDocument | None:
         answer = json.loads(line)
         record = records_as_json.validate_json(answer["record"])
         found = findings_as_json.validate_json(answer["found"])
+        reading, finding = (float(seconds) for seconds in answer["took"])
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
-    return ReadDocument(replace(record, path=task.path), found)
+    return ReadDocument(replace(record, path=task.path), found, (reading, finding))
 
 
 class _Worker:

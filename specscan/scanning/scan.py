@@ -6,7 +6,7 @@ import hashlib
 import os
 import time
 import uuid
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -29,6 +29,7 @@ from specscan.scanning.examine import NOTHING, doc_id, findings_as_json, records
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
+from specscan.scanning.timings import Timings
 from specscan.scanning.update import keep_manifests, kept_manifests, load_job
 from specscan.settling.manifested import named_by
 
@@ -54,6 +55,7 @@ class ScanSummary:
     notes: list[str] = field(default_factory=list)
     seconds: float = 0.0
     conditions: Conditions | None = None
+    timings: Timings = field(default_factory=Timings)
 
     @property
     def unreadable(self) -> list[DocumentRecord]:
@@ -92,36 +94,53 @@ def scan(
         DatasetError: the dataset cannot be written.
     """
     started = datetime.now(UTC)
-    job = load_job(rules, extra_rulesets, conditions, confidence)
-    book, limits = job.book, load_limits(rules)
-    observations = read_kept(db, book)
-    found = gather(paths, book, limits.archives)
-    summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside)
+    timings = Timings()
+    with timings.of("loading rules"):
+        job = load_job(rules, extra_rulesets, conditions, confidence)
+        book, limits = job.book, load_limits(rules)
+        observations = read_kept(db, book)
+    with timings.of("looking for files"):
+        found = gather(paths, book, limits.archives)
+    summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside, timings=timings)
     with Dataset(db) as dataset:
-        _recall_manifests(found, dataset)
-        _keep_refused(found, dataset)
-        tasks = _to_do(found, dataset, book, again, summary, limits.file_mb)
-        waiting: list[tuple[str, str, str, str, str]] = []
-        last = time.monotonic()
-        for number, (task, result) in enumerate(
-            examine_all(tasks, rules, limits, jobs or os.cpu_count() or 1), start=1
-        ):
-            waiting.append(_as_kept(task, result, book))
-            if len(waiting) >= BATCH or time.monotonic() - last > BATCH_SECONDS:
-                dataset.keep(waiting)
-                waiting, last = [], time.monotonic()
-            if progress is not None:
-                progress(number, len(tasks), result.record.name)
-        dataset.keep(waiting)
+        with timings.of("looking for files"):
+            _recall_manifests(found, dataset)
+            _keep_refused(found, dataset)
+            tasks = _to_do(found, dataset, book, again, summary, limits.file_mb)
+        with timings.of("reading documents"):
+            results = examine_all(tasks, rules, limits, jobs or os.cpu_count() or 1)
+            _keep_all(results, dataset, book, len(tasks), progress, timings)
         summary.read = len(tasks)
         records, told = job.bring_up_to_date(
-            dataset, found.manifests, observations, summary.run_id, started, len(tasks)
+            dataset, found.manifests, observations, summary.run_id, started, len(tasks), timings
         )
         summary.documents = [record for record in records if record.path in found.files]
         summary.vans, summary.facts = told.vans, told.facts
         summary.notes, summary.conditions = [*found.notes, *told.notes], job.conditions
         summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
+
+
+def _keep_all(
+    results: Iterable[tuple[Task, ReadDocument]],
+    dataset: Dataset,
+    book: Rulebook,
+    total: int,
+    progress: Progress | None,
+    timings: Timings,
+) -> None:
+    """Keep what is found in documents as they are read, some at a time."""
+    waiting: list[tuple[str, str, str, str, str]] = []
+    last = time.monotonic()
+    for number, (task, result) in enumerate(results, start=1):
+        timings.add_inside(result.took)
+        waiting.append(_as_kept(task, result, book))
+        if len(waiting) >= BATCH or time.monotonic() - last > BATCH_SECONDS:
+            dataset.keep(waiting)
+            waiting, last = [], time.monotonic()
+        if progress is not None:
+            progress(number, total, result.record.name)
+    dataset.keep(waiting)
 
 
 def _keep_refused(found: Gathered, dataset: Dataset) -> None:

@@ -30,6 +30,7 @@ from specscan.records.facts import Settled
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.questions import question
+from specscan.scanning.timings import Timings
 from specscan.scanning.worth import Worth, WorthKeeper
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.manifested import apply_manifest
@@ -62,6 +63,7 @@ def build_state(
     observations: Sequence[Observation] = (),
     conditions: Conditions | None = None,
     worths: WorthKeeper | None = None,
+    timings: Timings | None = None,
 ) -> State:
     """Give the state that follows from all documents and observations.
 
@@ -74,14 +76,22 @@ def build_state(
         changed, said = apply_manifest(document, manifest_rows(document.record.path))
         named.append(changed)
         notes.extend(said)
-    settlement = settle(named, book, preferences, observations)
+    timings = timings or Timings()
+    with timings.of("settling"):
+        settlement = settle(named, book, preferences, observations)
     names = {name for document in documents for name in (document.record.name, document.record.doc_id)}
     notes.extend(_idle(observations, settlement, names))
-    table = case_table(settlement.settled, book)
-    derived = derive(table, book, conditions)
-    whole = pd.concat([table, derived], axis=1)
-    settled = [*settlement.settled, *_derived_rows(whole)]
-    claims = judge_claims(named, settlement, load_claims(book, preferences), observations)
+    with timings.of("deriving"):
+        table = case_table(settlement.settled, book)
+        derived = derive(table, book, conditions)
+        whole = pd.concat([table, derived], axis=1)
+        settled = [*settlement.settled, *_derived_rows(whole)]
+    with timings.of("judging claims"):
+        claims = judge_claims(named, settlement, load_claims(book, preferences), observations)
+    with timings.of("scoring"):
+        scores = _score_rows(score(whole, rulesets, book))
+    with timings.of("weighing questions"):
+        gaps = _gap_rows(table, settlement, rulesets, book, preferences, conditions, worths)
     tables = {
         "documents": [document_row(document.record) for document in documents],
         "facts": [fact_row(one) for one in settlement.facts],
@@ -90,8 +100,8 @@ def build_state(
         "claims": [claim_row(one) for one in claims],
         "claim_parts": [row for one in claims for row in claim_part_rows(one)],
         "van_names": name_rows(named, settlement.named),
-        "scores": _score_rows(score(whole, rulesets, book)),
-        "gaps": _gap_rows(table, settlement, rulesets, book, preferences, conditions, worths),
+        "scores": scores,
+        "gaps": gaps,
         "fields": [*field_rows(book), *_derived_field_rows()],
         "rulesets": _ruleset_rows(rulesets),
     }

@@ -24,6 +24,7 @@ from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
 from specscan.scanning.files import rows_for
 from specscan.scanning.state import State, build_state
+from specscan.scanning.timings import Timings
 from specscan.scanning.worth import WorthKeeper
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.preferences import Preferences, load_preferences
@@ -63,15 +64,17 @@ class Job:
         run_id: str,
         started: datetime,
         read: int,
+        timings: Timings | None = None,
     ) -> State:
         """Settle, derive and score anew, put the whole state in place in one transaction, and give it.
 
         ``read`` is how many documents this run has read, ``started`` when it began (UTC).
         """
+        timings = timings or Timings()
         worths = WorthKeeper(self.stamp(), dataset.worths())
         state = build_state(
             documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
-            observations, self.conditions, worths,
+            observations, self.conditions, worths, timings,
         )  # fmt: skip
         records = [document.record for document in documents]
         told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
@@ -79,7 +82,8 @@ class Job:
         settings = {SCORED_BY: json.dumps(self._by()), LAST_STATE: json.dumps(last)}
         units = us_columns(state.columns, self.rules)
         run = self._run(records, told, run_id, started, read)
-        dataset.replace_state(state.tables, run, state.columns, units, settings, worths.used)
+        with timings.of("storing"):
+            dataset.replace_state(state.tables, run, state.columns, units, settings, worths.used)
         return state
 
     def bring_up_to_date(
@@ -90,15 +94,19 @@ class Job:
         run_id: str,
         started: datetime,
         read: int,
+        timings: Timings,
     ) -> tuple[list[DocumentRecord], Told]:
         """Give the records of all documents and what is to be told of the state, which is made anew where it must.
 
         Where nothing that the state follows from has changed, the run is noted and the state stays as it is.
         """
         last = json.loads(dataset.setting(LAST_STATE) or "{}")
-        if last.pop("basis", "") != self.basis(dataset, manifests, observations):
-            documents = kept_documents(dataset)
-            state = self.update(dataset, documents, manifests, observations, run_id, started, read)
+        with timings.of("looking for changes"):
+            changed = last.pop("basis", "") != self.basis(dataset, manifests, observations)
+        if changed:
+            with timings.of("recalling findings"):
+                documents = kept_documents(dataset)
+            state = self.update(dataset, documents, manifests, observations, run_id, started, read, timings)
             told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
             return [document.record for document in documents], told
         records, told = [record for record, _ in kept_records(dataset.kept_records())], Told(**last)

@@ -39,7 +39,7 @@ def main(rules: str) -> None:
         result = _examine(examiner, request["path"], request["kind"], named, limits.file_mb)
         record = records_as_json.dump_json(result.record).decode()
         found = findings_as_json.dump_json(result.found).decode()
-        _say(answers, json.dumps({"record": record, "found": found}))
+        _say(answers, json.dumps({"record": record, "found": found, "took": result.took}))
 
 
 def _say(answers: TextIO, line: str) -> None:

@@ -7,8 +7,10 @@ from pathlib import Path
 
 import duckdb
 import pytest
+from click.testing import CliRunner
 
 from specscan import api
+from specscan.cli.main import main
 from specscan.scanning import update, worth
 
 SHEET = """Marrowfen {model} 2026
@@ -86,3 +88,13 @@ def test_other_conditions_make_the_state_anew(sheets, db):
     before = _state(db)
     api.scan([sheets], db, jobs=1, confidence=0.99)
     assert _state(db)["settled"] != before["settled"]
+
+
+def test_a_scan_tells_where_its_time_went(sheets, db, scanned):
+    told = scanned[2].timings
+    assert all(told.stages[name] > 0 for name in ("loading rules", "reading documents", "settling", "storing"))
+    assert told.inside["reading pages"] > 0 and told.inside["finding statements"] > 0
+    answer = CliRunner().invoke(main, ["scan", str(sheets), "--db", str(db), "--timings"])
+    assert answer.exit_code == 0, answer.output
+    assert "Where the time went" in answer.output and "loading rules" in answer.output
+    assert "settling" not in answer.output  # nothing had changed
