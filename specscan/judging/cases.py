@@ -20,7 +20,9 @@ def typed(table: pd.DataFrame, names: Sequence[str], kinds: Kinds, book: Ruleboo
     """Give the columns of these names, each of one plain type; what is not there is unknown, or derived here."""
     lacking = [name for name in names if name in DERIVED and name not in table]
     columns = Columns(
-        pd.concat([table, derive_numbers(table, book)[_with_bounds(lacking)]], axis=1) if lacking else table
+        pd.concat([table, derive_numbers(table, book, only=lacking)[_with_bounds(lacking)]], axis=1)
+        if lacking
+        else table
     )
     found: dict[str, object] = {"row_number": np.arange(len(table), dtype=np.int64)}
     for name in names:
