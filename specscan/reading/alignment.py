@@ -216,6 +216,8 @@ def _column_of(line: Line, columns: list[tuple[float, float]]) -> int | None:
 def _touched(box: Box, columns: list[tuple[float, float]]) -> list[int]:
     shares = []
     for index, (x0, x1) in enumerate(columns):
+        if x1 <= box.x0 or x0 >= box.x1:
+            continue  # they share nothing
         shared = min(box.x1, x1) - max(box.x0, x0)
         if shared > 0.2 * min(box.width, x1 - x0) or (shared > 0 and box.width < 4):
             shares.append(index)

@@ -6,6 +6,9 @@ import re
 import statistics
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
@@ -15,6 +18,7 @@ from specscan.records.text import Box
 
 MIN_GUTTER = 0.65  # em
 CARD_MIN_HEIGHT = 2.6  # em
+CARD_MIN_WORDS = 3
 PROSE_WORDS = 5.5
 LABELLED_SHARE = 0.35
 INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
@@ -62,17 +66,29 @@ def _card_boxes(sheet: Sheet, words: list[Word]) -> list[Box]:
     em = statistics.median(word.size for word in words)
     page = sheet.width * sheet.height
     shaded = [fill.box for fill in sheet.fills]
-    fills = [fill for fill in sheet.fills if _can_be_card(fill, em, page) and not _is_row(fill.box, shaded, words)]
+    fills = [fill for fill in sheet.fills if _can_be_card(fill, em, page)]
+    middles = np.array([word.box.middle for word in words])
     boxes: list[Box] = []
     for fill in sorted(fills, key=lambda f: -(f.box.width * f.box.height)):
+        if not _holds_some(fill.box, middles):  # a drawing can have ten thousands of shapes, nearly all without words
+            continue
         held = [word for word in words if fill.box.holds(*word.box.middle)]
         rows = {round((word.base or word.box.bottom) / 3) for word in held}
-        if len(held) < 3 or len(rows) < 2 or len(held) > 0.97 * len(words):
+        if len(held) < CARD_MIN_WORDS or len(rows) < 2 or len(held) > 0.97 * len(words):
             continue
         if any(_same(fill.box, other) or _is_bar(fill.box, other) for other in boxes):
             continue
+        if _is_row(fill.box, shaded, words):
+            continue
         boxes.append(fill.box)
     return boxes
+
+
+def _holds_some(box: Box, middles: NDArray[np.float64]) -> bool:
+    """Tell whether a box holds the middles of at least as many words as a card has."""
+    x, y = middles[:, 0], middles[:, 1]
+    inside = (x >= box.x0) & (x <= box.x1) & (y >= box.top) & (y <= box.bottom)
+    return int(inside.sum()) >= CARD_MIN_WORDS
 
 
 def _can_be_card(fill: Fill, em: float, page: float) -> bool:
