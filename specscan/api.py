@@ -58,20 +58,24 @@ def scan(
     conditions: str = "",
     changes: Mapping[str, Any] | None = None,
     confidence: float | None = None,
+    cluster: str = "",
+    parts: str = "",
 ) -> ScanSummary:
     """Read new and changed documents under files and folders, and bring the dataset up to date.
 
     See ``specscan.scanning.scan.scan`` for arguments and errors; statements read with less than ``confidence`` (0 to
     1, by default that of the rules) do not settle; ``conditions`` and ``changes`` say under which ones
     winter is reckoned, as for ``winter``. Documents that cannot be read are no error: they
-    are listed in the summary.
+    are listed in the summary. ``cluster`` is the address of the scheduler of a Dask cluster that is to read the files,
+    ``parts`` that of a folder which all its machines reach; files can then be given by address too.
     """
     from specscan.physics.conditions import conditions_named
+    from specscan.scanning.cluster import Cluster
     from specscan.scanning.scan import scan as run
 
     folder = Path(rules) if rules is not None else rules_folder()
     return run(
-        [Path(path) for path in paths],
+        paths,
         Path(db),
         rules=folder,
         conditions=conditions_named(folder, conditions).changed(changes or {}),
@@ -80,6 +84,7 @@ def scan(
         again=again,
         progress=progress,
         confidence=confidence,
+        cluster=Cluster(cluster, parts) if cluster else None,
     )
 
 

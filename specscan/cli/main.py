@@ -58,7 +58,7 @@ def main() -> None:
 
 
 @main.command()
-@click.argument("paths", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.argument("paths", nargs=-1, required=True)
 @db_option
 @rules_option
 @click.option(
@@ -71,12 +71,21 @@ def main() -> None:
     help="The least confidence with which a statement counts; `doubts` lists those below.",
 )  # fmt: skip
 @click.option("--again", is_flag=True, help="Read unchanged files again as well.")
+@click.option(
+    "--cluster", default="", metavar="ADDRESS",
+    help="Have the files read by the machines of a Dask cluster, by its scheduler's address: tcp://host:8786. "
+    "PATHS can then be addresses too (s3://…), which are read anew at each scan. Needs the cluster extra.",
+)  # fmt: skip
+@click.option(
+    "--parts", default="", metavar="ADDRESS",
+    help="With --cluster: a folder that all its machines can write to and this one can read.",
+)  # fmt: skip
 @click.option("--timings", is_flag=True, help="Tell where the time went.")
 @conditions_options
 @json_option
 def scan(
-    paths: tuple[Path, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
-    confidence: float | None, timings: bool, as_json: bool, **stated: Any,
+    paths: tuple[str, ...], db: Path, rules: Path | None, ruleset_files: tuple[Path, ...], jobs: int, again: bool,
+    confidence: float | None, cluster: str, parts: str, timings: bool, as_json: bool, **stated: Any,
 ) -> None:  # fmt: skip
     """Read the documents under PATHS (files or folders) into the dataset, settle and score.
 
@@ -89,7 +98,7 @@ def scan(
     with progress_line(quiet=as_json) as progress:
         summary = api.scan(
             paths, db, rules=rules, rulesets=ruleset_files, jobs=jobs, again=again, progress=progress,
-            confidence=confidence,
+            confidence=confidence, cluster=cluster, parts=parts,
             **chosen_conditions(stated),
         )  # fmt: skip
     print_summary(summary, as_json=as_json)

@@ -131,6 +131,16 @@ class Dataset:
             with self.transaction():
                 self.connection.executemany("INSERT OR REPLACE INTO kept.findings VALUES (?, ?, ?, ?, ?)", rows)
 
+    def keep_parts(self, parts: Sequence[str]) -> None:
+        """Keep the findings in Parquet files with the columns of ``keep``, over older ones, all in one go."""
+        if parts:
+            with self.transaction():
+                self.connection.execute(
+                    "INSERT OR REPLACE INTO kept.findings "
+                    "SELECT path, sha256, made_by, record, found FROM read_parquet(?)",
+                    [list(parts)],
+                )
+
     def forget(self, paths: Sequence[str]) -> None:
         """Drop what is kept of files."""
         if paths:

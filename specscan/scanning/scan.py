@@ -21,13 +21,15 @@ from specscan.physics.conditions import Conditions
 from specscan.reading.archive import is_there, parted, read_content
 from specscan.reading.ocr_engine import COMMAND, ocr_version
 from specscan.records.documents import DocumentRecord, ReadDocument
-from specscan.records.errors import DocumentError
+from specscan.records.errors import DocumentError, SpecscanError
 from specscan.records.facts import VanName
 from specscan.records.files import open_ordinary
 from specscan.rulebook.book import Rulebook
+from specscan.scanning.addresses import documents_at, is_address
+from specscan.scanning.cluster import Cluster
 from specscan.scanning.examine import NOTHING, doc_id, findings_as_json, records_as_json, unreadable
 from specscan.scanning.files import Gathered, gather, rows_for
-from specscan.scanning.limits import load_limits
+from specscan.scanning.limits import Limits, load_limits
 from specscan.scanning.pool import Task, examine_all
 from specscan.scanning.timings import Timings
 from specscan.scanning.update import keep_manifests, kept_manifests, load_job
@@ -69,7 +71,7 @@ class ScanSummary:
 
 
 def scan(
-    paths: Sequence[Path],
+    paths: Sequence[Path | str],
     db: Path,
     *,
     rules: Path,
@@ -79,6 +81,7 @@ def scan(
     progress: Progress | None = None,
     conditions: Conditions | None = None,
     confidence: float | None = None,
+    cluster: Cluster | None = None,
 ) -> ScanSummary:
     """Read new and changed documents under ``paths`` and bring the dataset ``db`` up to date.
 
@@ -86,7 +89,7 @@ def scan(
     reading processes (0: one per core); ``again`` reads unchanged files as well; ``progress`` is called with files
     done, files to do, and the last file's name; ``confidence`` is the least one with which a statement counts, by
     default that of ``rules/settling.yaml``; ``conditions`` are those under which winter is reckoned, by default
-    those of the rules.
+    those of the rules. Where there is a ``cluster`` its machines read the files, and ``paths`` can be addresses.
 
     Raises:
         RuleError: a rule, field, word or manifest file is wrong; nothing is stored.
@@ -100,7 +103,7 @@ def scan(
         book, limits = job.book, load_limits(rules)
         observations = read_kept(db, book)
     with timings.of("looking for files"):
-        found = gather(paths, book, limits.archives)
+        found = _gathered(paths, book, limits, cluster)
     summary = ScanSummary(db, uuid.uuid4().hex[:12], aside=found.aside, timings=timings)
     with Dataset(db) as dataset:
         with timings.of("looking for files"):
@@ -108,8 +111,13 @@ def scan(
             _keep_refused(found, dataset)
             tasks = _to_do(found, dataset, book, again, summary, limits.file_mb)
         with timings.of("reading documents"):
-            results = examine_all(tasks, rules, limits, jobs or os.cpu_count() or 1)
-            _keep_all(results, dataset, book, len(tasks), progress, timings)
+            if cluster is not None:
+                cluster.read(
+                    tasks, lambda task: _made_by(book, task.named), rules, dataset.keep_parts, timings, progress
+                )
+            else:
+                results = examine_all(tasks, rules, limits, jobs or os.cpu_count() or 1)
+                _keep_all(results, dataset, book, len(tasks), progress, timings)
         summary.read = len(tasks)
         records, told = job.bring_up_to_date(
             dataset, found.manifests, observations, summary.run_id, started, len(tasks), timings
@@ -119,6 +127,23 @@ def scan(
         summary.notes, summary.conditions = [*found.notes, *told.notes], job.conditions
         summary.seconds = (datetime.now(UTC) - started).total_seconds()
     return summary
+
+
+def _gathered(paths: Sequence[Path | str], book: Rulebook, limits: Limits, cluster: Cluster | None) -> Gathered:
+    """Give the documents at paths and addresses.
+
+    Raises:
+        NotFoundError, RuleError: as for ``gather``.
+        SpecscanError: an address is given, and no cluster; or it cannot be reached.
+    """
+    addresses = [str(one) for one in paths if is_address(str(one))]
+    if addresses and cluster is None:
+        raise SpecscanError(f"{addresses[0]}: files at addresses are read by a cluster (--cluster)")
+    found = gather([Path(one) for one in paths if not is_address(str(one))], book, limits.archives)
+    for address in addresses:
+        found.files.update(documents_at(address, book))
+        found.roots.append(address.rstrip("/"))
+    return found
 
 
 def _keep_all(
@@ -205,6 +230,8 @@ def _made_by(book: Rulebook, named: VanName | None) -> str:
 
 def _digest(path: str, limit_mb: int) -> str:
     """Give the digest of a file's content, empty where it cannot be read (the worker then says why)."""
+    if is_address(path):
+        return ""  # it is fetched by whoever reads it
     try:
         if parted(path) is not None:
             return hashlib.sha256(read_content(path, limit_mb)).hexdigest()
