@@ -8,6 +8,7 @@ it says so with a line of its own. Whatever a document does to this process, onl
 from __future__ import annotations
 
 import contextlib
+import gc
 import json
 import os
 import sys
@@ -23,6 +24,7 @@ from specscan.scanning.examine import Examiner, findings_as_json, records_as_jso
 from specscan.scanning.limits import load_limits
 
 PICTURE_PAGE = "picture page"
+COLLECT_AFTER = (50_000, 20, 50)  # documents are many small records that are soon dropped: collect seldom
 
 
 def main(rules: str) -> None:
@@ -32,6 +34,8 @@ def main(rules: str) -> None:
     limits = load_limits(Path(rules))
     _bound_memory(limits.memory_mb)
     examiner = Examiner(load_rulebook(Path(rules)), lambda: _say(answers, PICTURE_PAGE))
+    gc.freeze()  # the rules stay as long as the process: they need not be looked through again and again
+    gc.set_threshold(*COLLECT_AFTER)
     _say(answers, "ready")
     for line in sys.stdin:
         request = json.loads(line)
