@@ -146,7 +146,7 @@ def _answered(spec: FieldSpec, answer: str) -> Value | None:
     return Value(text=spec.none)
 
 
-def _denies(cue: Item, item: Item, parsed: Parsed, definite: set[str]) -> bool:
+def _denies(cue: Item, item: Item, parsed: Parsed, definite: frozenset[str]) -> bool:
     """Tell whether a negation belongs to a thing and not to what is done to it: "does not heat the tank"."""
     gap = item.first - cue.last
     if set(parsed.text[cue.end : item.start].casefold().split()) & definite:
@@ -160,7 +160,7 @@ def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[F
     """Give the stated absence of a thing: "no black tank", "without inverter", "none on board"."""
     parsed = statement.parsed
     found: list[Found] = []
-    definite = {word for file in book.words.values() for word in file.cues.get("definite", [])}
+    definite = book.cue_words("definite")
     for group in sentence.groups:
         if group.label:
             continue
@@ -175,10 +175,8 @@ def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[F
             for thing in [*item.names("thing"), *item.names("short")]:
                 for name in book.fields_of(thing):
                     spec = book.fields[name]
-                    if not spec.none or spec.aspect not in ("", "capacity") or spec.presence:
-                        continue
                     value = _answered(spec, "no")
-                    if value is not None:
+                    if spec.tells_absence and value is not None:
                         found.append(
                             Found(
                                 name,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from specscan.finding.numbers import FIGURE, MINUS, SPACES, Figure, FigureReader
+from specscan.finding.numbers import MINUS, SPACES, Figure, FigureReader
 from specscan.finding.units import Unit, Units
 
 DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
@@ -306,8 +306,3 @@ def feet_and_inches(text: str) -> float | None:
     if match is None or float(match.group(2)) >= 12:
         return None
     return (int(match.group(1)) * 12 + float(match.group(2))) * 25.4
-
-
-def has_figure(text: str) -> bool:
-    """Tell whether a text holds a figure in digits."""
-    return bool(FIGURE.search(text))

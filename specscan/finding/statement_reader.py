@@ -64,12 +64,7 @@ class StatementReader:
             for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
                 for name in self.book.fields_of(thing):
                     spec = self.book.fields[name]
-                    if (
-                        spec.none
-                        and not spec.presence
-                        and spec.aspect in ("", "capacity")
-                        and not any(f.field == name for f in found)
-                    ):
+                    if spec.tells_absence and not any(f.field == name for f in found):
                         made.append(
                             Found(
                                 name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence

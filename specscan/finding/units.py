@@ -34,7 +34,6 @@ class Units:
         self.file = file
         self.table: dict[str, Unit] = {}
         self.american: dict[str, Unit] = {}  # what a spelling means in English of the United States, where it differs
-        self.canonical = {name: dimension.unit for name, dimension in file.dimensions.items()}
         close = set(file.only_behind_a_figure)
         exact: list[str] = []
         loose: list[str] = []

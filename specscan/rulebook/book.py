@@ -78,6 +78,7 @@ class Rulebook:
     claims: ClaimRules
     values: dict[str, ValueSpec] = field(default_factory=dict)
     _by_thing: dict[str, list[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _by_cue: dict[str, frozenset[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def unit_of(self, name: str) -> str:
         """Give the canonical unit of a field, empty where it has none."""
@@ -95,6 +96,12 @@ class Rulebook:
         if spec.type == "choice" and spec.none and spec.none not in words:
             words.append(spec.none)
         return list(dict.fromkeys(words))
+
+    def cue_words(self, name: str) -> frozenset[str]:
+        """Give the words of a cue in all languages."""
+        if name not in self._by_cue:
+            self._by_cue[name] = frozenset(word for file in self.words.values() for word in file.cues.get(name, []))
+        return self._by_cue[name]
 
     def fields_of(self, thing: str) -> list[str]:
         """Give the fields that a statement about a thing can fill."""

@@ -116,6 +116,11 @@ class FieldSpec(Entry):
             raise ValueError("the range runs backwards")
         return self
 
+    @property
+    def tells_absence(self) -> bool:
+        """Tell whether the field says that its thing is not there, as a tank of 0 litres does."""
+        return bool(self.none) and not self.presence and self.aspect in ("", "capacity")
+
 
 class Thing(Entry):
     """A part of a van that documents speak of; its terms by language."""
