@@ -121,14 +121,15 @@ def load_claims(book: Rulebook, preferences: Preferences) -> ClaimBook:
     kinds |= {name: Kind("number") for name in (CLAIMED, LOW, HIGH)} | {name: Kind("flag") for name in IN_TIME}
     made = ClaimBook(rules, book, preferences, kinds)
     made.topics = {name: topic for topic, one in rules.topics.items() for name in one.fields}
-    source = read_yaml(book.folder / "claims.yaml")
+    wrong: list[tuple[tuple[str | int, ...], str]] = []
     for place, part in rules.parts():
         for key, text in (("that", part.that), ("when", part.when)):
             try:
                 if text:
                     made.condition(text)
             except ConditionError as error:
-                source.mistakes.append(source.mistake((*place, key), f"{key}: {error}"))
-    if source.mistakes:
-        raise RuleError(source.mistakes)
+                wrong.append(((*place, key), f"{key}: {error}"))
+    if wrong:
+        source = read_yaml(book.folder / "claims.yaml")  # for the lines; else the rule book's reading will do
+        raise RuleError([source.mistake(place, why) for place, why in wrong])
     return made

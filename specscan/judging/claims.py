@@ -10,9 +10,8 @@ from specscan.judging.claim_rules import Asked, ClaimBook
 from specscan.judging.claim_verdicts import Evidence, Gathered, judge_parts, overall
 from specscan.records.claims import VERDICT_WORDS, VERDICTS, Claim, ClaimPart
 from specscan.records.documents import PlacedFact, ReadDocument, Settlement
-from specscan.records.facts import Availability, Saying
+from specscan.records.facts import Fact, Saying
 from specscan.records.observations import Observation
-from specscan.records.text import Box
 from specscan.settling.observed import van_of
 from specscan.settling.one_document import AS_DELIVERED, IMPLIED, IN_UNION, LESS_EXACT, UNION_MARK
 from specscan.settling.settle import settle_without
@@ -23,21 +22,10 @@ SET_ASIDE = ("", IMPLIED, IN_UNION, LESS_EXACT)  # by settling, not by finding: 
 
 @dataclass(frozen=True, slots=True)
 class _Found:
-    """A claim before it is judged. ``left_out`` are the statements that may not bear it out."""
+    """A claim before it is judged, and where it stands. ``left_out`` are the statements that may not bear it out."""
 
-    van_id: str
-    doc_id: str
-    kind: str
-    title: str
-    said: str
-    printed: str
-    how: str
-    availability: Availability
-    page: int
-    box: Box | None
+    claim: Claim
     passage: int
-    note: str
-    own: tuple[str, ...]
     left_out: frozenset[str]
     asked: tuple[Asked, ...]
 
@@ -58,13 +46,12 @@ def judge_claims(
     numbered: dict[str, int] = defaultdict(int)
     claims = []
     for one, parts in zip(found, judge_parts(gathered, rules), strict=True):
-        numbered[one.doc_id] += 1
-        verdict = overall(parts)
+        doc_id = one.claim.doc_id
+        numbered[doc_id] += 1
         claims.append(
-            Claim(
-                f"{one.doc_id}-c{numbered[one.doc_id]}", one.van_id, one.doc_id, one.kind, one.title, one.said,
-                one.printed, one.how, one.availability, one.page, one.box, verdict, _because(parts), one.note,
-                one.own, tuple(parts),
+            replace(
+                one.claim, claim_id=f"{doc_id}-c{numbered[doc_id]}", verdict=overall(parts), because=_because(parts),
+                parts=tuple(parts),
             )
         )  # fmt: skip
     return sorted(claims, key=lambda c: (c.van_id, VERDICTS.index(c.verdict)))
@@ -96,20 +83,22 @@ class _Collector:
     def claims(self) -> list[_Found]:
         """Give all claims in order of documents, vans and places."""
         found: list[_Found] = []
+        vans_of: dict[str, set[str]] = defaultdict(set)
+        for doc_id, van_id in self.facts:
+            vans_of[doc_id].add(van_id)
         for document in self.documents:
             doc_id = document.record.doc_id
             sayings: dict[str, list[Saying]] = defaultdict(list)
             for saying in document.found.sayings:
                 if (doc_id, saying.model) in self.settlement.named:
                     sayings[self.settlement.named[(doc_id, saying.model)]].append(saying)
-            vans = sorted({van for doc, van in self.facts if doc == doc_id} | set(sayings))
-            for van_id in vans:
+            for van_id in sorted(vans_of[doc_id] | set(sayings)):
                 facts = self.facts.get((doc_id, van_id), [])
                 own = [
                     *self._of_sayings(doc_id, van_id, sayings[van_id], facts),
                     *self._of_facts(facts, sayings[van_id]),
                 ]
-                found += sorted(own, key=lambda one: (one.page, one.passage, one.printed, one.kind))
+                found += sorted(own, key=lambda one: (one.claim.page, one.passage, one.claim.printed, one.claim.kind))
         return found
 
     def _of_sayings(
@@ -126,13 +115,8 @@ class _Collector:
             title = kind.title.format(claimed=f"{saying.figure:g}" if saying.figure is not None else "")
             same = _ids(one for one in facts if _place(one) == (saying.passage, saying.printed))
             same |= self.loose.get(van_id, frozenset())
-            made.append(
-                _Found(
-                    van_id, doc_id, saying.kind, title, saying.said, saying.printed, saying.how, saying.availability,
-                    saying.page, saying.box, saying.passage, "", (), same,
-                    self.rules.asked(kind.implies, saying.figure),
-                )
-            )  # fmt: skip
+            claim = _unjudged(van_id, doc_id, saying.kind, title, saying.said, saying)
+            made.append(_Found(claim, saying.passage, same, self.rules.asked(kind.implies, saying.figure)))
         return made
 
     def _of_facts(self, facts: Sequence[PlacedFact], sayings: Sequence[Saying]) -> list[_Found]:
@@ -176,7 +160,7 @@ class _Collector:
 
     def _without_loose(self, found: _Found) -> _Found:
         """Leave out what else running text claims loosely of the van."""
-        return replace(found, left_out=found.left_out | self.loose.get(found.van_id, frozenset()))
+        return replace(found, left_out=found.left_out | self.loose.get(found.claim.van_id, frozenset()))
 
     def _topic(self, members: Sequence[PlacedFact]) -> _Found:
         """Give the claim that one sentence makes about one topic; each field is a part of it."""
@@ -195,7 +179,8 @@ class _Collector:
         said = "; ".join(one.means for one in asked)
         title = self.rules.rules.topics[kind].title
         made = self._made(first, kind, title, said, "", self.running[first.van_id], asked)
-        return replace(made, own=tuple(one.fact_id for one in members), left_out=made.left_out | repeats)
+        claim = replace(made.claim, fact_ids=tuple(one.fact_id for one in members))
+        return replace(made, claim=claim, left_out=made.left_out | repeats)
 
     @staticmethod
     def _made(
@@ -207,12 +192,18 @@ class _Collector:
         facts: Sequence[PlacedFact],
         asked: tuple[Asked, ...],
     ) -> _Found:
-        fact = one.fact
         same = _ids(other for other in facts if other.doc_id == one.doc_id and _place(other) == _place(one))
-        return _Found(
-            one.van_id, one.doc_id, kind, title, said or fact.printed, fact.printed, fact.how, fact.availability,
-            fact.page, fact.box, fact.passage, note, (one.fact_id,), same | {one.fact_id}, asked,
-        )  # fmt: skip
+        claim = _unjudged(one.van_id, one.doc_id, kind, title, said or one.fact.printed, one.fact)
+        claim = replace(claim, note=note, fact_ids=(one.fact_id,))
+        return _Found(claim, one.fact.passage, same | {one.fact_id}, asked)
+
+
+def _unjudged(van_id: str, doc_id: str, kind: str, title: str, said: str, by: Fact | Saying) -> Claim:
+    """Give a claim without a number, a verdict and parts, as words of a document make it."""
+    return Claim(
+        "", van_id, doc_id, kind, title, said, by.printed, by.how, by.availability, by.page, by.box, "not_supported",
+        "", "", (), (),
+    )  # fmt: skip
 
 
 def _place(one: PlacedFact) -> tuple[int, str]:
@@ -245,10 +236,10 @@ class _Evidence:
         for one in (*settlement.facts, *settlement.corrections):
             self.facts[one.van_id].append(one)
         records = {document.record.doc_id: document.record for document in documents}
-        self.records = {
-            van: [records[doc] for doc in sorted({d for (d, _), v in settlement.named.items() if v == van})]
-            for van in self.vans
-        }
+        docs_of: dict[str, set[str]] = defaultdict(set)
+        for (doc_id, _), named in settlement.named.items():
+            docs_of[named].add(doc_id)
+        self.records = {van: [records[doc_id] for doc_id in sorted(docs_of[van])] for van in self.vans}
         self.observations = defaultdict(list)
         for answer in observations:
             van = van_of(settlement.vans, answer)
@@ -266,12 +257,13 @@ class _Evidence:
         shared: dict[tuple[str, frozenset[str]], Evidence] = {}
         made, known = [], _ids(self.settlement.facts)
         for one in found:
-            key = (one.van_id, one.left_out)
+            van_id = one.claim.van_id
+            key = (van_id, one.left_out)
             if key not in shared:
                 rows = settle_without(
-                    self.vans[one.van_id], self.facts[one.van_id], one.left_out, self.records[one.van_id],
-                    self.rules.book, self.rules.preferences, self.observations[one.van_id],
+                    self.vans[van_id], self.facts[van_id], one.left_out, self.records[van_id],
+                    self.rules.book, self.rules.preferences, self.observations[van_id],
                 )  # fmt: skip
-                shared[key] = Evidence(str(len(shared)), rows, self.sayings[one.van_id], known)
-            made.append(Gathered(one.asked, shared[key], one.availability == "optional"))
+                shared[key] = Evidence(str(len(shared)), rows, self.sayings[van_id], known)
+            made.append(Gathered(one.asked, shared[key], one.claim.availability == "optional"))
         return made
