@@ -12,11 +12,12 @@ import stat
 import struct
 import zipfile
 import zlib
+from collections import Counter
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from specscan.records.errors import DocumentError
-from specscan.records.files import NotOrdinary, TooLarge, open_ordinary, read_ordinary
+from specscan.records.files import TooLarge, open_ordinary, read_ordinary
 
 ENDING = ".zip"
 END_RECORD = b"PK\x05\x06"
@@ -80,12 +81,10 @@ def list_archive(path: Path, limits: ArchiveLimits) -> Listing:
     ):
         raise DocumentError("the archive is made to deceive: its files lie over each other")
     found = Listing()
+    often = Counter(entry.filename for entry in entries)
     for entry in entries:
-        why = _why_not(entry, limits)
-        if entry.filename in found.names or entry.filename in found.refused:
-            found.refused[entry.filename] = "its name stands twice in the archive"
-            found.names = [name for name in found.names if name != entry.filename]
-        elif why:
+        why = "its name stands twice in the archive" if often[entry.filename] > 1 else _why_not(entry, limits)
+        if why:
             found.refused[entry.filename] = why
         else:
             found.names.append(entry.filename)
@@ -158,8 +157,6 @@ def read_content(path: str, limit_mb: int) -> bytes:
         return read_ordinary(path, limit_mb * 1_000_000, follow=False)
     except TooLarge as error:
         raise DocumentError(f"the file is larger than {limit_mb} MB") from error
-    except NotOrdinary as error:
-        raise DocumentError(f"the file cannot be opened ({error.strerror})") from error
     except OSError as error:
         raise DocumentError(f"the file cannot be opened ({error.strerror})") from error
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fnmatch import fnmatch
 from pathlib import Path, PurePosixPath
 from typing import Any
 
 from specscan.records.errors import DocumentError, NotFoundError, SpecscanError
 from specscan.rulebook.book import Rulebook
-from specscan.scanning.files import kind_of
+from specscan.scanning.files import is_set_aside, kind_of
 
 COMMAND = "pip install 'specscan[cluster]'"
 SIGN = "://"
@@ -53,9 +52,8 @@ def documents_at(address: str, book: Rulebook) -> dict[str, str | None]:
     for name in names:
         path = PurePosixPath(name)
         kind = kind_of(Path(name), book)
-        aside = any(fnmatch(path.name.casefold(), pattern) for pattern in book.general.not_documents)
         hidden = any(part.startswith(".") for part in PurePosixPath(name[len(place) :]).parts)
-        if kind is not None and not aside and not hidden:
+        if kind is not None and not is_set_aside(path.name, book) and not hidden:
             found[system.unstrip_protocol(name)] = kind
     return found
 

@@ -11,7 +11,7 @@ from specscan import __version__
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import DocumentError, SpecscanError
 from specscan.scanning.addresses import fetch, is_address, opened
-from specscan.scanning.examine import findings_as_json, records_as_json, unreadable
+from specscan.scanning.examine import kept_row, unreadable
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
 
@@ -36,14 +36,7 @@ def read_part(
         folder = _unpacked(rules, Path(place) / "rules")
         for task, result in _results(tasks, folder, Path(place)):
             took.append(result.took)
-            sha256 = result.record.sha256 or task.sha256
-            record = replace(result.record, path=task.path, sha256=sha256, doc_id=sha256[:12])
-            rows.append(
-                (
-                    task.path, sha256, by[task.path], records_as_json.dump_json(record).decode(),
-                    findings_as_json.dump_json(result.found).decode(),
-                )
-            )  # fmt: skip
+            rows.append(kept_row(task.path, task.sha256, by[task.path], result))
         _write(rows, target, Path(place) / "part.parquet")
     return target, took
 

@@ -6,6 +6,7 @@ import hashlib
 import re
 import time
 from collections.abc import Callable
+from dataclasses import replace
 
 from pydantic import TypeAdapter
 
@@ -117,6 +118,17 @@ def unreadable(
         message.removeprefix(f"{name}: "), "", unread,
     )  # fmt: skip
     return ReadDocument(record, NOTHING)
+
+
+def kept_row(path: str, sha256: str, made_by: str, result: ReadDocument) -> tuple[str, str, str, str, str]:
+    """Give the row under which a dataset keeps what was found in a file; see ``Dataset.keep``.
+
+    ``path`` is the one by which the scan knows the file, ``sha256`` its digest where the record has none.
+    """
+    sha256 = result.record.sha256 or sha256
+    record = replace(result.record, path=path, sha256=sha256, doc_id=doc_id(sha256))
+    found = findings_as_json.dump_json(result.found).decode()
+    return path, sha256, made_by, records_as_json.dump_json(record).decode(), found
 
 
 def _dated(document: Document) -> str:

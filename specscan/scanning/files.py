@@ -44,6 +44,11 @@ def kind_of(path: Path, book: Rulebook) -> str | None:
     return next((kind for kind, endings in book.general.document_endings.items() if ending in endings), None)
 
 
+def is_set_aside(name: str, book: Rulebook) -> bool:
+    """Tell whether the rules name files so called as no documents, as a readme."""
+    return any(fnmatch(name.casefold(), pattern) for pattern in book.general.not_documents)
+
+
 def gather(paths: Sequence[Path], book: Rulebook, limits: ArchiveLimits) -> Gathered:
     """Give the documents under files, folders (with their sub-folders) and archives, in order of path.
 
@@ -99,7 +104,7 @@ class _Looker:
 
     def _is_document(self, name: str) -> bool:
         """Tell whether a name is one of a document or archive; those of other kinds are counted."""
-        if any(fnmatch(name.casefold(), pattern) for pattern in self.book.general.not_documents):
+        if is_set_aside(name, self.book):
             return False
         if kind_of(Path(name), self.book) is None and not is_archive(Path(name)):
             self.found.aside += 1

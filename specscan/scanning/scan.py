@@ -7,12 +7,9 @@ import os
 import time
 import uuid
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
-
-from pydantic import TypeAdapter
 
 from specscan import __version__
 from specscan.dataset.store import Dataset
@@ -27,7 +24,7 @@ from specscan.records.files import open_ordinary
 from specscan.rulebook.book import Rulebook
 from specscan.scanning.addresses import documents_at, is_address
 from specscan.scanning.cluster import Cluster
-from specscan.scanning.examine import NOTHING, doc_id, findings_as_json, records_as_json, unreadable
+from specscan.scanning.examine import kept_row, records_as_json, unreadable
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import Limits, load_limits
 from specscan.scanning.pool import Task, examine_all
@@ -159,7 +156,7 @@ def _keep_all(
     last = time.monotonic()
     for number, (task, result) in enumerate(results, start=1):
         timings.add_inside(result.took)
-        waiting.append(_as_kept(task, result, book))
+        waiting.append(kept_row(task.path, task.sha256, _made_by(book, task.named), result))
         if len(waiting) >= BATCH or time.monotonic() - last > BATCH_SECONDS:
             dataset.keep(waiting)
             waiting, last = [], time.monotonic()
@@ -170,12 +167,12 @@ def _keep_all(
 
 def _keep_refused(found: Gathered, dataset: Dataset) -> None:
     """Keep the files that are not even opened as documents that could not be read, with why."""
-    records = [unreadable(path, "", found.files[path], why).record for path, why in found.refused.items()]
-    dataset.keep([(r.path, "", REFUSED, _json(records_as_json, r), _json(findings_as_json, NOTHING)) for r in records])
-
-
-def _json(form: TypeAdapter[Any], record: Any) -> str:
-    return form.dump_json(record).decode()
+    dataset.keep(
+        [
+            kept_row(path, "", REFUSED, unreadable(path, "", found.files[path], why))
+            for path, why in found.refused.items()
+        ]
+    )
 
 
 def _to_do(
@@ -239,15 +236,3 @@ def _digest(path: str, limit_mb: int) -> str:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except (OSError, DocumentError):
         return ""
-
-
-def _as_kept(task: Task, result: ReadDocument, book: Rulebook) -> tuple[str, str, str, str, str]:
-    sha256 = result.record.sha256 or task.sha256
-    record = replace(result.record, sha256=sha256, doc_id=doc_id(sha256))
-    return (
-        task.path,
-        record.sha256,
-        _made_by(book, task.named),
-        _json(records_as_json, record),
-        _json(findings_as_json, result.found),
-    )

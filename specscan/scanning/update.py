@@ -65,12 +65,15 @@ class Job:
         started: datetime,
         read: int,
         timings: Timings | None = None,
+        basis: str = "",
     ) -> State:
         """Settle, derive and score anew, put the whole state in place in one transaction, and give it.
 
-        ``read`` is how many documents this run has read, ``started`` when it began (UTC).
+        ``read`` is how many documents this run has read, ``started`` when it began (UTC), ``basis`` what ``basis``
+        gives where that was asked for already.
         """
         timings = timings or Timings()
+        basis = basis or self.basis(dataset, manifests, observations)
         worths = WorthKeeper(self.stamp(), dataset.worths())
         state = build_state(
             documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
@@ -78,7 +81,7 @@ class Job:
         )  # fmt: skip
         records = [document.record for document in documents]
         told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
-        last = {"basis": self.basis(dataset, manifests, observations), **asdict(told)}
+        last = {"basis": basis, **asdict(told)}
         settings = {SCORED_BY: json.dumps(self._by()), LAST_STATE: json.dumps(last)}
         units = us_columns(state.columns, self.rules)
         run = self._run(records, told, run_id, started, read)
@@ -102,11 +105,11 @@ class Job:
         """
         last = json.loads(dataset.setting(LAST_STATE) or "{}")
         with timings.of("looking for changes"):
-            changed = last.pop("basis", "") != self.basis(dataset, manifests, observations)
-        if changed:
+            basis = self.basis(dataset, manifests, observations)
+        if last.pop("basis", "") != basis:
             with timings.of("recalling findings"):
                 documents = kept_documents(dataset)
-            state = self.update(dataset, documents, manifests, observations, run_id, started, read, timings)
+            state = self.update(dataset, documents, manifests, observations, run_id, started, read, timings, basis)
             told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
             return [document.record for document in documents], told
         records, told = [record for record, _ in kept_records(dataset.kept_records())], Told(**last)
