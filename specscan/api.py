@@ -155,8 +155,7 @@ def doubts(db: str | Path, *, vans: Sequence[str] = (), below: float = 0.9) -> p
 
     from specscan.reports.doubts import COLUMNS, list_doubts
 
-    frame = pd.DataFrame(list_doubts(Path(db), vans, below))
-    return frame if len(frame) else pd.DataFrame(columns=COLUMNS)
+    return pd.DataFrame(list_doubts(Path(db), vans, below), columns=COLUMNS)
 
 
 def winter(

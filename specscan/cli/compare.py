@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,7 +33,9 @@ def changes(vans: tuple[str, ...], db: Path, since: Path | None, derived: bool, 
     """
     found = api.changes(db, vans, since=since, derived=derived)
     if as_json:
-        click.echo(json.dumps(found.as_dict(), ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(found.as_dict())
         return
     _print_changes(found)
 
@@ -97,7 +98,9 @@ def sensitivity(db: Path, ruleset: str, optioned: bool, draws: int, spread: floa
     equipment = "optioned" if optioned else "standard"
     found = api.sensitivity(db, ruleset=ruleset, equipment=equipment, draws=draws, spread=spread, seed=seed)
     if as_json:
-        click.echo(json.dumps(found.as_dict(), ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(found.as_dict())
         return
     _print_sensitivity(found)
 

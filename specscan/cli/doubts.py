@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import json
+from collections.abc import Sequence
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 import click
-from rich.text import Text
 
-from specscan.cli.consoles import console
 from specscan.cli.options import db_option, json_option
+from specscan.records.shown import on_page
+from specscan.reports.citations import short_words
 
 TITLES = {
     "conflict": "Statements that contradict each other",
@@ -41,8 +41,18 @@ def doubts(vans: tuple[str, ...], db: Path, below: float, as_json: bool) -> None
 
     rows = list_doubts(db, vans, below)
     if as_json:
-        click.echo(json.dumps(rows, ensure_ascii=False, indent=2))
+        from specscan.cli.consoles import print_json
+
+        print_json(rows)
         return
+    _print_doubts(rows)
+
+
+def _print_doubts(rows: Sequence[dict[str, Any]]) -> None:
+    from rich.text import Text
+
+    from specscan.cli.consoles import console
+
     out = console()
     if not rows:
         out.print(Text("nothing is in doubt"))
@@ -54,15 +64,14 @@ def doubts(vans: tuple[str, ...], db: Path, below: float, as_json: bool) -> None
 
 
 def _line(row: dict[str, Any]) -> str:
-    page = f", page {row['page']}" if row["page"] else ""
+    place = on_page(row["document"], row["page"])
     if row["kind"] == "not_read":
-        return f"{row['document']}{page}: {row['because']}"
+        return f"{place}: {row['because']}"
     value = " ".join(str(part) for part in (row["value"], row["unit"]) if part not in (None, ""))
     option = (
         f" [{row['availability'].replace('_', ' ')}]" if row["availability"] in ("optional", "not_available") else ""
     )
-    words = " ".join((row["printed"] or "").split())
-    words = words if len(words) <= LENGTH else words[: LENGTH - 1] + "…"
+    words = short_words(row["printed"] or "", LENGTH)
     why = f" — {row['because']}" if row["kind"] == "set_aside" else ""
     stated = f"{row['van']}, {row['field']}: {value}{option} ({row['confidence']:.2f})"
-    return f"{stated} “{words}”  {row['document']}{page}{why}"
+    return f"{stated} “{words}”  {place}{why}"

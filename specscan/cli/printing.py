@@ -14,7 +14,8 @@ from specscan.cli.cautions import CAUTION
 from specscan.cli.consoles import console, print_json
 from specscan.records.claims import VERDICT_WORDS
 from specscan.records.documents import DocumentRecord
-from specscan.records.shown import visible
+from specscan.records.shown import on_page, visible
+from specscan.reports.citations import short_words
 
 if TYPE_CHECKING:
     from specscan.reports.evaluate import Evaluation, Figures
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from specscan.scanning.timings import Timings
 
 BAND_WIDTH = 30
+LENGTH = 150  # letters of a statement that are shown
 REASONS = {
     "not_stated": "not stated",
     "only_optional": "only as an option",
@@ -176,10 +178,9 @@ def print_explanation(account: Explanation, *, cite: bool = False) -> None:
     if account.claims:
         out.print(Text("What is claimed, and what bears it out (evidence: specscan claims)", style="bold"))
         for claim in account.claims:
-            page = f", page {claim['page']}" if claim["page"] else ""
             said = claim["said"] if claim["said"] and len(claim["said"]) < len(claim["printed"]) else claim["printed"]
-            line = f"  {VERDICT_WORDS[claim['verdict']]}: {claim['title']} “{_short(said, 90)}”"
-            out.print(Text(f"{line}  {visible(claim['document'])}{page}"))
+            line = f"  {VERDICT_WORDS[claim['verdict']]}: {claim['title']} “{short_words(said, 90)}”"
+            out.print(Text(f"{line}  {on_page(visible(claim['document']), claim['page'])}"))
         notes = dict.fromkeys(claim["note"] for claim in account.claims if claim["note"])
         for note in notes:
             out.print(Text(f"  {note}", style="dim"))
@@ -221,16 +222,9 @@ def _print_evidence(out: Any, evidence: Evidence, numbers: dict[str, int] | None
     if numbers is not None:
         return
     for source in evidence.sources:
-        page = f", page {source['page']}" if source["page"] else ""
         option = " [option]" if source["availability"] == "optional" else ""
-        out.print(
-            Text(f"      “{_short(source['printed'])}”{option}  {visible(source['document'])}{page}", style="dim")
-        )
-
-
-def _short(text: str, length: int = 150) -> str:
-    flat = " ".join(text.split())
-    return flat if len(flat) <= length else flat[: length - 1] + "…"
+        place = on_page(visible(source["document"]), source["page"])
+        out.print(Text(f"      “{short_words(source['printed'], LENGTH)}”{option}  {place}", style="dim"))
 
 
 def _band_line(total: CriterionAccount) -> Text:
@@ -286,7 +280,7 @@ def print_evaluation(result: Evaluation) -> None:
         place = f" page {miss.page}" if miss.page else ""
         wanted = f"expected {miss.expected}" if miss.expected else ""
         found = f"found {miss.found}" if miss.found else ""
-        said = f"  “{_short(miss.printed, 90)}”" if miss.printed else ""
+        said = f"  “{short_words(miss.printed, 90)}”" if miss.printed else ""
         parts = ", ".join(part for part in (wanted, found) if part)
         out.print(Text(f"{miss.kind}: {miss.doc}{place}: {miss.van} {miss.field}: {parts}{said}"))
     if result.not_judged:

@@ -13,6 +13,7 @@ from specscan.physics.derived import DERIVED, derive
 from specscan.physics.grades import in_time
 from specscan.records.claims import VERDICTS, ClaimPart, ClaimVerdict
 from specscan.records.facts import Saying, Settled
+from specscan.records.shown import on_page
 from specscan.records.truth import Truth
 from specscan.rulebook.claims import CLAIMED
 from specscan.settling.table import case_id, case_table
@@ -126,7 +127,7 @@ def _part(
         verdict = "contradicted" if delivered is Truth.NO else "not_supported"
     fitted = claim.as_option or verdict == "only_with_options"
     words, ids = _told(ask, claim, verdict, hows[fitted], fitted=fitted)
-    quoted = [f"“{one.printed}” ({name}{f', page {one.page}' if one.page else ''})" for name, one in said]
+    quoted = [f"“{one.printed}” ({on_page(name, one.page)})" for name, one in said]
     words += list(dict.fromkeys(quoted))
     return ClaimPart(ask.means, ask.that.text, ask.columns, delivered, optioned, verdict, "; ".join(words), ids)
 

@@ -1,4 +1,4 @@
-"""Text from strangers as it may be shown on a terminal: one line, without control characters.
+"""Text from strangers as it may be shown on a terminal: one line, without control characters; and where it stands.
 
 Source of the danger: ECMA-48 (escape sequences move the cursor, rename the window, paste); Unicode UAX #9 and Technical
 Report 36, 2.5 (characters that turn the direction of writing make text look like another).
@@ -21,6 +21,11 @@ def visible(text: str) -> str:
 def visible_lines(text: str) -> str:
     """Give a text of several lines; line breaks and tabs stay, other control characters are shown by a sign."""
     return NOT_SHOWN.sub(lambda match: match.group() if match.group() in KEPT else _sign(match.group()), text)
+
+
+def on_page(document: str, page: int | None) -> str:
+    """Give where a statement stands, in words: the document, and the page where it has pages."""
+    return f"{document}, page {page}" if page else document
 
 
 def _sign(character: str) -> str:

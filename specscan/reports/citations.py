@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from specscan.records.shown import on_page
+
 LONGEST = 240
 
 
@@ -13,9 +15,8 @@ def cite(source: dict[str, Any], maker: str | None) -> str:
     ``source`` has ``document``, ``page`` and ``printed``, and may have ``availability``; ``maker`` is whose van it is.
     """
     whose = f"{maker}, " if maker else ""
-    page = f", page {source['page']}" if source.get("page") else ""
     option = " (an option)" if source.get("availability") == "optional" else ""
-    return f"{whose}{source['document']}{page}: “{short_words(source['printed'] or '')}”{option}"
+    return f"{whose}{on_page(source['document'], source.get('page'))}: “{short_words(source['printed'] or '')}”{option}"
 
 
 def short_words(text: str, longest: int = LONGEST) -> str:

@@ -27,10 +27,9 @@ def list_claims(db: Path, vans: Sequence[str] = (), verdicts: Collection[str] = 
         wanted = [reader.van(name)["van_id"] for name in vans]
         titles = {row["van_id"]: row["title"] for row in reader.vans()}
         rows = claims_of(reader, wanted)
-    order = {verdict: place for place, verdict in enumerate(VERDICTS)}
     rows = [row for row in rows if not verdicts or row["verdict"] in verdicts]
     rows = [{"van": titles.get(row["van_id"], row["van_id"]), **row} for row in rows]
-    return sorted(rows, key=lambda row: (row["van"], order[row["verdict"]], row["document"], row["page"] or 0))
+    return sorted(rows, key=lambda row: (row["van"], VERDICTS.index(row["verdict"]), row["document"], row["page"] or 0))
 
 
 def claims_of(reader: Reader, van_ids: Sequence[str] = ()) -> list[dict[str, Any]]:
@@ -47,8 +46,11 @@ def claims_of(reader: Reader, van_ids: Sequence[str] = ()) -> list[dict[str, Any
         parts[part["claim_id"]].append(part)
     for row in rows:
         row["parts"] = parts[row["claim_id"]]
-        for part in row["parts"]:
-            part.pop("claim_id", None)
-            part["sources"] = sources_of(reader, part["fact_ids"] or [])
-    order = {verdict: place for place, verdict in enumerate(VERDICTS)}
-    return sorted(rows, key=lambda row: (row["van_id"], order[row["verdict"]]))
+    shown = [part for row in rows for part in row["parts"]]
+    evidence = sorted({fact_id for part in shown for fact_id in part["fact_ids"] or []})
+    sources = sources_of(reader, evidence)  # of all at once, in order of document and page
+    place = {source["fact_id"]: number for number, source in enumerate(sources)}
+    for part in shown:
+        part.pop("claim_id", None)
+        part["sources"] = [sources[n] for n in sorted(place[one] for one in part["fact_ids"] or [] if one in place)]
+    return sorted(rows, key=lambda row: (row["van_id"], VERDICTS.index(row["verdict"])))

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from specscan.records.documents import DocumentRecord, PlacedFact, Van
 from specscan.records.facts import Fact, Settled
 from specscan.records.observations import Observation
+from specscan.records.shown import on_page
 from specscan.settling.observed import van_of
 from specscan.settling.one_document import AS_DELIVERED
 
@@ -108,7 +109,7 @@ def told(row: Settled, corrected: Corrected) -> Settled:
     for name in used:
         one, misread = corrected.behind[name]
         words = ", ".join(dict.fromkeys(f"“{read[fact_id].fact.printed}”" for fact_id in misread))
-        place = f"{one.doc}{f', page {one.page}' if one.page else ''}"
+        place = on_page(one.doc, one.page)
         parts.append(f"{one.source}: {one.said} ({place})" + (f"; was read from {words}" if words else ""))
     status = "observed" if row.status == "stated" and row.fact_ids[0] in corrected.behind else row.status
     said = [row.note, *parts] if row.status == "observed" else [*parts, row.note]  # what counts comes first

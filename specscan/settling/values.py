@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specscan.records.facts import Equipment, Fact, Settled
+from specscan.records.shown import on_page
 from specscan.rulebook.book import Rulebook
-from specscan.settling.preferences import Preferences, plain
+from specscan.settling.preferences import Preferences
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +93,7 @@ def disagreement(ordered: Sequence[Candidate], preferences: Preferences, name: s
     for candidate in ordered:
         if not any(preferences.agree(name, candidate.fact, other.fact) for other in said):
             said.append(candidate)
-    return "; ".join(f"{_shown(c.fact)} ({c.document}{f', page {c.fact.page}' if c.fact.page else ''})" for c in said)
+    return "; ".join(f"{_shown(c.fact)} ({on_page(c.document, c.fact.page)})" for c in said)
 
 
 def _shown(fact: Fact) -> str:
@@ -119,8 +120,3 @@ def settle_not_offered(
         availability="not_available", fact_ids=tuple(c.fact_id for c in candidates),
         note=f"not offered: {offered}" if offered not in ("", "yes") else "not offered",
     )  # fmt: skip
-
-
-def same_text(one: str | None, two: str | None) -> bool:
-    """Tell whether two names are the same but for case, punctuation and spacing."""
-    return plain(one or "") == plain(two or "")
