@@ -12,7 +12,7 @@ from pydantic import BaseModel, ConfigDict, Field, StrictBool, StrictFloat, Stri
 from specscan.judging.conditions import Condition, compile_condition
 from specscan.judging.kinds import Kinds, column_kinds
 from specscan.judging.tree import ConditionError
-from specscan.physics.columns import table_of
+from specscan.physics.columns import check_value
 from specscan.physics.derived import DERIVED
 from specscan.records.errors import RuleError, at
 from specscan.rulebook.book import Rulebook
@@ -234,7 +234,7 @@ def _criterion(name: str, part: CriterionPart, kinds: Kinds, source: YamlFile) -
 def _check_example(number: int, example: Example, file: RuleSetFile, book: Rulebook, source: YamlFile) -> None:
     for name, value in example.van.items():
         try:
-            table_of([{name: value}], book, DERIVED)
+            check_value(name, value, book, DERIVED)
         except ValueError as error:
             source.mistakes.append(source.mistake(("cases", number, "van", name), f"cases.{number}.van: {error}"))
     for name, points in example.expect.items():

@@ -112,7 +112,7 @@ def table_of(cases: Sequence[Mapping[str, Any]], book: Rulebook, numbers: Collec
     """
     for case in cases:
         for name, value in case.items():
-            _check(name, value, book, numbers)
+            check_value(name, value, book, numbers)
     columns: dict[str, Any] = {"case_id": pd.Series([str(n) for n in range(len(cases))], dtype=object)}
     for name in [*book.fields, *(name for name in numbers if any(name in case for case in cases))]:
         values = [case.get(name) for case in cases]
@@ -128,7 +128,12 @@ def table_of(cases: Sequence[Mapping[str, Any]], book: Rulebook, numbers: Collec
     return pd.DataFrame(columns)
 
 
-def _check(name: str, value: Any, book: Rulebook, numbers: Collection[str]) -> None:
+def check_value(name: str, value: Any, book: Rulebook, numbers: Collection[str]) -> None:
+    """Check one value of an example as ``table_of`` takes it.
+
+    Raises:
+        ValueError: the name is not known or the value does not fit its field; the message names both.
+    """
     field = name.removesuffix(BASIS)
     if name.endswith(BASIS) and field in book.fields and book.fields[field].type in NUMBERS:
         bases = [*book.fields[field].bases.values(), "unstated"]

@@ -13,6 +13,7 @@ from specscan.records.files import TooLarge, read_ordinary
 
 LIMIT_BYTES = 2_000_000
 LIMIT_NODES = 200_000
+LIMIT_DEPTH = 40
 Place = tuple[str | int, ...]
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -73,7 +74,7 @@ def read_yaml(path: Path) -> YamlFile:
         raise RuleError([at(path, None, f"cannot be read ({error.strerror})")]) from error
     try:
         text = raw.decode("utf-8")
-        node = yaml.compose(text, Loader=yaml.SafeLoader)
+        node = yaml.compose(text, Loader=_loader(text))
     except UnicodeDecodeError as error:
         raise RuleError([at(path, None, "the file is not UTF-8")]) from error
     except yaml.YAMLError as error:
@@ -89,6 +90,27 @@ def read_yaml(path: Path) -> YamlFile:
     return YamlFile(path, data, walker.lines, [])
 
 
+def _loader(text: str) -> Any:
+    """Give the fast loader for a text that it takes and that is not nested deeply, else the one that is never harmed.
+
+    The fast one, in C, parses iteratively but composes by recursion, without a bound of its own. Every mistake is told
+    by the other one.
+    """
+    fast = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    depth = 0
+    try:
+        for event in yaml.parse(text, Loader=fast):
+            if isinstance(event, yaml.CollectionStartEvent):
+                depth += 1
+            elif isinstance(event, yaml.CollectionEndEvent):
+                depth -= 1
+            if depth > LIMIT_DEPTH:
+                return yaml.SafeLoader
+    except yaml.YAMLError:
+        return yaml.SafeLoader
+    return fast
+
+
 class _Walker:
     def __init__(self, path: Path):
         self.path = path
@@ -99,7 +121,7 @@ class _Walker:
 
     def value(self, node: yaml.Node, place: Place) -> Any:
         self.count += 1
-        if self.count > LIMIT_NODES or len(place) > 40:
+        if self.count > LIMIT_NODES or len(place) > LIMIT_DEPTH:
             raise RuleError([at(self.path, node.start_mark.line + 1, "the file is too large or nested too deeply")])
         self.lines[place] = node.start_mark.line + 1
         if isinstance(node, yaml.MappingNode):
