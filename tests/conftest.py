@@ -1,5 +1,7 @@
 """What several tests share: the built-in rules, loaded once, and a reader for texts written in a test."""
 
+import fcntl
+import shutil
 from pathlib import Path
 
 import pytest
@@ -44,10 +46,16 @@ def facts_of(read_file, tmp_path):
 
 
 @pytest.fixture(scope="session")
-def demo_db(tmp_path_factory):
-    """Give a dataset of the demo corpus, scanned once for all tests."""
+def demo_db(tmp_path_factory, worker_id):
+    """Give a dataset of the demo corpus, scanned once for all tests; each process that runs tests has a copy."""
     from specscan import api
 
-    db = tmp_path_factory.mktemp("demo") / "vans.duckdb"
-    api.scan([ROOT / "corpus_demo"], db)
-    return db
+    own = tmp_path_factory.mktemp("demo") / "vans.duckdb"
+    base = tmp_path_factory.getbasetemp()
+    shared = (base if worker_id == "master" else base.parent) / "demo.duckdb"
+    with shared.with_suffix(".lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)  # the first scans, the others wait for it
+        if not shared.exists():
+            api.scan([ROOT / "corpus_demo"], own)
+            shutil.copy(own, shared)
+    return own if own.exists() else Path(shutil.copy(shared, own))

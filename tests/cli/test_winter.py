@@ -7,19 +7,14 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from specscan import api
 from specscan.cli.main import main
 from specscan.cli.winter_figures import span_words
-from tests.reports.test_winter import BROCHURE, SMALL
+from tests.winter_sheets import winter_dataset
 
 
 @pytest.fixture(scope="module")
 def db(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("winter")
-    (folder / "drift.txt").write_text(BROCHURE.format(name="21", heat="2 kW"), encoding="utf-8")
-    (folder / "dell.txt").write_text(SMALL, encoding="utf-8")
-    api.scan([folder], folder / "vans.duckdb", jobs=1)
-    return folder / "vans.duckdb"
+    return winter_dataset(tmp_path_factory.mktemp("winter"), "2 kW")
 
 
 def run(db, *arguments):

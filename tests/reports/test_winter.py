@@ -7,36 +7,12 @@ import pytest
 
 from specscan import api
 from specscan.records.errors import NotFoundError, SpecscanError
-
-BROCHURE = """Marrowfen Drift {name}
-Model year 2026
-
-Overall length: 5.99 m
-Engine: diesel
-Fuel tank: 90 L
-Fresh water tank: 100 L, inside the heated living space
-Gray water tank: 75 L, underslung, not heated
-Toilet: composting
-Heater: diesel air heater
-Heat output: {heat}
-House battery: 3,840 Wh lithium
-Wall insulation: R-6
-"""
-SMALL = """Marrowfen Dell 12
-Model year 2026
-
-Overall length: 5.41 m
-Furnace: 16,000 BTU/h propane
-"""
+from tests.winter_sheets import BROCHURE, winter_dataset
 
 
 @pytest.fixture(scope="module")
 def db(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("winter")
-    (folder / "drift.txt").write_text(BROCHURE.format(name="21", heat="4 kW"), encoding="utf-8")
-    (folder / "dell.txt").write_text(SMALL, encoding="utf-8")
-    api.scan([folder], folder / "vans.duckdb", jobs=1)
-    return folder / "vans.duckdb"
+    return winter_dataset(tmp_path_factory.mktemp("winter"), "4 kW")
 
 
 @pytest.fixture(scope="module")

@@ -6,7 +6,6 @@ import os
 import signal
 from pathlib import Path
 
-import duckdb
 import pytest
 from distributed import LocalCluster
 from distributed.client import Client
@@ -16,22 +15,10 @@ from specscan.records.errors import SpecscanError
 from specscan.scanning.cluster import Cluster
 from specscan.scanning.scan import scan
 from specscan.scanning.update import kept_records
+from tests.scanning.sheets import state_of, write_sheet
 
 TABLES = ("documents", "facts", "settled", "scores", "gaps", "claims", "vans", "kept.findings")
 RULES = Path(__file__).parent.parent.parent / "rules"
-SHEET = """Marrowfen Drift {number}00 2026
-
-Maker: Marrowfen
-Model: Drift {number}00
-Model year: 2026
-Fresh water tank: {litres} L
-Gray water tank: 70 L
-Length: 5990 mm
-Gross vehicle weight: 3500 kg
-Heater output: 4 kW
-Heater fuel: diesel
-Battery capacity: 100 Ah
-"""
 
 
 @pytest.fixture(scope="module")
@@ -41,17 +28,12 @@ def cluster():
         yield machines
 
 
-def _state(db: Path) -> dict[str, list[str]]:
-    with duckdb.connect(str(db), read_only=True) as connection:
-        return {name: sorted(map(repr, connection.execute(f"FROM {name}").fetchall())) for name in TABLES}
-
-
 def test_files_of_a_killed_worker_are_read_by_another_and_the_dataset_is_that_of_one_machine(cluster, tmp_path):
     folder, parts = tmp_path / "sheets", tmp_path / "parts"
     folder.mkdir()
     parts.mkdir()
     for number in range(1, 4):
-        (folder / f"drift_{number}.txt").write_text(SHEET.format(number=number, litres=80 + number))
+        write_sheet(folder, number, 80 + number)
     (folder / "broken.pdf").write_bytes(b"%PDF-1.4\nnothing of use")
     with Client(cluster, set_as_default=False) as client:
         first = next(iter(client.run(os.getpid).values()))
@@ -67,13 +49,13 @@ def test_files_of_a_killed_worker_are_read_by_another_and_the_dataset_is_that_of
     alone = api.scan([folder], tmp_path / "one.duckdb", jobs=1)
     assert killed
     assert [record.status for record in summary.documents] == [record.status for record in alone.documents]
-    assert _state(tmp_path / "many.duckdb") == _state(tmp_path / "one.duckdb")
+    assert state_of(tmp_path / "many.duckdb", TABLES) == state_of(tmp_path / "one.duckdb", TABLES)
     assert list(parts.iterdir()) == []  # what machines wrote is taken away
 
 
 def test_files_at_addresses_are_read_and_named_by_them(cluster, tmp_path):
     (tmp_path / "in").mkdir()
-    (tmp_path / "in" / "drift_1.txt").write_text(SHEET.format(number=1, litres=81))
+    write_sheet(tmp_path / "in", 1, 81)
     (tmp_path / "in" / "readme.md").write_text("no document")
     address = f"file://{tmp_path / 'in'}"
     summary = api.scan([address], tmp_path / "vans.duckdb", cluster=cluster.scheduler_address)

@@ -12,20 +12,8 @@ from click.testing import CliRunner
 from specscan import api
 from specscan.cli.main import main
 from specscan.scanning import update, worth
+from tests.scanning.sheets import state_of, write_sheet
 
-SHEET = """Marrowfen {model} 2026
-
-Maker: Marrowfen
-Model: {model}
-Model year: 2026
-Fresh water tank: {litres} L
-Gray water tank: 70 L
-Length: 5990 mm
-Gross vehicle weight: 3500 kg
-Heater output: 4 kW
-Heater fuel: diesel
-Battery capacity: 100 Ah
-"""
 TABLES = ("facts", "settled", "scores", "gaps", "claims", "vans")
 
 
@@ -34,7 +22,7 @@ def scanned(tmp_path_factory):
     """Two data sheets and the dataset made of them, scanned once for all tests here, and what the scan told."""
     folder = tmp_path_factory.mktemp("sheets")
     for number, litres in enumerate((90, 110), start=1):
-        (folder / f"drift_{number}.txt").write_text(SHEET.format(model=f"Drift {number}00", litres=litres))
+        write_sheet(folder, number, litres)
     db = tmp_path_factory.mktemp("scanned") / "vans.duckdb"
     return folder, db, api.scan([folder], db, jobs=1)
 
@@ -49,20 +37,15 @@ def db(scanned, tmp_path):
     return Path(shutil.copy(scanned[1], tmp_path / "vans.duckdb"))
 
 
-def _state(db: Path) -> dict[str, list[str]]:
-    with duckdb.connect(str(db), read_only=True) as connection:
-        return {name: sorted(map(repr, connection.execute(f"FROM {name}").fetchall())) for name in TABLES}
-
-
 def test_a_scan_that_finds_nothing_changed_keeps_the_state_and_notes_the_run(sheets, db, scanned, monkeypatch):
     first = scanned[2]
-    before = _state(db)
+    before = state_of(db, TABLES)
     monkeypatch.setattr(update, "build_state", lambda *_: pytest.fail("the state was made anew"))
     second = api.scan([sheets], db, jobs=1)
     assert (second.read, second.unchanged) == (0, 2)
     assert (second.vans, second.facts, second.notes) == (first.vans, first.facts, first.notes)
     assert [record.path for record in second.documents] == [record.path for record in first.documents]
-    assert _state(db) == before
+    assert state_of(db, TABLES) == before
     with duckdb.connect(str(db), read_only=True) as connection:
         assert connection.execute("SELECT vans, documents_read FROM runs ORDER BY started_at").fetchall() == [
             (2, 2), (2, 0),
@@ -81,13 +64,13 @@ def test_a_changed_file_costs_the_work_of_its_own_vans_and_gives_what_a_scan_fro
     assert len(worked) == 1 and "drift-200" in worked[0].casefold().replace("_", "-").replace(" ", "-")
     api.scan([sheets], tmp_path / "anew.duckdb", jobs=1)
     (sheets / "drift_2.txt").write_text(before)
-    assert _state(db) == _state(tmp_path / "anew.duckdb")
+    assert state_of(db, TABLES) == state_of(tmp_path / "anew.duckdb", TABLES)
 
 
 def test_other_conditions_make_the_state_anew(sheets, db):
-    before = _state(db)
+    before = state_of(db, TABLES)
     api.scan([sheets], db, jobs=1, confidence=0.99)
-    assert _state(db)["settled"] != before["settled"]
+    assert state_of(db, TABLES)["settled"] != before["settled"]
 
 
 def test_a_scan_tells_where_its_time_went(sheets, db, scanned):
