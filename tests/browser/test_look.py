@@ -197,6 +197,15 @@ def test_the_keyboard_reaches_every_control_in_order(opened, made_page):
     assert [one for one in reached if one in wanted] == wanted
 
 
+def test_no_figure_runs_into_the_next_column_in_print(opened, demo_page):
+    page = opened(demo_page, viewport={"width": 688, "height": 970}).page  # A4 less the margins, 96 dots an inch
+    page.emulate_media(media="print")
+    over = page.eval_on_selector_all(
+        "#table td, #table th", "cells => cells.filter(c => c.scrollWidth > c.clientWidth + 1).map(c => c.innerText)"
+    )
+    assert over == []
+
+
 def test_the_print_has_the_table_the_open_parts_and_the_cautions(opened, made_page, tmp_path):
     page = opened(made_page).page
     page.evaluate("document.querySelector('article details:not([hidden])').open = true")
