@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.listing import Listed, read_listing
-from specscan.finding.names import YEAR, NameReader, Names, Place
+from specscan.finding.listing import read_listing
+from specscan.finding.names import YEAR, NameReader
+from specscan.finding.place import Names, Place
+from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster
 from specscan.records.text import Document, Kind, Passage
@@ -27,38 +28,6 @@ TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
-
-
-@dataclass(slots=True)
-class Player:
-    """A van of a document: its full model name, where it is printed, and the texts that name it."""
-
-    model: str
-    place: Place | None
-    aliases: set[str] = field(default_factory=set)
-    listed: Listed | None = None  # where a listing names its maker and year and the passages on it
-
-
-@dataclass(slots=True)
-class Cast:
-    """All vans of a document; ``heads`` maps the texts of table heads to vans."""
-
-    names: Names
-    players: list[Player]
-    heads: dict[str, frozenset[str]] = field(default_factory=dict)
-    families: dict[str, frozenset[str]] = field(default_factory=dict)
-    rostered: bool = False  # a line near the title lists them all
-
-    def listed_at(self, passage: int) -> frozenset[str] | None:
-        """Give the van of a listing of which a passage speaks, ``None`` outside of listings."""
-        for player in self.players:
-            if player.listed is not None and player.listed.start <= passage < player.listed.end:
-                return frozenset({player.model})
-        return None
-
-    @property
-    def models(self) -> frozenset[str]:
-        return frozenset(player.model for player in self.players)
 
 
 class CastReader:
@@ -108,7 +77,7 @@ class CastReader:
         if not players and names.title:
             players = [Player(names.title, names.title_place)]
         cast = Cast(names, players, mapping, rostered=roster is not None)
-        self._add_aliases(cast)
+        add_aliases(cast, self.lexicon.words)
         return cast
 
     @staticmethod
@@ -210,17 +179,18 @@ class CastReader:
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
         full: dict[str, str] = {}
-        firsts = {head.split()[0] for head in heads if len(head.split()) > 1}
+        plain = self._without_groups([head.strip(" *†") for head in heads], names, text)
+        firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
             len(firsts) == 1
             and len(heads) > 1
             and _is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
         ):
-            if all(head.startswith(first) for head in heads):
+            if all(head.startswith(first) for head in plain):
                 names.series = first
-        for head in heads:
-            full[head] = _cased_model(self._full_name(head.strip(" *†"), names, text, list(heads)), text)
+        for head, name in zip(heads, plain, strict=True):
+            full[head] = _cased_model(self._full_name(name, names, text, plain), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
         for head, model in full.items():
@@ -235,6 +205,28 @@ class CastReader:
             players[same].aliases.add(head.strip(" *†"))
             mapping[head] = frozenset({same})
         return list(players.values()), mapping
+
+    @staticmethod
+    def _without_groups(heads: list[str], names: Names, text: str) -> list[str]:
+        """Give heads without the head of a group above them that is no part of a name: "Long body" over "Q22".
+
+        A group is described in small letters, or the text never says group and code in one and says the code alone.
+        """
+        found = []
+        for head in heads:
+            words, kept = head.split(), head
+            for cut in range(1, len(words)):
+                group, code = " ".join(words[:cut]), " ".join(words[cut:])
+                if not re.search(r"\d", code) or re.search(r"\d", group) or group.casefold() == names.series.casefold():
+                    continue
+                described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
+                together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)
+                alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
+                if described or (names.series and not together and alone):
+                    kept = code
+                    break
+            found.append(kept)
+        return found if len({name.casefold() for name in found}) == len(heads) else heads
 
     def _full_name(self, head: str, names: Names, text: str, heads: list[str]) -> str:
         """Give the full model name of a head: the series of the title stands before a mere code."""
@@ -357,47 +349,6 @@ class CastReader:
             if model.casefold() in passage.text.casefold():
                 return Place(passage, passage.page, model)
         return None
-
-    # aliases
-
-    def _add_prefix_families(self, cast: Cast) -> None:
-        """Let "S models" name the vans whose code begins with S."""
-        prefixes: dict[str, set[str]] = {}
-        for player in cast.players:
-            words = player.model.split()
-            for end in range(1, len(words)):
-                for start in range(end):
-                    prefixes.setdefault(" ".join(words[start:end]), set()).add(player.model)
-        everyone = {player.model for player in cast.players}
-        for prefix, models in prefixes.items():
-            if 2 <= len(models) < len(everyone):
-                for word in self.lexicon.words.model_words:
-                    cast.families[f"{prefix} {word}"] = frozenset(models)
-                    cast.families[f"{prefix}-{word}"] = frozenset(models)
-                if len(prefix) > 2 or " " in prefix:
-                    cast.families[prefix] = frozenset(models)
-
-    def _add_aliases(self, cast: Cast) -> None:
-        series = cast.names.series
-        for player in cast.players:
-            player.aliases.add(player.model)
-            words = player.model.split()
-            if series and player.model.casefold().startswith(series.casefold() + " "):
-                player.aliases.add(player.model[len(series) :].strip())
-            elif len(words) > 1 and words[0].isalpha() and re.search(r"\d", " ".join(words[1:])):
-                player.aliases.add(" ".join(words[1:]))
-            title = cast.names.title
-            if title and player.model.casefold().startswith(title.casefold() + " "):
-                player.aliases.add(player.model[len(title) :].strip())
-        families: dict[str, set[str]] = {}
-        for player in cast.players:
-            families.setdefault(player.model.split()[0], set()).add(player.model)
-        if len(families) > 1:
-            cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
-        self._add_prefix_families(cast)
-        seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
-        for player in cast.players:
-            player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
 
 
 def _cased_model(model: str, text: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.cast import Cast, Player
-from specscan.finding.names import Place
+from specscan.finding.place import Place
 from specscan.records.facts import Fact, VanName
 from specscan.rulebook.book import Rulebook
 

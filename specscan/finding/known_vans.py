@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Collection, Mapping
 
 from specscan.finding.cast import Cast, Player
-from specscan.finding.names import Names
+from specscan.finding.place import Names
 
 NOBODY = "\0"  # a player whom no text can name, so that even a cast of one van must be named to be meant
 

@@ -6,7 +6,8 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.names import NameReader, Place
+from specscan.finding.names import NameReader
+from specscan.finding.place import Place
 from specscan.records.text import Passage
 
 NAME = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)(?:[ \u00a0](?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){1,4}"

@@ -6,69 +6,36 @@ import functools
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from specscan.finding.lexicon import Lexicon
+from specscan.finding.maker import MakerReader
+from specscan.finding.place import Names, Place
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
-WORD = re.compile(r"[^\W_][\w'’.×-]*")
 MAX_NAME_WORDS = 6
 USED_CUES = 3
 KEPT_TITLES = 4_000
-FIRST_LINES = 3  # where a company's name stands alone
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where a name is printed."""
-
-    passage: Passage | None
-    page: int
-    text: str
-
-
-@dataclass(slots=True)
-class Names:
-    """What a document says of whose it is."""
-
-    maker: str = ""
-    maker_place: Place | None = None
-    series: str = ""
-    year: int | None = None
-    year_place: Place | None = None
-    title: str = ""
-    title_place: Place | None = None
-    used: bool = False
-    other: set[int] = field(default_factory=set)  # numbers of passages that speak of other vans
-
-
-class NameReader:
+class NameReader(MakerReader):
     """Finds names in documents of one language."""
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
-        self.book = book
-        self.lexicon = lexicon
-        self.words = lexicon.words
+        super().__init__(book, lexicon)
         self.used = False
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
-        self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
         self.filling = [
             re.compile(rf"(?<![\w]){re.escape(phrase)}(?![\w])", re.IGNORECASE)
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         ]
         self.of_model_year = _any_of(self.words.model_year, whole=True)
         self.of_other_year = _any_of(self.words.not_model_year, whole=False)
-        self.spoken = self._spoken_pattern()
         self.used_words = {
             norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
         }
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
-        forms = sorted(book.general.legal_forms, key=len, reverse=True)
-        name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
-        self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
-        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
 
     def _is_month(self, before: str) -> bool:
         word = re.search(r"([^\W\d_]+)\.?\s*$", before)
@@ -83,7 +50,18 @@ class NameReader:
         self._read_maker(names, document, own)
         self._read_title(names, document, own)
         self._read_year(names, document, own)
+        if not names.maker and names.title:
+            self._read_before_title(names, own)
         return names
+
+    def _read_before_title(self, names: Names, own: list[Passage]) -> None:
+        """Take the one word that running text sets before the name: "your call about the Marrowfen Drift 560"."""
+        pattern = re.compile(rf"(?<=[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(names.title)}(?!\w)")
+        for passage in own:
+            match = pattern.search(passage.text)
+            if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self._is_filler(match.group(1)):
+                names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
+                return
 
     def _other_passages(self, document: Document) -> set[int]:
         """Give the passages under headings such as "you may also like" or "comments"."""
@@ -121,141 +99,6 @@ class NameReader:
         text = " ".join(p.text for p in first)
         cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
         return len(cues) >= USED_CUES
-
-    # maker
-
-    def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
-        labelled = self._labelled(own, self.words.maker_labels)
-        if labelled is not None:
-            names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
-            return
-        if names.used:
-            return
-        legal = self._legal_name(own)
-        brand = self._brand_line(document, own)
-        if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
-            names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
-            if legal is not None and brand[0].casefold() == legal[0].casefold():
-                names.maker = legal[0]
-        elif legal is not None:
-            names.maker = legal[0]
-            names.maker_place = self._first_place(legal[0], own) or legal[1]
-
-    def _labelled(self, own: list[Passage], labels: list[str]) -> tuple[str, Place] | None:
-        wanted = {label.casefold() for label in labels}
-        for passage in own:
-            if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
-                if self._is_row_of_several(passage, own):
-                    continue  # the head of a table
-                return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
-            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text)):
-                return spoken, Place(passage, passage.page, spoken)
-            head, mark, rest = passage.text.partition(":")
-            if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
-                return rest.strip(" ."), Place(passage, passage.page, rest.strip())
-        return None
-
-    @staticmethod
-    def _is_row_of_several(passage: Passage, own: list[Passage]) -> bool:
-        place = (passage.table, passage.row_index)
-        return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
-
-    def _spoken_pattern(self) -> re.Pattern[str]:
-        verbs = "|".join(map(re.escape, self.words.cues.get("is_named", [])))
-        labels = {label.casefold() for label in self.words.maker_labels}
-        words = "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True))
-        return re.compile(rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", re.I)
-
-    def _spoken(self, text: str) -> str:
-        """Give the name in "the builder is Marrowfen", or an empty text."""
-        match = self.spoken.search(text)
-        return match.group(1) if match else ""
-
-    def _strip_legal(self, name: str) -> str:
-        match = self.legal.match(name + " ")
-        return match.group(1).strip(" ,") if match else name
-
-    def _legal_name(self, own: list[Passage]) -> tuple[str, Place] | None:
-        counts: Counter[str] = Counter()
-        places: dict[str, Place] = {}
-        for passage in own:
-            for match in self.legal.finditer(passage.text):
-                name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
-                name = re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name)
-                if name and not name.isdigit():
-                    counts[name] += 1
-                    places.setdefault(name, Place(passage, passage.page, match.group()))
-        if not counts:
-            return None
-        best = counts.most_common(1)[0][0]
-        return best, places[best]
-
-    def _brand_line(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
-        """Give the line on the first page, or the end of a page title, that is a company's name alone."""
-        legal = self._legal_name(own)
-        stem = legal[0].split()[0].casefold() if legal else ""
-        lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
-        body = " ".join(p.text for p in own if not p.text.isupper())
-        for place, passage in enumerate(lines):
-            text = passage.text.strip(" .")
-            words = text.split()
-            shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
-            shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
-            known = (
-                bool(stem)
-                and words
-                and words[0].casefold() == stem
-                and len(words) <= 3
-                and not any(c.isdigit() for c in text)
-            )
-            company = place < FIRST_LINES and not stem and self._names_company(words)
-            if (
-                (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
-                or known
-                or company
-            ):
-                return self.cased(text, own), Place(passage, passage.page, passage.text)
-        for title in document.titles:
-            if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
-                return match.group(1).strip(), Place(None, 0, title.text)
-        return None
-
-    def _names_company(self, words: list[str]) -> bool:
-        """Tell whether a line is a name with a word for the trade: "Marrowfen Vans", "Reisemobile Auwald"."""
-        if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
-            return False
-        trade = set(self.words.cues.get("company", []))
-        other = [word for word in words if word.casefold() not in trade]
-        return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
-
-    def _agree(self, one: str, two: str) -> bool:
-        a, b = one.casefold().split(), two.casefold().split()
-        return a[: len(b)] == b or b[: len(a)] == a
-
-    def _is_filler(self, text: str) -> bool:
-        """Tell whether a line says nothing but words of the trade: "SPECIFICATIONS", "BASE", "FRESH WATER"."""
-        if text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split()):
-            return True
-        analysis = self.lexicon.analyse(text)
-        told = {i for m in analysis.mentions if m.concept.kind != "distant" for i in range(m.first, m.last)}
-        return bool(analysis.tokens) and len(told) == len(analysis.tokens)
-
-    def cased(self, text: str, own: list[Passage]) -> str:
-        """Give a shouted name as it is written elsewhere in the document, else with capitals first."""
-        if not text.isupper() or len(text) <= 3:
-            return text
-        pattern = re.compile(rf"(?<!\w){re.escape(text)}(?!\w)", re.IGNORECASE)
-        for passage in own:
-            for match in pattern.finditer(passage.text):
-                if not match.group().isupper():
-                    return match.group()
-        return " ".join(word.capitalize() if word.isalpha() else word for word in text.split())
-
-    def _first_place(self, name: str, own: list[Passage]) -> Place | None:
-        for passage in own:
-            if name.casefold() in passage.text.casefold():
-                return Place(passage, passage.page, name)
-        return None
 
     # title
 
@@ -330,7 +173,7 @@ class NameReader:
         if maker:
             for part in (maker, maker.split()[0]):
                 text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
-        return re.sub(r"\s+", " ", text).strip(" ,.;:-–|/'’&")
+        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
     def _best_title(
         self, candidates: Counter[str], shown: dict[str, tuple[str, Place]], own: list[Passage]

@@ -216,6 +216,7 @@ class WordFile(Entry):
     column_words: list[str]
     model_words: list[str]
     months: list[str]
+    every_words: list[str] = []
 
 
 class Dimension(Entry):

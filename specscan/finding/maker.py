@@ -1,0 +1,182 @@
+"""The maker of the vans in a document, from labels, legal names, titles and the foot of its pages."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.place import Names, Place
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
+FIRST_LINES = 3  # where a company's name stands alone
+
+
+class MakerReader:
+    """Finds the maker in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        self.book = book
+        self.lexicon = lexicon
+        self.words = lexicon.words
+        self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
+        self.spoken = self._spoken_pattern()
+        forms = sorted(book.general.legal_forms, key=len, reverse=True)
+        name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
+        self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
+        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
+
+    def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
+        labelled = self._labelled(own, self.words.maker_labels)
+        if labelled is not None:
+            names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
+            return
+        if names.used:
+            return
+        legal = self._legal_name(document, own)
+        brand = self._brand_line(document, own)
+        if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
+            names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
+            if legal is not None and brand[0].casefold() == legal[0].casefold():
+                names.maker = legal[0]
+        elif legal is not None:
+            names.maker = self._short(legal[0], document, own)
+            names.maker_place = self._first_place(legal[0], own) or legal[1]
+
+    def _short(self, name: str, document: Document, own: list[Passage]) -> str:
+        """Give a company's name without its word for the trade where the document says it so.
+
+        "Marrowfen" for "Marrowfen Vans", of which a page says "Marrowfen Drift" or "Marrowfen calls it".
+        """
+        words, trade = name.split(), set(self.words.cues.get("company", []))
+        kept = list(words)
+        while len(kept) > 1 and kept[-1].casefold() in trade:
+            kept.pop()
+        stem, tail = " ".join(kept), words[len(kept) :]
+        if not tail:
+            return name
+        alone = re.compile(rf"(?<!\w){re.escape(stem)}(?!\s+{re.escape(tail[0])}(?!\w))(?!\w)")
+        texts = [p.text for p in own] + [t.text for t in document.titles if t.origin != "file"]
+        return stem if any(alone.search(text) for text in texts) else name
+
+    def _labelled(self, own: list[Passage], labels: list[str]) -> tuple[str, Place] | None:
+        wanted = {label.casefold() for label in labels}
+        for passage in own:
+            if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
+                if self._is_row_of_several(passage, own):
+                    continue  # the head of a table
+                return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
+            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text)):
+                return spoken, Place(passage, passage.page, spoken)
+            head, mark, rest = passage.text.partition(":")
+            if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
+                told = REPLY.sub("", rest).strip(" .")
+                return told, Place(passage, passage.page, told)
+        return None
+
+    @staticmethod
+    def _is_row_of_several(passage: Passage, own: list[Passage]) -> bool:
+        place = (passage.table, passage.row_index)
+        return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
+
+    def _spoken_pattern(self) -> re.Pattern[str]:
+        verbs = "|".join(map(re.escape, self.words.cues.get("is_named", [])))
+        labels = {label.casefold() for label in self.words.maker_labels}
+        words = "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True))
+        return re.compile(rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", re.I)
+
+    def _spoken(self, text: str) -> str:
+        """Give the name in "the builder is Marrowfen", or an empty text."""
+        match = self.spoken.search(text)
+        return match.group(1) if match else ""
+
+    def _strip_legal(self, name: str) -> str:
+        match = self.legal.match(name + " ")
+        return match.group(1).strip(" ,") if match else name
+
+    def _legal_name(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the name with a legal form behind it that stands most often, the foot of pages included."""
+        counts: Counter[str] = Counter()
+        places: dict[str, Place] = {}
+        printed = [Place(p, p.page, p.text) for p in own]
+        printed += [Place(None, t.page, t.text) for t in document.titles if t.origin == "page" and not t.size]
+        for where in printed:
+            for match in self.legal.finditer(where.text):
+                name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
+                name = re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name)
+                if name and not name.isdigit():
+                    counts[name] += 1
+                    places.setdefault(name, Place(where.passage, where.page, match.group()))
+        if not counts:
+            return None
+        best = counts.most_common(1)[0][0]
+        return best, places[best]
+
+    def _brand_line(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the line on the first page, or the end of a page title, that is a company's name alone."""
+        legal = self._legal_name(document, own)
+        stem = legal[0].split()[0].casefold() if legal else ""
+        lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
+        body = " ".join(p.text for p in own if not p.text.isupper())
+        for place, passage in enumerate(lines):
+            text = passage.text.strip(" .")
+            words = text.split()
+            shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
+            shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
+            known = (
+                bool(stem)
+                and words
+                and words[0].casefold() == stem
+                and len(words) <= 3
+                and not any(c.isdigit() for c in text)
+            )
+            company = place < FIRST_LINES and not stem and self._names_company(words)
+            if (
+                (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
+                or known
+                or company
+            ):
+                return self.cased(text, own), Place(passage, passage.page, passage.text)
+        for title in document.titles:
+            if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
+                return match.group(1).strip(), Place(None, 0, title.text)
+        return None
+
+    def _names_company(self, words: list[str]) -> bool:
+        """Tell whether a line is a name with a word for the trade: "Marrowfen Vans", "Reisemobile Auwald"."""
+        if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
+            return False
+        trade = set(self.words.cues.get("company", []))
+        other = [word for word in words if word.casefold() not in trade]
+        return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
+
+    def _agree(self, one: str, two: str) -> bool:
+        a, b = one.casefold().split(), two.casefold().split()
+        return a[: len(b)] == b or b[: len(a)] == a
+
+    def _is_filler(self, text: str) -> bool:
+        """Tell whether a line says nothing but words of the trade: "SPECIFICATIONS", "BASE", "FRESH WATER"."""
+        if text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split()):
+            return True
+        analysis = self.lexicon.analyse(text)
+        told = {i for m in analysis.mentions if m.concept.kind != "distant" for i in range(m.first, m.last)}
+        return bool(analysis.tokens) and len(told) == len(analysis.tokens)
+
+    def cased(self, text: str, own: list[Passage]) -> str:
+        """Give a shouted name as it is written elsewhere in the document, else with capitals first."""
+        if not text.isupper() or len(text) <= 3:
+            return text
+        pattern = re.compile(rf"(?<!\w){re.escape(text)}(?!\w)", re.IGNORECASE)
+        for passage in own:
+            for match in pattern.finditer(passage.text):
+                if not match.group().isupper():
+                    return match.group()
+        return " ".join(word.capitalize() if word.isalpha() else word for word in text.split())
+
+    def _first_place(self, name: str, own: list[Passage]) -> Place | None:
+        for passage in own:
+            if name.casefold() in passage.text.casefold():
+                return Place(passage, passage.page, name)
+        return None

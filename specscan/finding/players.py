@@ -1,0 +1,105 @@
+"""The vans of a document, and the names by which it calls each, several or all of them."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field
+
+from specscan.finding.listing import Listed
+from specscan.finding.place import Names, Place
+from specscan.rulebook.models import WordFile
+
+
+@dataclass(slots=True)
+class Player:
+    """A van of a document: its full model name, where it is printed, and the texts that name it."""
+
+    model: str
+    place: Place | None
+    aliases: set[str] = field(default_factory=set)
+    listed: Listed | None = None  # where a listing names its maker and year and the passages on it
+
+
+@dataclass(slots=True)
+class Cast:
+    """All vans of a document; ``heads`` maps the texts of table heads to vans."""
+
+    names: Names
+    players: list[Player]
+    heads: dict[str, frozenset[str]] = field(default_factory=dict)
+    families: dict[str, frozenset[str]] = field(default_factory=dict)
+    rostered: bool = False  # a line near the title lists them all
+
+    def listed_at(self, passage: int) -> frozenset[str] | None:
+        """Give the van of a listing of which a passage speaks, ``None`` outside of listings."""
+        for player in self.players:
+            if player.listed is not None and player.listed.start <= passage < player.listed.end:
+                return frozenset({player.model})
+        return None
+
+    @property
+    def models(self) -> frozenset[str]:
+        return frozenset(player.model for player in self.players)
+
+
+def add_aliases(cast: Cast, words: WordFile) -> None:
+    """Note the shorter names of each van, and the names of several: "21" and "Polar" for "Drift 21 Polar"."""
+    series = cast.names.series
+    for player in cast.players:
+        player.aliases.add(player.model)
+        parts = player.model.split()
+        if series and player.model.casefold().startswith(series.casefold() + " "):
+            player.aliases.add(player.model[len(series) :].strip())
+        elif len(parts) > 1 and parts[0].isalpha() and re.search(r"\d", " ".join(parts[1:])):
+            player.aliases.add(" ".join(parts[1:]))
+        title = cast.names.title
+        if title and player.model.casefold().startswith(title.casefold() + " "):
+            player.aliases.add(player.model[len(title) :].strip())
+        player.aliases |= _variant_names(player, cast)
+    families: dict[str, set[str]] = {}
+    for player in cast.players:
+        families.setdefault(player.model.split()[0], set()).add(player.model)
+    if len(families) > 1:
+        cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
+    _add_prefix_families(cast, words)
+    _add_everyone(cast, words)
+    seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
+    for player in cast.players:
+        player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _variant_names(player: Player, cast: Cast) -> set[str]:
+    """Give what a van's name has more than a sister's: "the Polar" is the Drift 21 Polar beside a Drift 21."""
+    found = set()
+    for sister in cast.players:
+        if player.model.casefold().startswith(sister.model.casefold() + " "):
+            more = player.model[len(sister.model) :].strip()
+            if more[:1].isupper() and len(more) > 2:
+                found.add(more)
+    return found
+
+
+def _add_prefix_families(cast: Cast, words: WordFile) -> None:
+    """Let "S models" name the vans whose code begins with S."""
+    prefixes: dict[str, set[str]] = {}
+    for player in cast.players:
+        parts = player.model.split()
+        for end in range(1, len(parts)):
+            for start in range(end):
+                prefixes.setdefault(" ".join(parts[start:end]), set()).add(player.model)
+    for prefix, models in prefixes.items():
+        if 2 <= len(models) < len(cast.players):
+            for word in words.model_words:
+                cast.families[f"{prefix} {word}"] = frozenset(models)
+                cast.families[f"{prefix}-{word}"] = frozenset(models)
+            if len(prefix) > 2 or " " in prefix:
+                cast.families[prefix] = frozenset(models)
+
+
+def _add_everyone(cast: Cast, words: WordFile) -> None:
+    """Let "every Drift" name all vans of the range."""
+    if cast.names.series and len(cast.players) > 1:
+        for word in words.every_words:
+            for name in (cast.names.series, f"{cast.names.series}s"):
+                cast.families[f"{word} {name}"] = cast.models
