@@ -5,6 +5,8 @@ from __future__ import annotations
 import statistics
 from dataclasses import dataclass
 
+from specscan.reading.bands import holds_rows
+from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
@@ -31,7 +33,7 @@ class Found:
     after: list[Line]
 
 
-def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
+def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
     """Give the first unruled table among lines of one column of the page, or ``None``."""
     parts = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
@@ -43,7 +45,7 @@ def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
         picked = kept[first:last]
         if sum(len(segments) > 1 for _, segments in picked) < TABLE_SHARE * len(picked):
             continue
-        grid = _build(picked, columns, marks)
+        grid = _build(picked, columns, marks, hints)
         if grid is None:
             continue
         return Found([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
@@ -51,6 +53,7 @@ def find_aligned(lines: list[Line], marks: Marks) -> Found | None:
 
 
 Parted = tuple[Line, list[Line]]
+Columns = list[tuple[float, float]]
 
 
 def _em(lines: list[Line]) -> float:
@@ -227,11 +230,11 @@ def _touched(box: Box, columns: list[tuple[float, float]]) -> list[int]:
     return shares
 
 
-def _build(picked: list[Parted], columns: list[tuple[float, float]], marks: Marks) -> Grid | None:
+def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -> Grid | None:
     box = union([line.box for line, _ in picked])
     assert box is not None
     refined = [(line, _refine(segments, columns)) for line, segments in picked]
-    rows = _rows(refined, columns, marks.floors_across(box))
+    rows = _rows(refined, columns, marks.floors_across(box), hints)
     cells: list[GridCell] = []
     for row, members in enumerate(rows):
         cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
@@ -266,18 +269,19 @@ def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None
     return None
 
 
-def _rows(picked: list[Parted], columns: list[tuple[float, float]], floors: list[float]) -> list[list[list[Line]]]:
+def _rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hints) -> list[list[list[Line]]]:
     """Group lines into rows of the table; each row is a list of lines of segments."""
     em = _em([line for line, _ in picked])
     multi = [line for line, segments in picked if len(segments) > 1]
     pitches = [below.base - above.base for above, below in zip(multi, multi[1:], strict=False)]
     pitch = statistics.median(pitches) if pitches else 2 * em
     ruled = len(floors) >= 3
-    loose = ruled or pitch > PITCH_LOOSE * em
+    several = _holding_rows(picked, columns, floors, hints)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     rows: list[list[Parted]] = []
     for line, segments in picked:
+        loose = pitch > PITCH_LOOSE * em or (ruled and id(line) not in several)
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
@@ -287,6 +291,20 @@ def _rows(picked: list[Parted], columns: list[tuple[float, float]], floors: list
         else:
             rows.append([(line, segments)])
     return [[segments for _, segments in row] for row in rows]
+
+
+def _holding_rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hints) -> set[int]:
+    """Give the ids of lines between two rules that part groups of rows, not the rows."""
+    bands: dict[int, list[Parted]] = {}
+    for line, segments in picked:
+        band = sum(y < line.box.middle[1] for y in floors)
+        bands.setdefault(band, []).append((line, segments))
+    found: set[int] = set()
+    for members in bands.values():
+        parts = [[(_touched(segment.box, columns)[0], segment) for segment in segments] for _, segments in members]
+        if holds_rows(parts, hints):
+            found.update(id(line) for line, _ in members)
+    return found
 
 
 def _parted(above: Line, below: Line, floors: list[float]) -> bool:

@@ -49,7 +49,7 @@ def read_regions(
             lines = _with_placeholders(lines, ruled)
         for column in split_columns(lines, marks, hints) if lines else []:
             region = Region(inner=index > 0)
-            for block in _blocks(column, marks, ruled, size, signs):
+            for block in _blocks(column, marks, ruled, size, signs, hints):
                 if isinstance(block, Grid) and block.found == "aligned":
                     _add_turned_heads(block, turned)
                 region.blocks.append(block)
@@ -69,27 +69,29 @@ def _with_placeholders(lines: list[Line], ruled: list[Grid]) -> list[Line]:
 
 
 def _blocks(
-    lines: list[Line], marks: Marks, ruled: list[Grid], size: float, signs: frozenset[str]
+    lines: list[Line], marks: Marks, ruled: list[Grid], size: float, signs: frozenset[str], hints: Hints
 ) -> list[list[Item] | Grid]:
     blocks: list[list[Item] | Grid] = []
     pending: list[Line] = []
     for line in lines:
         text = line.words[0].text
         if text.startswith(PLACEHOLDER):
-            blocks.extend(_text_blocks(pending, marks, size, signs))
+            blocks.extend(_text_blocks(pending, marks, size, signs, hints))
             blocks.append(ruled[int(text[1:])])
             pending = []
         else:
             pending.append(line)
-    blocks.extend(_text_blocks(pending, marks, size, signs))
+    blocks.extend(_text_blocks(pending, marks, size, signs, hints))
     return blocks
 
 
-def _text_blocks(lines: list[Line], marks: Marks, size: float, signs: frozenset[str]) -> list[list[Item] | Grid]:
+def _text_blocks(
+    lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints
+) -> list[list[Item] | Grid]:
     blocks: list[list[Item] | Grid] = []
     rest = lines
     while rest:
-        found = find_aligned(rest, marks)
+        found = find_aligned(rest, marks, hints)
         if found is None:
             break
         if found.before:

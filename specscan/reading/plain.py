@@ -202,7 +202,7 @@ def _add_page(lines: list[str], assembler: Assembler, hints: Hints, signs: froze
         assembler.begin_block()
         rest = region
         while rest:
-            found = find_aligned(rest, Marks())
+            found = find_aligned(rest, Marks(), hints)
             if found is None:
                 break
             _add_items(items_of(found.before, EM, signs), assembler)

@@ -1,0 +1,60 @@
+"""Rules that part only groups of rows do not make one row of each group."""
+
+import pytest
+
+from tests.reading.drawn import Page
+
+GROUPS = [
+    ("Body", [("Length", "5.99 m", "6.36 m"), ("Headroom", "1.90 m", ""), ("Berths", "2", "3")]),
+    ("Water", [("Fresh water", "90 L", "110 L"), ("Gray water", "80 L", "95 L")]),
+]
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def grouped_page():
+    """Draw a table with a rule above its heads and below each group, and lines set close."""
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.box(50, 98, 520, 98.6, (0, 0, 0))
+    page.row(101, (250, "Drift 599"), (400, "Drift 636"))
+    page.box(50, 113, 520, 113.6, (0, 0, 0))
+    top = 116
+    for name, rows in GROUPS:
+        page.text(50, top, name)
+        for label, *values in rows:
+            top += 11
+            page.row(top, (50, label), *((x, v) for x, v in zip((250, 400), values, strict=True) if v))
+        top += 13
+        page.box(50, top, 520, top + 0.6, (0, 0, 0))
+        top += 3
+    return page
+
+
+def test_rules_between_groups_leave_each_line_a_row(facts_of_pdf):
+    facts = facts_of_pdf(grouped_page())
+    assert by_van(facts, "length_mm") == {"Drift 599": 5990, "Drift 636": 6360}
+    assert by_van(facts, "sleeps") == {"Drift 599": 2, "Drift 636": 3}
+    assert by_van(facts, "gray_tank_l") == {"Drift 599": 80, "Drift 636": 95}
+
+
+def test_a_wrapped_label_between_rules_stays_one_row(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(101, (250, "Drift 599"), (400, "Drift 636"), bold=True)
+    wrapped = [
+        [("Gray water tank,", "80 L, lagged and", "95 L, lagged and"), ("under the floor", "heated", "heated")],
+        [("Fresh water tank", "90 L, in the", "110 L, in the"), ("capacity", "double floor", "double floor")],
+        [("Overall length of", "5.99 m", "6.36 m"), ("the vehicle", "", "")],
+    ]
+    for number, lines in enumerate(wrapped):
+        top = 116 + 30 * number
+        page.box(50, top - 2, 520, top - 1.4, (0, 0, 0))
+        for offset, (label, *values) in enumerate(lines):
+            page.row(top + 11 * offset, (50, label), *((x, v) for x, v in zip((250, 400), values, strict=True) if v))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "gray_tank_l") == {"Drift 599": 80, "Drift 636": 95}
+    assert by_van(facts, "fresh_tank_location") == {"Drift 599": "enclosed", "Drift 636": "enclosed"}
+    assert by_van(facts, "length_mm") == pytest.approx({"Drift 599": 5990, "Drift 636": 6360})
