@@ -10,6 +10,7 @@ from specscan.judging.rulesets import load_rulesets
 from specscan.judging.scoring import score, score_in_batches
 from specscan.physics import derive
 from specscan.physics.columns import table_of
+from specscan.physics.derived import DERIVED
 from specscan.rulebook.book import load_rulebook
 from tests.judging.conftest import RULES, criterion
 
@@ -173,7 +174,7 @@ def test_knowing_less_never_narrows_a_band(van, data):
         if isinstance(van[name], float):
             blurred[name] = [van[name] / 2, van[name], van[name] * 2]
     rows = score(
-        table_of([van, less, blurred], BOOK, ["heat_days", "heat_output_w", "wall_r_si", "burned_fuels"]),
+        table_of([van, less, blurred], BOOK, DERIVED),
         RULESETS,
         BOOK,
     )
@@ -187,7 +188,7 @@ def test_knowing_less_never_narrows_a_band(van, data):
 @settings(max_examples=15, deadline=None)
 @given(van_parts())
 def test_bands_lie_within_the_weights_and_points_are_the_low_end(van):
-    rows = score(table_of([van, {}], BOOK, ["heat_days", "heat_output_w", "wall_r_si", "burned_fuels"]), RULESETS, BOOK)
+    rows = score(table_of([van, {}], BOOK, DERIVED), RULESETS, BOOK)
     assert (rows["points"] == rows["points_low"]).all()
     assert ((0 <= rows["points_low"]) & (rows["points_low"] <= rows["points_high"])).all()
     assert (rows["points_high"] <= rows["points_max"] + 1e-9).all()

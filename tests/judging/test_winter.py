@@ -13,9 +13,16 @@ BOOK = load_rulebook(RULES)
 BUILT_IN = load_rulesets(RULES / "winter", BOOK)
 COVERED = [
     "fresh_tank_heat", "fresh_tank_insulated", "gray_tank_heat", "gray_tank_insulated", "black_tank_heat",
-    "water_lines_location", "dump_valve_protection", "heat_days", "heat_output_w", "wall_r_si", "window_glazing",
+    "water_lines_location", "dump_valve_protection", "heat_days", "lowest_outside_c", "wall_r_si", "window_glazing",
     "drive",
 ]  # fmt: skip
+
+
+COMPUTED = {
+    "deep_winter_wet": {"heat_days_at_loss", "lowest_outside_c", "battery_days"},
+    "deep_winter_dry": {"heat_days_at_loss", "lowest_outside_c", "battery_days"},
+    "shoulder_season": {"lowest_outside_c"},
+}
 
 
 def words_of(ruleset):
@@ -33,6 +40,11 @@ def test_each_covers_what_winter_asks_for_and_sums_to_100(ruleset):
     assert set(COVERED) <= set(ruleset.columns)
     assert ruleset.points_max == 100
     assert len(ruleset.cases) >= 4
+
+
+@pytest.mark.parametrize("ruleset", BUILT_IN, ids=lambda one: one.name)
+def test_each_rests_on_what_is_computed(ruleset):
+    assert COMPUTED[ruleset.name] <= set(ruleset.columns)
 
 
 @pytest.mark.parametrize("ruleset", BUILT_IN, ids=lambda one: one.name)
@@ -69,7 +81,9 @@ def test_better_equipment_never_scores_lower(ruleset, vans):
         ("water_lines_heated", [False, True]),
         ("window_glazing", ["single", "mixed", "double"]),
         ("heat_days", [0.5, 2, 5, 9]),
-        ("heat_output_w", [1000, 2600, 3500, 5000]),
+        ("heat_days_at_loss", [0.5, 2, 5, 9]),
+        ("lowest_outside_c", [5, -4, -8, -15, -25, -40]),
+        ("battery_days", [0.5, 1.9, 2, 30]),
         ("wall_r_si", [0.1, 0.4, 0.7, 1.2]),
         ("battery_heated", [False, True]),
         ("cab_shades_insulated", [False, True]),
