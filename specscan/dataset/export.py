@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from specscan.dataset.renewal import OF_VANS, PARTS
 from specscan.dataset.schema import TABLES
 from specscan.dataset.store import connect
 from specscan.dataset.wide import VIEWS
@@ -47,11 +48,18 @@ def export(path: Path, folder: Path, form: str) -> list[Path]:
             quoted = str(target).replace("'", "''")
             try:
                 rows = _guarded_rows(connection, name) if form == "csv" else f"FROM {name}"
-                connection.execute(f"COPY ({rows}) TO '{quoted}' ({OPTIONS[form]})")
+                connection.execute(f"COPY ({rows} {_order(name)}) TO '{quoted}' ({OPTIONS[form]})")
             except Exception as error:
                 raise DatasetError(f"{target}: cannot be written ({error})") from error
             written.append(target)
     return written
+
+
+def _order(table: str) -> str:
+    """Give the order of a table's rows: by van, each van's as they were written, whatever was written anew."""
+    if table not in TABLES:
+        return "ORDER BY van_id"
+    return "ORDER BY van_id, rowid" if table in OF_VANS else "ORDER BY claim_id, part" if table == PARTS else ""
 
 
 def _guarded_rows(connection: duckdb.DuckDBPyConnection, table: str) -> str:

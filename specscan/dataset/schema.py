@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-VERSION = 2
+VERSION = 3
 
 # claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or
 # the values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of
@@ -53,13 +53,14 @@ TABLES: dict[str, str] = {
         conditions VARCHAR""",
 }
 
-# What the program keeps for itself: the findings of each file, so that an unchanged one is not read again.
+# What the program keeps for itself: the findings of each file, so that an unchanged one is not read again (`outline`
+# has the names of vans and a digest of the findings, which are long); by van a digest of all that its rows follow from.
 INTERNAL = """
     CREATE SCHEMA IF NOT EXISTS kept;
     CREATE TABLE IF NOT EXISTS kept.about (key VARCHAR PRIMARY KEY, value VARCHAR);
     CREATE TABLE IF NOT EXISTS kept.findings (
-        path VARCHAR PRIMARY KEY, sha256 VARCHAR, made_by VARCHAR, record VARCHAR, found VARCHAR);
-    CREATE TABLE IF NOT EXISTS kept.worth (key VARCHAR PRIMARY KEY, worth VARCHAR);
+        path VARCHAR PRIMARY KEY, sha256 VARCHAR, made_by VARCHAR, record VARCHAR, outline VARCHAR, found VARCHAR);
+    CREATE TABLE IF NOT EXISTS kept.vans (van_id VARCHAR PRIMARY KEY, key VARCHAR);
 """
 
 

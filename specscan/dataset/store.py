@@ -9,11 +9,10 @@ from typing import Any
 
 import duckdb
 
-from specscan.dataset.schema import TABLES, VERSION, columns_of, create_statements
-from specscan.dataset.wide import Column, UsUnit, create_wide
+from specscan.dataset.renewal import Renewal, insert
+from specscan.dataset.schema import VERSION, create_statements
 from specscan.records.errors import DatasetError
 
-Rows = Sequence[Mapping[str, Any]]
 UNWRITTEN = (duckdb.IOException, duckdb.FatalException, duckdb.TransactionException, duckdb.OutOfMemoryException)
 
 
@@ -111,25 +110,33 @@ class Dataset:
 
     # what is kept of files
 
-    def kept(self) -> dict[str, tuple[str, str, str, str]]:
-        """Give what is kept of each file: path → content digest, what made it, record and findings as JSON."""
-        rows = self.connection.execute("SELECT path, sha256, made_by, record, found FROM kept.findings").fetchall()
-        return {path: (sha256, made_by, record, found) for path, sha256, made_by, record, found in rows}
-
     def kept_records(self) -> dict[str, str]:
         """Give the record kept of each file as JSON, by path."""
         return dict(self.connection.execute("SELECT path, record FROM kept.findings").fetchall())
+
+    def kept_outlines(self) -> dict[str, tuple[str, str]]:
+        """Give the record kept of each file and the outline of its findings as JSON, by path."""
+        rows = self.connection.execute("SELECT path, record, outline FROM kept.findings").fetchall()
+        return {path: (record, outline) for path, record, outline in rows}
+
+    def findings(self, paths: Sequence[str]) -> dict[str, str]:
+        """Give what is kept of the findings of some files as JSON, by path."""
+        query = "SELECT path, found FROM kept.findings WHERE path IN (SELECT unnest(?))"
+        return dict(self.connection.execute(query, [list(paths)]).fetchall())
 
     def kept_marks(self) -> dict[str, tuple[str, str, str]]:
         """Give by path what tells whether a file must be read again: content digest, what made it, and its record."""
         rows = self.connection.execute("SELECT path, sha256, made_by, record FROM kept.findings").fetchall()
         return {path: (sha256, made_by, record) for path, sha256, made_by, record in rows}
 
-    def keep(self, rows: Sequence[tuple[str, str, str, str, str]]) -> None:
-        """Keep findings of files (path, content digest, what made them, record, findings), over older ones."""
+    def keep(self, rows: Sequence[tuple[str, ...]]) -> None:
+        """Keep findings of files, over older ones.
+
+        A row is path, content digest, what made them, and as JSON the record, an outline of the findings, the findings.
+        """
         if rows:
             with self.transaction():
-                self.connection.executemany("INSERT OR REPLACE INTO kept.findings VALUES (?, ?, ?, ?, ?)", rows)
+                self.connection.executemany("INSERT OR REPLACE INTO kept.findings VALUES (?, ?, ?, ?, ?, ?)", rows)
 
     def keep_parts(self, parts: Sequence[str]) -> None:
         """Keep the findings in Parquet files with the columns of ``keep``, over older ones, all in one go."""
@@ -137,7 +144,7 @@ class Dataset:
             with self.transaction():
                 self.connection.execute(
                     "INSERT OR REPLACE INTO kept.findings "
-                    "SELECT path, sha256, made_by, record, found FROM read_parquet(?)",
+                    "SELECT path, sha256, made_by, record, outline, found FROM read_parquet(?)",
                     [list(parts)],
                 )
 
@@ -157,14 +164,19 @@ class Dataset:
         with self.transaction():
             self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
 
-    def worths(self) -> dict[str, str]:
-        """Give what is kept of the worth of questions, by digest of van and rules."""
-        return dict(self.connection.execute("SELECT key, worth FROM kept.worth").fetchall())
+    def van_keys(self) -> dict[str, str]:
+        """Give by van the digest of what its rows followed from."""
+        return dict(self.connection.execute("SELECT van_id, key FROM kept.vans").fetchall())
+
+    def count_facts(self) -> int:
+        """Give the number of statements in the state."""
+        row = self.connection.execute("SELECT count(*) FROM facts").fetchone()
+        return int(row[0]) if row else 0
 
     def digest_of_kept(self) -> str:
-        """Give a digest of all that is kept of files: their findings, and what these were made from."""
+        """Give a digest of all that is kept of files; the outline of findings has a digest of these."""
         row = self.connection.execute(
-            "SELECT sha256(string_agg(concat_ws(chr(1), path, sha256, made_by, md5(record), md5(found)), chr(2) "
+            "SELECT sha256(string_agg(concat_ws(chr(1), path, sha256, made_by, md5(record), outline), chr(2) "
             "ORDER BY path)) FROM kept.findings"
         ).fetchone()
         return str(row[0]) if row else ""
@@ -176,61 +188,12 @@ class Dataset:
 
     # the state that others see
 
-    def replace_state(
-        self,
-        tables: Mapping[str, Rows],
-        run: Mapping[str, Any],
-        columns: Sequence[Column],
-        us_units: Mapping[str, UsUnit],
-        settings: Mapping[str, str] | None = None,
-        worths: Mapping[str, str] | None = None,
-    ) -> None:
-        """Put a whole new state in place of the old one, in one transaction, and add the run to ``runs``.
+    @contextmanager
+    def renewal(self) -> Iterator[Renewal]:
+        """Write a new state, in one transaction.
 
-        ``settings`` are kept with it, as by ``keep_setting``, and ``worths`` in place of those of before.
+        Raises:
+            DatasetError: as for ``transaction``.
         """
         with self.transaction():
-            for key, value in (settings or {}).items():
-                self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
-            if worths is not None:
-                self._replace_worths(worths)
-            for name, rows in tables.items():
-                self.connection.execute(f"DELETE FROM {name}")
-                insert(self.connection, name, rows)
-            insert(self.connection, "runs", [run])
-            create_wide(self.connection, columns, us_units)
-
-    def _replace_worths(self, worths: Mapping[str, str]) -> None:
-        import pandas as pd
-
-        before = set(self.worths())
-        gone, new = before - set(worths), [key for key in worths if key not in before]
-        for frame, statement in (
-            (pd.DataFrame({"key": sorted(gone)}), "DELETE FROM kept.worth WHERE key IN (SELECT key FROM incoming)"),
-            (
-                pd.DataFrame({"key": new, "worth": [worths[key] for key in new]}, dtype="object"),
-                "INSERT INTO kept.worth SELECT key, worth FROM incoming",
-            ),
-        ):
-            if len(frame):
-                self.connection.register("incoming", frame)
-                self.connection.execute(statement)
-                self.connection.unregister("incoming")
-
-
-def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> None:
-    """Add rows (mappings by column name; a missing column is null) to one of the dataset's tables."""
-    if not rows:
-        return
-    names = columns_of(table)
-    if table not in TABLES:
-        raise ValueError(f"no table {table}")
-    import pandas as pd
-
-    frame = pd.DataFrame({name: pd.Series([row.get(name) for row in rows], dtype="object") for name in names})
-    connection.register("incoming_rows", frame)
-    try:
-        connection.execute(f"INSERT INTO {table} SELECT {', '.join(names)} FROM incoming_rows")
-    finally:
-        with suppress(duckdb.Error):  # in a failed transaction this fails too, and would hide why
-            connection.unregister("incoming_rows")
+            yield Renewal(self.connection)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -40,21 +40,27 @@ def judge_claims(
 
     The statement that makes a claim is left out when the van's values are settled for it. So is running text that only
     repeats it, or claims as loosely ("heated tanks"): claims do not bear out claims. What is said exactly counts.
+    Claims about vans that are not among the settlement's are numbered with the others, but not judged and not given.
     """
-    found = _Collector(documents, settlement, rules).claims()
+    vans = {van.van_id for van in settlement.vans}
+    found = [one for one in _numbered(_Collector(documents, settlement, rules).claims()) if one.claim.van_id in vans]
     gathered = _Evidence(documents, settlement, rules, observations).gathered(found)
-    numbered: dict[str, int] = defaultdict(int)
-    claims = []
-    for one, parts in zip(found, judge_parts(gathered, rules), strict=True):
-        doc_id = one.claim.doc_id
-        numbered[doc_id] += 1
-        claims.append(
-            replace(
-                one.claim, claim_id=f"{doc_id}-c{numbered[doc_id]}", verdict=overall(parts), because=_because(parts),
-                parts=tuple(parts),
-            )
-        )  # fmt: skip
+    claims = [
+        replace(one.claim, verdict=overall(parts), because=_because(parts), parts=tuple(parts))
+        for one, parts in zip(found, judge_parts(gathered, rules), strict=True)
+    ]
     return sorted(claims, key=lambda c: (c.van_id, VERDICTS.index(c.verdict)))
+
+
+def _numbered(found: Sequence[_Found]) -> list[_Found]:
+    """Give claims with their ids: the document's and a number in it."""
+    count: Counter[str] = Counter()
+    numbered = []
+    for one in found:
+        doc_id = one.claim.doc_id
+        count[doc_id] += 1
+        numbered.append(replace(one, claim=replace(one.claim, claim_id=f"{doc_id}-c{count[doc_id]}")))
+    return numbered
 
 
 def _because(parts: Sequence[ClaimPart]) -> str:

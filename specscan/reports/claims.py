@@ -38,7 +38,8 @@ def claims_of(reader: Reader, van_ids: Sequence[str] = ()) -> list[dict[str, Any
         "SELECT c.claim_id, c.van_id, d.name AS document, c.page, c.kind, c.title, c.said, c.printed, c.form, "
         "c.availability, c.verdict, c.because, c.note, c.claim_fact_ids, c.fact_ids "
         "FROM claims AS c JOIN documents AS d USING (doc_id) "
-        "WHERE len(?::VARCHAR[]) = 0 OR list_contains(?::VARCHAR[], c.van_id) ORDER BY c.van_id, d.name, c.page",
+        "WHERE len(?::VARCHAR[]) = 0 OR list_contains(?::VARCHAR[], c.van_id) "
+        "ORDER BY c.van_id, d.name, c.page, c.rowid",
         [list(van_ids), list(van_ids)],
     )
     parts: dict[str, list[dict[str, Any]]] = defaultdict(list)

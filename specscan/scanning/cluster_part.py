@@ -15,7 +15,7 @@ from specscan.scanning.examine import kept_row, unreadable
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
 
-COLUMNS = ("path", "sha256", "made_by", "record", "found")
+COLUMNS = ("path", "sha256", "made_by", "record", "outline", "found")
 
 
 def read_part(

@@ -6,7 +6,7 @@ import hashlib
 import re
 import time
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from pydantic import TypeAdapter
 
@@ -25,8 +25,19 @@ NOTHING = DocumentFacts((), (), "")
 PDF_DATE = re.compile(r"D:(\d{4})(\d\d)?(\d\d)?")
 MAX_REASONS = 3
 
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """What is asked of a document's findings again and again: the names of its vans, and a digest of all findings."""
+
+    vans: tuple[VanName, ...]
+    language: str
+    digest: str
+
+
 records_as_json: TypeAdapter[DocumentRecord] = TypeAdapter(DocumentRecord)
 findings_as_json: TypeAdapter[DocumentFacts] = TypeAdapter(DocumentFacts)
+outlines_as_json: TypeAdapter[Outline] = TypeAdapter(Outline)
 
 
 class Examiner:
@@ -120,15 +131,18 @@ def unreadable(
     return ReadDocument(record, NOTHING)
 
 
-def kept_row(path: str, sha256: str, made_by: str, result: ReadDocument) -> tuple[str, str, str, str, str]:
+def kept_row(path: str, sha256: str, made_by: str, result: ReadDocument) -> tuple[str, ...]:
     """Give the row under which a dataset keeps what was found in a file; see ``Dataset.keep``.
 
     ``path`` is the one by which the scan knows the file, ``sha256`` its digest where the record has none.
     """
     sha256 = result.record.sha256 or sha256
     record = replace(result.record, path=path, sha256=sha256, doc_id=doc_id(sha256))
-    found = findings_as_json.dump_json(result.found).decode()
-    return path, sha256, made_by, records_as_json.dump_json(record).decode(), found
+    found = findings_as_json.dump_json(result.found)
+    outline = outlines_as_json.dump_json(
+        Outline(result.found.vans, result.found.language, hashlib.sha256(found).hexdigest())
+    )
+    return path, sha256, made_by, records_as_json.dump_json(record).decode(), outline.decode(), found.decode()
 
 
 def _dated(document: Document) -> str:

@@ -21,11 +21,9 @@ from specscan.observing.rules import load_observing
 from specscan.observing.sheet_rows import COLUMNS, SheetRow, read_sheet
 from specscan.records.errors import RuleError, SpecscanError
 from specscan.records.observations import Observation
-from specscan.scanning.state import State
 from specscan.scanning.update import (
     Job,
     asked_confidence,
-    kept_documents,
     kept_manifests,
     load_job,
     reckoned_under,
@@ -96,8 +94,7 @@ def observe(
         there = {_same(known_one) for known_one in kept}
         summary.added = [new for new in checked.observations if _same(new) not in there]
         summary.known_before = len(checked.observations) - len(summary.added)
-        state = _store(dataset, job, db, summary.added, started)
-    summary.notes = state.notes
+        summary.notes = _store(dataset, job, db, summary.added, started)
     with Reader(db) as reader:
         _tell(summary, reader, before)
     return summary
@@ -216,14 +213,13 @@ def _same(one: Observation) -> tuple[Any, ...]:
     return tuple(getattr(one, name) for name in SAME)
 
 
-def _store(dataset: Dataset, job: Job, db: Path, added: Sequence[Observation], started: datetime) -> State:
-    """Keep new answers and put the new state in place; where the latter fails, the kept file is as it was."""
+def _store(dataset: Dataset, job: Job, db: Path, added: Sequence[Observation], started: datetime) -> list[str]:
+    """Keep new answers and bring the state up to date; where this fails, the kept file is as it was. Give the notes."""
     before = add_kept(db, added) if added else None
     try:
-        observations = read_kept(db, job.book)
-        documents = kept_documents(dataset)
-        run_id = uuid.uuid4().hex[:12]
-        return job.update(dataset, documents, kept_manifests(dataset), observations, run_id, started, 0)
+        observations, run_id = read_kept(db, job.book), uuid.uuid4().hex[:12]
+        _, told = job.bring_up_to_date(dataset, kept_manifests(dataset), observations, run_id, started, 0)
+        return told.notes
     except BaseException:
         if added:
             put_kept(db, before)

@@ -152,7 +152,7 @@ def _keep_all(
     timings: Timings,
 ) -> None:
     """Keep what is found in documents as they are read, some at a time."""
-    waiting: list[tuple[str, str, str, str, str]] = []
+    waiting: list[tuple[str, ...]] = []
     last = time.monotonic()
     for number, (task, result) in enumerate(results, start=1):
         timings.add_inside(result.took)

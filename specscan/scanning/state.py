@@ -1,8 +1,8 @@
-"""All documents' findings → the whole state of the dataset: settled, derived, scored."""
+"""Findings of some vans' documents → the rows of these vans: settled, derived, judged, scored."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import pandas as pd
@@ -19,7 +19,7 @@ from specscan.dataset.rows import (
     settled_row,
 )
 from specscan.dataset.wide import Column
-from specscan.judging.claim_rules import load_claims
+from specscan.judging.claim_rules import ClaimBook, load_claims
 from specscan.judging.claims import judge_claims
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import score
@@ -27,100 +27,99 @@ from specscan.physics.conditions import Conditions
 from specscan.physics.derived import DERIVED, derive
 from specscan.records.documents import ReadDocument, Settlement
 from specscan.records.facts import Settled
-from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.questions import question
+from specscan.scanning.plan import Plan
 from specscan.scanning.timings import Timings
-from specscan.scanning.worth import Worth, WorthKeeper
-from specscan.settling.manifest import ManifestRow
-from specscan.settling.manifested import apply_manifest
-from specscan.settling.observed import van_of
+from specscan.scanning.worth import Worth, worth_of
 from specscan.settling.preferences import Preferences
 from specscan.settling.settle import settle
 from specscan.settling.table import case_table, split_case
 
 NOTHING = (None, None)
 UNKNOWN = Worth()
-RowsFor = Callable[[str], Sequence[ManifestRow]]
+Tables = dict[str, list[Row]]
 
 
-@dataclass(frozen=True, slots=True)
-class State:
-    """The rows of every table, the columns of the wide views, and what could not be done as asked."""
+@dataclass(frozen=True)
+class Basis:
+    """What rows of vans follow from besides documents and answers; ``claims`` is what their claims imply."""
 
-    tables: dict[str, list[Row]]
-    columns: list[Column]
-    settlement: Settlement
-    notes: list[str]
+    book: Rulebook
+    preferences: Preferences
+    rulesets: Sequence[RuleSet]
+    conditions: Conditions | None
+    claims: ClaimBook
 
 
-def build_state(
-    documents: Sequence[ReadDocument],
-    book: Rulebook,
-    preferences: Preferences,
-    rulesets: Sequence[RuleSet],
-    manifest_rows: RowsFor,
-    observations: Sequence[Observation] = (),
-    conditions: Conditions | None = None,
-    worths: WorthKeeper | None = None,
-    timings: Timings | None = None,
-) -> State:
-    """Give the state that follows from all documents and observations.
+def basis_of(
+    book: Rulebook, preferences: Preferences, rulesets: Sequence[RuleSet], conditions: Conditions | None = None
+) -> Basis:
+    """Give the basis for these rules, winter reckoned under ``conditions``, by default those of the rules."""
+    return Basis(book, preferences, rulesets, conditions, load_claims(book, preferences))
 
-    ``manifest_rows`` gives the manifest lines on a file. Winter is reckoned under ``conditions``, by default those of
-    the rules. ``worths`` knows what questions are worth from scans before.
+
+def rows_of_vans(
+    van_ids: Sequence[str], documents: Sequence[ReadDocument], plan: Plan, basis: Basis, timings: Timings
+) -> Tables:
+    """Give the rows of some vans of the plan in the tables that have rows by van.
+
+    ``documents`` are all that name them, as the user's manifest has them.
     """
-    named: list[ReadDocument] = []
-    notes: list[str] = []
-    for document in documents:
-        changed, said = apply_manifest(document, manifest_rows(document.record.path))
-        named.append(changed)
-        notes.extend(said)
-    timings = timings or Timings()
+    book, wanted = basis.book, set(van_ids)
     with timings.of("settling"):
-        settlement = settle(named, book, preferences, observations)
-    names = {name for document in documents for name in (document.record.name, document.record.doc_id)}
-    notes.extend(_idle(observations, settlement, names))
+        answers = plan.observations({name for one in documents for name in _names(one, plan)})
+        settlement = settle(documents, book, basis.preferences, answers, plan.fleet, wanted)
     with timings.of("deriving"):
         table = case_table(settlement.settled, book)
-        derived = derive(table, book, conditions)
-        whole = pd.concat([table, derived], axis=1)
+        whole = pd.concat([table, derive(table, book, basis.conditions)], axis=1)
         settled = [*settlement.settled, *_derived_rows(whole)]
     with timings.of("judging claims"):
-        claims = judge_claims(named, settlement, load_claims(book, preferences), observations)
+        claims = judge_claims(documents, settlement, basis.claims, plan.observations(wanted))
     with timings.of("scoring"):
-        scores = _score_rows(score(whole, rulesets, book))
+        scores = _score_rows(score(whole, basis.rulesets, book))
     with timings.of("weighing questions"):
-        gaps = _gap_rows(table, settlement, rulesets, book, preferences, conditions, worths)
-    tables = {
-        "documents": [document_row(document.record) for document in documents],
-        "facts": [fact_row(one) for one in settlement.facts],
+        gaps = _gap_rows(table, settlement, basis)
+    return {
+        "facts": [fact_row(one) for one in settlement.facts if one.van_id in wanted],
         "settled": [settled_row(row) for row in settled],
-        "observations": [observation_row(one, _van_id(one, settlement)) for one in observations],
         "claims": [claim_row(one) for one in claims],
         "claim_parts": [row for one in claims for row in claim_part_rows(one)],
-        "van_names": name_rows(named, settlement.named),
+        "van_names": [row for row in name_rows(documents, settlement.named) if row["van_id"] in wanted],
         "scores": scores,
         "gaps": gaps,
-        "fields": [*field_rows(book), *_derived_field_rows()],
-        "rulesets": _ruleset_rows(rulesets),
     }
+
+
+def _names(document: ReadDocument, plan: Plan) -> list[str]:
+    """Give the ids of the vans that a document names."""
+    keys = [(document.record.doc_id, name.model) for name in document.found.vans]
+    return [plan.fleet.named[key] for key in keys if key in plan.fleet.named]
+
+
+def other_rows(plan: Plan, basis: Basis) -> Tables:
+    """Give the rows of the tables that are not of single vans."""
+    return {
+        "documents": [document_row(record) for record in plan.records],
+        "observations": [observation_row(one, van_id) for one, van_id in plan.answers],
+        "fields": [*field_rows(basis.book), *_derived_field_rows()],
+        "rulesets": _ruleset_rows(basis.rulesets),
+    }
+
+
+def columns_of_vans(book: Rulebook) -> list[Column]:
+    """Give the columns of the wide tables."""
     columns = [Column(name, spec.type, book.unit_of(name)) for name, spec in book.fields.items()]
-    columns += [Column(name, "number", spec.unit) for name, spec in DERIVED.items()]
-    return State(tables, columns, settlement, notes)
+    return columns + [Column(name, "number", spec.unit) for name, spec in DERIVED.items()]
 
 
-def _van_id(observation: Observation, settlement: Settlement) -> str | None:
-    van = van_of(settlement.vans, observation)
-    return van.van_id if van is not None else None
-
-
-def _idle(observations: Sequence[Observation], settlement: Settlement, documents: Collection[str]) -> list[str]:
+def idle(plan: Plan) -> list[str]:
     """Give which kept answers change nothing, for their van or document is not in the dataset."""
+    documents = {name for record in plan.records for name in (record.name, record.doc_id)}
     notes = []
-    for one in observations:
+    for one, van_id in plan.answers:
         where = f"kept answers, line {one.line}"
-        if _van_id(one, settlement) is None:
+        if van_id is None:
             notes.append(f"{where}: the dataset has no van {one.van_id!r} now; the answer is kept, but not used")
         elif one.doc and one.doc not in documents:
             notes.append(f"{where}: the dataset has no document {one.doc!r} now; the correction is kept, but not used")
@@ -170,38 +169,31 @@ def _score_rows(scores: pd.DataFrame) -> list[Row]:
     return rows
 
 
-def _gap_rows(
-    table: pd.DataFrame,
-    settlement: Settlement,
-    rulesets: Sequence[RuleSet],
-    book: Rulebook,
-    preferences: Preferences,
-    conditions: Conditions | None,
-    worths: WorthKeeper | None,
-) -> list[Row]:
+def _gap_rows(table: pd.DataFrame, settlement: Settlement, basis: Basis) -> list[Row]:
     """Give every field of every van, as delivered, that is missing or conflicting, with what it could change.
 
     A field that is stated, but not fully (a range, "heated" without how, a tank of unstated basis), is ambiguous where
     that could change points.
     """
     delivered = table[table["case_id"].str.endswith("|standard")].reset_index(drop=True)
-    found = (worths or WorthKeeper()).of(delivered, rulesets, book, conditions)
+    found = worth_of(delivered, basis.rulesets, basis.book, basis.conditions)
     worth = {split_case(case)[0]: one for case, one in found.items()}
+    questions = {name: question(name, basis.book) for name in basis.book.fields}
     rows = []
     for row in settlement.settled:
         if row.equipment != "standard":
             continue
-        for ruleset in rulesets:
+        for ruleset in basis.rulesets:
             van = worth.get(row.van_id, UNKNOWN)
             at_stake = van.points.get((ruleset.name, row.field), 0.0)
             narrows, what = van.narrows.get(row.field, NOTHING)
-            if row.status not in ("missing", "conflicting") and at_stake < preferences.least_stake:
+            if row.status not in ("missing", "conflicting") and at_stake < basis.preferences.least_stake:
                 continue
             rows.append(
                 {
                     "van_id": row.van_id, "ruleset": ruleset.name, "field": row.field,
                     "reason": row.reason or "ambiguous", "points_at_stake": at_stake,
-                    "question": question(row.field, book),
+                    "question": questions[row.field],
                     "narrows": narrows, "narrows_what": what,
                 }
             )  # fmt: skip

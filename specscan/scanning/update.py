@@ -19,20 +19,23 @@ from specscan.dataset.us_units import us_columns
 from specscan.judging.rulesets import RuleSet, load_ruleset, load_rulesets
 from specscan.physics.conditions import Conditions, conditions_named
 from specscan.records.documents import DocumentRecord, ReadDocument
+from specscan.records.facts import DocumentFacts
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook, load_rulebook
-from specscan.scanning.examine import NOTHING, findings_as_json, records_as_json
+from specscan.scanning.examine import findings_as_json, outlines_as_json, records_as_json
 from specscan.scanning.files import rows_for
-from specscan.scanning.state import State, build_state
+from specscan.scanning.plan import Outlined, Plan, plan
+from specscan.scanning.state import basis_of, columns_of_vans, idle, other_rows, rows_of_vans
 from specscan.scanning.timings import Timings
-from specscan.scanning.worth import WorthKeeper
 from specscan.settling.manifest import ManifestRow
+from specscan.settling.manifested import apply_manifest
 from specscan.settling.preferences import Preferences, load_preferences
 
 Manifests = dict[str, list[ManifestRow]]
 manifests_as_json: TypeAdapter[Manifests] = TypeAdapter(Manifests)
 SCORED_BY = "scored_by"
 LAST_STATE = "last_state"
+VANS_AT_ONCE = 300  # some hundreds of rows each: this bounds the memory that a scan needs
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,40 +58,6 @@ class Job:
     rulesets: tuple[RuleSet, ...]
     conditions: Conditions
 
-    def update(
-        self,
-        dataset: Dataset,
-        documents: Sequence[ReadDocument],
-        manifests: Mapping[str, list[ManifestRow]],
-        observations: Sequence[Observation],
-        run_id: str,
-        started: datetime,
-        read: int,
-        timings: Timings | None = None,
-        basis: str = "",
-    ) -> State:
-        """Settle, derive and score anew, put the whole state in place in one transaction, and give it.
-
-        ``read`` is how many documents this run has read, ``started`` when it began (UTC), ``basis`` what ``basis``
-        gives where that was asked for already.
-        """
-        timings = timings or Timings()
-        basis = basis or self.basis(dataset, manifests, observations)
-        worths = WorthKeeper(self.stamp(), dataset.worths())
-        state = build_state(
-            documents, self.book, self.preferences, self.rulesets, lambda path: rows_for(path, dict(manifests)),
-            observations, self.conditions, worths, timings,
-        )  # fmt: skip
-        records = [document.record for document in documents]
-        told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
-        last = {"basis": basis, **asdict(told)}
-        settings = {SCORED_BY: json.dumps(self._by()), LAST_STATE: json.dumps(last)}
-        units = us_columns(state.columns, self.rules)
-        run = self._run(records, told, run_id, started, read)
-        with timings.of("storing"):
-            dataset.replace_state(state.tables, run, state.columns, units, settings, worths.used)
-        return state
-
     def bring_up_to_date(
         self,
         dataset: Dataset,
@@ -97,24 +66,66 @@ class Job:
         run_id: str,
         started: datetime,
         read: int,
-        timings: Timings,
+        timings: Timings | None = None,
     ) -> tuple[list[DocumentRecord], Told]:
-        """Give the records of all documents and what is to be told of the state, which is made anew where it must.
+        """Give the records of all documents and what is to be told of the state, which is brought up to date first.
 
-        Where nothing that the state follows from has changed, the run is noted and the state stays as it is.
+        ``read`` is how many documents this run has read, ``started`` when it began (UTC). Where nothing that the state
+        follows from has changed, the run is noted and the state stays as it is.
         """
+        timings = timings or Timings()
         last = json.loads(dataset.setting(LAST_STATE) or "{}")
         with timings.of("looking for changes"):
             basis = self.basis(dataset, manifests, observations)
-        if last.pop("basis", "") != basis:
-            with timings.of("recalling findings"):
-                documents = kept_documents(dataset)
-            state = self.update(dataset, documents, manifests, observations, run_id, started, read, timings, basis)
-            told = Told(len(state.settlement.vans), len(state.settlement.facts), state.notes)
-            return [document.record for document in documents], told
-        records, told = [record for record, _ in kept_records(dataset.kept_records())], Told(**last)
-        dataset.add_run(self._run(records, told, run_id, started, read))
-        return records, told
+        if last.pop("basis", "") == basis:
+            records, told = [record for record, _ in kept_records(dataset.kept_records())], Told(**last)
+            dataset.add_run(self._run(records, told, run_id, started, read))
+            return records, told
+        with timings.of("looking for changes"):
+            rows = dict(manifests)
+            planned = plan(
+                kept_outlines(dataset), self.book.general.legal_forms, lambda path: rows_for(path, rows),
+                observations, self.stamp(),
+            )  # fmt: skip
+        told = self._renew(dataset, planned, rows, basis, (run_id, started, read), timings)
+        return planned.records, told
+
+    def _renew(
+        self,
+        dataset: Dataset,
+        planned: Plan,
+        manifests: Manifests,
+        basis: str,
+        run: tuple[str, datetime, int],
+        timings: Timings,
+    ) -> Told:
+        """Work on the vans of which anything has changed, some at a time, and write their rows in one transaction."""
+        before = dataset.van_keys()
+        keys = {van_id: key for van_id, key in planned.keys.items() if before.get(van_id) != key}
+        old = [van_id for van_id in before if van_id in keys or van_id not in planned.keys]
+        under = basis_of(self.book, self.preferences, self.rulesets, self.conditions)
+        columns = columns_of_vans(self.book)
+        with dataset.renewal() as new:
+            with timings.of("storing"):
+                new.drop(old if len(old) < len(before) else None)
+            for van_ids, doc_ids in planned.batches(keys, VANS_AT_ONCE):
+                with timings.of("recalling findings"):
+                    records = [planned.fleet.records[doc_id] for doc_id in doc_ids]
+                    documents = kept_documents(dataset, records, manifests)
+                tables = rows_of_vans(van_ids, documents, planned, under, timings)
+                with timings.of("storing"):
+                    new.add(tables)
+            with timings.of("storing"):
+                new.put(other_rows(planned, under))
+                new.keep_keys(keys)
+                told = Told(len(planned.keys), dataset.count_facts(), [*planned.notes, *idle(planned)])
+                settings = {
+                    SCORED_BY: json.dumps(self._by()),
+                    LAST_STATE: json.dumps({"basis": basis, **asdict(told)}),
+                }
+                row = self._run(planned.records, told, *run)
+                new.finish(row, columns, us_columns(columns, self.rules), settings)
+        return told
 
     def stamp(self) -> str:
         """Give a digest of the program, the rules and the conditions."""
@@ -203,13 +214,27 @@ def keep_manifests(dataset: Dataset, manifests: Manifests) -> None:
     dataset.keep_setting("manifests", manifests_as_json.dump_json(manifests).decode())
 
 
-def kept_documents(dataset: Dataset) -> list[ReadDocument]:
-    """Give all documents of the dataset; a copy of another file is named as such and adds no statements of its own."""
-    kept = dataset.kept()
+def kept_outlines(dataset: Dataset) -> list[Outlined]:
+    """Give all documents of the dataset, with the names of their vans only, in order of path.
+
+    A copy of another file is named as such and names no vans of its own.
+    """
+    kept = dataset.kept_outlines()
+    found = []
+    for record, copied in kept_records({path: record for path, (record, _) in kept.items()}):
+        outline = outlines_as_json.validate_json(kept[record.path][1])
+        names = DocumentFacts(() if copied else outline.vans, (), outline.language)
+        found.append(Outlined(ReadDocument(record, names), outline.digest))
+    return found
+
+
+def kept_documents(dataset: Dataset, records: Sequence[DocumentRecord], manifests: Manifests) -> list[ReadDocument]:
+    """Give documents with all that was found in them, named as the manifests say."""
+    kept = dataset.findings([record.path for record in records])
     documents = []
-    for record, copied in kept_records({path: record for path, (_, _, record, _) in kept.items()}):
-        found = findings_as_json.validate_json(kept.pop(record.path)[3])
-        documents.append(ReadDocument(record, replace(NOTHING, language=found.language) if copied else found))
+    for record in records:
+        found = findings_as_json.validate_json(kept[record.path])
+        documents.append(apply_manifest(ReadDocument(record, found), rows_for(record.path, manifests))[0])
     return documents
 
 

@@ -38,9 +38,9 @@ def correct(
     observations: Sequence[Observation],
     vans: Sequence[Van],
     records: Mapping[str, DocumentRecord],
-    vans_of: Mapping[str, set[str]],
+    documents_of: Mapping[str, Sequence[str]],
 ) -> Corrected:
-    """Apply the corrections among the observations; ``vans_of`` gives the documents of each van by their ids.
+    """Apply the corrections among the observations; ``documents_of`` gives the documents of each van by their ids.
 
     Of several corrections of the same statement the newest counts. One for a van or document that the dataset does
     not have changes nothing.
@@ -50,7 +50,7 @@ def correct(
     done: set[tuple[str, str, str, str]] = set()
     for one in newest:
         van = van_of(vans, one)
-        own = vans_of.get(van.van_id, set()) if van is not None else set()
+        own = documents_of.get(van.van_id, ()) if van is not None else ()
         doc_id = next((doc for doc in sorted(own) if one.doc in (doc, records[doc].name)), None)
         key = (doc_id or "", van.van_id if van is not None else "", one.field, _kind(one.availability))
         if van is None or doc_id is None or key in done:

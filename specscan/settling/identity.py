@@ -8,7 +8,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from specscan.records.documents import ReadDocument, Van
+from specscan.records.documents import DocumentRecord, ReadDocument, Van
 from specscan.records.facts import VanName
 from specscan.settling.preferences import plain
 
@@ -23,6 +23,30 @@ class _Group:
     model: str
     year: int | None
     members: list[Named] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Fleet:
+    """All vans of a dataset, by id and in order of name, and which documents name them.
+
+    ``named`` maps (document's id, model as that document names it) to the van, ``records`` and ``documents_of`` are by
+    the ids of documents and vans.
+    """
+
+    vans: dict[str, Van]
+    named: dict[Named, str]
+    records: dict[str, DocumentRecord]
+    documents_of: dict[str, list[str]]
+
+
+def fleet_of(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -> Fleet:
+    """Give the vans that documents name; of what is found in them only the names of vans are asked for."""
+    vans, named = assign_vans(documents, legal_forms)
+    documents_of: dict[str, list[str]] = {van.van_id: [] for van in vans}
+    for doc_id, van_id in sorted({(doc_id, van_id) for (doc_id, _), van_id in named.items()}):
+        documents_of[van_id].append(doc_id)
+    records = {document.record.doc_id: document.record for document in documents}
+    return Fleet({van.van_id: van for van in vans}, named, records, documents_of)
 
 
 def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -> tuple[list[Van], dict[Named, str]]:

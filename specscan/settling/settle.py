@@ -11,7 +11,7 @@ from specscan.records.facts import Fact, Settled
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook
 from specscan.settling.corrected import correct, told
-from specscan.settling.identity import assign_vans
+from specscan.settling.identity import Fleet, fleet_of
 from specscan.settling.missing import missing
 from specscan.settling.observed import put_above, van_of
 from specscan.settling.one_document import (
@@ -38,29 +38,36 @@ def settle(
     book: Rulebook,
     preferences: Preferences,
     observations: Sequence[Observation] = (),
+    fleet: Fleet | None = None,
+    only: Collection[str] | None = None,
 ) -> Settlement:
     """Give vans, placed facts and settled values of a set of documents, and of what people observed.
+
+    ``fleet`` are the vans there are, by default those that ``documents`` name; ``only`` the ids of those to settle, of
+    which all documents must be given. Facts are placed on the other vans of the documents too.
 
     Every van gets a row for every field and both equipments. ``standard``: what is printed as standard or without
     a word on it (contract: ``unstated``). ``optioned``: the same with printed options fitted. What people observed
     stands above what is printed; observations of vans that no document names change nothing.
     """
-    vans, mapping = assign_vans(documents, book.general.legal_forms)
+    fleet = fleet or fleet_of(documents, book.general.legal_forms)
+    mapping = _named_in(documents, fleet)
     placed: list[PlacedFact] = []
     for document in documents:
         placed.extend(_placed(document, mapping, book, preferences))
-    records = {document.record.doc_id: document.record for document in documents}
-    of_van = {van.van_id: {doc for (doc, _), van_id in mapping.items() if van_id == van.van_id} for van in vans}
-    corrected = correct(placed, observations, vans, records, of_van)
+    present = [fleet.vans[van_id] for van_id in sorted(set(mapping.values()))]
+    corrected = correct(placed, observations, present, fleet.records, fleet.documents_of)
     by_van: dict[str, list[PlacedFact]] = defaultdict(list)
     for fact in (*corrected.placed, *corrected.corrections):
         by_van[fact.van_id].append(fact)
-    answers = _answers(vans, observations)
+    answers = _answers(present, observations)
     general = _general(placed)
     settled: list[Settled] = []
     named: list[Van] = []
-    for van in vans:
-        own = [records[doc] for doc in sorted(of_van[van.van_id])]
+    for van in fleet.vans.values():
+        if van.van_id not in answers or (only is not None and van.van_id not in only):
+            continue
+        own = [fleet.records[doc] for doc in fleet.documents_of[van.van_id]]
         rows = _Van(van, by_van[van.van_id], own, general, book, preferences, answers[van.van_id]).settled()
         rows = [told(row, corrected) for row in rows]
         settled.extend(rows)
@@ -69,6 +76,12 @@ def settle(
         tuple(named), tuple(corrected.placed), tuple(settled), mapping,
         tuple(corrected.corrections),
     )  # fmt: skip
+
+
+def _named_in(documents: Sequence[ReadDocument], fleet: Fleet) -> dict[tuple[str, str], str]:
+    """Give the vans of the fleet that documents name, by document and model as named there."""
+    keys = [(document.record.doc_id, name.model) for document in documents for name in document.found.vans]
+    return {key: fleet.named[key] for key in keys if key in fleet.named}
 
 
 def settle_without(

@@ -25,8 +25,16 @@ def run(number):
     return {"run_id": f"run{number}", "version": "1", "started_at": moment, "finished_at": moment, "vans": 1}
 
 
+def put(dataset, tables, number):
+    """Put a state with these rows in place of what the dataset holds."""
+    with dataset.renewal() as new:
+        new.drop()
+        new.put(tables)
+        new.finish(run(number), COLUMNS, US)
+
+
 def write(path, *rows, number=1, **tables):
     """Write a state with these settled rows, and the rows of other tables."""
     with Dataset(path) as dataset:
-        dataset.replace_state({"settled": list(rows), **tables}, run(number), COLUMNS, US)
+        put(dataset, {"settled": list(rows), **tables}, number)
     return path

@@ -6,7 +6,7 @@ import pytest
 from specscan.dataset.query import run_query
 from specscan.dataset.store import Dataset
 from specscan.records.errors import DatasetError
-from tests.dataset.made import COLUMNS, US, run, settled, write
+from tests.dataset.made import put, settled, write
 
 
 def test_wide_view_has_one_row_per_van_and_null_for_unknown(tmp_path):
@@ -39,7 +39,7 @@ def test_a_state_that_fails_half_way_leaves_the_last_good_one(tmp_path):
     db = write(tmp_path / "a.duckdb", settled("fresh_tank_l", value_num=100.0))
     with Dataset(db) as dataset, pytest.raises(duckdb.Error):
         broken = {"settled": [settled("fresh_tank_l", value_num="no number at all")]}
-        dataset.replace_state(broken, run(2), COLUMNS, US)
+        put(dataset, broken, 2)
     assert run_query(db, "SELECT fresh_tank_l FROM vans").rows == [(100.0,)]
     assert run_query(db, "SELECT run_id FROM runs").rows == [("run1",)]
 

@@ -54,16 +54,16 @@ import resource, signal, sys
 from pathlib import Path
 from specscan.dataset.store import Dataset
 from specscan.records.errors import DatasetError
-from tests.dataset.made import COLUMNS, US, run, settled
+from tests.dataset.made import put, settled
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 with Dataset(Path(sys.argv[1])) as dataset:
     resource.setrlimit(resource.RLIMIT_FSIZE, (int(sys.argv[2]), resource.RLIM_INFINITY))
     try:
         if sys.argv[3] == "keep":
-            dataset.keep([(f"{n}", "", "", "x" * 100_000 + str(n), "") for n in range(100)])
+            dataset.keep([(f"{n}", "", "", "x" * 100_000 + str(n), "", "") for n in range(100)])
         else:
             rows = [settled("model", van=f"v{n}", value_text="x" * 50_000 + str(n)) for n in range(100)]
-            dataset.replace_state({"settled": rows}, run(2), COLUMNS, US)
+            put(dataset, {"settled": rows}, 2)
     except DatasetError as error:
         print(error)
         sys.exit(2)

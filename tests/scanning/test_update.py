@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from datetime import UTC, datetime
 from pathlib import Path
 
 import duckdb
@@ -11,7 +12,8 @@ from click.testing import CliRunner
 
 from specscan import api
 from specscan.cli.main import main
-from specscan.scanning import update, worth
+from specscan.dataset.store import Dataset
+from specscan.scanning import update
 from tests.scanning.sheets import state_of, write_sheet
 
 TABLES = ("facts", "settled", "scores", "gaps", "claims", "vans")
@@ -40,7 +42,7 @@ def db(scanned, tmp_path):
 def test_a_scan_that_finds_nothing_changed_keeps_the_state_and_notes_the_run(sheets, db, scanned, monkeypatch):
     first = scanned[2]
     before = state_of(db, TABLES)
-    monkeypatch.setattr(update, "build_state", lambda *_: pytest.fail("the state was made anew"))
+    monkeypatch.setattr(update, "rows_of_vans", lambda *_: pytest.fail("the state was made anew"))
     second = api.scan([sheets], db, jobs=1)
     assert (second.read, second.unchanged) == (0, 2)
     assert (second.vans, second.facts, second.notes) == (first.vans, first.facts, first.notes)
@@ -52,19 +54,69 @@ def test_a_scan_that_finds_nothing_changed_keeps_the_state_and_notes_the_run(she
         ]  # fmt: skip
 
 
-def test_a_changed_file_costs_the_work_of_its_own_vans_and_gives_what_a_scan_from_nothing_gives(
-    sheets, db, tmp_path, monkeypatch
-):
+def test_a_changed_file_costs_the_work_of_its_own_vans(sheets, db, tmp_path, monkeypatch):
+    folder = shutil.copytree(sheets, tmp_path / "sheets")
+    api.scan([folder], db, jobs=1)
     worked: list[str] = []
-    real = worth.stakes
-    monkeypatch.setattr(worth, "stakes", lambda table, *rest: worked.extend(table["case_id"]) or real(table, *rest))
-    before = (sheets / "drift_2.txt").read_text()
-    (sheets / "drift_2.txt").write_text(before.replace("110 L", "140 L"))
-    api.scan([sheets], db, jobs=1)
-    assert len(worked) == 1 and "drift-200" in worked[0].casefold().replace("_", "-").replace(" ", "-")
-    api.scan([sheets], tmp_path / "anew.duckdb", jobs=1)
-    (sheets / "drift_2.txt").write_text(before)
-    assert state_of(db, TABLES) == state_of(tmp_path / "anew.duckdb", TABLES)
+    real = update.rows_of_vans
+    monkeypatch.setattr(update, "rows_of_vans", lambda vans, *rest: worked.extend(vans) or real(vans, *rest))
+    write_sheet(folder, 2, 140)
+    api.scan([folder], db, jobs=1)
+    assert worked == ["marrowfen-drift-200-2026"]
+
+
+COMPARED = """Marrowfen 2026: the models side by side
+
+| | Drift 100 | Drift 200 |
+|---|---|---|
+| Fresh water tank | 90 L | 115 L |
+| Solar panels | 200 W | 200 W |
+| Heater fuel | diesel | propane (optional) |
+"""
+
+
+def exported(db: Path, folder: Path) -> dict[str, bytes]:
+    """Give the tables of a dataset, but for the list of its runs, as files, by name."""
+    api.export(db, folder)
+    return {path.name: path.read_bytes() for path in folder.iterdir() if not path.name.startswith("runs")}
+
+
+def test_after_changes_the_dataset_is_that_of_a_scan_from_nothing_to_the_byte(sheets, tmp_path):
+    folder = shutil.copytree(sheets, tmp_path / "sheets")
+    (folder / "compared.md").write_text(COMPARED)
+    write_sheet(folder, 3, 70)
+    api.scan([folder], tmp_path / "vans.duckdb", jobs=1)
+    write_sheet(folder, 2, 140)
+    (folder / "drift_3.txt").unlink()
+    write_sheet(folder, 4, 75)
+    for name in ("vans", "anew"):
+        api.scan([folder], tmp_path / f"{name}.duckdb", jobs=1)
+    found, anew = (exported(tmp_path / f"{name}.duckdb", tmp_path / name) for name in ("vans", "anew"))
+    assert {"facts.csv", "settled.csv", "scores.csv", "gaps.csv", "claims.csv", "vans.csv"} <= set(anew)
+    assert b"compared.md" in anew["documents.csv"] and b"drift-300" not in anew["vans.csv"]
+    assert found == anew
+
+
+def test_vans_of_many_documents_are_renewed_in_part_as_they_are_made_anew(demo_db, tmp_path, book):
+    job = update.load_job(book.folder)
+    made = {}
+    for way in ("in_part", "anew"):
+        db = Path(shutil.copy(demo_db, tmp_path / f"{way}.duckdb"))
+        with Dataset(db) as dataset:
+            path = dataset.connection.execute(
+                "SELECT path FROM documents JOIN van_names USING (doc_id) WHERE van_id IN "
+                "(SELECT van_id FROM van_names GROUP BY van_id HAVING count(DISTINCT doc_id) > 1) ORDER BY path"
+            ).fetchone()[0]
+            dataset.forget([path])
+            if way == "anew":
+                dataset.connection.execute("DELETE FROM kept.vans")
+            before = dataset.van_keys()
+            job.bring_up_to_date(dataset, update.kept_manifests(dataset), [], "again", datetime.now(UTC), 0)
+            after = dataset.van_keys()
+            kept = [van for van in before if before[van] == after.get(van)]
+            assert len(kept) > len(after) / 2 if way == "in_part" else not kept
+        made[way] = exported(db, tmp_path / way)
+    assert made["in_part"] == made["anew"]
 
 
 def test_other_conditions_make_the_state_anew(sheets, db):
