@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from specscan import __version__, api
+from specscan import api
 from specscan.cli.cautions import CAUTION
 from specscan.cli.claims import claims
 from specscan.cli.compare import changes, sensitivity
@@ -46,8 +46,19 @@ class _Group(click.Group):
             ctx.exit(WRONG_CALL)
 
 
+def _print_version(ctx: click.Context, _: click.Parameter, asked: bool) -> None:
+    if asked:
+        from specscan import __version__
+
+        click.echo(f"specscan, version {__version__}")
+        ctx.exit()
+
+
 @click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]}, epilog=CAUTION)
-@click.version_option(__version__, prog_name="specscan")
+@click.option(
+    "--version", is_flag=True, is_eager=True, expose_value=False, callback=_print_version,
+    help="Show the version and exit.",
+)  # fmt: skip
 def main() -> None:
     """Read brochures, spec sheets and web pages of camper vans into one dataset, and judge from it which vans can be
     lived in through deep winter: what is printed and where, what follows from it, what is unknown and whom to ask.

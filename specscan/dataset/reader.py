@@ -9,7 +9,7 @@ from typing import Any
 from specscan.dataset.query import open_walled
 from specscan.records.defaults import FIRST_RULESET
 from specscan.records.errors import DatasetError, NotFoundError
-from specscan.settling.preferences import plain
+from specscan.records.names import plain
 
 
 class Reader:

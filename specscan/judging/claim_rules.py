@@ -10,10 +10,11 @@ from specscan.judging.kinds import Kind, Kinds, column_kinds
 from specscan.judging.tree import ConditionError
 from specscan.records.errors import RuleError
 from specscan.records.facts import Fact
+from specscan.records.names import plain
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.claims import CLAIMED, OTHERS, ClaimRules, Implied
 from specscan.rulebook.yaml_source import read_yaml
-from specscan.settling.preferences import Preferences, plain
+from specscan.settling.preferences import Preferences
 
 LOW, HIGH = f"{CLAIMED}_low", f"{CLAIMED}_high"
 VAGUE = "yes, not said how"

@@ -11,9 +11,9 @@ from typing import Any, Literal
 
 from specscan.dataset.reader import Reader
 from specscan.records.errors import SpecscanError
+from specscan.records.names import plain
 from specscan.reports.citations import cite
 from specscan.reports.explain import value_text
-from specscan.settling.preferences import plain
 
 Kind = Literal["changed", "new", "gone", "availability", "status"]
 WITHIN = 1e-3  # of a number: less is rounding

@@ -12,7 +12,7 @@ from typing import Any, Literal
 from specscan.dataset.query import run_query
 from specscan.records.cells import unguarded
 from specscan.records.errors import NotFoundError, RuleError, at
-from specscan.settling.preferences import plain
+from specscan.records.names import plain
 
 COLUMNS = ("doc", "van", "field", "value", "availability", "page")
 IDENTITY = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 from dataclasses import field as made
 from pathlib import Path
@@ -82,11 +83,10 @@ def explain(db: Path, name: str, ruleset: str, equipment: str = "standard") -> E
             [van["van_id"], ruleset, equipment],
         )
         accounts = {row["criterion"]: _account(row, described) for row in scores}
+        fields = {criterion: row["fields"] or [] for criterion, row in described.items()}
+        evidence = _Evidence(reader, van, sorted({name for names in fields.values() for name in names}))
         for criterion, account in accounts.items():
-            names = described.get(criterion, {}).get("fields") or []
-            account.evidence = [_evidence(reader, van["van_id"], one, equipment) for one in names]
-            for source in (source for one in account.evidence for source in one.sources):
-                source["citation"] = cite(source, van["maker"])
+            account.evidence = [evidence.of(name, equipment) for name in fields.get(criterion, [])]
         first = next(iter(described.values()), {})
         return Explanation(
             van["van_id"], van["title"], ruleset, first.get("title", ruleset), first.get("note") or "", equipment,
@@ -104,24 +104,29 @@ def _account(row: dict[str, Any], described: dict[str, dict[str, Any]]) -> Crite
     )  # fmt: skip
 
 
-def _evidence(reader: Reader, van_id: str, name: str, equipment: str) -> Evidence:
-    row = next(
-        iter(
-            reader.rows(
-                "SELECT * FROM settled WHERE van_id = ? AND field = ? AND equipment = ?", [van_id, name, equipment]
-            )
-        ),
-        None,
-    )
-    if row is None:
-        return Evidence(name, "", "missing", "", "")
-    sources = sources_of(reader, row["fact_ids"] or [])
-    if row["status"] == "missing" and row["reason"] == "only_optional":
-        optioned = reader.rows(
-            "SELECT fact_ids FROM settled WHERE van_id = ? AND field = ? AND equipment = 'optioned'", [van_id, name]
+class _Evidence:
+    """The settled rows of one van and the statements that they rest on, looked up all at once."""
+
+    def __init__(self, reader: Reader, van: dict[str, Any], names: Sequence[str]):
+        rows = reader.rows(
+            "SELECT * FROM settled WHERE van_id = ? AND list_contains(?::VARCHAR[], field)", [van["van_id"], names]
         )
-        sources = sources_of(reader, optioned[0]["fact_ids"] or []) if optioned else []
-    return Evidence(name, value_text(row), row["status"], row["availability"] or "", row["note"] or "", sources)
+        self.rows = {(row["field"], row["equipment"]): row for row in rows}
+        ids = {fact_id for row in rows for fact_id in row["fact_ids"] or []}
+        self.sources = [
+            {**source, "citation": cite(source, van["maker"])} for source in sources_of(reader, sorted(ids))
+        ]
+
+    def of(self, name: str, equipment: str) -> Evidence:
+        """Give what is known of a field; where it is only an option, the statements on that."""
+        row = self.rows.get((name, equipment))
+        if row is None:
+            return Evidence(name, "", "missing", "", "")
+        only_optional = row["status"] == "missing" and row["reason"] == "only_optional"
+        carrier = self.rows.get((name, "optioned")) if only_optional else row
+        ids = set((carrier or {}).get("fact_ids") or [])
+        sources = [dict(source) for source in self.sources if source["fact_id"] in ids]
+        return Evidence(name, value_text(row), row["status"], row["availability"] or "", row["note"] or "", sources)
 
 
 def sources_of(reader: Reader, fact_ids: list[str]) -> list[dict[str, Any]]:
@@ -131,7 +136,7 @@ def sources_of(reader: Reader, fact_ids: list[str]) -> list[dict[str, Any]]:
     return reader.rows(
         "SELECT d.name AS document, f.page, f.printed, f.availability, f.option_name, f.confidence, f.fact_id "
         "FROM (SELECT unnest(?::VARCHAR[]) AS fact_id) JOIN facts AS f USING (fact_id) "
-        "JOIN documents AS d USING (doc_id) ORDER BY d.name, f.page",
+        "JOIN documents AS d USING (doc_id) ORDER BY d.name, f.page, f.rowid",
         [fact_ids],
     )
 

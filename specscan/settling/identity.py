@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from specscan.records.documents import DocumentRecord, ReadDocument, Van
 from specscan.records.facts import VanName
-from specscan.settling.preferences import plain
+from specscan.records.names import plain
 
 Named = tuple[str, str]  # document's id and the model as that document names it
 

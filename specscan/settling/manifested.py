@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from specscan.records.documents import ReadDocument
 from specscan.records.facts import DocumentFacts, Fact, VanName
+from specscan.records.names import plain
 from specscan.settling.manifest import ManifestRow
-from specscan.settling.preferences import plain
 
 FOUND_BY = "manifest"
 OVERRULED = "overruled by the manifest"

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
-
 from pydantic import Field
 
 from specscan.records.errors import RuleError
 from specscan.records.facts import Fact
+from specscan.records.names import plain
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Entry
 from specscan.rulebook.yaml_source import read_yaml
@@ -80,8 +78,3 @@ def load_preferences(book: Rulebook) -> Preferences:
     if mistakes or checked is None:
         raise RuleError(mistakes)
     return checked
-
-
-def plain(text: str) -> str:
-    """Give a name case-folded, without accents' composition, punctuation and spacing, for comparison."""
-    return re.sub(r"[\W_]+", "", unicodedata.normalize("NFKC", text).casefold())

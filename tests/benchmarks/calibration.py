@@ -11,7 +11,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 
-from specscan.settling.preferences import plain
+from specscan.records.names import plain
 from tests.benchmarks.scoring import Scanner, is_label
 from tests.proving_ground.maker import Brochure, draw
 

@@ -9,12 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from specscan.records.documents import ReadDocument
+from specscan.records.names import plain
 from specscan.reports.evaluate import IDENTITY, is_right, shown_value
 from specscan.reports.evaluate import Label as GoldLabel
 from specscan.rulebook.book import Rulebook, load_rulebook
 from specscan.scanning.examine import Examiner
 from specscan.scanning.files import kind_of
-from specscan.settling.preferences import Preferences, load_preferences, plain
+from specscan.settling.preferences import Preferences, load_preferences
 from specscan.settling.settle import settle
 from tests.proving_ground.maker import PAGED, Brochure
 from tests.proving_ground.truth import Label
