@@ -12,7 +12,7 @@ from rich.text import Text
 
 from specscan.cli.consoles import console
 from specscan.cli.winter_figures import span_words, value_words
-from specscan.physics.words import figure
+from specscan.physics.words import earliest, figure
 from specscan.reports.conditions_words import both_units, conditions_words
 from specscan.reports.winter import Outlook
 
@@ -99,7 +99,9 @@ def _limits(out: Any, outlook: Outlook, van: pd.Series) -> None:
     _head(out, "What ends the stay")
     limits = outlook.tables.limits
     shown = limits[~limits["known"] | ~limits["never"]]
-    words = [span_words(row, "d") if row["known"] else "not known" for _, row in shown.iterrows()]
+    words = [
+        span_words(row, "d") if row["known"] else f"not known, {earliest(row['low'])}" for _, row in shown.iterrows()
+    ]
     width = max(map(len, words), default=0)
     for text, (_, row) in zip(words, shown.iterrows(), strict=True):
         out.print(Text(f"  {text:>{width}}  {row['words']}", style="" if row["known"] else "yellow"))

@@ -78,12 +78,12 @@ def pads(columns: Columns, values: Assumptions) -> Range:
     return total
 
 
-def uses(columns: Columns, values: Assumptions, heating: Range) -> dict[str, Range]:
+def uses(columns: Columns, values: Assumptions, heating: Range, *, wet: bool = True) -> dict[str, Range]:
     """Give the electricity used in a day (J) by part: ``heating`` (W, on average), standby, pads, refrigerator, rest.
 
-    Check: row B10, 3 A for 8 h at 12 V are 288 Wh.
+    Pads are on only where there is water in the tanks (``wet``). Check: row B10, 3 A for 8 h at 12 V are 288 Wh.
     """
-    steady = {"standby": values["standby_draw"], "pads": pads(columns, values)}
+    steady = {"standby": values["standby_draw"], "pads": pads(columns, values) if wet else NONE}
     steady |= {"refrigerator": values["refrigerator_energy"], "household": values["household_energy"]}
     swept = heating.typical.ndim > 1
     lifted = {name: one.lifted() if swept and one.typical.ndim else one for name, one in steady.items()}

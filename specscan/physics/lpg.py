@@ -71,3 +71,21 @@ def coldest_for(share: ArrayLike, at: ArrayLike, factors: ArrayLike) -> Floats:
     slope = (places[-1] - places[0]) / rising[-1]
     beyond = places[-1] + slope * (wanted - rising[-1])
     return np.where(wanted > rising[-1], beyond, np.interp(wanted, rising, places))
+
+
+def factor_at(celsius: ArrayLike, at: ArrayLike, factors: ArrayLike) -> Floats:
+    """Give a table's factor at a temperature; beyond its last entry it goes on as in ``coldest_for``."""
+    warm, places, rising = (np.asarray(one, dtype=float) for one in (celsius, at, factors))
+    beyond = rising[-1] + (warm - places[-1]) * rising[-1] / (places[-1] - places[0])
+    return np.where(warm > places[-1], beyond, np.interp(warm, places, rising))
+
+
+def filling_for(draw: ArrayLike, fillings: ArrayLike, draws: ArrayLike) -> Floats:
+    """Give the filling (per cent) below which a table gives less than ``draw``, both rising.
+
+    0 where its least filling still gives it: the table does not tell less from empty. Infinite where no filling does,
+    and where ``draw`` is not a number it stays so.
+    """
+    wanted, places, rising = (np.asarray(one, dtype=float) for one in (draw, fillings, draws))
+    found = np.where(wanted <= rising[0], 0.0, np.interp(wanted, rising, places))
+    return np.where(wanted > rising[-1], np.inf, np.where(np.isnan(wanted), np.nan, found))

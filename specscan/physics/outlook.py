@@ -111,7 +111,7 @@ def _figures(table: pd.DataFrame, ids: Sequence[str], book: Rulebook, conditions
 
 
 def _limits(winter: Winter, ids: Sequence[str]) -> Rows:
-    """Give the limits, the first to bind first; those that are not known last."""
+    """Give the limits, the first to bind first; those that are not known last, ``low`` the earliest they could come."""
     never = float(np.max(winter.endless.typical, initial=0.0))
     electric = burns(winter.columns).nothing
     for case, van in enumerate(ids):
@@ -123,7 +123,10 @@ def _limits(winter: Winter, ids: Sequence[str]) -> Rows:
                 "value": typical, "low": low, "high": high,
             }  # fmt: skip
         for name in stay.unknown(winter.shaped_limits, (case,)):
-            yield {"van_id": van, "limit": name, "words": stay.WORDS[name], "known": False, "never": False}
+            yield {
+                "van_id": van, "limit": name, "words": stay.WORDS[name], "known": False, "never": False,
+                "low": winter.soonest(name, case),
+            }  # fmt: skip
 
 
 def curve(

@@ -1,7 +1,7 @@
 """What ends a stay: every limit in days, and the first of them.
 
-A limit that is not known could come at once: the low end of the stay is then 0, and the high end is the least of the
-limits that are known.
+A limit that is not known could come first: the low end of the stay then goes down to the earliest that it could come,
+at once where nothing bounds it, and the high end is the least of the limits that are known.
 """
 
 from __future__ import annotations
@@ -28,14 +28,15 @@ HEATING = ("fuel", "vapour", "battery")
 """The limits of the heating; the others are those of water."""
 
 
-def first_limit(limits: Mapping[str, Range]) -> Range:
+def first_limit(limits: Mapping[str, Range], earliest: Mapping[str, Range] | None = None) -> Range:
     """Give the days until the first limit binds.
 
-    Low: the least of all lows, 0 where a limit is unknown. Typical and high: the least of those that are known;
-    unknown where none is.
+    Low: the least of all lows; of a limit that is unknown the low of ``earliest``, 0 where that is not known either.
+    Typical and high: the least of those that are known; unknown where none is.
     """
     ranges = list(limits.values())
-    low = _least([np.where(one.known, one.low, 0.0) for one in ranges])
+    bounds = {name: np.nan_to_num(one.low) for name, one in (earliest or {}).items()}
+    low = _least([np.where(one.known, one.low, bounds.get(name, 0.0)) for name, one in limits.items()])
     typical, high = (_least([np.where(one.known, part(one), np.inf) for one in ranges]) for part in _PARTS)
     return Range.of(low, typical, high)
 

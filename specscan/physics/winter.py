@@ -16,14 +16,14 @@ from pathlib import Path
 
 import numpy as np
 
-from specscan.physics import balance, condensation, electricity, lines, stay, tanks, water_days
+from specscan.physics import balance, condensation, electricity, limits, lines, stay, tanks
 from specscan.physics.assumptions import DAY, Assumptions
 from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions, conditions_named
 from specscan.physics.envelope import Envelope, envelope, has_size_or_wall
 from specscan.physics.fuel import fuel_for
 from specscan.physics.heater import FUELS, Burns, burns, flow, heat_output, over_fuels
-from specscan.physics.propane_supply import coldest_for_vapour
+from specscan.physics.propane_supply import coldest_for_vapour, kept_back
 from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, independent_sum, monotone, pick
 
 NONE = Range.of(0.0)
@@ -209,20 +209,44 @@ class Winter:
         return coldest_for_vapour(self.columns, self.values)
 
     @cached_property
+    def propane_draw(self) -> Range:
+        """Give the fuel power (W) drawn from the propane: on average what the loss takes, at most full output.
+
+        Liquid and steel even out the minutes of on and off; that they do not is the high end. Unknown without a rating.
+        """
+        heat = self.values["propane_higher_heating_value"]
+        average = (self.fuel_per_day["propane"] * heat).times(1 / DAY)
+        full = self.lift(flow(self.columns, "propane", self.values) * heat)
+        return pick(full.known, Range(average.low, average.typical, np.maximum(average.high, full.high)), self.nothing)
+
+    @cached_property
+    def propane_kept_back(self) -> Range:
+        """Give the share of a full tank or cylinder that the cold keeps back: with less, vapour comes too slowly."""
+        return kept_back(self.columns, self.values, self.propane_draw, self.outside)
+
+    @cached_property
     def vapour_days(self) -> Range:
-        """Give the days that vaporization allows: all that are asked about while it is fast enough, else none."""
+        """Give the days until propane no longer vaporizes fast enough; no end where nothing burns propane."""
+        what = burns(self.columns)
+        burned = pick(self.where(what.by_fuel["propane"]), self.burned_vapour_days, self.endless)
+        return pick(self.where(what.known), burned, self.nothing)
+
+    @cached_property
+    def burned_vapour_days(self) -> Range:
+        """Give the days until a heater has burned its propane down to where too little vaporizes.
+
+        No end where it does so until the tank is empty, 0 where it is too slow from the start; unknown where nothing
+        burns propane.
+        """
         most = float(self.values["stay_horizon"].typical) / DAY
-        edge = self.lift(self.vapour_lowest)
-        propane = self.where(burns(self.columns).by_fuel["propane"])
-        found = Range(
-            np.where(self.outside >= edge.high, most, 0.0),
-            np.where(self.outside >= edge.typical, most, 0.0),
-            np.where(self.outside >= edge.low, most, 0.0),
-        )
-        known = pick(edge.known, found, self.nothing)
-        fuel_known = self.where(burns(self.columns).known)
-        free = Range.of(np.full_like(self.nothing.typical, most))
-        return pick(propane, known, pick(fuel_known, free, self.nothing))
+        start, kept, fuel = self.conditions.propane_share, self.propane_kept_back, self.heat_days
+
+        def days(lasts: Floats, kept: Floats) -> Floats:
+            left = lasts * np.clip(1 - kept / start, 0.0, 1.0) if start > 0 else np.zeros_like(kept)
+            return np.where(kept <= 0, most, np.where(kept >= start, 0.0, left))
+
+        found = Range.of(days(fuel.low, kept.high), days(fuel.typical, kept.typical), days(fuel.high, kept.low))
+        return pick(self.where(burns(self.columns).by_fuel["propane"]), found, self.nothing)
 
     # electricity
 
@@ -251,8 +275,9 @@ class Winter:
     @cached_property
     def energy_use(self) -> Range:
         """Give the electricity used in a day (J); its parts have nothing to do with one another."""
-        parts = electricity.uses(self.columns, self.values, self.heating_power)
-        known = electricity.uses(self.columns, self.certain.values, self.certain.heating_power)
+        wet = self.conditions.running_water
+        parts = electricity.uses(self.columns, self.values, self.heating_power, wet=wet)
+        known = electricity.uses(self.columns, self.certain.values, self.certain.heating_power, wet=wet)
         return independent_sum(list(known.values()), list(parts.values()))
 
     @cached_property
@@ -309,31 +334,12 @@ class Winter:
     @cached_property
     def limits(self) -> dict[str, Range]:
         """Give every limit of the stay in days; those of water only where water runs."""
-        columns, values, conditions = self.columns, self.values, self.conditions
-        electric = self.where(burns(columns).nothing)
-        found = {
-            "fuel": pick(electric, self.endless, self.heat_days),
-            "vapour": self.vapour_days,
-            "battery": self.battery_days,
-        }
-        if not conditions.running_water:
-            return found
-        found["fresh_water"] = self.lift(water_days.fresh_days(columns, values, conditions))
-        found["gray_tank"] = self.lift(water_days.gray_days(columns, values, conditions))
-        found["toilet"] = self.lift(water_days.toilet_days(columns, values, conditions))
-        for name in ("fresh", "gray"):
-            none = self.where(columns.number(f"{name}_tank_l").high == 0)
-            found[f"{name}_freezes"] = pick(
-                none, self.endless, tanks.days_or_never(self.tank_time(name, to_ice=True), values)
-            )
-        known = self.where(columns.known("water_lines_location"))
-        found["lines_freeze"] = pick(known, tanks.days_or_never(self.line_plug_time, values), self.nothing)
-        return found
+        return limits.limits_of(self)
 
     @cached_property
     def stay(self) -> Range:
         """Give the days until the first limit binds; unknown where the fuel's limit is."""
-        found = stay.first_limit(self.shaped_limits)
+        found = stay.first_limit(self.shaped_limits, self.earliest)
         return pick(self.shaped_limits["fuel"].known, found, self.nothing)
 
     @cached_property
@@ -343,11 +349,22 @@ class Winter:
         return pick(limits["fuel"].known, stay.first_limit(limits), self.nothing)
 
     @cached_property
+    def earliest(self) -> dict[str, Range]:
+        """Give when limits that are not known could come at the earliest (the low ends), where that can be told."""
+        return limits.earliest_of(self)
+
+    def soonest(self, limit: str, case: int) -> float:
+        """Give the days after which a limit that is not known could come at the earliest in one case; 0 is at once."""
+        one = self.earliest.get(limit)
+        return float(one.low[case]) if one is not None and one.known[case] else 0.0
+
+    @cached_property
     def shaped_limits(self) -> dict[str, Range]:
         """Give the limits with a value for every result."""
-        return {name: self._shaped(one) for name, one in self.limits.items()}
+        return {name: self.shaped(one) for name, one in self.limits.items()}
 
-    def _shaped(self, one: Range) -> Range:
+    def shaped(self, one: Range) -> Range:
+        """Give a range with a value for every result."""
         shape = self.nothing.typical.shape
         return Range(*(np.broadcast_to(part, shape) for part in (one.low, one.typical, one.high)))
 

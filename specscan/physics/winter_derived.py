@@ -80,6 +80,13 @@ WINTER = (
         lambda winter: winter.vapour_lowest, words.vapour,
     ),
     _quantity(
+        "propane_vapor_days", "days until propane vaporizes too slowly for the heater, as tank or cylinders empty", "d",
+        ways((("heater_fuel",),), BURNS, (("propane_tank_l",), ("propane_mass_kg",)), SIZE_WAYS),
+        (*HEATER, *BODY, "propane_tank_l"),
+        f"a heater for propane, its consumption or rating, the propane on board, and {SIZE}",
+        lambda winter: winter.burned_vapour_days, words.vapour_days,
+    ),
+    _quantity(
         "battery_days", "days until the house battery is empty, without shore power", "d",
         (("battery_wh",), ("battery_ah",)), (*BATTERY, *BODY, *HEATER, *PADS), "the battery's capacity",
         lambda winter: winter.battery_days, words.battery,

@@ -12,7 +12,7 @@ from specscan.physics.propane_supply import demand, draw_at_zero_f
 from specscan.physics.ranges import Range
 from specscan.physics.water_days import fresh_days, gray_days
 from specscan.physics.winter import Winter, at_design
-from specscan.physics.words import figure, per, span
+from specscan.physics.words import earliest, figure, per, span, time_span
 
 Sentence = Callable[[Winter, Range, int], str | None]
 PART_WORDS = {
@@ -117,6 +117,21 @@ def vapour(winter: Winter, result: Range, case: int) -> str | None:
     )
 
 
+def vapour_days(winter: Winter, result: Range, case: int) -> str | None:
+    """Tell after how many days propane vaporizes too slowly."""
+    what = burns(winter.columns)
+    if what.known[case] and not what.by_fuel["propane"][case]:
+        return "The heater burns no propane."
+    if not result.known[case]:
+        return None
+    return (
+        f"At {figure(winter.conditions.outside_c)} °C the heater draws {_span(winter.propane_draw, case)} W of fuel "
+        f"(on average; at most full output); filled to less than {_span(winter.propane_kept_back, case)} of what is "
+        f"full, tank or cylinders vaporize less than that. {_span(winter.heat_days, case)} days of heat, down to that "
+        f"filling = {_span(result, case)} days; {figure(float(winter.endless.typical.flat[0]))} stands for no end."
+    )
+
+
 def battery(winter: Winter, result: Range, case: int) -> str | None:
     """Tell the days of the house battery."""
     if not result.known[case]:
@@ -203,15 +218,15 @@ def _ends(winter: Winter, shaped: dict[str, Range], result: Range, case: int) ->
     known = stay.order(shaped, (case,))
     never = float(winter.endless.typical.flat[0])
     said = [
-        f"{stay.WORDS[name]} after {figure(typical)} ({figure(low)} to {figure(high)}) days"
+        f"{stay.WORDS[name]} after {time_span(typical, low, high, 'd')}"
         for name, typical, low, high in known
         if typical < never
     ]
-    lacking = [stay.WORDS[name] for name in stay.unknown(shaped, (case,))]
+    lacking = [f"{stay.WORDS[name]} ({earliest(winter.soonest(name, case))})" for name in stay.unknown(shaped, (case,))]
     first = f"First {said[0]}" if said else "No limit that is known"
     then = f"; then {'; '.join(said[1:4])}" if len(said) > 1 else ""
-    open_ends = f" Not known, so it could be at once: {', '.join(lacking)}." if lacking else ""
-    return f"{first}{then} = {_span(result, case)} days.{open_ends}"
+    open_ends = f" Not known, and could come first: {', '.join(lacking)}." if lacking else ""
+    return f"{first}{then} = {_lasting(result, case)}.{open_ends}"
 
 
 def _standing(winter: Winter, result: Range, case: int, what: str) -> str | None:
@@ -236,6 +251,10 @@ def _water(winter: Winter, result: Range, case: int, name: str, share: str) -> s
         f"{_span(litres, case)} l over {use} l a day and person{share} × {winter.conditions.people} people "
         f"= {_span(result, case)} days."
     )
+
+
+def _lasting(result: Range, case: int) -> str:
+    return time_span(float(result.typical[case]), float(result.low[case]), float(result.high[case]), "d")
 
 
 def _never(winter: Winter) -> str:

@@ -28,13 +28,6 @@ class ColumnShown(Entry):
     filter: bool = True
 
 
-class Endless(Entry):
-    """From which figure on a derived number has no end, and the words for it."""
-
-    since: float
-    words: str
-
-
 class PictureRules(Entry):
     """How pictures are cut, and the bounds of the process that cuts them."""
 
@@ -88,7 +81,6 @@ class ReportRules(Entry):
     us_labels: dict[str, str]
     unit_words: dict[str, str]
     value_words: dict[str, str] = Field(default_factory=dict)
-    no_end: dict[str, Endless] = Field(default_factory=dict)
     sheet: SheetRules
     winter: WinterRules
 

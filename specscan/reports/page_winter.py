@@ -12,6 +12,7 @@ import numpy as np
 import pandas as pd
 
 from specscan.physics.winter import LOWEST
+from specscan.physics.words import earliest
 from specscan.reports.conditions_words import both_units, conditions_words
 from specscan.reports.page_words import Shown, Wording
 from specscan.reports.winter import Outlook
@@ -31,11 +32,12 @@ LASTS = {"yes": "nothing that is known ends the stay before", "no": "the stay en
 
 @dataclass(frozen=True, slots=True)
 class LimitShown:
-    """A limit of the stay: its words, its days (``None``: not known) and whether it never binds."""
+    """A limit of the stay: its words, its days (``None``: not known), whether it never binds, and else the earliest."""
 
     words: str
     days: Shown | None
     never: bool
+    earliest: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,7 @@ def _vans(outlook: Outlook, wording: Wording) -> dict[str, VanWinter]:
 
 def _limit(row: Any, wording: Wording) -> LimitShown:
     if not row["known"]:
-        return LimitShown(row["words"], None, False)
+        return LimitShown(row["words"], None, False, earliest(row["low"]))
     days = wording.number("stay_days", row["value"], row["low"], row["high"], "d")
     return LimitShown(row["words"], days, bool(row["never"]))
 

@@ -11,10 +11,12 @@ from typing import Any
 
 from specscan.dataset.us_units import us_columns
 from specscan.dataset.wide import Column, UsUnit
+from specscan.physics.words import time_range, time_span
 from specscan.reports.page_rules import ReportRules
 
 FIGURES = 4
 DERIVED_FIGURES = 3  # as in the arithmetic
+SHORT_FIGURES = 2
 NAME = re.compile(r"\b[a-z][a-z0-9]*(?:_[a-z0-9]+)+\b")
 REASONS = {
     "not_stated": "no document says",
@@ -101,6 +103,9 @@ class Wording:
     def number(self, name: str, value: float, low: float | None, high: float | None, unit: str) -> Shown:
         """Give a number and its range, with its unit, metric and US."""
         ends = value if low is None else low, value if high is None else high
+        if self._lasts(name, unit):
+            told = time_span(value, *ends, unit, lambda one: figure(one, DERIVED_FIGURES))
+            return Shown(told, told)
         return self._in_units(name, unit, lambda said: _span(said(value), said(ends[0]), said(ends[1])), FIGURES)
 
     def short(self, row: Mapping[str, Any]) -> Shown | None:
@@ -108,21 +113,26 @@ class Wording:
         if row["value_num"] is None:
             return None
         unit, (low, high) = row["unit"] or "", ends(row)
+        if self._lasts(row["field"], unit):
+            told = time_range(low, high, unit, lambda one: figure(one, SHORT_FIGURES))
+            return Shown(told, told)
         return self._in_units(
-            row["field"], unit, lambda said: said(low) if said(low) == said(high) else f"{said(low)} to {said(high)}", 2
+            row["field"],
+            unit,
+            lambda said: said(low) if said(low) == said(high) else f"{said(low)} to {said(high)}",
+            SHORT_FIGURES,
         )
 
     def _in_units(self, name: str, unit: str, say: Callable[[Callable[[float], str]], str], figures: int) -> Shown:
         """Give what ``say`` makes of a number's ends, in metric and US units."""
         other = self.us.get(name)
         derived = self.fields.get(name, {}).get("kind") == "derived"
-        endless = self.rules.no_end.get(unit) if derived else None
         figures = min(figures, DERIVED_FIGURES) if derived else figures
 
         def said(value: float) -> str:
             if derived and unit == "°C":
                 return str(round(value))  # their ranges are degrees wide
-            return endless.words if endless is not None and value >= endless.since else figure(value, figures)
+            return figure(value, figures)
 
         def said_us(value: float) -> str:
             assert other is not None
@@ -131,6 +141,10 @@ class Wording:
 
         metric = _with_unit(say(said), self.rules.unit_words.get(unit, unit))
         return Shown(metric, metric if other is None else _with_unit(say(said_us), self._us_label(other.name)))
+
+    def _lasts(self, name: str, unit: str) -> bool:
+        """Tell whether a number is a time that was worked out, which is told in the unit that suits it."""
+        return unit in ("d", "h") and self.fields.get(name, {}).get("kind") == "derived"
 
     def units(self, name: str) -> Shown:
         """Give the unit of a field, metric and US (the same where there is no other)."""

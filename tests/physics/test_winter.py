@@ -8,6 +8,7 @@ from specscan.physics.assumptions import Assumptions
 from specscan.physics.columns import Columns, table_of
 from specscan.physics.conditions import conditions_named
 from specscan.physics.grades import grade_views
+from specscan.physics.propane_supply import kept_back
 from specscan.physics.ranges import Range, monotone
 from specscan.physics.stay import first_limit
 from specscan.physics.winter import Winter
@@ -201,8 +202,58 @@ def test_propane_of_the_handbook_tank_gives_out_where_the_rule_says(winter):
     fixed = {"propane_level": 0.5, "propane_tank_aspect": 40 / 12, "heater_demand_share": 1.0}
     found = winter(van, fixed=fixed)
     assert found.vapour_lowest.typical[0] == pytest.approx((-10 - 32) / 1.8, abs=0.05)
-    assert found.vapour_days.typical[0] == ENDLESS
-    assert winter(van, fixed=fixed, outside_c=-25.0).vapour_days.typical[0] == 0.0
+
+
+def test_propane_that_the_cold_keeps_back_is_what_the_handbook_rule_says(values, book):
+    # Rows P07, P09 and P12 for the tank of 12 × 40 in: 480 × K × 0.5 at -10 °F. 21,600 Btu/h take K = 90, half a tank,
+    # of the 80 % that is full; 22,800 take K = 95, 55 %; 10,000 less than the K of a tenth; 30,000 more than there is.
+    van = {
+        "heater_fuel": "propane", "propane_tank_l__basis": "water_capacity",
+        "propane_tank_l": np.pi / 4 * 12**2 * 40 * INCH**3 * 1e3,
+    }  # fmt: skip
+    known = Assumptions(book, {"propane_tank_aspect": Range.of(40 / 12)})
+    for draw, kept in ((21600, 0.5 / 0.8), (22800, 0.55 / 0.8), (10000, 0.0), (30000, 1.0)):
+        found = kept_back(Columns(table_of([van], book)), known, Range.of([draw * BTU_H_W]), np.asarray(-70 / 3))
+        assert found.typical[0] == pytest.approx(kept, abs=2e-3), draw
+    # Row P14: a 100 lb cylinder gives 64,000 Btu/h half full at 0 °F, 36,000 at a fifth.
+    van = {"heater_fuel": "propane", "propane_mass_kg": 100 * 0.45359237}
+    for draw, kept in ((64000, 0.5), (36000, 0.2), (27000, 0.0), (120000, 1.0)):
+        found = kept_back(Columns(table_of([van], book)), values, Range.of([draw * BTU_H_W]), np.asarray(-160 / 9))
+        assert found.typical[0] == pytest.approx(kept, abs=2e-3), draw
+
+
+def test_propane_is_burned_down_to_what_the_cold_keeps_back(winter):
+    van = {**SIZE, **WATER, "heater_fuel": "propane", "heater_output_w": 4000, "propane_mass_kg": 12}
+    found = winter(van)
+    kept, heat = found.propane_kept_back, found.heat_days
+    assert 0 < kept.typical[0] < 1
+    assert found.vapour_days.typical[0] == pytest.approx(heat.typical[0] * (1 - kept.typical[0]))
+    assert found.vapour_days.low[0] == pytest.approx(heat.low[0] * (1 - kept.high[0]))
+    half = winter(van, propane_share=0.5)
+    assert half.vapour_days.typical[0] == pytest.approx(heat.typical[0] * (0.5 - kept.typical[0]))
+    # Warm enough, it vaporizes until the cylinder is empty; at -35 °C the rule leaves nothing from the start.
+    assert winter(van, outside_c=5.0, coldest_c=0.0).vapour_days.typical[0] == ENDLESS
+    assert winter(van, outside_c=-35.0, coldest_c=-40.0).vapour_days.high[0] == 0.0
+
+
+def test_pads_of_drained_tanks_draw_nothing(winter):
+    padded = {**KNOWN, "gray_tank_heat": "electric_pad", "fresh_tank_heat": "none", "black_tank_heat": "none"}
+    without = {**padded, "gray_tank_heat": "none"}
+    assert winter(padded).energy_use.typical[0] > winter(without).energy_use.typical[0]
+    dry, plain = (winter(one, running_water=False).energy_use.typical[0] for one in (padded, without))
+    assert dry == plain
+
+
+def test_limit_that_no_document_tells_of_comes_at_the_earliest_when_it_plausibly_can(winter):
+    silent = {name: figure for name, figure in KNOWN.items() if name not in ("water_lines_location", "gray_tank_l")}
+    found = winter(silent)
+    outside = winter({**KNOWN, "water_lines_location": "exterior"})
+    assert np.isnan(found.limits["lines_freeze"].typical[0])
+    assert found.soonest("lines_freeze", 0) == pytest.approx(outside.limits["lines_freeze"].low[0])
+    # The smallest gray tank that is plausible has 5 litres; two people fill it at 2 × 20 l a day.
+    assert found.soonest("gray_tank", 0) == pytest.approx(5 / 40)
+    assert found.stay.low[0] <= min(found.soonest("lines_freeze", 0), 5 / 40)
+    assert winter(KNOWN).earliest == {}
 
 
 def test_diesel_has_no_vapour_to_lose(winter):

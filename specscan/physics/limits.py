@@ -1,0 +1,75 @@
+"""What can end the stay of vans under conditions, in days, and when what is not known could come at the earliest."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+import pandas as pd
+
+from specscan.physics import tanks, water_days
+from specscan.physics.columns import Columns
+from specscan.physics.heater import burns
+from specscan.physics.ranges import Range, pick
+
+if TYPE_CHECKING:
+    from specscan.physics.winter import Winter
+
+PLAUSIBLE = ("fresh_tank_l", "gray_tank_l", "black_tank_l", "cassette_l", "battery_wh")
+"""Fields that lie somewhere in their plausible range where no document gives them."""
+
+
+def limits_of(winter: Winter) -> dict[str, Range]:
+    """Give every limit of the stay in days; those of water only where water runs."""
+    columns, values, conditions = winter.columns, winter.values, winter.conditions
+    electric = winter.where(burns(columns).nothing)
+    found = {
+        "fuel": pick(electric, winter.endless, winter.heat_days),
+        "vapour": winter.vapour_days,
+        "battery": winter.battery_days,
+    }
+    if not conditions.running_water:
+        return found
+    found["fresh_water"] = winter.lift(water_days.fresh_days(columns, values, conditions))
+    found["gray_tank"] = winter.lift(water_days.gray_days(columns, values, conditions))
+    found["toilet"] = winter.lift(water_days.toilet_days(columns, values, conditions))
+    for name in ("fresh", "gray"):
+        none = winter.where(columns.number(f"{name}_tank_l").high == 0)
+        found[f"{name}_freezes"] = pick(
+            none, winter.endless, tanks.days_or_never(winter.tank_time(name, to_ice=True), values)
+        )
+    known = winter.where(columns.known("water_lines_location"))
+    found["lines_freeze"] = pick(known, tanks.days_or_never(winter.line_plug_time, values), winter.nothing)
+    return found
+
+
+def earliest_of(winter: Winter) -> dict[str, Range]:
+    """Give the limits of water and battery as if what no document gives were anywhere that it plausibly can.
+
+    Low ends are what they are for: when a limit that is not known could come at the earliest. Those of fuel and vapour
+    are not told of: they rest on too much. Nothing where every limit is known.
+    """
+    if all(one.known.all() for one in winter.limits.values()):
+        return {}
+    anywhere = type(winter)(
+        Columns(_with_plausible(winter)), winter.values, winter.conditions, winter.outside if winter.swept else None
+    )
+    found = {name: one for name, one in anywhere.shaped_limits.items() if name not in ("fuel", "vapour")}
+    if "lines_freeze" in found:
+        found["lines_freeze"] = winter.shaped(tanks.days_or_never(winter.line_plug_time, winter.values))
+    return found
+
+
+def _with_plausible(winter: Winter) -> pd.DataFrame:
+    """Give the table with what is not known filled: numbers by their plausible range, the toilet by one with a tank."""
+    columns, fields = winter.columns, winter.values.book.fields
+    table = columns.table.copy()
+    no_black = columns.number("black_tank_l").high == 0
+    named = columns.known("toilet")
+    table["toilet"] = np.where(named, columns.words("toilet"), np.where(no_black, "cassette", "fixed_tank"))
+    for name in PLAUSIBLE:
+        one, (low, high) = columns.number(name), fields[name].range or (0.0, 0.0)
+        table[f"{name}__low"] = np.where(one.known, one.low, low)
+        table[name] = np.where(one.known, one.typical, low)
+        table[f"{name}__high"] = np.where(one.known, one.high, high)
+    return table
