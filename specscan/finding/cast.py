@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable
 
+from specscan.finding.chapters import Chapter, ChapterReader
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
@@ -38,6 +39,7 @@ class CastReader:
         self.lexicon = lexicon
         self.names = NameReader(book, lexicon)
         self.quantities = quantities
+        self.chapters = ChapterReader(lexicon)
         self.generic = {word.casefold() for word in lexicon.words.column_words}
 
     def read(self, document: Document) -> Cast:
@@ -263,6 +265,9 @@ class CastReader:
         headed = self._headed(names, own)
         if len(headed) >= 2:
             return list(headed.values())
+        chapters = self.chapters.read(own, self._can_be_name) if names.series else []
+        if len(chapters) >= 2:
+            return self._chaptered(names, chapters)
         trims = self._continuations(names.title, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)
@@ -273,6 +278,24 @@ class CastReader:
             if len(codes) >= 2:
                 return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
         return []
+
+    def _chaptered(self, names: Names, chapters: list[Chapter]) -> list[Player]:
+        """Give the vans that are described each under a heading, with the one on which each builds."""
+        models = {
+            one.name: one.name if one.name.startswith(f"{names.series} ") else f"{names.series} {one.name}"
+            for one in chapters
+        }
+        bases = self.chapters.bases(chapters)
+        return [
+            Player(
+                models[one.name],
+                one.place,
+                {one.name, one.heading.text},
+                chapter=one.numbers,
+                base=models.get(bases.get(one.name, ""), ""),
+            )
+            for one in chapters
+        ]
 
     def _continuations(self, title: str, text: str) -> list[str]:
         if not title or len(title) < 3:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection, Mapping
 
 from specscan.finding.cast import Cast, Player
+from specscan.finding.chapters import inherited
 from specscan.finding.document_reader import DocumentReader
 from specscan.finding.doubts import set_aside_doubtful
 from specscan.finding.identity import identity_facts, van_name
@@ -70,7 +71,10 @@ class Finder:
         if id(kit) not in self.readers:
             self.readers[id(kit)] = StatementReader(self.book, kit)
         reader = DocumentReader(self.book, kit, self.readers[id(kit)], cast, vans, maker, passages)
-        return set_aside_doubtful(reader.facts(), passages), passages, vans, reader.sayings
+        facts = set_aside_doubtful(reader.facts(), passages)
+        bases = {player.model: player.base for player in cast.players if player.base}
+        facts += inherited(facts, bases, {player.model: player.chapter for player in cast.players})
+        return facts, passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
         """Tell whether the document describes a van: enough of its measures, or a model with various figures."""
@@ -81,7 +85,8 @@ class Finder:
         if len(core) >= evidence.core_from or (cast.heads and core and len(listed) >= evidence.fields_from):
             return True
         fields = {f.field for f in counted}
-        if cast.rostered and len(fields) >= evidence.fields_from:
+        several = cast.rostered or any(player.chapter for player in cast.players)
+        if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()
         named = [p for p in document.passages if title in p.text.casefold()]

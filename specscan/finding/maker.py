@@ -6,11 +6,13 @@ import re
 from collections import Counter
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.place import Names, Place
+from specscan.finding.place import Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
 REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
+ENDING = 4  # letters of a word for the trade that other words may end with
+CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3}")
 FIRST_LINES = 3  # where a company's name stands alone
 
 
@@ -22,6 +24,7 @@ class MakerReader:
         self.lexicon = lexicon
         self.words = lexicon.words
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
+        self.trade = {word.casefold() for word in self.words.cues.get("company", [])}
         self.spoken = self._spoken_pattern()
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
@@ -44,15 +47,18 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
+        elif (company := self._company_in_text(document, own)) is not None:
+            names.maker, names.maker_place = company
+            names.maker_weak = True
 
     def _short(self, name: str, document: Document, own: list[Passage]) -> str:
         """Give a company's name without its word for the trade where the document says it so.
 
         "Marrowfen" for "Marrowfen Vans", of which a page says "Marrowfen Drift" or "Marrowfen calls it".
         """
-        words, trade = name.split(), set(self.words.cues.get("company", []))
+        words = name.split()
         kept = list(words)
-        while len(kept) > 1 and kept[-1].casefold() in trade:
+        while len(kept) > 1 and self._is_trade(kept[-1]):
             kept.pop()
         stem, tail = " ".join(kept), words[len(kept) :]
         if not tail:
@@ -100,8 +106,7 @@ class MakerReader:
         """Give the name with a legal form behind it that stands most often, the foot of pages included."""
         counts: Counter[str] = Counter()
         places: dict[str, Place] = {}
-        printed = [Place(p, p.page, p.text) for p in own]
-        printed += [Place(None, t.page, t.text) for t in document.titles if t.origin == "page" and not t.size]
+        printed = [Place(p, p.page, p.text) for p in own] + [place for _, place in running_lines(document)]
         for where in printed:
             for match in self.legal.finditer(where.text):
                 name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
@@ -121,7 +126,7 @@ class MakerReader:
         lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
         body = " ".join(p.text for p in own if not p.text.isupper())
         for place, passage in enumerate(lines):
-            text = passage.text.strip(" .")
+            text = passage.text.partition(",")[0].strip(" .")
             words = text.split()
             shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
             shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
@@ -148,9 +153,32 @@ class MakerReader:
         """Tell whether a line is a name with a word for the trade: "Marrowfen Vans", "Reisemobile Auwald"."""
         if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
             return False
-        trade = set(self.words.cues.get("company", []))
-        other = [word for word in words if word.casefold() not in trade]
+        other = [word for word in words if not self._is_trade(word)]
         return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
+
+    def _is_trade(self, word: str) -> bool:
+        """Tell whether a word is one for the trade or ends with one: "Vans", "Vanworks", "Reisemobilbau"."""
+        plain = word.casefold()
+        return any(plain == one or (len(one) >= ENDING and plain.endswith(one)) for one in self.trade)
+
+    def _company_in_text(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the company that running text or the foot of the pages names, where its name without the trade stands
+        elsewhere too: "Marrowfen Campers sold three of them" beside "the Marrowfen Drift"."""
+        found: dict[str, Place] = {}
+        counts: Counter[str] = Counter()
+        stems: Counter[str] = Counter()
+        places = [Place(p, p.page, p.text) for p in own if p.kind is not Kind.CELL]
+        for where in [*places, *(place for _, place in running_lines(document))]:
+            for match in CAPITALS.finditer(where.text):
+                words = match.group().split()
+                stems.update(set(words))
+                if self._names_company(words) and self._is_trade(words[-1]) and not self._is_trade(words[0]):
+                    counts[match.group()] += 1
+                    found.setdefault(match.group(), Place(where.passage, where.page, match.group()))
+        if not counts:
+            return None
+        best, count = counts.most_common(1)[0]
+        return (best, found[best]) if count > 1 or stems[best.split()[0]] > count else None
 
     def _agree(self, one: str, two: str) -> bool:
         a, b = one.casefold().split(), two.casefold().split()

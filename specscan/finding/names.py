@@ -9,13 +9,18 @@ from collections.abc import Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.maker import MakerReader
-from specscan.finding.place import Names, Place
+from specscan.finding.place import PARTED, Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
+DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
+CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 MAX_NAME_WORDS = 6
 USED_CUES = 3
+SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
+CENTURY = 2000
+FEW = 6  # passages: a page of fewer has no part that is most of it
 KEPT_TITLES = 4_000
 
 
@@ -31,6 +36,10 @@ class NameReader(MakerReader):
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         ]
         self.of_model_year = _any_of(self.words.model_year, whole=True)
+        short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
+        self.short_year = re.compile(
+            rf"(?<!\w)(?:{'|'.join(map(re.escape, short)) or '(?!)'})[ \u00a0]?['’]?(\d\d)(?!\d)"
+        )
         self.of_other_year = _any_of(self.words.not_model_year, whole=False)
         self.used_words = {
             norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
@@ -50,7 +59,7 @@ class NameReader(MakerReader):
         self._read_maker(names, document, own)
         self._read_title(names, document, own)
         self._read_year(names, document, own)
-        if not names.maker and names.title:
+        if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
         return names
 
@@ -67,6 +76,8 @@ class NameReader(MakerReader):
         """Give the passages under headings such as "you may also like" or "comments"."""
         found = set()
         known: dict[str, bool] = {}
+        governed = Counter(heading for passage in document.passages for heading in set(passage.sections))
+        most = 0.5 * len(document.passages)  # "Compare our vans" above the whole page opens no others
         under: tuple[object, ...] = ()
         for passage in document.passages:
             under = self._opens_others(passage) or under
@@ -77,7 +88,7 @@ class NameReader(MakerReader):
                     cues = len(heading) <= 60 and self.lexicon.cues(
                         self.lexicon.analyse(heading), "other_vans", "comments"
                     )
-                    known[heading] = bool(cues)
+                    known[heading] = bool(cues) and governed[heading] < max(most, FEW)
                 if known[heading]:
                     found.add(passage.number)
         return found
@@ -131,7 +142,7 @@ class NameReader(MakerReader):
 
     def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         texts: list[tuple[int, str, Place]] = []
-        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page"]
+        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
         names_used = self.used
         for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
@@ -143,15 +154,26 @@ class NameReader(MakerReader):
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
             if title.origin in ("metadata", "html"):
-                texts.append((3, title.text, self._place_of(title, own)))
-            elif title.page > 1 or title.size == 0:
+                texts += self._parts(3, title.text, self._place_of(title, own))
+            elif title.page > 1:
                 texts.append((1, title.text, self._place_of(title, own)))
+        for text, place in running_lines(document):
+            texts += self._parts(1, text, place)
         stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
         number = re.match(r"\d+(?=[_\-\s])", stem)
         if number is not None and not any(number.group() in passage.text for passage in own):
             stem = stem[number.end() :]  # files are numbered
         texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
         return texts
+
+    def _parts(self, weight: int, text: str, place: Place) -> list[tuple[int, str, Place]]:
+        """Give the parts of a line such as "Marrowfen Vans | 2026 Drift 21 | Questions"; one that begins with a year
+        weighs more."""
+        rows = []
+        for part in PARTED.split(text):
+            dated = DATED.match(part.strip()) is not None
+            rows.append((weight + (3 if dated else 0), part, Place(place.passage, place.page, part.strip())))
+        return rows
 
     def _says_model_year(self, text: str) -> bool:
         return bool(self.of_model_year.search(text.casefold()))
@@ -164,7 +186,7 @@ class NameReader(MakerReader):
 
     def _clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
-        text = re.split(r"\s[|–—-]\s|[|•·:]|\s{3,}", text)[0]
+        text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", text)
         for phrase in self.filling:
@@ -236,6 +258,8 @@ class NameReader(MakerReader):
                 if points <= 0 or not 1990 <= value <= 2060:
                     continue
                 found.append((points, value, place))
+            for match in self.short_year.finditer(text):
+                found.append((weight + 3.0, CENTURY + int(match.group(1)), place))
         # what is printed as text is surer than what was recognised in a picture
         printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
         if found:
@@ -253,15 +277,17 @@ class NameReader(MakerReader):
                 weight = 2.0
             texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
         for title in document.titles:
-            if title.origin in ("metadata", "html") or title.size == 0 or title.page in (0, 1):
+            if title.origin in ("metadata", "html") or title.page in (0, 1):
                 texts.append((1.5, title.text, self._place_of(title, own)))
+        for text, where in running_lines(document):
+            texts += [(1.5, part, where) for part in PARTED.split(text)]
         stem = document.path.rsplit("/", 1)[-1]
         texts.append((0.5, re.sub(r"[_-]", " ", stem), Place(None, 1, stem)))
         return texts
 
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
-        near = before + " " + after
+        near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
         if self.of_other_year.search(near):
             return -6.0
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from dataclasses import dataclass, field
 
-from specscan.records.text import Passage
+from specscan.records.text import Document, Passage
+
+PARTED = re.compile(r"\s[|–—-]\s|[|•·∙:]|\s{3,}")  # the parts of a title
+PAGE_NUMBER = re.compile(r"(?:\s+(?:[Pp]age|[Ss]eite))?\s+\d{1,3}$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +27,7 @@ class Names:
 
     maker: str = ""
     maker_place: Place | None = None
+    maker_weak: bool = False  # a company that the text names: it may be a dealer's
     series: str = ""
     year: int | None = None
     year_place: Place | None = None
@@ -29,3 +35,15 @@ class Names:
     title_place: Place | None = None
     used: bool = False
     other: set[int] = field(default_factory=set)  # numbers of passages that speak of other vans
+
+
+def running_lines(document: Document) -> list[tuple[str, Place]]:
+    """Give the texts at the head and the foot of all pages, each once, without the number of the page."""
+    lines = [title for title in document.titles if title.origin == "page" and title.size == 0]
+    stems = Counter(PAGE_NUMBER.sub("", title.text) for title in lines)
+    found: dict[str, Place] = {}
+    for title in lines:
+        stem = PAGE_NUMBER.sub("", title.text)
+        text = stem if stems[stem] > 1 else title.text
+        found.setdefault(text, Place(None, title.page, title.text))
+    return list(found.items())

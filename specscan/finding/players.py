@@ -19,6 +19,8 @@ class Player:
     place: Place | None
     aliases: set[str] = field(default_factory=set)
     listed: Listed | None = None  # where a listing names its maker and year and the passages on it
+    chapter: frozenset[int] = frozenset()  # numbers of the passages under a heading of its own
+    base: str = ""  # the van all of whose chapter holds for this one too
 
 
 @dataclass(slots=True)

@@ -77,7 +77,7 @@ class Sections:
             sense.availability = Availability.NOT_AVAILABLE
         elif "standard" in cues and "optional" in cues:
             return
-        elif "optional" in cues or "if_equipped" in cues or has_price(heading):
+        elif "optional" in cues or "if_equipped" in cues or (has_price(heading) and not self.vans.is_name(heading)):
             sense.availability = Availability.OPTIONAL
         elif "standard" in cues:
             sense.availability = Availability.STANDARD

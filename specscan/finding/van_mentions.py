@@ -80,6 +80,10 @@ class VanMentions:
             return True
         return bool(re.search(r"(?:,|^)\s*$", before) and re.match(r"\s+(?:only|nur|seulement|uniquement)\b", after))
 
+    def is_name(self, text: str) -> bool:
+        """Tell whether a text, a heading say, is as a whole one of the names."""
+        return text.strip(" *†:").casefold() in self.table
+
     def whole(self, text: str) -> frozenset[str] | None:
         """Give the vans if the text, a table head say, is nothing but names of vans."""
         plain = text.strip(" *†:")

@@ -200,7 +200,7 @@ def _is_heading(line: Line, usual: float) -> bool:
     if text.endswith((".", ";", ",")) and line.size < 1.3 * usual:
         return False
     words = len(line.words)
-    if line.size >= HEADING_RATIO * usual and (words <= 10 or line.size >= 1.5 * usual):
+    if line.size >= HEADING_RATIO * usual and (words <= 14 or line.size >= 1.5 * usual):
         return True
     if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1]:
         return True

@@ -217,6 +217,8 @@ class WordFile(Entry):
     model_words: list[str]
     months: list[str]
     every_words: list[str] = []
+    price_from: list[str] = []
+    all_of: list[str] = []
 
 
 class Dimension(Entry):
