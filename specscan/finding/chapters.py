@@ -47,7 +47,7 @@ class ChapterReader:
     def __init__(self, lexicon: Lexicon):
         self.lexicon = lexicon
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
-        self.all_of = _before(lexicon.words.all_of, r"\s+(?:\w{2,4}\s+)?")
+        self.all_of = _before(lexicon.words.all_of, r"\s+")
 
     def read(self, own: list[Passage], can_be_name: Callable[[str], bool]) -> list[Chapter]:
         """Give the chapters of two or more sister vans; none where the headings part one van's description.
@@ -100,7 +100,9 @@ class ChapterReader:
                 for match in self.all_of.finditer(text):
                     behind = text[match.end() :]
                     others = [
-                        o.name for o in chapters if o is not chapter and re.match(rf"{re.escape(o.name)}(?!\w)", behind)
+                        o.name
+                        for o in chapters
+                        if o is not chapter and re.match(rf"(?:\w{{2,4}} )?{re.escape(o.name)}(?!\w)", behind)
                     ]
                     if others:
                         found.setdefault(chapter.name, max(others, key=len))

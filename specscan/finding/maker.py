@@ -6,7 +6,7 @@ import re
 from collections import Counter
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.place import Names, Place, running_lines
+from specscan.finding.place import PARTED, Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -173,7 +173,8 @@ class MakerReader:
                 words = match.group().split()
                 stems.update(set(words))
                 if self._names_company(words) and self._is_trade(words[-1]) and not self._is_trade(words[0]):
-                    counts[match.group()] += 1
+                    alone = any(part.strip() == match.group() for part in PARTED.split(where.text))
+                    counts[match.group()] += 2 if alone else 1
                     found.setdefault(match.group(), Place(where.passage, where.page, match.group()))
         if not counts:
             return None

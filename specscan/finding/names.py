@@ -146,7 +146,9 @@ class NameReader(MakerReader):
         names_used = self.used
         for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
-            texts.append((4 - min(rank, 3) + dated, title.text, self._place_of(title, own)))
+            place = self._place_of(title, own)
+            texts.append((4 - min(rank, 3) + dated, title.text, place))
+            texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
         for passage in own[:12]:
             if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
                 texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
@@ -278,7 +280,8 @@ class NameReader(MakerReader):
             texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
         for title in document.titles:
             if title.origin in ("metadata", "html") or title.page in (0, 1):
-                texts.append((1.5, title.text, self._place_of(title, own)))
+                where = self._place_of(title, own)
+                texts += [(1.5, part, where) for part in {title.text, *PARTED.split(title.text)}]
         for text, where in running_lines(document):
             texts += [(1.5, part, where) for part in PARTED.split(text)]
         stem = document.path.rsplit("/", 1)[-1]

@@ -8,8 +8,9 @@ from specscan.reading.compose import Hints, clean_sign, compose
 from specscan.reading.flow import Item
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.heads import ReadCell, ReadTable, read_table
+from specscan.reading.seams import is_copy
 from specscan.reading.words import Line, is_bullet
-from specscan.records.text import Head, Kind, Passage, Source, union
+from specscan.records.text import Box, Head, Kind, Passage, Source, union
 
 LABEL_WORDS = 8
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
@@ -30,6 +31,8 @@ class Assembler:
     hints: Hints
     passages: list[Passage] = field(default_factory=list)
     stack: list[Heading] = field(default_factory=list)
+    headings: list[tuple[int, Box, list[Heading]]] = field(default_factory=list)  # page, box, and what governs below
+    begun: list[list[Heading]] = field(default_factory=list)  # what governed each region when it was begun
     items: list[Heading] = field(default_factory=list)  # the items of lists under which deeper ones stand
     last_table: ReadTable | None = None
     known_heads: set[str] = field(default_factory=set)
@@ -42,9 +45,29 @@ class Assembler:
         """Give the headings that govern what comes next, outermost first."""
         return (*(heading.text for heading in self.stack), *groups)
 
-    def begin_block(self) -> None:
-        """Begin a new region of the page: text in it does not go on from the one before."""
+    def begin_block(self, back: int = 0) -> None:
+        """Begin a new region of the page: text in it does not go on from the one before.
+
+        ``back``: it stands under the headings above the region that was begun so many before it.
+        """
         self.block += 1
+        self.items = []
+        if back:
+            self.stack = list(self.begun[-back])
+        self.begun.append(list(self.stack))
+
+    def above(self, page: int, box: Box) -> list[Heading]:
+        """Give the headings that govern a card: the nearest above it, or of those beside it the most prominent.
+
+        A card stands apart from the text that is read before it; what was the last heading there says nothing of it.
+        """
+        higher = [(where, stack) for number, where, stack in self.headings if number == page and where.top < box.top]
+        over = [one for one in higher if one[0].overlap_x(box) > 0]
+        if over:
+            return list(max(over, key=lambda one: one[0].top)[1])
+        if not higher:
+            return list(self.stack)
+        return list(max(higher, key=lambda one: (one[1][-1].level, one[0].top))[1])
 
     def add_item(self, page: int, item: Item) -> None:
         """Add a heading, paragraph, list item or footnote."""
@@ -55,7 +78,11 @@ class Assembler:
             self._push(Heading(composed.text, item.level + (0.05 if item.strong else 0.0)))
         sections = self.sections(self._parents(item, composed.text))
         if item.kind is Kind.HEADING:
+            if is_copy(item.lines[0].words):
+                return
             sections = sections[:-1]
+            if self.places and (box := union([piece.box for piece in composed.pieces])) is not None:
+                self.headings.append((page, box, list(self.stack)))
         notes = composed.notes
         if item.kind is Kind.FOOTNOTE:
             notes = (clean_sign(item.sign), *notes)
@@ -112,6 +139,8 @@ class Assembler:
         )  # fmt: skip
 
     def _add_read_cell(self, page: int, cell: ReadCell) -> None:
+        if cell.title and is_copy(cell.cell.lines[0].words):
+            return
         if cell.title:
             composed = compose(cell.cell.lines, self.hints)
             self._add(

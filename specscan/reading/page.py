@@ -26,6 +26,8 @@ class Region:
 
     blocks: list[list[Item] | Grid] = field(default_factory=list)
     inner: bool = False
+    box: Box | None = None  # of a card
+    back: int = 0  # begun under the headings above the region so many before this one
 
 
 def read_regions(
@@ -48,8 +50,10 @@ def read_regions(
         if index == 0:
             lines = _with_placeholders(lines, ruled)
         for column in split_columns(lines, marks, hints) if lines else []:
-            region = Region(inner=index > 0)
-            for block in _blocks(column, marks, ruled, size, signs, hints):
+            region = Region(inner=index > 0, back=column.back)
+            if index:
+                region.box = union([line.box for line in column.lines])
+            for block in _blocks(column.lines, marks, ruled, size, signs, hints):
                 if isinstance(block, Grid) and block.found == "aligned":
                     _add_turned_heads(block, turned)
                 region.blocks.append(block)

@@ -199,8 +199,8 @@ def _add_page(lines: list[str], assembler: Assembler, hints: Hints, signs: froze
         return
     _set_apart(lines, placed)
     for region in split_columns(placed, Marks(), hints):
-        assembler.begin_block()
-        rest = region
+        assembler.begin_block(region.back)
+        rest = region.lines
         while rest:
             found = find_aligned(rest, Marks(), hints)
             if found is None:

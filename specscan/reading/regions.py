@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
+from specscan.reading.seams import with_headings
 from specscan.reading.sheet import Fill, Sheet
 from specscan.reading.words import Line, Word, build_lines, is_bullet, segments_of
 from specscan.records.text import Box
@@ -26,11 +27,11 @@ HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
 @dataclass(slots=True)
-class Region:
-    """Lines that are read as one column, and the box that holds them."""
+class Column:
+    """Lines that are read as one column; ``back``: begun under the headings above the column so many before it."""
 
     lines: list[Line]
-    box: Box
+    back: int = 0
 
 
 def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
@@ -155,21 +156,25 @@ def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
     return len(parts) >= 3 and headed >= 0.6 * len(parts)
 
 
-def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Line]]:
+def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]:
     """Part lines into columns of independent text, each in reading order.
 
     A region without such columns comes back whole.
     """
     if len(lines) < 3:
-        return [lines]
+        return [Column(lines)]
     gutter = _independent_gutter(lines, marks, hints)
     if gutter is not None:
         left, right = _cut(lines, gutter)
-        return [*split_columns(left, marks, hints), *split_columns(right, marks, hints)]
+        headed = with_headings(left, right)
+        first, second = split_columns(left, marks, hints), split_columns(headed, marks, hints)
+        if len(headed) > len(right):
+            second[0].back = len(first)
+        return [*first, *second]
     bands = _bands(lines, marks)
     if len(bands) == 1:
-        return [lines]
-    regions: list[list[Line]] = []
+        return [Column(lines)]
+    regions: list[Column] = []
     index = 0
     pending: list[Line] = []
     while index < len(bands):
@@ -179,12 +184,12 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[list[Li
             index += 1
             continue
         if pending:
-            regions.append(pending)
+            regions.append(Column(pending))
             pending = []
         regions.extend(split_columns([line for band in bands[index:end] for line in band], marks, hints))
         index = end
     if pending:
-        regions.append(pending)
+        regions.append(Column(pending))
     return regions
 
 

@@ -33,7 +33,8 @@ POWERS = {"2": "²", "3": "³"}
 
 @dataclass(slots=True)
 class Word:
-    """A word as printed. ``raised`` marks a note sign set higher and smaller than its line."""
+    """A word as printed. ``raised`` marks a note sign set higher and smaller than its line, ``copied`` one of a heading
+    that is repeated over a column which it heads too."""
 
     text: str
     box: Box
@@ -44,6 +45,7 @@ class Word:
     raised: bool = False
     base: float = 0.0
     unmapped: bool = False
+    copied: bool = False
 
 
 @dataclass(slots=True)

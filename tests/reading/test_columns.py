@@ -100,3 +100,26 @@ def test_a_priced_list_does_not_take_the_heads_of_a_table_above(facts_of_pdf):
     facts = facts_of_pdf(priced_page())
     assert {(f.model, f.value) for f in facts if f.field == "gray_tank_heat"} == {("Drift 19", "electric_pad")}
     assert {(f.model, f.value) for f in facts if f.field == "drive"} == {("Drift 21", "all")}
+
+
+def test_a_heading_over_two_columns_of_a_list_heads_both(facts_of_pdf):
+    page = Page()
+    page.text(50, 20, "Marrowfen Motorhomes", size=9)
+    page.text(50, 40, "Drift", size=22, bold=True)
+    page.text(50, 66, "Model year 2026. Wold is for summer, Fell is for winter.", size=9)
+    lists = [
+        ("Wold from 54,950", ["Two berths", "60-litre fresh tank", "2 kW petrol heater"],
+         ["95 Ah AGM battery", "16 A hook-up", "Portable toilet"]),
+        ("Fell from 61,400", ["Four berths", "85-litre fresh tank", "4 kW diesel heater"],
+         ["230 Ah lithium battery", "120 W solar panel", "Cassette toilet"]),
+    ]  # fmt: skip
+    top = 95
+    for heading, left, right in lists:
+        page.text(50, top, heading, size=13, bold=True)
+        for number, (one, two) in enumerate(zip(left, right, strict=True)):
+            page.row(top + 18 + 14 * number, (50, f"– {one}"), (320, f"– {two}"), size=9)
+        top += 90
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == {"Drift Wold": 60, "Drift Fell": 85}
+    assert by_van(facts, "battery_ah") == {"Drift Wold": 95, "Drift Fell": 230}
+    assert by_van(facts, "solar_w") == {"Drift Fell": 120}

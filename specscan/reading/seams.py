@@ -1,0 +1,56 @@
+"""Headings over text in columns that stand in the first of them only: they head what is below in all columns."""
+
+from __future__ import annotations
+
+import statistics
+from dataclasses import replace
+
+from specscan.reading.words import Line, Word
+from specscan.records.text import Box
+
+LARGER = 1.12  # times the usual size: a heading
+LEVEL = 0.35  # em by which the first lines below a heading may differ in height
+FEW_BOLD = 0.3  # share of lines up to which bold ones are headings
+
+
+def with_headings(left: list[Line], right: list[Line]) -> list[Line]:
+    """Give the right column with copies of the headings of the left one that head it too."""
+    edge = min(line.box.x0 for line in right)
+    copies = [_moved(line, edge - line.box.x0) for line in _seams(left, right)]
+    return sorted([*right, *copies], key=lambda line: line.box.top) if copies else right
+
+
+def _seams(left: list[Line], right: list[Line]) -> list[Line]:
+    """Give the headings of the left column with nothing beside them, to the last one above lines that are level."""
+    lines = [*left, *right]
+    usual = statistics.median(line.size for line in lines)
+    bold = sum(line.bold for line in lines) < FEW_BOLD * len(lines)
+    found: list[Line] = []
+    heads = 0  # how many of them are known to head both columns: the last that does, and those above it
+    for line, following in zip(left, left[1:], strict=False):
+        if not (line.size > LARGER * usual or (bold and line.bold)):
+            continue
+        if any(other.box.top < line.box.bottom and line.box.top < other.box.bottom for other in right):
+            continue
+        found.append(line)
+        below = next((other for other in right if other.box.top >= line.box.bottom), None)
+        if below is not None and abs(_base(below) - _base(following)) <= LEVEL * usual:
+            heads = len(found)
+    return found[:heads]
+
+
+def _moved(line: Line, by: float) -> Line:
+    return Line([replace(word, box=_shifted(word.box, by), copied=True) for word in line.words])
+
+
+def _shifted(box: Box, by: float) -> Box:
+    return Box(box.x0 + by, box.top, box.x1 + by, box.bottom)
+
+
+def is_copy(words: list[Word]) -> bool:
+    """Tell whether words only repeat a heading that stands elsewhere."""
+    return bool(words) and all(word.copied for word in words)
+
+
+def _base(line: Line) -> float:
+    return line.words[0].base or line.box.bottom

@@ -1,0 +1,105 @@
+"""Vans described one after another under headings of their own, and what a trim has from the one it builds on."""
+
+import pytest
+
+RANGE = """# Marrowfen Motorhomes
+
+## Drift
+
+### The trim guide, model year 2026
+
+Two trims on one body. Wold is for summer, Fell for the rest of the year.
+
+#### {first}
+
+- Two berths on the pull-out bed
+- 60-litre fresh water tank, inside
+- 50-litre waste water tank under the floor
+- Petrol air heater, 2 kW
+- One 95 Ah AGM leisure battery
+- 16 A mains hook-up
+
+#### {second}
+
+- 230 Ah lithium leisure battery
+- 85-litre fresh water tank, inside
+- 120 W solar panel
+- Diesel air heater, 4 kW
+- Sleeps four under the lifting roof
+"""
+
+
+@pytest.fixture
+def read(read_file, tmp_path):
+    def of(text, name="guide.md"):
+        path = tmp_path / name
+        path.write_text(text, encoding="utf-8")
+        found = read_file(path).found
+        values = {(f.model, f.field): f for f in found.facts if not f.rejected and f.model}
+        return {(van.maker, van.model, van.year) for van in found.vans}, values
+
+    return of
+
+
+@pytest.mark.parametrize("first, second", [("Wold", "Fell"), ("Wold from £54,950", "Fell from £61,400")])
+def test_sister_headings_above_the_same_things_name_the_vans(read, first, second):
+    vans, facts = read(RANGE.format(first=first, second=second))
+    assert vans == {("Marrowfen Motorhomes", "Drift Wold", 2026), ("Marrowfen Motorhomes", "Drift Fell", 2026)}
+    assert facts["Drift Wold", "battery_ah"].value == 95
+    assert facts["Drift Fell", "battery_ah"].value == 230
+    assert ("Drift Fell", "gray_tank_l") not in facts
+
+
+def test_the_price_of_a_van_makes_its_equipment_no_option(read):
+    _, facts = read(RANGE.format(first="Wold from £54,950", second="Fell from £61,400"))
+    assert facts["Drift Fell", "solar_w"].availability == "standard"
+
+
+@pytest.mark.parametrize("words", ["All of Wold, and:", "Everything in Wold plus", "Same as Wold, and"])
+def test_a_trim_has_what_the_one_it_builds_on_has_and_it_does_not_replace(read, words):
+    _, facts = read(RANGE.format(first="Wold from £54,950", second=f"Fell from £61,400. {words}"))
+    assert facts["Drift Fell", "gray_tank_l"].value == 50
+    assert facts["Drift Fell", "gray_tank_l"].printed == "50-litre waste water tank under the floor"
+    assert facts["Drift Fell", "fresh_tank_l"].value == 85
+    assert facts["Drift Fell", "battery_chemistry"].value == "lithium"
+    assert ("Drift Wold", "solar_w") not in facts
+
+
+def test_headings_that_part_the_description_of_one_van_name_none(read):
+    text = RANGE.replace("Two trims on one body. Wold is for summer, Fell for the rest of the year.", "One van.")
+    vans, _ = read(text.format(first="In figures", second="On the road"))
+    assert {model for _, model, _ in vans} <= {"Drift"}
+
+
+def test_the_year_before_the_name_and_the_company_in_the_foot_are_read(read):
+    text = (
+        "Questions people ask us\n\nMarrowfen Coachcraft · 2026 Drift 21 RD · Questions\n\n"
+        "Length: 6.36 m\nGVWR: 4,100 kg\nFresh water: 100 L\nSleeps: 2\nWheelbase: 3.80 m\n"
+    )
+    vans, _ = read(text, "questions.txt")
+    assert vans == {("Marrowfen Coachcraft", "Drift 21 RD", 2026)}
+
+
+def test_the_date_of_registration_beside_it_does_not_hide_the_model_year(read):
+    text = (
+        "Subject: RE: Drift 560\n\nThank you for your call about the Marrowfen Drift 560. It is a 2023 model (first "
+        "registered March 2024).\n\nLength: 5.60 m\nMTPLM: 3500 kg\nFresh water: 90 litres\nBerths: 2\n"
+    )
+    vans, _ = read(text, "letter.txt")
+    assert vans == {("Marrowfen", "Drift 560", 2023)}
+
+
+def test_a_heading_such_as_compare_above_the_whole_page_opens_no_other_vans(read):
+    rows = "\n".join(
+        f"| {label} | {one} | {two} |"
+        for label, one, two in [
+            ("Length", "17 ft 9 in", "21 ft 11 in"),
+            ("GVWR", "8,600 lb", "10,360 lb"),
+            ("Fresh water", "20 gal", "30 gal"),
+            ("Sleeps", "2", "4"),
+        ]
+    )
+    text = f"# Compare the Drifts\n\nModel year 2026.\n\n| | Drift SR | Drift LR |\n|---|---|---|\n{rows}\n"
+    vans, facts = read(text)
+    assert {(model, year) for _, model, year in vans} == {("Drift SR", 2026), ("Drift LR", 2026)}
+    assert facts["Drift LR", "sleeps"].value == 4
