@@ -9,6 +9,7 @@ from pdfplumber import table as steps
 
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.sheet import Sheet
+from specscan.reading.stripes import stripe_edges
 from specscan.reading.words import Line, Word, build_lines
 from specscan.records.text import Box
 
@@ -23,7 +24,7 @@ Edge = dict[str, Any]
 
 def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     """Give the ruled tables of a sheet and the ids of the words that they hold."""
-    edges = _edges(sheet)
+    edges = _edges(sheet) + [_edge(*piece) for piece in stripe_edges(sheet, words)]
     across = sum(edge["orientation"] == "h" for edge in edges)
     if not edges or across * (len(edges) - across) > LIMIT_CROSSINGS:
         return [], set()
