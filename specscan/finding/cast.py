@@ -165,7 +165,8 @@ class CastReader:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
             return False
-        if all(word.casefold().strip("()/,") in self.generic for word in plain.split()):
+        words = [word.casefold().strip("()/,") for word in plain.split()]
+        if words[0] in self.generic and all(w in self.generic or self.quantities.units.named(w) for w in words):
             return False
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return False
@@ -232,11 +233,12 @@ class CastReader:
 
     def _full_name(self, head: str, names: Names, text: str, heads: list[str]) -> str:
         """Give the full model name of a head: the series of the title stands before a mere code."""
+        whole = head
         head = self._cut_year(self._cut_maker(head, names.maker))
         series = names.series
         if not series or head.casefold().startswith(series.casefold()):
             return head
-        others = [h for h in heads if h != head and h.casefold().endswith(" " + head.casefold())]
+        others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
         if others:
             return others[0]
         for base in (names.title, series):

@@ -126,6 +126,13 @@ class Assembler:
         box = union([piece.box for piece in composed.pieces]) if self.places else None
         return Head(composed.text, box, composed.notes)
 
+    def _label(self, cells: list[GridCell], unit: GridCell | None) -> Head:
+        """Give the label of a row, with the unit that stands over the column where the label names none itself."""
+        head = self._head(cells)
+        if unit is None or not head.text or head.text.endswith(")"):
+            return head
+        return Head(f"{head.text} ({unit.plain.strip(' ()')})", head.box, head.notes)
+
     def _add_listed(self, page: int, cell: ReadCell) -> None:
         """Add an item of a list that stands among the rows of a table, or a line under the title of one."""
         lines = cell.cell.lines
@@ -161,7 +168,7 @@ class Assembler:
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
             sections=self.sections(groups), notes=composed.notes,
-            row=self._head(labels), column=self._head(cell.heads),
+            row=self._label(labels, cell.unit), column=self._head(cell.heads),
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
 

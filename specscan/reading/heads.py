@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.parting import column_cells, has_digit, head_key, labelish, split_heads, split_pairs
+from specscan.reading.subheads import group_rows, one_series, unit_row, without_codes
 from specscan.reading.words import is_bullet
 
 MAX_HEAD_ROWS = 4
@@ -26,6 +27,7 @@ class ReadCell:
     col: int
     listed: bool = False  # an item of a list, or a line under its title: neither label nor value
     title: bool = False  # the title of the rows below it
+    unit: GridCell | None = None  # the unit over its column
 
 
 @dataclass(slots=True)
@@ -35,6 +37,7 @@ class ReadTable:
     cells: list[ReadCell] = field(default_factory=list)
     lonely: list[GridCell] = field(default_factory=list)
     heads: dict[int, list[GridCell]] = field(default_factory=dict)
+    units: dict[int, GridCell] = field(default_factory=dict)
     columns: list[tuple[float, float]] = field(default_factory=list)
     label_columns: int = 1
     inherited: bool = False
@@ -58,27 +61,21 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     """
     tables: list[ReadTable] = []
     known = known or set()
-    top = _top_heads(grid, hints, known)
-    for part in split_heads(grid, hints, known | top.names(hints), top.texts()):
+    grid = without_codes(grid, hints)
+    top_rows = _head_rows(grid, hints, known)[0]
+    top = ReadTable()
+    _add_all_heads(top, grid, top_rows, hints)
+    for part in split_heads(grid, hints, known | top.names(hints), top.texts(), len(top_rows)):
         pairs = split_pairs(part, hints)
         tables.extend(_read(pair, hints, above if len(pairs) == 1 and not tables else None, known) for pair in pairs)
     return tables
-
-
-def _top_heads(grid: Grid, hints: Hints, known: set[str]) -> ReadTable:
-    """Give a table of no cells that has the heads at the top of a grid."""
-    table = ReadTable()
-    for row in _head_rows(grid, hints, known)[0]:
-        _add_heads(table, grid, row)
-    return table
 
 
 def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) -> ReadTable:
     table = ReadTable(columns=list(grid.columns))
     head_rows, before = _head_rows(grid, hints, known)
     table.label_columns = _label_columns(grid, head_rows, hints)
-    for row in head_rows:
-        _add_heads(table, grid, row)
+    _add_all_heads(table, grid, head_rows, hints)
     if not table.heads and above is not None:
         _inherit(table, grid, above)
     groups: tuple[str, ...] = ()
@@ -148,9 +145,15 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
             break
     if not found:
         return [], []
-    if len(found) + len(before) >= grid.rows:
+    if len(found) + len(before) >= grid.rows and not _only_heads(grid, found):
         return found[:1], before
     return found, before
+
+
+def _only_heads(grid: Grid, rows: list[int]) -> bool:
+    """Tell whether a grid is the drawn head of a table whose rows have no walls: bold cells and no labels."""
+    cells = [cell for row in rows for cell in grid.row_cells(row)]
+    return len(rows) > 1 and all(cell.col > 0 and cell.bold for cell in cells)
 
 
 def _is_legend(cells: list[GridCell]) -> bool:
@@ -177,7 +180,7 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
         return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
     if after_head:
         return False
-    if row == 0 and _one_series(others):
+    if row == 0 and one_series(others):
         return True
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
 
@@ -191,16 +194,6 @@ def _is_known(cells: list[GridCell], known: set[str]) -> bool:
     """Tell whether all cells but the first headed columns of earlier tables."""
     others = [cell for cell in cells if cell.col > 0]
     return len(others) >= 2 and all(head_key(cell.plain) in known for cell in others)
-
-
-def _one_series(cells: list[GridCell]) -> bool:
-    """Tell whether cells are names of one series, as "Tarn 19" and "Tarn 21": one word, other codes."""
-    words = [cell.plain.split() for cell in cells]
-    if len(words) < 2 or any(len(parts) < 2 or len(parts) > 4 for parts in words):
-        return False
-    firsts = {parts[0] for parts in words}
-    rests = {" ".join(parts[1:]) for parts in words}
-    return len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(has_digit, rests))
 
 
 def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
@@ -256,6 +249,19 @@ def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
     return 2 if grouping >= 0.3 * max(1, len(body)) and (wordy or known) else 1
 
 
+def _add_all_heads(table: ReadTable, grid: Grid, rows: list[int], hints: Hints) -> None:
+    """Give each column its heads; a row of units and the heads of mere groups of columns are none."""
+    units = unit_row(grid, rows, hints)
+    if units is not None:
+        cells = [cell for cell in grid.row_cells(units) if cell.col > 0 and not hints.is_unit_system(cell.plain)]
+        table.units = {col: cell for cell in cells for col in range(cell.col, cell.col + cell.col_span)}
+        rows = [row for row in rows if row != units]
+    groups = group_rows(grid, rows)
+    for row in rows:
+        if row not in groups:
+            _add_heads(table, grid, row)
+
+
 def _add_heads(table: ReadTable, grid: Grid, row: int) -> None:
     for cell in grid.row_cells(row):
         for col in range(cell.col, cell.col + cell.col_span):
@@ -288,6 +294,7 @@ def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
     if len({id(heads[0]) for heads in taken.values()}) < INHERIT_SHARE * len({id(h[0]) for h in above.heads.values()}):
         return
     table.heads = taken
+    table.units = above.units if len(grid.columns) == len(above.columns) else {}
     table.inherited = bool(taken)
 
 
@@ -335,4 +342,5 @@ def _read_row(table: ReadTable, grid: Grid, row: int, groups: tuple[str, ...]) -
         return
     for cell in values:
         for col in range(cell.col, cell.col + cell.col_span):
-            table.cells.append(ReadCell(cell, labels, table.heads.get(col, []), groups, row, col))
+            heads, unit = table.heads.get(col, []), table.units.get(col)
+            table.cells.append(ReadCell(cell, labels, heads, groups, row, col, unit=unit))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.reading.alignment import find_aligned
 from specscan.reading.compose import Hints, signs_of
+from specscan.reading.drawn_heads import with_body
 from specscan.reading.flow import Item, items_of
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.lattice import find_ruled
@@ -86,6 +87,11 @@ def _blocks(
         else:
             pending.append(line)
     blocks.extend(_text_blocks(pending, marks, size, signs, hints))
+    for place in range(len(blocks) - 1, 0, -1):
+        body = blocks[place]
+        joined = with_body(blocks[place - 1], body) if isinstance(body, Grid) else None
+        if joined is not None:
+            blocks[place - 1 : place + 1] = [joined]
     return blocks
 
 

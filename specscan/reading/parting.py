@@ -54,15 +54,16 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
     return parts
 
 
-def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str]) -> list[Grid]:
+def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], high: int = 1) -> list[Grid]:
     """Part a grid above each row that heads what is below it anew: other labels, or the vans in another order.
 
     ``known`` holds the texts (as ``head_key`` gives them) that head columns here or in earlier tables, ``top``
-    the heads at the top of this grid, by column. A group heading right above such a row goes with it.
+    the heads at the top of this grid, by column, ``high`` how many rows they take. A group heading right above such
+    a row goes with it.
     """
     starts = [0]
     current = top
-    for row in range(2, grid.rows - 1):
+    for row in range(max(2, high), grid.rows - 1):
         if not _heads_anew(grid, row, hints, known, current) or _repeats(grid, row, current):
             continue
         current = {cell.col: cell.plain for cell in grid.row_cells(row)}

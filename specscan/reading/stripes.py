@@ -30,7 +30,8 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     """Give the edges of the rows that stand between shaded rows of the same cells, and of the one below the last.
 
     Only where two shaded rows touch, as a head and the first row do: else the drawn edges make no table, and the
-    rows are better found by the white space between the columns. A row is taken in only where all its words stand between the walls, on lines as close as those of one cell.
+    rows are better found by the white space between the columns. A row is taken in only where all its words stand
+    between the walls, on lines as close as those of one cell.
     """
     pieces: list[Piece] = []
     for group in _alike(_stripes(sheet)):

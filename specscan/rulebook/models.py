@@ -214,6 +214,8 @@ class WordFile(Entry):
     model_labels: list[str]
     title_fillers: list[str]
     column_words: list[str]
+    code_words: list[str]
+    unit_systems: list[str]
     model_words: list[str]
     months: list[str]
     every_words: list[str] = []

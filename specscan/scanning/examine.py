@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
+from specscan.finding.units import Units
 from specscan.reading.compose import Hints
 from specscan.reading.ocr import OcrReader
 from specscan.reading.ocr_rules import load_ocr_rules
@@ -56,7 +57,13 @@ class Examiner:
             for words in book.words.values()
             for word in (*words.column_words, *words.model_labels, *words.model_words, *words.title_fillers)
         }
+        codes = {word.casefold().strip(".") for words in book.words.values() for word in words.code_words}
+        systems = {word.casefold() for words in book.words.values() for word in words.unit_systems}
+        units = Units(book.units)
         self.hints = Hints(
+            heads_codes=lambda text: text.casefold().strip(" :.#") in codes,
+            is_unit_system=lambda text: text.casefold().strip(" :()") in systems,
+            is_unit=lambda text: units.named(text.strip(" ()")) is not None,
             heads_labels=lambda text: text.casefold().strip(" :") in over,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: before.casefold() in kept,
