@@ -12,7 +12,7 @@ from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.kit import Kit
 from specscan.finding.recording import Recorder
 from specscan.finding.sayings import is_sentence
-from specscan.finding.scope import settle_scope
+from specscan.finding.scope import OF_ONE, one_of_several, settle_scope
 from specscan.finding.side_by_side import metric_first
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
@@ -108,7 +108,10 @@ class DocumentReader:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
-            for van, said in self._scope(found, reading, topics).items():
+            scope = self._scope(found, reading, topics)
+            if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
+                found = replace(found, rejected=OF_ONE)
+            for van, said in scope.items():
                 facts.append(self.recorder.fact(found, van, said, reading))
         return facts
 

@@ -16,6 +16,7 @@ CURRENCY = re.compile(
 EVERYONE: frozenset[str] = frozenset({"*"})
 DESCRIBING = ("voltage", "money", "time")
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
+OF_ONE = "said of one of several vans, without saying of which"
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
 
@@ -239,6 +240,20 @@ def _said(cues: list[Item]) -> Availability:
     names = [c.name for c in longest.concepts if c.kind == "cue" and c.name in AVAILABILITIES]
     order = ("not_available", "optional", "if_equipped", "standard")
     return AVAILABILITIES[next(name for name in order if name in names)]
+
+
+def one_of_several(found: Found, parsed: Parsed) -> bool:
+    """Tell whether a sentence about several vans says something of one and something else of the other.
+
+    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does.
+    """
+    for other in (cue for cue in parsed.cues("the_other") if cue.sentence == found.sentence):
+        before = [
+            cue.start for cue in parsed.cues("the_one") if cue.sentence == found.sentence and cue.end <= other.start
+        ]
+        if before and found.start >= max(before):
+            return True
+    return False
 
 
 def settle_scope(

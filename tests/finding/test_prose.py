@@ -1,5 +1,7 @@
 """Running text: what it carries, whom it speaks of, and what a later paragraph goes on about."""
 
+import pytest
+
 SHEET = """
 | Model | Overall length | Wheelbase | Berths | {tank} |
 |---|---|---|---|---|
@@ -33,3 +35,33 @@ def test_a_paragraph_that_begins_with_it_goes_on_about_the_van_before(facts_of):
         "\nIt was held at −22 °C in the climate chamber at Orsenby for a Sunday, with full tanks and a cat on board.\n"
     )
     assert by_van(facts_of(EN + text), "rated_min_temp_c") == {("Drift 21", -22)}
+
+
+def test_what_is_said_of_one_and_of_the_other_is_said_of_neither(facts_of):
+    text = (
+        "\nThe Drift 19 and the Drift 21 are winter-ready with double-glazed windows: one has a diesel air heater, the "
+        "other is plugged in on the quay.\n"
+    )
+    facts = facts_of(EN + text)
+    assert by_van(facts, "heater_fuel") == by_van(facts, "heater_type") == set()
+    # What stands before is said of both.
+    assert by_van(facts, "window_glazing") == {
+        ("Drift 19", "double"),
+        ("Drift 21", "double"),
+    }
+
+
+def test_both_of_two_vans_that_one_sentence_names_have_what_it_says(facts_of):
+    facts = facts_of(EN + "\nThe Drift 19 and the Drift 21 have a diesel air heater, one tank and no gas.\n")
+    assert by_van(facts, "heater_fuel") == {
+        ("Drift 19", "diesel"),
+        ("Drift 21", "diesel"),
+    }
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [("UK", "Heater: Heat pump with fan coils"), ("DE", "Heizung: Wärmepumpe"), ("FR", "Chauffage : pompe à chaleur")],
+)
+def test_heat_pump_runs_on_electricity(states, region, line):
+    states(region, line, {"heater_type": "heat_pump", "heater_fuel": "electric"})
