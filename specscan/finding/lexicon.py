@@ -22,6 +22,7 @@ REGION = re.compile(r"^(?:us|uk):")
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
+SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
 KEPT_ANALYSES = 4_000
 KEPT_ANSWERS = 20_000
 KEPT_LETTERS = 240
@@ -121,6 +122,10 @@ class Lexicon:
             if mention.concept.kind in ("thing", "short", "aspect", "alone")
             for index in range(mention.first, mention.last)
         }
+        kinds = {m.concept.kind for m in analysis.mentions if covered.intersection(range(m.first, m.last))}
+        others = [t for n, t in enumerate(analysis.tokens) if n not in covered and t.norm[0].isalpha()]
+        if kinds == {"short"} and any(len(token.norm) > SHORT for token in others):
+            return False  # "L Winter" is a size and a name, no length
         if covered:  # "Insulation floor / roof / wall"
             covered |= {n for m in analysis.mentions if m.concept.kind == "value" for n in range(m.first, m.last)}
         worded = [m for m in analysis.mentions if m.concept.kind == "word"]

@@ -23,6 +23,7 @@ INLINE = {
     "label", "mark", "q", "s", "samp", "small", "span", "strong", "sub", "sup", "time", "tt", "u", "var", "wbr", "img",
 }  # fmt: skip
 HEADINGS = {"h1": 1, "h2": 2, "h3": 3, "h4": 4, "h5": 5, "h6": 6, "summary": 4, "caption": 5, "legend": 4}
+NO_ROWS = {"li", "p", "table", "dl", "ul", "details", *HEADINGS}
 STRONG = {"b", "strong", "th", "dt"}
 LABEL_WORDS = 7
 LIMIT_COLUMNS = 200  # of one table; no specification has more
@@ -111,8 +112,19 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         reader.assembler.begin_block()
     stack = list(reader.assembler.stack)
     run: list[tuple[str, bool]] = [(element.text or "", False)]
-    for child in element:
-        if _is_block(reader, child):
+    children, end = list(element), 0
+    for place, child in enumerate(children):
+        if place < end:
+            continue
+        rows = _run_of_rows(reader, children, place)
+        if rows is not None:
+            _flush(reader, run)
+            run = []
+            end, grid = rows
+            reader.assembler.begin_block()
+            reader.assembler.add_grid(0, grid)
+            reader.assembler.last_table = None
+        elif _is_block(reader, child):
             _flush(reader, run)
             run = []
             _walk(reader, child, depth + 1)
@@ -312,28 +324,61 @@ def _rows_of(reader: Reader, element: html.HtmlElement) -> Grid | None:
     At least three rows of two to eight leaves each, as in tables made of ``div`` and ``span``.
     """
     rows = [child for child in element if isinstance(child.tag, str) and reader.seen.sees(child)]
-    if len(rows) < 3 or any(row.tag in ("li", "p", "table", "dl", "ul", "details", *HEADINGS) for row in rows):
+    if len(rows) < 3 or any(row.tag in NO_ROWS for row in rows):
         return None
-    parted = [[cell for cell in row if isinstance(cell.tag, str) and reader.seen.sees(cell)] for row in rows]
-    counts = [len(cells) for cells in parted]
+    parted = [_parts(reader, row) for row in rows]
+    counts = [len(cells) for cells in parted if cells is not None]
+    if len(counts) < len(rows):
+        return None
     usual = max(set(counts), key=counts.count)
     alike = sum(count == usual for count in counts)
     if not 2 <= usual <= 8 or alike < 3 or alike < 0.7 * len(rows):
         return None
-    for row, cells in zip(rows, parted, strict=True):
-        if _squash(row.text or "") or any(_squash(cell.tail or "") for cell in cells):
+    return _div_grid(reader, [cells for cells in parted if cells is not None], usual)
+
+
+def _parts(reader: Reader, row: html.HtmlElement) -> list[html.HtmlElement] | None:
+    """Give the parts of an element that can be a row of a table, ``None`` where it holds text or blocks of its own."""
+    if not isinstance(row.tag, str) or row.tag in NO_ROWS or _squash(row.text or ""):
+        return None
+    cells = [cell for cell in row if isinstance(cell.tag, str) and reader.seen.sees(cell)]
+    for cell in cells:
+        if _squash(cell.tail or "") or cell.tag in HEADINGS or cell.tag == "p":
             return None
-        if any(_is_block(reader, inner) for cell in cells for inner in cell):
+        if any(_is_block(reader, inner) for inner in cell) or len(_squash(_full_text(reader, cell)).split()) > 14:
             return None
-        if any(len(_squash(_full_text(reader, cell)).split()) > 14 for cell in cells):
-            return None
-        if any(cell.tag in HEADINGS or cell.tag == "p" for cell in cells):
-            return None
+    return cells
+
+
+def _run_of_rows(reader: Reader, children: list[html.HtmlElement], start: int) -> tuple[int, Grid] | None:
+    """Give the end of a run of rows that stands among other children from ``start`` on, and its grid.
+
+    Three or more rows of equally many parts, between which headings group them.
+    """
+    first = _parts(reader, children[start])
+    if first is None or not 3 <= len(first) <= 8:
+        return None
+    rows: list[list[html.HtmlElement]] = []
+    end, place, count = start, start, 0
+    while place < len(children):
+        child = children[place]
+        if isinstance(child.tag, str) and reader.seen.sees(child):
+            parts = [child] if child.tag in HEADINGS else _parts(reader, child)
+            if parts is None or len(parts) not in (1, len(first)) or _squash(child.tail or ""):
+                break
+            rows.append(parts)
+            if len(parts) > 1:
+                end, count, last = place + 1, count + 1, len(rows)
+        place += 1
+    return (end, _div_grid(reader, rows[:last], len(first))) if count >= 3 else None
+
+
+def _div_grid(reader: Reader, rows: list[list[html.HtmlElement]], cols: int) -> Grid:
     made = []
-    for number, cells in enumerate(parted):
+    for number, cells in enumerate(rows):
         for col, cell in enumerate(cells):
             bold = cell.tag in STRONG and col > 0
             line = _line(_full_text(reader, cell), row=number, offset=col * 400.0, bold=bold)
             made.append(GridCell(number, col, [line] if line.words else []))
-    spans = [(col * 400.0, (col + 1) * 400.0 - 10) for col in range(usual)]
-    return Grid(made, len(rows), usual, Box(0, 0, usual * 400.0, len(rows) * PITCH), "html", spans)
+    spans = [(col * 400.0, (col + 1) * 400.0 - 10) for col in range(cols)]
+    return Grid(made, len(rows), cols, Box(0, 0, cols * 400.0, len(rows) * PITCH), "html", spans)

@@ -1,0 +1,55 @@
+"""Web pages whose tables are made of boxes without a table's marks."""
+
+import pytest
+
+from specscan.reading.read import read_document
+
+HEAD = "<div class=r><div></div><div>S</div><div>M</div><div>L Winter</div></div>"
+GROUPS = [
+    ("Dimensions", [("Length", "4,980 mm", "5,980 mm", "6,360 mm"), ("Height", "1,990 mm", "2,690 mm", "2,840 mm"),
+                    ("Sleeps", "4", "3", "2"), ("GVWR", "3,300 kg", "3,500 kg", "4,100 kg")]),
+    ("Water", [("Fresh water", "30 L", "98 L", "115 L"), ("Heated floor", "-", "optional", "standard")]),
+]  # fmt: skip
+
+
+@pytest.fixture
+def facts_of_page(read_file, tmp_path):
+    """Give a function that stores a web page, reads it and returns its counting facts."""
+
+    def read(body):
+        path = tmp_path / "page.html"
+        path.write_text(f"<html><body><main>{body}</main></body></html>")
+        return [fact for fact in read_file(path).found.facts if not fact.rejected]
+
+    return read
+
+
+def boxes(*cells):
+    return "<div class=r>" + "".join(f"<div><span>{cell}</span></div>" for cell in cells) + "</div>"
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def test_rows_of_boxes_among_headings_and_text_are_one_table(facts_of_page):
+    body = "".join(f"<h3>{name}</h3>" + "".join(boxes(*row) for row in rows) for name, rows in GROUPS)
+    facts = facts_of_page(
+        "<p>Start / Models / Drift</p><h1>Marrowfen Drift 2026: three compared</h1>"
+        f"<p>The Drift S is for weekends.</p>{HEAD}{body}<h3>Safety</h3><p>Test the carbon monoxide alarm.</p>"
+    )
+    names = ("Marrowfen Drift S", "Marrowfen Drift M", "Marrowfen Drift L Winter")
+    assert by_van(facts, "length_mm") == dict(zip(names, (4980, 5980, 6360), strict=True))
+    assert by_van(facts, "fresh_tank_l") == dict(zip(names, (30, 98, 115), strict=True))
+    offers = {fact.model: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert offers[names[1]] == "optional"
+    assert offers[names[2]] == "standard"
+
+
+def test_cards_side_by_side_are_no_table(examiner):
+    card = "<div class=card><h3>Drift {}</h3><p>Length: {} mm</p><p>Fresh water: {} L</p></div>"
+    cards = "".join(card.format(*row) for row in (("S", 4980, 30), ("M", 5980, 98), ("W", 6360, 115)))
+    page = f"<h1>Marrowfen Drift 2026</h1><div class=cards>{cards}</div>"
+    document = read_document(page.encode(), "page.html", "html", examiner.hints)
+    sections = {p.text: p.sections for p in document.passages}
+    assert sections["Fresh water: 98 L"] == ("Marrowfen Drift 2026", "Drift M")
