@@ -82,7 +82,10 @@ def compare_runs(older: Path, newer: Path, names: Sequence[str] = (), derived: b
     Raises:
         NotFoundError: no such van in the newer dataset.
         DatasetError: a dataset cannot be opened.
+        SpecscanError: both are one and the same file.
     """
+    if older.exists() and newer.exists() and older.samefile(newer):
+        raise SpecscanError(f"{older}: is the same file as the dataset that it is to be compared with; keep a copy")
     with Reader(older) as one, Reader(newer) as two:
         chosen = {two.van(name)["van_id"] for name in names}
         before, after = ({van["van_id"]: van for van in reader.vans()} for reader in (one, two))

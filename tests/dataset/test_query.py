@@ -1,8 +1,10 @@
 """Queries read the dataset and touch nothing else."""
 
+import pandas as pd
 import pytest
 
 from specscan.dataset.query import run_query
+from specscan.dataset.reader import Reader
 from specscan.records.errors import DatasetError, QueryError
 from tests.dataset.made import settled, write
 
@@ -57,6 +59,15 @@ def test_variables_of_the_calling_program_are_out_of_reach(db):
     with pytest.raises(QueryError, match="hidden"):
         run_query(db, "SELECT * FROM hidden")
     assert len(hidden) == 1
+
+
+def test_a_second_reader_of_the_same_file_is_walled_off_too(db, tmp_path):
+    frame = pd.DataFrame({"a": [1]})  # noqa: F841  # what must stay out of reach
+    with Reader(db), Reader(db):
+        assert run_query(db, "SELECT count(*) FROM vans").rows == [(1,)]
+        for sql in ("SELECT * FROM frame", f"SELECT * FROM read_csv('{tmp_path}/secret.csv')"):
+            with pytest.raises(QueryError):
+                run_query(db, sql)
 
 
 def test_a_missing_dataset_is_named_and_not_made(tmp_path):

@@ -49,6 +49,12 @@ def test_a_dataset_does_not_differ_from_its_copy(runs, tmp_path):
     assert all(not pair.changes and not pair.bands for pair in found.pairs) and len(found.pairs) == 3
 
 
+def test_comparing_a_dataset_with_itself_is_refused_in_plain_words(runs):
+    said = CliRunner().invoke(main, ["changes", "--db", str(runs[1]), "--since", str(runs[1])])
+    assert said.exit_code == 2
+    assert "is the same file as the dataset that it is to be compared with" in said.output
+
+
 def test_model_years_of_a_van_are_compared_without_naming_them(runs):
     found = api.changes(runs[1])
     [pair] = found.pairs
