@@ -22,10 +22,12 @@ class Renewal:
     def __init__(self, connection: duckdb.DuckDBPyConnection):
         """Take the connection, on which a transaction has begun."""
         self.connection = connection
+        self.stays = True  # whether rows of vans stay from the state before
 
     def drop(self, vans: Collection[str] | None = None) -> None:
         """Drop the rows of some vans, by default of all."""
         if vans is None:
+            self.stays = False
             for name in (*OF_VANS, PARTS):
                 self.connection.execute(f"DELETE FROM {name}")
             self.connection.execute("DELETE FROM kept.vans")
@@ -61,12 +63,20 @@ class Renewal:
         columns: Sequence[Column],
         us_units: Mapping[str, UsUnit],
         settings: Mapping[str, str] | None = None,
+        renewed: Collection[str] = (),
     ) -> None:
-        """Make the wide tables from the rows, add the run to ``runs``, and keep texts as ``keep_setting`` does."""
+        """Make the wide tables from the rows, add the run to ``runs``, and keep texts as ``keep_setting`` does.
+
+        ``renewed`` are the vans whose rows were added or dropped, where those of others stay as they were.
+        """
         for key, value in (settings or {}).items():
             self.connection.execute("INSERT OR REPLACE INTO kept.about VALUES (?, ?)", [key, value])
         insert(self.connection, "runs", [run])
-        create_wide(self.connection, columns, us_units)
+        if not self.stays:
+            create_wide(self.connection, columns, us_units)
+            return
+        with _incoming(self.connection, {"van_id": sorted(renewed)}) as changed:
+            create_wide(self.connection, columns, us_units, changed)
 
 
 def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> None:

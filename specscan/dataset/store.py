@@ -13,6 +13,9 @@ from specscan.dataset.renewal import Renewal, insert
 from specscan.dataset.schema import VERSION, create_statements
 from specscan.records.errors import DatasetError
 
+MEMORY = (
+    "512MB"  # of the engine while it writes: what is not yet in place beyond that goes to a file beside the dataset
+)
 UNWRITTEN = (duckdb.IOException, duckdb.FatalException, duckdb.TransactionException, duckdb.OutOfMemoryException)
 
 
@@ -25,7 +28,7 @@ def connect(path: Path, *, read_only: bool) -> duckdb.DuckDBPyConnection:
     if read_only and not path.is_file():
         raise DatasetError(f"{path}: there is no such dataset; make one with: specscan scan PATH --db {path}")
     try:
-        return duckdb.connect(str(path), read_only=read_only)
+        return duckdb.connect(str(path), read_only=read_only, config={} if read_only else {"memory_limit": MEMORY})
     except duckdb.IOException as error:
         text = str(error)
         if "lock" in text.casefold():

@@ -28,21 +28,36 @@ class UsUnit:
     offset: float
 
 
-def create_wide(connection: duckdb.DuckDBPyConnection, columns: Sequence[Column], us: Mapping[str, UsUnit]) -> None:
+def create_wide(
+    connection: duckdb.DuckDBPyConnection, columns: Sequence[Column], us: Mapping[str, UsUnit], changed: str = ""
+) -> None:
     """Make the wide tables from ``settled`` anew, and the views in US units over them.
 
+    ``changed`` names a table of the vans (``van_id``) whose rows differ from those in the wide tables, by default all.
     Names of columns are identifiers checked when the field files were read; they are quoted all the same.
     """
+    names = ["van_id", *(column.name for column in columns)]
     for view, equipment in VIEWS.items():
         picks = ", ".join(f"{_picked(column)} AS {_quoted(column.name)}" for column in columns)
         connection.execute(f"DROP VIEW IF EXISTS {view}_us")
+        rows = f"SELECT van_id, {picks} FROM settled WHERE equipment = '{equipment}'"
+        if changed and _columns_of(connection, view) == names:
+            mine = f"van_id IN (SELECT van_id FROM {changed})"
+            query = f"FROM {view} WHERE NOT {mine} UNION ALL {rows} AND {mine} GROUP BY van_id"
+        else:
+            query = f"{rows} GROUP BY van_id"
+        connection.execute(f"CREATE TABLE {view}_next AS FROM ({query}) ORDER BY van_id")
         connection.execute(f"DROP TABLE IF EXISTS {view}")
-        connection.execute(
-            f"CREATE TABLE {view} AS SELECT van_id, {picks} FROM settled WHERE equipment = '{equipment}' "
-            "GROUP BY van_id ORDER BY van_id"
-        )
+        connection.execute(f"ALTER TABLE {view}_next RENAME TO {view}")
         shown = ", ".join(_in_us(column, us.get(column.name)) for column in columns)
         connection.execute(f"CREATE VIEW {view}_us AS SELECT van_id, {shown} FROM {view}")
+
+
+def _columns_of(connection: duckdb.DuckDBPyConnection, table: str) -> list[str]:
+    rows = connection.execute(
+        "SELECT column_name FROM duckdb_columns() WHERE table_name = ? ORDER BY column_index", [table]
+    )
+    return [name for (name,) in rows.fetchall()]
 
 
 def _picked(column: Column) -> str:

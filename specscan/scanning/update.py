@@ -35,7 +35,7 @@ Manifests = dict[str, list[ManifestRow]]
 manifests_as_json: TypeAdapter[Manifests] = TypeAdapter(Manifests)
 SCORED_BY = "scored_by"
 LAST_STATE = "last_state"
-VANS_AT_ONCE = 300  # some hundreds of rows each: this bounds the memory that a scan needs
+VANS_AT_ONCE = 200  # some hundreds of rows each: this bounds the memory that a scan needs
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +124,7 @@ class Job:
                     LAST_STATE: json.dumps({"basis": basis, **asdict(told)}),
                 }
                 row = self._run(planned.records, told, *run)
-                new.finish(row, columns, us_columns(columns, self.rules), settings)
+                new.finish(row, columns, us_columns(columns, self.rules), settings, {*keys, *old})
         return told
 
     def stamp(self) -> str:
