@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from specscan.api.places import rules_folder
+from specscan.api.places import rules_folder, rules_of
 from specscan.records.errors import NotFoundError
 
 if TYPE_CHECKING:
@@ -123,7 +123,7 @@ def gold_of_corrections(db: str | Path, target: str | Path, rules: str | Path | 
     """Write the corrections kept beside a dataset as a gold file; give how many; see ``specscan.scanning.observe``."""
     from specscan.scanning.observe import write_gold
 
-    return write_gold(Path(db), Path(target), Path(rules) if rules is not None else rules_folder())
+    return write_gold(Path(db), Path(target), rules_of(db, rules))
 
 
 def evaluate(gold: str | Path, db: str | Path) -> Evaluation:

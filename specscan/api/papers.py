@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from specscan.api.places import rules_folder
+from specscan.api.places import rules_of
 from specscan.records.defaults import DEFAULT_RULESET
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ def report(
     """
     from specscan.reports.page import make_page, write_text
 
-    page = make_page(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
+    page = make_page(Path(db), rules_of(db, rules), ruleset, vans)
     write_text(Path(out), page.html)
     return page
 
@@ -53,7 +53,7 @@ def written_report(
     if form not in ("markdown", "json"):
         raise ValueError(f"unknown form {form!r}: use markdown or json")
     write = write_json if form == "json" else write_markdown
-    text = write(Path(db), Path(rules) if rules is not None else rules_folder(), ruleset, vans)
+    text = write(Path(db), rules_of(db, rules), ruleset, vans)
     write_text(Path(out), text)
     return text
 
@@ -75,7 +75,7 @@ def sheet(
     from specscan.reports.page import write_text
     from specscan.reports.sheet import make_sheet
 
-    folder = Path(rules) if rules is not None else rules_folder()
+    folder = rules_of(db, rules)
     made = make_sheet(Path(db), folder, ruleset, vans, everything)
     write_text(Path(out), made.html)
     if csv is not None:

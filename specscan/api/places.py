@@ -21,6 +21,21 @@ def rules_folder() -> Path:
     return _shipped("rules")
 
 
+def rules_of(db: str | Path, rules: str | Path | None) -> Path:
+    """Give the folder of rules that is named, else that of the dataset's last scan, else the built-in one.
+
+    Raises:
+        DatasetError: the dataset cannot be opened.
+    """
+    if rules is not None:
+        return Path(rules)
+    from specscan.dataset.reader import Reader
+
+    with Reader(Path(db)) as reader:
+        folder = reader.rules()
+    return folder if folder is not None and folder.is_dir() else rules_folder()
+
+
 def demo_folder() -> Path:
     """Give the folder of the demo corpus."""
     return _shipped("corpus_demo")

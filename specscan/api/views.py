@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from specscan.api.places import rules_folder
+from specscan.api.places import rules_of
 from specscan.records.defaults import DEFAULT_RULESET
 
 if TYPE_CHECKING:
@@ -74,7 +74,7 @@ def winter(
     """
     from specscan.reports.winter import winter as reckon
 
-    folder = Path(rules) if rules is not None else rules_folder()
+    folder = rules_of(db, rules)
     return reckon(Path(db), folder, vans, conditions, changes, equipment)
 
 
@@ -96,7 +96,7 @@ def check_draft(text: str | Path, db: str | Path, rules: str | Path | None = Non
     """
     from specscan.reports.draft import check_draft as check
 
-    return check(Path(text), Path(db), Path(rules) if rules is not None else rules_folder())
+    return check(Path(text), Path(db), rules_of(db, rules))
 
 
 def table(
@@ -112,7 +112,7 @@ def table(
     """Give a comparison table with a citation for every value; see ``specscan.reports.table.make_table``."""
     from specscan.reports.table import make_table
 
-    folder = Path(rules) if rules is not None else rules_folder()
+    folder = rules_of(db, rules)
     return make_table(Path(db), folder, vans, fields, ruleset, equipment, units)
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from specscan import api
-from specscan.cli.options import db_option, json_option, rules_option
+from specscan.cli.options import db_option, json_option, scanned_rules_option
 
 if TYPE_CHECKING:
     from specscan.reports.draft import Claim
@@ -25,7 +25,7 @@ STYLES = {"borne_out": "green", "contradicted": "bold red", "without_evidence": 
 @click.command()
 @click.argument("text", type=click.Path(path_type=Path))
 @db_option
-@rules_option
+@scanned_rules_option
 @json_option
 def draft(text: Path, db: Path, rules: Path | None, as_json: bool) -> None:
     """Check TEXT, a draft in plain text or Markdown that says things about vans of the dataset.

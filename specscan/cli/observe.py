@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from specscan import api
-from specscan.cli.options import db_option, json_option, rules_option
+from specscan.cli.options import db_option, json_option, scanned_rules_option
 from specscan.records.errors import SpecscanError
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ PATH = click.Path(path_type=Path)
 @click.option("--page", default="", help="With --correct: the page on which it says so.")
 @click.option("--availability", default="", help="With --correct: standard, optional, not_available or unstated.")
 @click.option("--gold", type=PATH, help="Write the kept corrections to this file as gold labels for evaluate.")
-@rules_option
+@scanned_rules_option
 @json_option
 def observe(
     answers: Path | None, db: Path, van: str | None, field: str | None, answer: str | None, unit: str, who: str,

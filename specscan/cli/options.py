@@ -15,6 +15,9 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 rules_option = click.option(
     "--rules", type=click.Path(path_type=Path), help="A folder of rules to use in place of the built-in ones."
 )
+scanned_rules_option = click.option(
+    "--rules", type=click.Path(path_type=Path), help="A folder of rules to use in place of those of the last scan."
+)
 ruleset_option = click.option(
     "--ruleset",
     default=api.DEFAULT_RULESET,

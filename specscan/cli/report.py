@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from specscan import api
-from specscan.cli.options import db_option, rules_option, ruleset_option
+from specscan.cli.options import db_option, ruleset_option, scanned_rules_option
 
 FORMS = {".md": "markdown", ".json": "json"}
 
@@ -22,7 +22,7 @@ FORMS = {".md": "markdown", ".json": "json"}
     help="The file to write: .md gives Markdown, .json JSON, anything else the HTML page.",
 )
 @ruleset_option
-@rules_option
+@scanned_rules_option
 def report(vans: tuple[str, ...], db: Path, out: Path, ruleset: str, rules: Path | None) -> None:
     """Write a page that compares all vans of the dataset, or VANS, with the evidence for every value.
 
@@ -50,7 +50,7 @@ def report(vans: tuple[str, ...], db: Path, out: Path, ruleset: str, rules: Path
 @click.option("--csv", "csv_out", type=click.Path(path_type=Path), help="Write the questions as CSV to fill in, too.")
 @click.option("--all", "everything", is_flag=True, help="Also what would change no points under this rule set.")
 @ruleset_option
-@rules_option
+@scanned_rules_option
 def sheet(
     vans: tuple[str, ...], db: Path, out: Path, csv_out: Path | None, everything: bool, ruleset: str, rules: Path | None
 ) -> None:
@@ -72,7 +72,7 @@ def sheet(
 @click.option("--optioned", is_flag=True, help="With the printed options fitted, not as delivered.")
 @click.option("--format", "form", type=click.Choice(["markdown", "csv"]), default="markdown", show_default=True)
 @ruleset_option
-@rules_option
+@scanned_rules_option
 def table(
     vans: tuple[str, ...], db: Path, fields: tuple[str, ...], units: str, optioned: bool, form: str, ruleset: str,
     rules: Path | None,

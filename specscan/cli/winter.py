@@ -9,7 +9,7 @@ import click
 
 from specscan import api
 from specscan.cli.conditions import chosen_conditions, conditions_options
-from specscan.cli.options import db_option, json_option, rules_option
+from specscan.cli.options import db_option, json_option, scanned_rules_option
 
 
 @click.command()
@@ -22,7 +22,7 @@ from specscan.cli.options import db_option, json_option, rules_option
     "--plot", type=click.Path(path_type=Path),
     help="Draw days by outside temperature, and the inside after the heating stops, to a PNG or SVG file.",
 )  # fmt: skip
-@rules_option
+@scanned_rules_option
 @json_option
 def winter(
     vans: tuple[str, ...], db: Path, optioned: bool, arithmetic: bool, plot: Path | None, rules: Path | None,

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from specscan.dataset.query import open_walled
+from specscan.dataset.schema import SCORED_BY
 from specscan.records.defaults import FIRST_RULESET
 from specscan.records.errors import DatasetError, NotFoundError
 from specscan.records.names import plain
@@ -39,6 +41,12 @@ class Reader:
         cursor = self.connection.execute(sql, list(parameters))
         names = [column[0] for column in cursor.description or []]
         return [dict(zip(names, row, strict=True)) for row in cursor.fetchall()]
+
+    def rules(self) -> Path | None:
+        """Give the folder of the rules by which the last scan was made, if it is known."""
+        found = self.rows("SELECT value FROM kept.about WHERE key = ?", [SCORED_BY])
+        folder = json.loads(found[0]["value"]).get("rules") if found else None
+        return Path(folder) if folder else None
 
     def vans(self) -> list[dict[str, Any]]:
         """Give id, maker, model, model year and title of every van, in order of name."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 VERSION = 3
+SCORED_BY = "scored_by"  # the key under which kept.about has the rules and conditions of the last state
 
 # claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or
 # the values that running text gives), `title` what it says; `kind` season, temperature, grade, or a topic or kind of

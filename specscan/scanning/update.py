@@ -14,6 +14,7 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from specscan import __version__
+from specscan.dataset.schema import SCORED_BY
 from specscan.dataset.store import Dataset
 from specscan.dataset.us_units import us_columns
 from specscan.judging.rulesets import RuleSet, load_ruleset, load_rulesets
@@ -33,7 +34,6 @@ from specscan.settling.preferences import Preferences, load_preferences
 
 Manifests = dict[str, list[ManifestRow]]
 manifests_as_json: TypeAdapter[Manifests] = TypeAdapter(Manifests)
-SCORED_BY = "scored_by"
 LAST_STATE = "last_state"
 VANS_AT_ONCE = 200  # some hundreds of rows each: this bounds the memory that a scan needs
 

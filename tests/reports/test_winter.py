@@ -1,12 +1,14 @@
 """The winter behaviour of vans of a dataset: frames, verdict on the nights, questions, cautions, pictures."""
 
 import json
+import shutil
 
 import numpy as np
 import pytest
 
 from specscan import api
 from specscan.records.errors import NotFoundError, SpecscanError
+from tests.scanning.made import text
 from tests.winter_sheets import BROCHURE, winter_dataset
 
 
@@ -128,3 +130,27 @@ def test_curve_never_lasts_longer_where_it_is_colder(both):
     for _, own in both.tables.curve.groupby("van_id"):
         days = own.sort_values("outside_c")["heat_days"].dropna().to_numpy()
         assert (np.diff(days) >= -1e-9).all()
+
+
+def test_reports_go_by_the_rules_of_the_last_scan_unless_others_are_named(tmp_path):
+    own = api.copy_rules(tmp_path / "rules")
+    body = own / "values" / "living.yaml"
+    body.write_text(
+        body.read_text(encoding="utf-8").replace(
+            "water_per_person: {low: 5, typical: 10, high: 20", "water_per_person: {low: 25, typical: 25, high: 25"
+        ),
+        encoding="utf-8",
+    )
+    (tmp_path / "a.txt").write_text(text(fresh=100))
+    api.scan([tmp_path / "a.txt"], tmp_path / "a.duckdb", rules=own, jobs=1)
+
+    def days(**rules):
+        figures = api.winter(tmp_path / "a.duckdb", **rules).tables.figures.set_index("figure")
+        return figures.loc["fresh_water_days", "value"]
+
+    assert (days(), days(rules=api.rules_folder())) == pytest.approx((2.0, 5.0))
+    assert "What ends the stay, in days" in api.report(tmp_path / "a.duckdb", tmp_path / "a.html").html
+    other = api.report(tmp_path / "a.duckdb", tmp_path / "b.html", rules=api.rules_folder()).html
+    assert "curves and limits of winter are left out for that reason" in other
+    shutil.rmtree(own)
+    assert days() == pytest.approx(5.0)  # its folder is gone: the built-in ones
