@@ -7,7 +7,7 @@ is given the box that it would have in type of fixed width.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from specscan.reading.alignment import find_aligned
 from specscan.reading.assemble import Assembler
@@ -17,6 +17,7 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.marks import Marks
 from specscan.reading.pasted import find_pasted
 from specscan.reading.regions import split_columns
+from specscan.reading.typed import RULE, heads_columns, tabbed_rows
 from specscan.reading.words import Line, Word
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, Kind, PageState, Title
@@ -109,11 +110,16 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
 
 @dataclass(slots=True)
 class Chunk:
-    """Lines of one kind: a heading, a pipe table, or lines that are laid out like a page."""
+    """Lines of one kind: a heading, a table of pipes or tabs, or lines that are laid out like a page.
+
+    ``heads`` are those of its lines that head columns.
+    """
 
     kind: str
     lines: list[str]
     level: int = 0
+    rows: list[list[str]] = field(default_factory=list)
+    heads: set[str] = field(default_factory=set)
 
 
 def _chunks(lines: list[str]) -> list[Chunk]:
@@ -132,11 +138,21 @@ def _chunks(lines: list[str]) -> list[Chunk]:
             chunks.append(Chunk("heading", [hashed.group(2)], len(hashed.group(1))))
             index += 1
             continue
+        rows = tabbed_rows(lines, index) if "\t" in line else None
+        if rows is not None:
+            chunks.append(Chunk("tabs", [], rows=rows))
+            index += len(rows)
+            continue
+        if RULE.match(following) and not RULE.match(line) and heads_columns(line, lines[index + 2 :]):
+            _page(chunks).lines.append(line)
+            _page(chunks).heads.add(_plain(line))
+            index += 2
+            continue
         if line.strip() and UNDERLINE.match(following) and not UNDERLINE.match(line) and _short(line):
             chunks.append(Chunk("heading", [line.strip()], 1 if following.strip()[0] == "=" else 2))
             index += 2
             continue
-        if UNDERLINE.match(line):
+        if RULE.match(line):
             _page(chunks).lines.append("")
             index += 1
             continue
@@ -181,23 +197,29 @@ def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: H
         grid = _pipe_grid(chunk.lines)
         if grid is not None:
             assembler.add_grid(0, grid)
+    elif chunk.kind == "tabs":
+        rows = [[_plain(cell) for cell in row] for row in chunk.rows]
+        assembler.add_grid(0, text_grid(rows, head=not rows[0][0]))
     else:
-        _add_page([_plain(line) for line in chunk.lines], assembler, hints, signs)
+        _add_page([_plain(line) for line in chunk.lines], assembler, hints, signs, chunk.heads)
 
 
-def _add_page(lines: list[str], assembler: Assembler, hints: Hints, signs: frozenset[str]) -> None:
+def _add_page(
+    lines: list[str], assembler: Assembler, hints: Hints, signs: frozenset[str], heads: set[str] | None = None
+) -> None:
+    """Add lines that are laid out like a page; ``heads`` are those that head columns."""
     pasted = find_pasted(lines, hints)
     if pasted is not None:
-        _add_page(lines[: pasted.start], assembler, hints, signs)
+        _add_page(lines[: pasted.start], assembler, hints, signs, heads)
         assembler.begin_block()
         assembler.add_grid(0, text_grid(pasted.rows, head=pasted.headed))
         assembler.last_table = None
-        _add_page(lines[pasted.end :], assembler, hints, signs)
+        _add_page(lines[pasted.end :], assembler, hints, signs, heads)
         return
     placed = [_line(line, number) for number, line in enumerate(lines) if line.strip()]
     if not placed:
         return
-    _set_apart(lines, placed)
+    _set_apart(lines, placed, heads or set())
     for region in split_columns(placed, Marks(), hints):
         assembler.begin_block(region.back)
         rest = region.lines
@@ -216,10 +238,14 @@ def _add_items(items: list[Item], assembler: Assembler) -> None:
         assembler.add_item(0, item)
 
 
-def _set_apart(lines: list[str], placed: list[Line]) -> None:
-    """Mark a short line alone between blank lines as bold: it is a heading in plain text."""
+def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
+    """Mark a short line alone between blank lines, a heading in plain text, and the heads of columns as bold."""
     for line in placed:
         number = round(line.box.top / PITCH)
+        if lines[number] in heads:
+            for word in line.words:
+                word.bold = True
+            continue
         before = lines[number - 1].strip() if number else ""
         after = lines[number + 1].strip() if number + 1 < len(lines) else ""
         text = lines[number].strip()
