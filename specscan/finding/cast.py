@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable
 
-from specscan.finding.chapters import Chapter, ChapterReader
+from specscan.finding.chapters import ChapterReader
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
@@ -72,6 +72,9 @@ class CastReader:
             mapping = match_heads(heads, roster.models, roster.series)
         elif heads:
             players, mapping = self._from_heads(heads, names, own)
+            chapters = self._chaptered(names, own)
+            if {player.model.casefold() for player in players} <= {player.model.casefold() for player in chapters}:
+                players, mapping = chapters, match_heads(heads, [player.model for player in chapters], names.series)
         else:
             listing = read_listing(own, self.names, self.lexicon)
             players = [Player(one.model, one.place, listed=one) for one in listing] or self._from_text(names, own)
@@ -267,9 +270,9 @@ class CastReader:
         headed = self._headed(names, own)
         if len(headed) >= 2:
             return list(headed.values())
-        chapters = self.chapters.read(own, self._can_be_name) if names.series else []
-        if len(chapters) >= 2:
-            return self._chaptered(names, chapters)
+        chapters = self._chaptered(names, own)
+        if chapters:
+            return chapters
         trims = self._continuations(names.title, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)
@@ -281,8 +284,9 @@ class CastReader:
                 return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
         return []
 
-    def _chaptered(self, names: Names, chapters: list[Chapter]) -> list[Player]:
+    def _chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
+        chapters = self.chapters.read(own, self._can_be_name) if names.series else []
         models = {
             one.name: one.name if one.name.startswith(f"{names.series} ") else f"{names.series} {one.name}"
             for one in chapters

@@ -124,10 +124,10 @@ def _assemble(
         scan, first = scans.get(sheet.number), len(assembler.passages)
         assembler.source = "ocr" if scan is not None else "text"
         for region in read_regions(sheet, words[sheet.number], body_size(lines[sheet.number]), hints, running):
-            assembler.begin_block(region.back)
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
+            assembler.begin_block(region.back)
             for block in region.blocks:
                 if isinstance(block, Grid):
                     assembler.add_grid(sheet.number, block)
