@@ -25,7 +25,7 @@ class VanMentions:
         numbers: list[str] = []
         for player in cast.players:
             for alias in player.aliases:
-                key = alias.casefold()
+                key = alias.strip(" *†:").casefold()
                 self.table[key] = self.table.get(key, frozenset()) | {player.model}
         for name, models in cast.families.items():
             self.table.setdefault(name.casefold(), models)
