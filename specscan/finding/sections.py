@@ -52,7 +52,7 @@ class Sections:
                 and len(analysis.tokens) <= 6
             ):
                 sense.things.append(mention.concept.name)
-            elif innermost and mention.concept.kind == "thing" and self._is_all(mention, analysis):
+            elif innermost and mention.concept.kind in ("thing", "short") and self._is_all(mention, analysis):
                 sense.things.append(mention.concept.name)
         if sense.vans is None and not self.vans.single and (len(heading) <= 60 or self.vans.is_name(heading)):
             named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
