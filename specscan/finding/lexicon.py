@@ -20,6 +20,7 @@ from specscan.rulebook.models import Terms
 REGIONS = {True: "us:", False: "uk:"}
 REGION = re.compile(r"^(?:us|uk):")
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
+ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 SILENT = ("distant", "short", "beside", "section")
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
@@ -201,7 +202,8 @@ class Lexicon:
         kin = [
             o
             for o in voices
-            if o.concept.name == mention.concept.name and o.concept.kind in (mention.concept.kind, "masked")
+            if o.concept.name == mention.concept.name
+            and o.concept.kind in (*ALIKE.get(mention.concept.kind, ()), mention.concept.kind, "masked")
         ]
         if any(self._hides(other, mention) for other in kin):
             return True

@@ -110,7 +110,9 @@ class StatementMaker:
         hint = None
         if passage.table is not None and passage.row_index is not None:
             printed = self.unit_cells.get((passage.table, passage.row_index))
-            hint = self.kit.units.named((printed or ("" if label_from == "column" or column_vans else column)).strip(" ()"))
+            hint = self.kit.units.named(
+                (printed or ("" if label_from == "column" or column_vans else column)).strip(" ()")
+            )
         sign = NOTE_BEFORE.match(passage.text)
         if sign is not None and (passage.page, sign.group(1)) in self.note_signs:
             notes, start = (*notes, sign.group(1)), sign.end()
