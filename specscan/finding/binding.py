@@ -25,7 +25,7 @@ class Binder:
             or (g.start <= item.start and item.end <= g.end)
         ]  # fmt: skip
         if own:
-            return own[0].things, own[0]
+            return self._member(item, own[0], parsed) or own[0].things, own[0]
         clause = [g for g in groups if g.clause == item.clause]
         if sentence.noted:
             clause = [
@@ -48,6 +48,15 @@ class Binder:
         if sentence.noted and item.clause > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
             context = []  # only the first clause of a note speaks of what refers to it
         return aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context), None
+
+    def _member(self, item: Item, group: Group, parsed: Parsed) -> list[str]:
+        """Give the thing of the member of a list before which a quantity stands: "the tank, the 4-gallon heater"."""
+        behind = [i for i in group.items if i.start >= item.end and i.chunk == item.chunk]
+        if item.quantity is None or len(group.items) < 2 or not behind or behind[0] is group.items[0]:
+            return []
+        if any(word in self.coordination for word in parsed.between(item.end, behind[0].start)):
+            return []
+        return [thing for thing in (*behind[0].names("thing"), *behind[0].names("short")) if thing in group.things]
 
     @staticmethod
     def _label_things(labels: list[Group]) -> list[str]:

@@ -13,6 +13,7 @@ from specscan.finding.identity import identity_facts, van_name
 from specscan.finding.kit import Kit, Kits
 from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
+from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
 from specscan.finding.van_mentions import VanMentions
@@ -74,7 +75,7 @@ class Finder:
         facts = set_aside_doubtful(reader.facts(), passages)
         bases = {player.model: player.base for player in cast.players if player.base}
         facts += inherited(facts, bases, {player.model: player.chapter for player in cast.players})
-        return facts, passages, vans, reader.sayings
+        return set_aside_had(facts), passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:
         """Tell whether the document describes a van: enough of its measures, or a model with various figures."""

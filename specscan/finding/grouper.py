@@ -124,6 +124,12 @@ class Grouper:
         last = group.items[-1]
         if item.clause != last.clause or item.depth != last.depth:
             return False
+        if (
+            item.chunk != last.chunk
+            and _told(parsed, item.chunk, item.end, None)
+            and _told(parsed, group.chunks[0], None, group.items[0].start)
+        ):
+            return False  # "pads on the tanks, and the valve in a box": each has its own
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
         between = [
             token.norm
@@ -133,3 +139,14 @@ class Grouper:
             and not any(i.start <= token.start < i.end for i in inside)
         ]
         return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)
+
+
+def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:
+    """Tell whether a word that states something stands in a chunk, behind or before a place."""
+    return any(
+        i.chunk == chunk
+        and (after is None or i.start >= after)
+        and (before is None or i.end <= before)
+        and any(concept.kind in ("value", "term", "denied") for concept in i.concepts)
+        for i in parsed.items
+    )

@@ -41,6 +41,9 @@ class FigureReader:
         names = "|".join(map(re.escape, sorted([*self.numbers, *self.joints], key=len, reverse=True)))
         self.worded = re.compile(rf"(?<![\w-])(?:{names})+(?:[- ](?:{names})+)*(?!\w)", re.IGNORECASE)
         self.word = re.compile(names, re.IGNORECASE)
+        self.fractions = {phrase.casefold(): part for phrase, part in words.fractions.items()}
+        phrases = "|".join(map(re.escape, sorted(self.fractions, key=len, reverse=True)))
+        self.fraction = re.compile(rf"[ -]?({phrases or '(?!)'})(?!\w)", re.IGNORECASE)
 
     def value(self, printed: str) -> float | None:
         """Give the number that a printed figure means, or ``None`` if it cannot be told."""
@@ -83,7 +86,20 @@ class FigureReader:
                 found.append(Figure(value * 1000, match.start(), match.end()))
         for match in self.worded.finditer(text):
             found.extend(self._from_words(match))
-        return sorted(found, key=lambda figure: figure.start)
+        return self._with_fractions(text, sorted(found, key=lambda figure: figure.start))
+
+    def _with_fractions(self, text: str, found: list[Figure]) -> list[Figure]:
+        """Add the fractions in words to the figures before them: "two and a half"."""
+        result: list[Figure] = []
+        for figure in found:
+            if result and figure.start < result[-1].end:
+                continue  # the "half" of one that is complete
+            match = self.fraction.match(text, figure.end) if figure.value == int(figure.value) else None
+            if match is not None:
+                part = self.fractions[match.group(1).casefold()]
+                figure = Figure(figure.value + part, figure.start, match.end(), figure.worded)
+            result.append(figure)
+        return result
 
     def _from_words(self, match: re.Match[str]) -> list[Figure]:
         """Read a run of number words: "fünfundachtzig" is one number, "two twenty-pound" are two."""

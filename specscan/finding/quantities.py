@@ -28,6 +28,8 @@ FEET_INCHES = re.compile(
 FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
 R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
 RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
+FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
+FOOT, INCH = 304.8, 25.4  # millimetres, by definition
 MAX_COUNT = 12
 
 
@@ -96,7 +98,7 @@ class QuantityReader:
             found.extend(quantity)
             index += used
         found.sort(key=lambda q: q.start)
-        found = self._chains(text, found)
+        found = self._chains(text, self._feet_and_inches(text, found))
         found = self._ranges(text, found)
         if hint is not None:
             found = [self._hinted(q, hint) for q in found]
@@ -177,6 +179,28 @@ class QuantityReader:
             total = (int(match.group(1)) * 12 + inches) * 25.4
             found.append(Quantity(total, total, "length", "ft in", match.start(), match.end(), each=total))
         return found
+
+    def _feet_and_inches(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Join feet and the inches behind them, in words or figures: "twenty-one feet and four inches"."""
+        result: list[Quantity] = []
+        for quantity in found:
+            last = result[-1] if result else None
+            if (
+                last is not None
+                and self._is_in(last, FOOT)
+                and self._is_in(quantity, INCH)
+                and quantity.high < FOOT
+                and FEET_JOINT.fullmatch(text[last.end : quantity.start])
+            ):
+                total = last.low + quantity.low
+                result[-1] = replace(last, low=total, high=total, each=total, end=quantity.end, printed_unit="ft in")
+            else:
+                result.append(quantity)
+        return result
+
+    def _is_in(self, quantity: Quantity, millimetres: float) -> bool:
+        unit = self.units.named(quantity.printed_unit) if quantity.dimension == "length" else None
+        return unit is not None and abs(unit.factor - millimetres) < 1e-6 and quantity.count == 1
 
     def _r_values(self, text: str) -> list[Quantity]:
         found = []

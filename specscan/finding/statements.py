@@ -113,6 +113,7 @@ class StatementMaker:
             hint = self.kit.units.named(
                 (printed or ("" if label_from == "column" or column_vans else column)).strip(" ()")
             )
+        hint = hint or self.kit.units.named(label.strip(" ()"))  # "Gallons" under the heading "Fresh"
         sign = NOTE_BEFORE.match(passage.text)
         if sign is not None and (passage.page, sign.group(1)) in self.note_signs:
             notes, start = (*notes, sign.group(1)), sign.end()

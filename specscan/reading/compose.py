@@ -12,6 +12,7 @@ from specscan.records.text import Piece
 
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+|\(\d\)(?=$))$")
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
+HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
 POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]$")
 
 
@@ -60,6 +61,7 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
                 notes.append(clean_sign(word.text))
                 continue
             shown, sign = _without_sign(word)
+            shown = shown.translate(HYPHENS)
             if sign:
                 notes.append(sign)
             if not shown:

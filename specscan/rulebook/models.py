@@ -204,6 +204,7 @@ class WordFile(Entry):
     spelling: dict[str, str]
     compounds: list[str]
     numbers: dict[str, float]
+    fractions: dict[str, float] = {}
     abbreviations: list[str]
     minus: list[str]
     keeps_hyphen: list[str]
