@@ -18,6 +18,11 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         for cue in parsed.cues("not_last")
     ):
         return True
+    if any(
+        cue.start >= item.end and parsed.text[item.end : cue.start].strip() == ":"
+        for cue in parsed.cues("no", "none", "not_fitted")
+    ):
+        return True  # "Underfloor heating: no" amid running text
     for cue in parsed.cues("negation"):
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".

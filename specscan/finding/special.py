@@ -100,6 +100,7 @@ def _headed_name(name: str, statement: Statement, draft: Wording) -> list[Found]
 
 
 def _named(name: str, text: str, start: int) -> Found:
+    text = text.rstrip(".")
     return Found(name, Value(text=text), start, start + len(text), f"{name}:named")
 
 
