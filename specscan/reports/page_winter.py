@@ -57,13 +57,17 @@ class CurveShown:
 
 @dataclass(slots=True)
 class VanWinter:
-    """The winter of one van with one equipment; ``points`` are those of the curve: ``outside_c`` and days of heat."""
+    """The winter of one van with one equipment; ``points`` are those of the curve: ``outside_c`` and days of heat.
+
+    ``without`` says why a figure has no meaning for the van: days of fuel where the heater burns none.
+    """
 
     limits: list[LimitShown]
     lasts: str
     holds: Shown
     curve: CurveShown | None
     points: list[dict[str, float]] = made(default_factory=list)
+    without: dict[str, str] = made(default_factory=dict)
 
     @property
     def first(self) -> str:
@@ -108,6 +112,8 @@ def _vans(outlook: Outlook, wording: Wording) -> dict[str, VanWinter]:
     curves = dict(list(outlook.tables.curve.groupby("van_id")))
     figures = outlook.tables.figures
     holds = figures[figures["figure"] == "lowest_outside_c"].set_index("van_id")
+    silent = figures[~np.isfinite(figures["value"]) & figures["how"].notna()]
+    without = {van: dict(zip(rows["figure"], rows["how"], strict=True)) for van, rows in silent.groupby("van_id")}
     found = {}
     for van, lasts in zip(outlook.vans["van_id"], outlook.vans["lasts"], strict=True):
         end = holds.loc[van]
@@ -115,7 +121,7 @@ def _vans(outlook: Outlook, wording: Wording) -> dict[str, VanWinter]:
         found[van] = VanWinter(
             [_limit(row, wording) for _, row in rows.iterrows()] if rows is not None else [],
             LASTS[lasts], _holds(end, outlook.conditions.inside_c), _curve(curves.get(van), end, wording),
-            _points(curves.get(van)),
+            _points(curves.get(van)), without.get(van, {}),
         )  # fmt: skip
     return found
 

@@ -156,7 +156,7 @@ def test_a_van_tells_what_ends_its_stay_and_how_its_claims_fare(opened, demo_pag
     page = opened(demo_page).page
     van = page.locator("article").filter(has=page.get_by_role("heading", name="Ebbingford Sallowby Duo 2026"))
     van.get_by_text("In winter: what ends the stay").click()
-    assert "days: the battery" in van.locator(".limits:visible").inner_text()
+    assert "): the battery" in van.locator(".limits:visible").inner_text()
     assert "fuel over" in van.locator("div:visible > h5:has-text('heat_days') ~ .note").first.inner_text()
     van.get_by_text("What is claimed, and what bears it out").click()
     claim = van.locator(".claim:visible").first

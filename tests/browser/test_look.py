@@ -206,6 +206,27 @@ def test_no_figure_runs_into_the_next_column_in_print(opened, demo_page):
     assert over == []
 
 
+def test_figures_of_the_table_stay_in_their_column_at_every_width(opened, demo_page):
+    for width in (1600, 1280, 1024, 768):
+        page = opened(demo_page, viewport={"width": width, "height": 900}).page
+        over = page.eval_on_selector_all(
+            "#table td, #table th",
+            "cells => cells.filter(c => c.scrollWidth > c.clientWidth + 1).map(c => c.innerText)",
+        )
+        assert over == [], width
+
+
+def test_the_head_of_the_table_stands_on_every_printed_page_of_it(opened, demo_page, tmp_path):
+    page = opened(demo_page).page
+    page.pdf(path=tmp_path / "print.pdf", format="A4")
+    document = pypdfium2.PdfDocument(tmp_path / "print.pdf")
+    pages = [" ".join(document[n].get_textpage().get_text_range().split()) for n in range(len(document))]
+    last = next(n for n, text in enumerate(pages) if "The largest unknown is reckoned" in text)
+    with_rows = [text for text in pages[: last + 1] if "no order with" in text]
+    assert len(with_rows) >= 3
+    assert all("Against the others" in text and "What ends the stay" in text for text in with_rows)
+
+
 def test_the_print_has_the_table_the_open_parts_and_the_cautions(opened, made_page, tmp_path):
     page = opened(made_page).page
     page.evaluate("document.querySelector('article details:not([hidden])').open = true")
