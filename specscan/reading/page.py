@@ -13,6 +13,7 @@ from specscan.reading.lattice import find_ruled
 from specscan.reading.marks import Marks
 from specscan.reading.regions import split_cards, split_columns
 from specscan.reading.sheet import Sheet
+from specscan.reading.tiles import find_tiles
 from specscan.reading.words import Line, Word, build_lines
 from specscan.records.text import Box, union
 
@@ -98,6 +99,10 @@ def _blocks(
 def _text_blocks(
     lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints
 ) -> list[list[Item] | Grid]:
+    tiles = find_tiles(lines, hints)
+    if tiles is not None:
+        before = _text_blocks(tiles.before, marks, size, signs, hints)
+        return [*before, tiles.grid, *_text_blocks(tiles.after, marks, size, signs, hints)]
     blocks: list[list[Item] | Grid] = []
     rest = lines
     while rest:
