@@ -14,10 +14,13 @@ from specscan.dataset.wide import Column, UsUnit
 from specscan.physics.words import time_range, time_span
 from specscan.reports.page_rules import ReportRules
 
+OTHERS = {"grade_two_in_time": "warm-up for grade 2", "grade_three_in_time": "warm-up for grade 3"}
+"""What claims ask besides fields and derived quantities."""
 FIGURES = 4
 DERIVED_FIGURES = 3  # as in the arithmetic
 SHORT_FIGURES = 2
 NAME = re.compile(r"\b[a-z][a-z0-9]*(?:_[a-z0-9]+)+\b")
+CHOSEN = re.compile(r"\b([a-z][a-z0-9]*(?:_[a-z0-9]+)+): ([a-z_+]+(?:, [a-z_]+)*)(?!\w)")
 REASONS = {
     "not_stated": "no document says",
     "only_optional": "only offered as an option",
@@ -92,9 +95,16 @@ class Wording:
         return ", ".join(self.rules.value_words.get(part, part.replace("_", " ")) for part in text.split("+"))
 
     def plain(self, text: str) -> str:
-        """Give a reason with what its fields mean in the place of their names: gray_tank_l → “capacity of …”."""
+        """Give a reason in words: what fields mean in the place of their names, and their words as people write them.
+
+        ``gray_tank_heat: warm_air`` → “how the gray-water tank is kept from freezing”: warm air.
+        """
+        text = CHOSEN.sub(lambda found: f"{found[1]}: {self.word(found[1], found[2].replace(', ', '+'))}", text)
         return NAME.sub(
-            lambda found: f"“{self.fields[found[0]]['meaning']}”" if self._has(found[0]) else found[0], text
+            lambda found: (
+                f"“{self.fields[found[0]]['meaning']}”" if self._has(found[0]) else OTHERS.get(found[0], found[0])
+            ),
+            text,
         )
 
     def _has(self, name: str) -> bool:

@@ -216,6 +216,15 @@ def test_figures_of_the_table_stay_in_their_column_at_every_width(opened, demo_p
         assert over == [], width
 
 
+def test_answers_of_a_sheet_stay_in_their_column(opened, demo_sheet):
+    page = opened(demo_sheet, viewport={"width": 1280, "height": 900}).page
+    over = page.eval_on_selector_all(
+        ".ticks li", "all => all.filter(li => li.getBoundingClientRect().right > "
+        "li.closest('td').getBoundingClientRect().right + 1).map(li => li.innerText)"
+    )  # fmt: skip
+    assert over == []
+
+
 def test_the_head_of_the_table_stands_on_every_printed_page_of_it(opened, demo_page, tmp_path):
     page = opened(demo_page).page
     page.pdf(path=tmp_path / "print.pdf", format="A4")

@@ -65,6 +65,13 @@ def test_a_reason_names_fields_by_what_they_mean(page):
     assert reason.startswith("Not known: “how the gray-water tank is kept from freezing”.")
 
 
+def test_what_bears_out_a_claim_is_told_in_plain_words(demo):
+    parts = html.fromstring(demo.html).xpath("//div[contains(@class, 'claim')]/ul/li/text()")
+    said = " ".join(str(part) for part in parts)
+    assert "inside the heated space" in said and "warm air" in said
+    assert not re.search(r"\b[a-z]+_[a-z_]+\b", said)
+
+
 def test_the_content_policy_allows_no_network(page):
     policy = page.xpath("//meta[@http-equiv='Content-Security-Policy']/@content")[0]
     assert policy.startswith("default-src 'none'; img-src data:;")
