@@ -106,9 +106,11 @@ def _print(summary: ObserveSummary) -> None:
         )
     for line in summary.notes:
         out.print(Text(line, style="yellow"))
-    counts = [f"{len(summary.added)} answers kept in {summary.kept}"]
-    counts += [f"{summary.known_before} were there already"] if summary.known_before else []
-    counts += [f"{summary.without_answer} rows without an answer passed over"] if summary.without_answer else []
+    counts = [f"{_counted(len(summary.added), 'answer')} kept in {summary.kept}"]
+    counts += [f"{summary.known_before} there already"] if summary.known_before else []
+    counts += (
+        [f"{_counted(summary.without_answer, 'row')} without an answer passed over"] if summary.without_answer else []
+    )
     out.print(Text("; ".join(counts)))
     if summary.unused_columns:
         out.print(Text(f"columns that are not used: {', '.join(summary.unused_columns)}", style="dim"))
@@ -119,3 +121,7 @@ def _print(summary: ObserveSummary) -> None:
             out.print(
                 Text(f"{band['van_id']}, {band['ruleset']}, {fitted}: {before}{band['low']:.1f} to {band['high']:.1f}")
             )
+
+
+def _counted(number: int, name: str) -> str:
+    return f"{number} {name}" if number == 1 else f"{number} {name}s"
