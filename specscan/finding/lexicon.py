@@ -134,6 +134,12 @@ class Lexicon:
             covered |= {index for m in worded for index in range(m.first, m.last)}
         return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
 
+    def names_thing(self, text: str) -> bool:
+        """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""
+        if len(text) > 80:
+            return False
+        return any(m.concept.kind in ("thing", "short", "alone") for m in self.analyse(text).mentions)
+
     def heads_list(self, text: str) -> bool:
         """Tell whether a text is the heading of a list of standard or optional equipment."""
         return len(text) <= 60 and self._known_heads(text)

@@ -160,15 +160,14 @@ class Assembler:
             return
         lines: list[Line] = cell.cell.lines
         composed = compose(lines, self.hints)
-        groups = cell.groups
-        labels = cell.labels
-        if len(labels) > 1:
-            groups = (*groups, self._head(labels[:-1]).text)
-            labels = labels[-1:]
+        group = self._head(cell.labels[:-1])
+        label = self._label(cell.labels[-1:], cell.unit)
+        if group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text):
+            label = Head(f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes))  # "Gray" and "Where"
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
-            sections=self.sections(groups), notes=composed.notes,
-            row=self._label(labels, cell.unit), column=self._head(cell.heads),
+            sections=self.sections((*cell.groups, group.text) if group.text else cell.groups), notes=composed.notes,
+            row=label, column=self._head(cell.heads),
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
 

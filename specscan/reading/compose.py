@@ -20,7 +20,8 @@ POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]$")
 class Hints:
     """What reading may ask of the word files without knowing a field.
 
-    ``is_label`` tells whether a text is known as a label of a specification, ``heads_labels`` whether it stands over
+    ``is_label`` tells whether a text is known as a label of a specification, ``names_thing`` whether it names a thing
+    ("gray", not "capacity"), ``heads_labels`` whether it stands over
     the labels of a table, as "specification" or "model", ``heads_codes`` whether it stands over the codes of an option
     list; ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"); ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
@@ -30,6 +31,7 @@ class Hints:
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
+    names_thing: Callable[[str], bool] = field(default=lambda text: False)
     heads_labels: Callable[[str], bool] = field(default=lambda text: False)
     heads_codes: Callable[[str], bool] = field(default=lambda text: False)
     is_unit: Callable[[str], bool] = field(default=lambda text: False)

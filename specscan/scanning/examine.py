@@ -66,6 +66,7 @@ class Examiner:
             is_unit=lambda text: units.named(text.strip(" ()")) is not None,
             heads_labels=lambda text: text.casefold().strip(" :") in over,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
+            names_thing=lambda text: any(lexicon.names_thing(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: before.casefold() in kept,
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,

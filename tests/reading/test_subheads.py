@@ -110,3 +110,21 @@ def test_a_drawn_head_without_a_body_heads_the_lines_below_it(facts_of_pdf):
     facts = facts_of_pdf(page)
     expected = {f"Marrowfen Drift {name}": int(rows[-1][place].split()[0]) for place, name in enumerate(names, 1)}
     assert by_van(facts, "fresh_tank_l") == expected
+
+
+def test_a_label_beside_a_tall_cell_speaks_of_what_that_cell_names(facts_of_page):
+    head = '<tr><th colspan="2"></th><th>Drift 5S</th><th>Drift 6S</th></tr>'
+    rows = [('Fresh</td><td>Gallons', 16, 36), ("Where", "Indoors, rear bench", "Indoors"),
+            ("Pipes", "Indoors", "Under the floor")]  # fmt: skip
+    body = "".join(f"<tr><td>{a}</td><td>{b}</td><td>{c}</td></tr>" for a, b, c in rows)
+    gray = "".join(
+        f"<tr><td>{a}</td><td>{b}</td><td>{c}</td></tr>"
+        for a, b, c in (("Gray</td><td>Gallons", 12, 30), ("Heat", "None", "12-volt pad"))
+    )
+    body = body.replace("<td>Fresh", '<td rowspan="3">Fresh') + gray.replace("<td>Gray", '<td rowspan="2">Gray')
+    facts = facts_of_page(BASICS.replace("Gray water", "Towing") + f"<table><thead>{head}</thead>{body}</table>")
+    assert by_van(facts, "fresh_tank_l") == pytest.approx({"Drift 5S": 60.6, "Drift 6S": 136.3}, rel=1e-2)
+    assert by_van(facts, "fresh_tank_location") == {"Drift 5S": "interior", "Drift 6S": "interior"}
+    assert by_van(facts, "gray_tank_l") == pytest.approx({"Drift 5S": 45.4, "Drift 6S": 113.6}, rel=1e-2)
+    assert by_van(facts, "gray_tank_heat") == {"Drift 5S": "none", "Drift 6S": "electric_pad"}
+    assert by_van(facts, "water_lines_location")["Drift 5S"] == "interior"
