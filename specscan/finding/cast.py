@@ -38,6 +38,8 @@ class CastReader:
         self.book = book
         self.lexicon = lexicon
         self.names = NameReader(book, lexicon)
+        phrases = sorted(self.names.fillers - TRIM_JOINTS, key=lambda phrase: (-len(phrase), phrase))
+        self.fillers = [re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE) for phrase in phrases]
         self.quantities = quantities
         self.chapters = ChapterReader(lexicon)
         self.generic = {word.casefold() for word in lexicon.words.column_words}
@@ -340,8 +342,8 @@ class CastReader:
         return []
 
     def _without_fillers(self, text: str) -> str:
-        for phrase in sorted(self.names.fillers - TRIM_JOINTS, key=len, reverse=True):
-            text = re.sub(rf"(?<!\w){re.escape(phrase)}(?!\w)", "  ", text, flags=re.IGNORECASE)
+        for pattern in self.fillers:
+            text = pattern.sub("  ", text)
         return YEAR.sub("  ", text)
 
     def _headed(self, names: Names, own: list[Passage]) -> dict[str, Player]:

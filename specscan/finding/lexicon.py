@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import itertools
 import re
 from collections import defaultdict
 from dataclasses import dataclass, field
@@ -188,6 +189,9 @@ class Lexicon:
         """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
         # Of two that overlap, as "chauffage des eaux" and "eaux grises", the longer goes first, then the thing.
         found.sort(key=lambda m: (m.first - m.last, m.concept.kind not in ("thing", "alone"), m.first))
+        places = sorted({(m.first, m.last) for m in found})
+        if all(one[1] <= two[0] for one, two in itertools.pairwise(places)):
+            return sorted(found, key=lambda m: (m.first, -m.last))  # none overlaps another: the usual case
         spans: dict[tuple[int, int], list[Mention]] = {}
         over: dict[int, list[tuple[int, int]]] = defaultdict(list)  # the spans that hold a word
         for mention in found:

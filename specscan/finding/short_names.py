@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import functools
+
 from specscan.finding.items import Item, Parsed
-from specscan.finding.lexicon import expanded, owns
+from specscan.finding.lexicon import KEPT_ANSWERS, expanded, owns
 from specscan.rulebook.book import Rulebook
 
 
@@ -13,6 +15,7 @@ class ShortNames:
     def __init__(self, book: Rulebook, coordination: set[str]):
         self.book = book
         self.coordination = coordination
+        self.aspects = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._aspects)
 
     def accepts(
         self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]], shorts: list[Item]
@@ -173,19 +176,15 @@ class ShortNames:
 
     def _alike(self, one: Item, two: Item) -> bool:
         """Tell whether two things can be spoken of together: they have an aspect in common."""
-
-        def aspects(item: Item) -> set[tuple[str, str]]:
-            things = [
-                *item.names("thing"),
-                *item.names("short"),
-                *(t for n in item.names("alone") for t in self.book.fields[n].of),
-            ]
-            named = {
-                (self.book.fields[f].aspect, self.book.fields[f].dimension)
-                for t in expanded(self.book, things)
-                for f in self.book.fields_of(t)
-            }
-            return {pair for pair in named if any(pair)}
-
-        a, b = aspects(one), aspects(two)
+        a, b = (self.aspects((*i.names("thing"), *i.names("short")), tuple(i.names("alone"))) for i in (one, two))
         return bool(a & b) or not a or not b
+
+    def _aspects(self, things: tuple[str, ...], alone: tuple[str, ...]) -> set[tuple[str, str]]:
+        """Give aspects and dimensions of the fields of things, and of those of which fields named alone tell."""
+        told = [*things, *(t for n in alone for t in self.book.fields[n].of)]
+        named = {
+            (self.book.fields[f].aspect, self.book.fields[f].dimension)
+            for t in expanded(self.book, told)
+            for f in self.book.fields_of(t)
+        }
+        return {pair for pair in named if any(pair)}

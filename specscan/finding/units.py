@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from specscan.rulebook.models import UnitFile, UnitSpec
 
 R_UNIT = "hour * foot ** 2 * delta_degF / Btu_it"
+SPACES = re.compile(r"\s+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +92,7 @@ class Units:
 
     def named(self, spelling: str) -> Unit | None:
         """Give the unit of that spelling, or ``None``."""
-        plain = re.sub(r"\s+", " ", spelling.replace("\u00a0", " "))
+        plain = SPACES.sub(" ", spelling.replace("\u00a0", " "))
         return self.table.get(plain) or self.table.get(plain.casefold())
 
     def r_unit(self, *, north_american: bool) -> Unit:
