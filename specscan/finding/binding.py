@@ -50,13 +50,19 @@ class Binder:
         return aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context), None
 
     def _member(self, item: Item, group: Group, parsed: Parsed) -> list[str]:
-        """Give the thing of the member of a list before which a quantity stands: "the tank, the 4-gallon heater"."""
+        """Give the thing of the one member of a list with which a quantity stands: "the tank, the 4-gallon heater"."""
+        if item.quantity is None or len(group.items) < 2 or group.chunks[0] == group.chunks[1]:
+            return []
+        ahead = [i for i in group.items if i.end <= item.start and i.chunk == item.chunk]
         behind = [i for i in group.items if i.start >= item.end and i.chunk == item.chunk]
-        if item.quantity is None or len(group.items) < 2 or not behind or behind[0] is group.items[0]:
+        near = behind[:1] if not ahead else ahead[-1:] if not behind else []
+        if not near or any(word in self.coordination for word in self._words_between(item, near[0], parsed)):
             return []
-        if any(word in self.coordination for word in parsed.between(item.end, behind[0].start)):
-            return []
-        return [thing for thing in (*behind[0].names("thing"), *behind[0].names("short")) if thing in group.things]
+        return [thing for thing in (*near[0].names("thing"), *near[0].names("short")) if thing in group.things]
+
+    @staticmethod
+    def _words_between(one: Item, two: Item, parsed: Parsed) -> list[str]:
+        return parsed.between(min(one.end, two.end), max(one.start, two.start))
 
     @staticmethod
     def _label_things(labels: list[Group]) -> list[str]:

@@ -38,6 +38,7 @@ class SectionSense:
     availability: Availability | None = None
     by_van: dict[str, Availability] = field(default_factory=dict)
     vans: frozenset[str] | None = None
+    shared: bool = False  # a heading says that all vans are meant
     not_fitted: bool = False
     by_owner: bool = False
     things: list[str] = field(default_factory=list)

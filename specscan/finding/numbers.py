@@ -94,7 +94,7 @@ class FigureReader:
         for figure in found:
             if result and figure.start < result[-1].end:
                 continue  # the "half" of one that is complete
-            match = self.fraction.match(text, figure.end) if figure.value == int(figure.value) else None
+            match = self.fraction.match(text, figure.end) if figure.value.is_integer() else None
             if match is not None:
                 part = self.fractions[match.group(1).casefold()]
                 figure = Figure(figure.value + part, figure.start, match.end(), figure.worded)

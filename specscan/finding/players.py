@@ -65,6 +65,7 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
     if len(families) > 1:
         cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
     _add_prefix_families(cast, words)
+    _add_variant_families(cast, words)
     _add_everyone(cast, words)
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
@@ -77,7 +78,8 @@ def _variant_names(player: Player, cast: Cast) -> set[str]:
     for sister in cast.players:
         if player.model.casefold().startswith(sister.model.casefold() + " "):
             more = player.model[len(sister.model) :].strip()
-            if more[:1].isupper() and len(more) > 2:
+            shared = sum(more in other.model.split() for other in cast.players) > 1
+            if more[:1].isupper() and len(more) > 2 and not shared:
                 found.add(more)
     return found
 
@@ -97,6 +99,22 @@ def _add_prefix_families(cast: Cast, words: WordFile) -> None:
                 cast.families[f"{prefix}-{word}"] = frozenset(models)
             if len(prefix) > 2 or " " in prefix:
                 cast.families[prefix] = frozenset(models)
+
+
+def _add_variant_families(cast: Cast, words: WordFile) -> None:
+    """Let "W models" and "the Polar versions" name the vans in whose names the word stands behind the code."""
+    holders: dict[str, set[str]] = {}
+    for player in cast.players:
+        for word in player.model.split()[1:]:
+            if word.isalpha():
+                holders.setdefault(word, set()).add(player.model)
+    for name, models in holders.items():
+        if 2 <= len(models) < len(cast.players):
+            for word in words.model_words:
+                for phrase in (f"{name} {word}", f"{name}-{word}", f"{word} {name}"):
+                    cast.families.setdefault(phrase, frozenset(models))
+            if len(name) > 2:
+                cast.families[name] = frozenset(models)
 
 
 def _add_everyone(cast: Cast, words: WordFile) -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 
 from specscan.finding.drafts import SectionSense
 from specscan.finding.found import Availability
@@ -13,14 +14,17 @@ from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Passage
 
+MOST = 0.9  # share of the passages of a document over which its title stands
+
 
 class Sections:
     """The headings of one document."""
 
-    def __init__(self, kit: Kit, vans: VanMentions, prices: PriceLines):
+    def __init__(self, kit: Kit, vans: VanMentions, prices: PriceLines, passages: Sequence[Passage]):
         self.kit = kit
         self.vans = vans
         self.prices = prices
+        self.governed = Counter(heading for passage in passages for heading in {"", *passage.sections})
         self.senses: dict[tuple[str, ...], SectionSense] = {}
 
     def sense(self, passage: Passage) -> SectionSense:
@@ -54,10 +58,23 @@ class Sections:
                 sense.things.append(mention.concept.name)
             elif innermost and mention.concept.kind in ("thing", "short") and self._is_all(mention, analysis):
                 sense.things.append(mention.concept.name)
-        if sense.vans is None and not self.vans.single and (len(heading) <= 60 or self.vans.is_name(heading)):
-            named = self.vans.whole(heading) or frozenset().union(*(m for _, _, m in self.vans.find(heading)))
-            if named and named != self.vans.everyone:
+        if (
+            sense.vans is None
+            and not sense.shared
+            and not self.vans.single
+            and (len(heading) <= 60 or self.vans.is_name(heading))
+        ):
+            named = self.vans.whole(heading) or self.vans.in_list(heading)
+            if not named and cues.keys() & {"all_vans"}:
+                named = self.vans.everyone
+            if named == self.vans.everyone:
+                sense.shared = True  # what outer headings name is not meant alone
+            elif named and not self._heads_all(heading):
                 sense.vans = named
+
+    def _heads_all(self, heading: str) -> bool:
+        """Tell whether a heading stands over nearly the whole document, as its title does."""
+        return self.governed[heading] >= MOST * max(1, self.governed[""])
 
     @staticmethod
     def _is_all(mention: Mention, analysis: Analysis) -> bool:

@@ -8,6 +8,7 @@ import re
 from specscan.finding.codes import read_keys
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.found import Availability, How
+from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
 from specscan.finding.price_lines import PriceLines
@@ -39,8 +40,9 @@ class StatementMaker:
         self.legend = legend
         self.passages = passages
         self.prices = PriceLines(kit, vans, legend, passages)
-        self.sections = Sections(kit, vans, self.prices)
+        self.sections = Sections(kit, vans, self.prices, passages)
         self.keys = read_keys(passages, kit.lexicon)
+        self.general_units = GeneralUnits(kit, passages)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
@@ -114,6 +116,8 @@ class StatementMaker:
                 (printed or ("" if label_from == "column" or column_vans else column)).strip(" ()")
             )
         hint = hint or self.kit.units.named(label.strip(" ()"))  # "Gallons" under the heading "Fresh"
+        if hint is None and self.kit.units.in_head(label) is None:
+            hint = self.general_units.of(label, passage.text)
         sign = NOTE_BEFORE.match(passage.text)
         if sign is not None and (passage.page, sign.group(1)) in self.note_signs:
             notes, start = (*notes, sign.group(1)), sign.end()

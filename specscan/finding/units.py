@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from specscan.rulebook.models import UnitFile, UnitSpec
 
+CONDITION = re.compile(r"\s+(?:at|@|bei|à)\s+\d.*$")  # "amp-hours at 12.8 V"
 R_UNIT = "hour * foot ** 2 * delta_degF / Btu_it"
 SPACES = re.compile(r"\s+")
 
@@ -120,7 +121,7 @@ class Units:
                 unit = self.named(match.group(1).rstrip(".:*"))
                 if unit is not None:
                     return unit
-        parts = [part.strip() for part in text.split(",")]
+        parts = [CONDITION.sub("", part).strip() for part in text.split(",")]
         for inner in [
             *parts,
             *re.findall(r"[(\[]([^)\]]{1,18})[)\]]", text),

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from specscan.finding.cast import Cast
 
+LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
 
@@ -61,7 +62,7 @@ class VanMentions:
     @staticmethod
     def _cased(text: str, printed: str) -> bool:
         """Tell whether a word that can also be a common one is written as a name."""
-        return printed[:1].isupper() or printed[:1].isdigit()
+        return any(letter.isupper() or letter.isdigit() for letter in printed)
 
     def _names(self, text: str, start: int, end: int) -> bool:
         """Tell whether a bare number stands for a van: in brackets, behind an article, before a colon."""
@@ -79,6 +80,12 @@ class VanMentions:
         if re.match(r"\s*(?::|only\b|(?:,|and|et|und|&)\s*[\w ]{1,12}:)", after) and not before.strip():
             return True
         return bool(re.search(r"(?:,|^)\s*$", before) and re.match(r"\s+(?:only|nur|seulement|uniquement)\b", after))
+
+    def in_list(self, text: str) -> frozenset[str]:
+        """Give the vans that a heading names, also by bare numbers between commas: "Range: 540, 600 and 636"."""
+        found = [vans for _, _, vans in self.find(text)]
+        found += [self.table[part] for part in LIST_JOINT.split(text.casefold().strip(" .")) if part in self.table]
+        return frozenset().union(*found)
 
     def is_name(self, text: str) -> bool:
         """Tell whether a text, a heading say, is as a whole one of the names."""

@@ -205,6 +205,7 @@ class WordFile(Entry):
     compounds: list[str]
     numbers: dict[str, float]
     fractions: dict[str, float] = {}
+    measured: dict[str, list[str]] = {}
     abbreviations: list[str]
     minus: list[str]
     keeps_hyphen: list[str]

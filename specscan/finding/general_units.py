@@ -1,0 +1,50 @@
+"""The units that a document states once for all bare figures: "All capacities in U.S. gallons, weights in pounds"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from specscan.finding.kit import Kit
+from specscan.finding.units import Unit
+from specscan.records.text import Passage
+
+LONGEST = 400  # letters of a passage that can hold such a note
+BARE = re.compile(r"[\d\s.,'’½¼¾+-]+")
+
+
+class GeneralUnits:
+    """Gives the unit of bare figures of one document."""
+
+    def __init__(self, kit: Kit, passages: Iterable[Passage]):
+        self.kit = kit
+        openers = "|".join(map(re.escape, kit.lexicon.words.cues.get("in_unit", []))) or "(?!)"
+        self.units: dict[str, Unit] = {}
+        for dimension, words in kit.lexicon.words.measured.items():
+            named = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
+            pattern = re.compile(
+                rf"(?<!\w)(?:{named})(?:\s+\w+){{0,2}}?\s+(?:{openers})\s+([^\s,;()]+(?: [^\s,;()]+)?)", re.IGNORECASE
+            )
+            for passage in passages:
+                match = pattern.search(passage.text) if len(passage.text) <= LONGEST else None
+                unit = self._unit(match.group(1), dimension) if match is not None else None
+                if unit is not None:
+                    self.units.setdefault(dimension, unit)
+
+    def _unit(self, text: str, dimension: str) -> Unit | None:
+        for spelling in (text, text.split()[0]):
+            unit = self.kit.units.named(spelling.rstrip(".:*"))
+            if unit is not None and unit.dimension == dimension:
+                return unit
+        return None
+
+    def of(self, label: str, body: str) -> Unit | None:
+        """Give the unit of a bare figure by what its label names; ``None`` where the document states none for it."""
+        if not self.units or not BARE.fullmatch(body):
+            return None
+        book = self.kit.lexicon.book
+        mentions = self.kit.lexicon.analyse(label).mentions
+        things = {m.concept.name for m in mentions if m.concept.kind in ("thing", "short")}
+        asked = {book.fields[field].dimension for thing in things for field in book.fields_of(thing)}
+        found = [unit for dimension, unit in self.units.items() if dimension in asked]
+        return found[0] if len(found) == 1 else None
