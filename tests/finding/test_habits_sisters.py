@@ -75,9 +75,11 @@ def test_two_documents_that_differ_are_a_conflict_and_no_average(settled_of):
 def test_a_word_behind_the_code_names_all_vans_that_have_it(facts_of):
     text = (
         "# Marrowfen Drift\n\nRange 2026: 540, 600, 600 Polar, 636 Polar\n\n"
-        "The Polar versions are our four-season vans. Every Drift has a 16 A hook-up and a 90 litre fresh water tank.\n\n"
+        "The Polar versions are our four-season vans. Every Drift has a 16 A hook-up and a 90 litre "
+        "fresh water tank.\n\n"
         "| | Drift 540 | Drift 600 | Drift 600 Polar | Drift 636 Polar |\n|---|---|---|---|---|\n"
         "| Length (mm) | 5410 | 5990 | 5990 | 6360 |\n| MTPLM (kg) | 3300 | 3500 | 3500 | 3500 |\n"
+        "| Berths | 2 | 2 | 2 | 4 |\n"
     )
     facts = [f for f in facts_of(text, "drift.md") if not f.rejected]
     assert {f.model for f in facts if f.field == "season_claim"} == {"Drift 600 Polar", "Drift 636 Polar"}
@@ -86,7 +88,8 @@ def test_a_word_behind_the_code_names_all_vans_that_have_it(facts_of):
 
 def test_the_title_of_a_document_does_not_keep_its_variant_from_what_all_have(facts_of):
     text = (
-        "# 2026 Drift 21\n\n## What every Drift has\n\nA fuel tank of 90 litres and a fresh water tank of 100 litres.\n\n"
+        "# 2026 Drift 21\n\n## What every Drift has\n\n"
+        "A fuel tank of 90 litres and a fresh water tank of 100 litres.\n\n"
         "## Versions\n\n| | Drift 21 | Drift 21 Polar |\n|---|---|---|\n| Length (mm) | 5990 | 5990 |\n"
         "| MTPLM (kg) | 3500 | 3500 |\n| Sleeps | 2 | 2 |\n"
     )
@@ -97,7 +100,8 @@ def test_the_title_of_a_document_does_not_keep_its_variant_from_what_all_have(fa
 def test_units_told_once_for_all_hold_for_bare_figures(facts_of):
     text = (
         "# Marrowfen Drift 21\n\nModel year 2026. All capacities in U.S. gallons, weights in pounds.\n\n"
-        "| Specification | Drift 21 |\n|---|---|\n| Fresh water | 20 |\n| GVWR | 9350 |\n| Sleeps | 2 |\n| Length | 20 ft |\n"
+        "| Specification | Drift 21 |\n|---|---|\n| Fresh water | 20 |\n| GVWR | 9350 |\n| Sleeps | 2 |\n"
+        "| Length | 20 ft |\n"
     )
     found = {f.field: f.value for f in facts_of(text, "drift.md") if not f.rejected}
     assert found["fresh_tank_l"] == pytest.approx(75.7, rel=0.01)
