@@ -10,6 +10,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
+from specscan.reading.widening import widen_short, widened
 from specscan.reading.words import Line, has_leader, segments_of
 from specscan.records.text import Box, union
 
@@ -238,6 +239,7 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
     cells: list[GridCell] = []
     for row, members in enumerate(rows):
         cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
+    widen_short(cells, columns)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)
@@ -362,7 +364,7 @@ def _row_cells(row: int, members: list[list[Line]], columns: list[tuple[float, f
                 host.lines.append(segment)
                 host.col_span = max(host.col_span, first + span - host.col)
     found = sorted(cells.values(), key=lambda cell: cell.col)
-    return [_widened(cell, found, columns) for cell in found]
+    return [widened(cell, found, columns) for cell in found]
 
 
 def _places(segments: list[Line], columns: list[tuple[float, float]]) -> list[list[int]]:
@@ -371,18 +373,3 @@ def _places(segments: list[Line], columns: list[tuple[float, float]]) -> list[li
     for place, (own, after) in enumerate(zip(places, places[1:], strict=False)):
         places[place] = [col for col in own if col < after[0]] or own
     return places
-
-
-def _widened(cell: GridCell, row: list[GridCell], columns: list[tuple[float, float]]) -> GridCell:
-    """Let the only value of a row span all value columns where it stands in their middle."""
-    values = [other for other in row if other.col > 0]
-    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or cell.col_span > 1 or len(row) < 2:
-        return cell
-    text = cell.plain
-    box = cell.box
-    if box is None or len(text) <= 2:
-        return cell
-    middle = (columns[1][0] + columns[-1][1]) / 2
-    if abs(box.middle[0] - middle) < 0.04 * (columns[-1][1] - columns[1][0]):
-        cell.col, cell.col_span = 1, len(columns) - 1
-    return cell
