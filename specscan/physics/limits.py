@@ -17,6 +17,10 @@ if TYPE_CHECKING:
 
 PLAUSIBLE = ("fresh_tank_l", "gray_tank_l", "black_tank_l", "cassette_l", "battery_wh")
 """Fields that lie somewhere in their plausible range where no document gives them."""
+APART = (
+    "heat_days", "vapour_days", "heating_power", "energy_use", "energy_charge", "battery_temperature", "line_plug_time",
+)  # fmt: skip
+"""What does not hang on those fields, and need not be worked out again."""
 
 
 def limits_of(winter: Winter) -> dict[str, Range]:
@@ -54,6 +58,8 @@ def earliest_of(winter: Winter) -> dict[str, Range]:
     anywhere = type(winter)(
         Columns(_with_plausible(winter)), winter.values, winter.conditions, winter.outside if winter.swept else None
     )
+    for name in APART:
+        setattr(anywhere, name, getattr(winter, name))
     found = {name: one for name, one in anywhere.shaped_limits.items() if name not in ("fuel", "vapour")}
     if "lines_freeze" in found:
         found["lines_freeze"] = winter.shaped(tanks.days_or_never(winter.line_plug_time, winter.values))
