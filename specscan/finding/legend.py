@@ -15,9 +15,16 @@ from specscan.rulebook.book import General
 SYMBOL = re.compile(
     r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
 )
-LETTER = re.compile(r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])")
+LETTER = re.compile(
+    r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
+)
+EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = "
 # "x standard   o option": letters without a sign between them and their meaning.
 BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
+QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
+LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
+LEAD_OF_SENTENCE = 7
+OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
 
@@ -91,7 +98,11 @@ def _explained(passage: Passage, lexicon: Lexicon, vans: VanMentions) -> tuple[s
         entries = _entries(text)
         if not entries:
             continue
-        meanings = [(sign, _meaning(words, lexicon, vans)) for sign, words in entries]
+        quoted = {match.group(1) for match in QUOTED.finditer(text)}
+        meanings = [
+            (sign, _meaning(words, lexicon, vans, LEAD_OF_SENTENCE if sign in quoted else LEAD))
+            for sign, words in entries
+        ]
         if sum(meaning is not None for _, meaning in meanings) >= 2:
             # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
             meanings = [(s, m or _on_vans(w, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
@@ -152,16 +163,17 @@ def _entries(text: str) -> list[tuple[str, str]]:
     places = bare if len(bare) >= 2 and len(text) <= 160 else []
     places += [(m.start(1), m.end(), m.group(1)) for m in SYMBOL.finditer(text)]
     places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
+    places += [(m.start(1), m.end(), m.group(1)) for m in (*EQUATED.finditer(text), *QUOTED.finditer(text))]
     places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
     entries = []
     for index, (_, end, sign) in enumerate(places):
         stop = places[index + 1][0] if index + 1 < len(places) else len(text)
-        entries.append((sign, text[end:stop].strip(" ;,|")))
+        entries.append((sign, OTHER_SIGN.split(text[end:stop])[0].strip(" ;,|")))
     return entries
 
 
-def _meaning(words: str, lexicon: Lexicon, vans: VanMentions) -> Meaning | None:
-    """Give what the words behind a sign say; they must begin with an availability."""
+def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:
+    """Give what the words behind a sign say; they must begin with an availability, after ``most`` words at most."""
     if not words or len(words) > 90:
         return None
     meaning = Meaning()
@@ -172,7 +184,7 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions) -> Meaning | None:
         if not cues:
             alone.extend(van for _, _, models in vans.find(part) for van in models)
             continue
-        lead = [m for m in cues if m.first <= 2]
+        lead = [m for m in cues if m.first <= most]
         if not lead:
             return None
         longest = max(lead, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))

@@ -1,0 +1,33 @@
+"""Signs of option tables mean what the document's own legend says of them."""
+
+import pytest
+
+TABLE = """Marrowfen Drift 2026
+
+|  | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.41 m | 6.36 m |
+| GVWR | 3500 kg | 4250 kg |
+| Driven wheels | Rear | Rear |
+| Wheelbase | 3.45 m | 4.04 m |
+| Heated floor | {no} | {yes} |
+| 12 V heating pad on the gray tank | {no} | {yes} |
+
+{legend}
+"""
+
+
+@pytest.mark.parametrize(
+    ("no", "yes", "legend"),
+    [
+        ("no", "Std", "Std = fitted as standard. “no” means that the item cannot be ordered on that model."),
+        ("N.O.", "STD", "STD: in the base price. N.O.: not offered on this model."),
+        ("n/o", "std", "std = included. n/o = not offered on that Drift."),
+        ("NA", "S", "Key: S = standard   NA = not available   FW/GW/BW = fresh, gray and black water. U.S. gallons"),
+    ],
+)  # fmt: skip
+def test_a_sign_of_the_legend_says_what_is_not_offered(facts_of, no, yes, legend):
+    facts = facts_of(TABLE.format(no=no, yes=yes, legend=legend), "table.md")
+    for field in ("heated_floor", "gray_tank_heat"):
+        found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
+        assert found == {"19": "not_available", "21": "standard"}, field
