@@ -6,7 +6,7 @@ entries it has, how large they are and how far they are packed is bounded before
 
 from __future__ import annotations
 
-import functools
+import atexit
 import os
 import stat
 import struct
@@ -15,6 +15,7 @@ import zlib
 from collections import Counter
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
+from typing import IO
 
 from specscan.records.errors import DocumentError
 from specscan.records.files import TooLarge, open_ordinary, read_ordinary
@@ -180,9 +181,45 @@ def _stamp(path: Path) -> tuple[int, int, int]:
     return about.st_ino, about.st_size, about.st_mtime_ns
 
 
-@functools.lru_cache(maxsize=2)
+class _Shelf:
+    """Archives that are open: the last few that were asked for; the others are closed."""
+
+    MOST = 2
+
+    def __init__(self) -> None:
+        self.held: dict[tuple[str, tuple[int, int, int], int], tuple[zipfile.ZipFile, IO[bytes]]] = {}
+        atexit.register(self.close)
+
+    def get(self, path: str, stamp: tuple[int, int, int], most: int) -> zipfile.ZipFile:
+        """Give an archive, opened once while it does not change; see ``_open``."""
+        key = (path, stamp, most)
+        if key not in self.held:
+            while len(self.held) >= self.MOST:
+                self._close(next(iter(self.held)))
+            self.held[key] = _open(path, stamp, most)
+        return self.held[key][0]
+
+    def close(self) -> None:
+        """Close all of them."""
+        for key in list(self.held):
+            self._close(key)
+
+    def _close(self, key: tuple[str, tuple[int, int, int], int]) -> None:
+        archive, file = self.held.pop(key)
+        archive.close()
+        file.close()  # which an archive leaves to whoever opened it
+
+
+_shelf = _Shelf()
+
+
 def _opened(path: str, stamp: tuple[int, int, int], most: int = 100_000) -> zipfile.ZipFile:
-    """Open an archive, once while it does not change (``stamp``); its list is measured before it is parsed."""
+    """Give an open archive, once opened while it does not change (``stamp``)."""
+    return _shelf.get(path, stamp, most)
+
+
+def _open(path: str, stamp: tuple[int, int, int], most: int) -> tuple[zipfile.ZipFile, IO[bytes]]:
+    """Open an archive and give it with its file; its list is measured before it is parsed."""
     file = open_ordinary(path)
     try:
         start = max(0, stamp[1] - END_SIZE - LONGEST_COMMENT)
@@ -196,7 +233,7 @@ def _opened(path: str, stamp: tuple[int, int, int], most: int = 100_000) -> zipf
             raise zipfile.BadZipFile("the form for archives beyond 4 GB or 65,535 files is not read")
         if entries > most or size > BYTES_PER_ENTRY * most:
             raise zipfile.BadZipFile(f"it lists more than {most} files")
-        return zipfile.ZipFile(file)
+        return zipfile.ZipFile(file), file
     except BaseException:
         file.close()
         raise

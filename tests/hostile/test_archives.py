@@ -1,8 +1,10 @@
 """A zip of brochures is read like a folder, and nothing in it gets out or runs away."""
 
+import gc
 import io
 import stat
 import struct
+import warnings
 import zipfile
 
 import pytest
@@ -109,3 +111,14 @@ def test_damaged_archives_are_named(listed):
     for broken in (data[:-30], data[: len(data) // 2], b"", b"PK", data.replace(b"PK\x01\x02", b"PK\x09\x09")):
         with pytest.raises(DocumentError, match="the archive cannot be read"):
             listed(broken)
+
+
+def test_archives_that_were_read_are_closed_before_many_are_open(tmp_path):
+    with warnings.catch_warnings(record=True) as told:
+        warnings.simplefilter("always", ResourceWarning)
+        for number in range(6):
+            archive = tmp_path / f"{number}.zip"
+            archive.write_bytes(zipped([("a.txt", text(fresh=number))]))
+            assert f"{number} L".encode() in read_content(f"{archive}/a.txt", 1)
+        gc.collect()  # files that nobody closed are told of when they are collected
+    assert [str(one.message) for one in told] == []
