@@ -28,7 +28,7 @@ Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the 
 Groups = dict[frozenset[str], NDArray]
 """Sets of fields, and the rows of the cases in which they are filled together."""
 NEGLIGIBLE = 1e-9
-CASES = 200
+CASES = 100
 """How many cases are worked on at once: each is tried with some hundreds of answers."""
 COLUMNS = ["case_id", "ruleset", "field", "points_at_stake"]
 
