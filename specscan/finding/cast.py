@@ -6,7 +6,8 @@ import re
 from collections import Counter
 from collections.abc import Iterable
 
-from specscan.finding.chapters import ChapterReader
+from specscan.finding.chapters import ChapterReader, shared_word
+from specscan.finding.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
@@ -28,7 +29,6 @@ TRIM_JOINTS = {"and", "et", "und", "&"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
-CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 
 
 class CastReader:
@@ -155,16 +155,17 @@ class CastReader:
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
-            heads = [text for text in columns if self._can_be_name(text)]
+            heads = [text for text in columns if self.can_be_name(text)]
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
-            heads = [text for text in rows if self._can_be_name(text)]
+            heads = [text for text in rows if self.can_be_name(text)]
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
 
-    def _can_be_name(self, text: str) -> bool:
+    def can_be_name(self, text: str) -> bool:
+        """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
         plain = text.strip(" *†")
         if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
             return False
@@ -187,18 +188,18 @@ class CastReader:
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
         full: dict[str, str] = {}
-        plain = self._without_groups([head.strip(" *†") for head in heads], names, text)
+        plain = without_groups([head.strip(" *†") for head in heads], names, text)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
             len(firsts) == 1
             and len(heads) > 1
-            and _is_series_word(first := next(iter(firsts)))
+            and is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first
         for head, name in zip(heads, plain, strict=True):
-            full[head] = _cased_model(self._full_name(name, names, text, plain), text)
+            full[head] = cased_model(full_name(name, names, text, plain), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
         for head, model in full.items():
@@ -213,56 +214,6 @@ class CastReader:
             players[same].aliases.add(head.strip(" *†"))
             mapping[head] = frozenset({same})
         return list(players.values()), mapping
-
-    @staticmethod
-    def _without_groups(heads: list[str], names: Names, text: str) -> list[str]:
-        """Give heads without the head of a group above them that is no part of a name: "Long body" over "Q22".
-
-        A group is described in small letters, or the text never says group and code in one and says the code alone.
-        """
-        found = []
-        for head in heads:
-            words, kept = head.split(), head
-            for cut in range(1, len(words)):
-                group, code = " ".join(words[:cut]), " ".join(words[cut:])
-                if not re.search(r"\d", code) or re.search(r"\d", group) or group.casefold() == names.series.casefold():
-                    continue
-                described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
-                together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)
-                alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
-                if described or (names.series and not together and alone):
-                    kept = code
-                    break
-            found.append(kept)
-        return found if len({name.casefold() for name in found}) == len(heads) else heads
-
-    def _full_name(self, head: str, names: Names, text: str, heads: list[str]) -> str:
-        """Give the full model name of a head: the series of the title stands before a mere code."""
-        whole = head
-        head = self._cut_year(self._cut_maker(head, names.maker))
-        series = names.series
-        if not series or head.casefold().startswith(series.casefold()):
-            return head
-        others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
-        if others:
-            return others[0]
-        for base in (names.title, series):
-            if base and re.search(rf"(?<!\w){re.escape(base)}\s+{re.escape(head)}(?!\w)", text, re.IGNORECASE):
-                return f"{base} {head}"
-        if CODE.match(head) or not _is_series_word(head.split()[0]):
-            return f"{series} {head}"
-        if not re.search(r"\d", head):
-            base = names.title if re.search(r"\d", names.title) else series
-            return f"{base} {head}" if head.casefold() not in base.casefold() else base
-        return head
-
-    @staticmethod
-    def _cut_maker(head: str, maker: str) -> str:
-        return re.sub(rf"^{re.escape(maker)}\s+", "", head, flags=re.IGNORECASE) if maker else head
-
-    @staticmethod
-    def _cut_year(head: str) -> str:
-        return re.sub(r"^(?:19|20)\d\d\s+(?=\D)|\s+\(?(?:19|20)\d\d\)?$", "", head).strip() or head
 
     # running text
 
@@ -288,9 +239,12 @@ class CastReader:
 
     def _chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
-        chapters = self.chapters.read(own, self._can_be_name) if names.series else []
+        chapters = self.chapters.read(own, self.can_be_name, names.series)
+        shared = shared_word([one.name for one in chapters])
+        if shared and not names.series:
+            names.title = names.series = self.names.cased(shared, own)
         models = {
-            one.name: one.name if one.name.startswith(f"{names.series} ") else f"{names.series} {one.name}"
+            one.name: f"{names.series} {re.sub(rf'^{re.escape(names.series)} ', '', one.name, flags=re.IGNORECASE)}"
             for one in chapters
         }
         bases = self.chapters.bases(chapters)
@@ -335,7 +289,7 @@ class CastReader:
                 if (
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)
-                    and all(TRIM.fullmatch(one) and self._can_be_name(one) for one in found)
+                    and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
                     and all(len(re.findall(rf"(?<!\w){re.escape(one)}(?!\w)", text)) >= TRIM_USES for one in found)
                 ):
                     return found
@@ -359,7 +313,7 @@ class CastReader:
             name = self.names.clean(heading, names.maker)
             rest = re.sub(rf"^{re.escape(names.series)}\s+", "", name, flags=re.IGNORECASE)
             if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
-                if VARIANT.fullmatch(rest) and self._can_be_name(rest):
+                if VARIANT.fullmatch(rest) and self.can_be_name(rest):
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
         return found
@@ -380,21 +334,6 @@ class CastReader:
             if model.casefold() in passage.text.casefold():
                 return Place(passage, passage.page, model)
         return None
-
-
-def _cased_model(model: str, text: str) -> str:
-    """Give a model name without shouting, where its words are written with small letters elsewhere."""
-    words = []
-    for word in model.split():
-        plain = word.capitalize()
-        if word.isupper() and word.isalpha() and len(word) > 3 and re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", text):
-            word = plain
-        words.append(word)
-    return " ".join(words)
-
-
-def _is_series_word(word: str) -> bool:
-    return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
 
 
 def _unique(texts: Iterable[str]) -> list[str]:

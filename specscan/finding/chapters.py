@@ -49,7 +49,7 @@ class ChapterReader:
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.all_of = _before(lexicon.words.all_of, r"\s+")
 
-    def read(self, own: list[Passage], can_be_name: Callable[[str], bool]) -> list[Chapter]:
+    def read(self, own: list[Passage], can_be_name: Callable[[str], bool], series: str = "") -> list[Chapter]:
         """Give the chapters of two or more sister vans; none where the headings part one van's description.
 
         The headings stand side by side, beneath each much the same things are told, and running text or tables use
@@ -60,7 +60,8 @@ class ChapterReader:
         for passage in own:
             if passage.kind is Kind.HEADING:
                 name, priced = self._name(passage.text)
-                if name and (priced or can_be_name(name)):
+                own_name = name.casefold().startswith(f"{series.casefold()} ") if series else False
+                if name and (priced or own_name or can_be_name(name)):
                     chapter = opened[(*passage.sections, passage.text)] = Chapter(name, passage, priced)
                     sisters.setdefault(passage.sections, []).append(chapter)
                 continue
@@ -71,7 +72,9 @@ class ChapterReader:
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
-            named = [one for one in alike if one.priced or _is_used(one, own)]
+            named = [one for one in alike if one.priced or _is_of(one, series) or _is_used(one, own)]
+            if not series and not shared_word([one.name for one in named]):
+                continue
             if len(named) >= 2 and len({one.name.casefold() for one in named}) == len(named):
                 return named
         return []
@@ -130,6 +133,18 @@ def inherited(facts: list[Fact], bases: Mapping[str, str], chapters: Mapping[str
         return lent[van]
 
     return [fact for van in bases for fact in of(van, frozenset())]
+
+
+def shared_word(names: Sequence[str]) -> str:
+    """Give the word with which all of several names of more words begin, or an empty text."""
+    firsts = {name.split()[0] for name in names}
+    longer = all(len(name.split()) > 1 for name in names)
+    return firsts.pop() if len(firsts) == 1 and longer and len(names) > 1 else ""
+
+
+def _is_of(chapter: Chapter, series: str) -> bool:
+    """Tell whether a name begins with that of the range."""
+    return bool(series) and chapter.name.casefold().startswith(f"{series.casefold()} ")
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

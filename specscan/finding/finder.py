@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping
+from dataclasses import replace
 
 from specscan.finding.cast import Cast, Player
 from specscan.finding.chapters import inherited
@@ -13,6 +14,7 @@ from specscan.finding.identity import identity_facts, van_name
 from specscan.finding.kit import Kit, Kits
 from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
+from specscan.finding.model_rows import with_model_rows
 from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
@@ -36,6 +38,8 @@ class Finder:
         ``named`` is the van that the user says the document is about: it counts where the document names none.
         """
         kit = self.kits.for_document(document)
+        rows = with_model_rows(document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name)
+        document = replace(document, passages=rows)
         cast = kit.casts.read(document)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))

@@ -47,6 +47,8 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
+        elif (signed := self._signed(document, own)) is not None:
+            names.maker, names.maker_place = signed
         elif (company := self._company_in_text(document, own)) is not None:
             names.maker, names.maker_place = company
             names.maker_weak = True
@@ -138,6 +140,7 @@ class MakerReader:
                 and not any(c.isdigit() for c in text)
             )
             company = place < FIRST_LINES and not stem and self._names_company(words)
+            company = company or (not stem and self._is_described(words, passage.text))
             if (
                 (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
                 or known
@@ -155,6 +158,39 @@ class MakerReader:
             return False
         other = [word for word in words if not self._is_trade(word)]
         return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
+
+    def _signed(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the name behind "by" at the end of a title: "The Drift by Marrowfen"."""
+        words = "|".join(map(re.escape, self.words.made_by)) or "(?!)"
+        pattern = re.compile(rf"\w (?:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
+        for title in document.titles:
+            match = pattern.search(PARTED.split(title.text)[0].strip(" .")) if title.page in (0, 1) else None
+            if match is not None and not self._is_filler(match.group(1)):
+                name = self._strip_legal(match.group(1))
+                return name, self._first_place(name, own) or Place(None, title.page, title.text)
+        return None
+
+    def _is_described(self, words: list[str], line: str) -> bool:
+        """Tell whether a line names a company and its trade: "Marrowfen, builders of camper vans since 1998"."""
+        rest = re.findall(r"\w+", line.partition(",")[2])
+        named = 1 <= len(words) <= 3 and all(word[:1].isupper() and word.isalpha() for word in words)
+        return named and any(self._is_trade(word) for word in rest[:5]) and not self._is_filler(" ".join(words))
+
+    def running_maker(self, document: Document, series: str) -> tuple[str, Place] | None:
+        """Give the name at the head or foot of the pages that is not the range's: "Marrowfen · Season 2026"."""
+        for text, place in running_lines(document):
+            for part in PARTED.split(text):
+                name = part.partition(",")[0].strip(" .")
+                words = name.split()
+                if (
+                    1 <= len(words) <= 3
+                    and all(word[:1].isupper() and word.isalpha() for word in words)
+                    and not self._is_filler(name)
+                    and not self.lexicon.knows_label(name)
+                    and not (series and series.casefold() in name.casefold())
+                ):
+                    return self.cased(name, []), Place(None, place.page, name)
+        return None
 
     def _is_trade(self, word: str) -> bool:
         """Tell whether a word is one for the trade or ends with one: "Vans", "Vanworks", "Reisemobilbau"."""

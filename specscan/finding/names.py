@@ -61,6 +61,10 @@ class NameReader(MakerReader):
         self._read_year(names, document, own)
         if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
+        if names.series and not names.maker and not names.used:
+            running = self.running_maker(document, names.series)
+            if running is not None:
+                names.maker, names.maker_place = running
         return names
 
     def _read_before_title(self, names: Names, own: list[Passage]) -> None:
@@ -116,6 +120,8 @@ class NameReader(MakerReader):
     def _read_title(self, names: Names, document: Document, own: list[Passage]) -> None:
         labelled = self._labelled(own, self.words.model_labels)
         candidates: Counter[str] = Counter()
+        rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
+        whole: set[str] = set()
         shown: dict[str, tuple[str, Place]] = {}
         for weight, text, place in self._title_texts(document, own):
             name = self.clean(text, names.maker)
@@ -123,6 +129,11 @@ class NameReader(MakerReader):
                 continue
             key = name.casefold()
             candidates[key] += weight
+            line = self._shortened(text, names.maker)
+            if line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower():
+                rests.setdefault(key, set()).add(line)  # a capital that may only begin the line
+            else:
+                whole.add(key)
             if key not in shown or (shown[key][0].isupper() and not name.isupper()):
                 shown[key] = (name, place)
         if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
@@ -130,7 +141,8 @@ class NameReader(MakerReader):
             if name:
                 candidates[name.casefold()] += 6
                 shown.setdefault(name.casefold(), (name, labelled[1]))
-        best = self._best_title(candidates, shown, own)
+        rests = {key: lines for key, lines in rests.items() if key not in whole}
+        best = self._best_title(candidates, shown, own, rests)
         if best is None:
             return
         name, place = shown[best]
@@ -186,6 +198,13 @@ class NameReader(MakerReader):
                 return Place(passage, passage.page, title.text)
         return Place(None, title.page, title.text)
 
+    def _shortened(self, text: str, maker: str) -> str:
+        """Give the first part of a title without maker, years and signs, its common words kept."""
+        text = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", PARTED.split(text)[0]))
+        if maker:
+            text = re.sub(rf"(?<!\w){re.escape(maker)}(?!\w)", " ", text, flags=re.IGNORECASE)
+        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
+
     def _clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
         text = PARTED.split(text)[0]
@@ -196,11 +215,24 @@ class NameReader(MakerReader):
         text = self.form.sub(" ", text)
         if maker:
             for part in (maker, maker.split()[0]):
-                text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
+                text, cut = re.subn(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
+                if cut:
+                    text = re.sub(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$", "", text)  # "Drift by Marrowfen"
         return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
+    def _stands_alone(self, name: str, lines: set[str], own: list[Passage]) -> bool:
+        """Tell whether what is left of lines without their common words stands anywhere without these words."""
+        pattern = re.compile(rf"(?<!\w){re.escape(name)}s?(?!\w)", re.IGNORECASE)
+        heads = {head.text for passage in own for head in (passage.row, passage.column) if head is not None}
+        texts = {passage.text for passage in own} | heads
+        return any(pattern.search(text) for text in texts if not any(line in text for line in lines))
+
     def _best_title(
-        self, candidates: Counter[str], shown: dict[str, tuple[str, Place]], own: list[Passage]
+        self,
+        candidates: Counter[str],
+        shown: dict[str, tuple[str, Place]],
+        own: list[Passage],
+        rests: dict[str, set[str]],
     ) -> str | None:
         body = " ".join(p.text for p in own).casefold()
         best, score = None, 1.0  # a line that stands once on some later page names nothing
@@ -208,6 +240,8 @@ class NameReader(MakerReader):
             words = key.split()
             if not any(c.isalpha() for c in key) or self._is_filler(key) or self._is_label(key):
                 continue
+            if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
+                continue  # "Brief" of "Brief specification"
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
@@ -257,6 +291,8 @@ class NameReader(MakerReader):
             for match in YEAR.finditer(text):
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
+                if names.series and text[match.end() :].lstrip().startswith(names.series):
+                    points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
                 if points <= 0 or not 1990 <= value <= 2060:
                     continue
                 found.append((points, value, place))

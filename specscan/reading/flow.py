@@ -13,6 +13,7 @@ from specscan.records.text import Kind
 LEADING = 1.75  # em from one top to the next within a paragraph
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
+SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
@@ -253,7 +254,8 @@ def _fills(item: Item, line: Line) -> bool:
     above = item.lines[-1]
     if line.text[:1].islower() or above.text.endswith(("-", ",", "–", "/", "(", "&")):
         return True
-    if ":" in above.text[:40] and ":" in line.text[:40] and not above.text.endswith("."):
+    paired = ":" in above.text[:40] and ":" in line.text[:40]
+    if paired and (not above.text.endswith(".") or len(above.words) <= SHORT_PAIR):  # "Length: 17 ft. 11 in."
         return False
     widest = max(part.box.x1 for part in [*item.lines, line])
     room = widest - above.box.x1

@@ -221,6 +221,7 @@ class WordFile(Entry):
     model_words: list[str]
     months: list[str]
     every_words: list[str] = []
+    made_by: list[str] = []
     price_from: list[str] = []
     all_of: list[str] = []
 

@@ -103,3 +103,42 @@ def test_a_heading_such_as_compare_above_the_whole_page_opens_no_other_vans(read
     vans, facts = read(text)
     assert {(model, year) for _, model, year in vans} == {("Drift SR", 2026), ("Drift LR", 2026)}
     assert facts["Drift LR", "sleeps"].value == 4
+
+
+def test_vans_in_a_row_of_their_own_below_heads_of_groups(read_file, tmp_path):
+    page = """<html lang="en"><body><h1>2026 Drift by Marrowfen Vans</h1><table>
+<tr><th></th><th>Short body</th><th colspan="2">Long body</th></tr>
+<tr><td>Floor plan</td><td>D-144</td><td>D-170</td><td>D-170XL</td></tr>
+<tr><td>Length</td><td>17' 9"</td><td>19' 7"</td><td>20' 11"</td></tr>
+<tr><td>GVWR</td><td>8,600 lb</td><td>9,000 lb</td><td>9,350 lb</td></tr>
+<tr><td>Sleeps</td><td>2</td><td>2</td><td>3</td></tr></table></body></html>"""
+    path = tmp_path / "drift.html"
+    path.write_text(page, encoding="utf-8")
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {"Drift D-144", "Drift D-170", "Drift D-170XL"}
+    assert {f.model: f.value for f in found.facts if f.field == "sleeps"} == {
+        "Drift D-144": 2,
+        "Drift D-170": 2,
+        "Drift D-170XL": 3,
+    }
+
+
+def test_an_adjective_that_only_begins_a_heading_is_no_range(read):
+    rows = "| Length | 5.41 m | 5.99 m |\n| MTPLM | 3,300 kg | 3,500 kg |\n| Berths | 2 | 4 |\n"
+    text = "# Marrowfen\n\nPrice list, 2026 season\n\n## Brief specification\n\n"
+    text += f"| | Plover | Dunlin |\n|---|---|---|\n{rows}"
+    text += "\nMarrowfen Ltd, The Old Dairy, Fenny Wold. Prices include VAT.\n"
+    vans, _ = read(text)
+    assert vans == {("Marrowfen", "Plover", 2026), ("Marrowfen", "Dunlin", 2026)}
+
+
+def test_headings_that_share_a_word_give_the_range_where_the_title_does_not(read):
+    rows = "Length: {}\nGVWR: 9,050 lb.\nSleeps: 2\nFresh: {} gal.\nSolar: 200 W\nBattery: 200 Ah AGM\n\n"
+    text = (
+        "HAZEL FEN VAN WORKS\nSummary for dealers, 2027 model year\n\nPIPER 17\n\n"
+        + rows.format("17 ft. 11 in.", 20)
+        + "PIPER 21\n\n"
+        + rows.format("21 ft. 2 in.", 30)
+    )
+    vans, facts = read(text, "summary.txt")
+    assert {(model.casefold(), year) for _, model, year in vans} == {("piper 17", 2027), ("piper 21", 2027)}

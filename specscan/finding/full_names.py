@@ -1,0 +1,76 @@
+"""The head of a column → the full name of a van: without maker, year and groups, with the name of the range."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.place import Names
+
+CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
+
+
+def without_groups(heads: list[str], names: Names, text: str) -> list[str]:
+    """Give heads without the head of a group above them that is no part of a name: "Long body" over "Q22".
+
+    A group is described in small letters, or the text never says group and code in one and says the code alone.
+    """
+    found = []
+    for head in heads:
+        words, kept = head.split(), head
+        for cut in range(1, len(words)):
+            group, code = " ".join(words[:cut]), " ".join(words[cut:])
+            if not re.search(r"\d", code) or re.search(r"\d", group) or group.casefold() == names.series.casefold():
+                continue
+            described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
+            together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)
+            alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
+            if described or (names.series and not together and alone):
+                kept = code
+                break
+        found.append(kept)
+    return found if len({name.casefold() for name in found}) == len(heads) else heads
+
+
+def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
+    """Give the full model name of a head: the series of the title stands before a mere code."""
+    whole = head
+    head = _cut_year(_cut_maker(head, names.maker))
+    series = names.series
+    if not series or head.casefold().startswith(series.casefold()):
+        return head
+    others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
+    if others:
+        return others[0]
+    for base in (names.title, series):
+        if base and re.search(rf"(?<!\w){re.escape(base)}\s+{re.escape(head)}(?!\w)", text, re.IGNORECASE):
+            return f"{base} {head}"
+    if CODE.match(head) or not is_series_word(head.split()[0]):
+        return f"{series} {head}"
+    if not re.search(r"\d", head):
+        base = names.title if re.search(r"\d", names.title) else series
+        return f"{base} {head}" if head.casefold() not in base.casefold() else base
+    return head
+
+
+def _cut_maker(head: str, maker: str) -> str:
+    return re.sub(rf"^{re.escape(maker)}\s+", "", head, flags=re.IGNORECASE) if maker else head
+
+
+def _cut_year(head: str) -> str:
+    return re.sub(r"^(?:19|20)\d\d\s+(?=\D)|\s+\(?(?:19|20)\d\d\)?$", "", head).strip() or head
+
+
+def cased_model(model: str, text: str) -> str:
+    """Give a model name without shouting, where its words are written with small letters elsewhere."""
+    words = []
+    for word in model.split():
+        plain = word.capitalize()
+        if word.isupper() and word.isalpha() and len(word) > 3 and re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", text):
+            word = plain
+        words.append(word)
+    return " ".join(words)
+
+
+def is_series_word(word: str) -> bool:
+    """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
+    return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)

@@ -1,0 +1,60 @@
+"""Tables whose heads are groups and whose vans stand in a row of their own: "Floor plan: C-144, C-170, C-170XL"."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from specscan.records.text import Head, Passage
+
+Column = tuple[int | None, str]  # a column's number and its printed head
+
+
+def with_model_rows(
+    passages: Sequence[Passage], labels: Sequence[str], can_be_name: Callable[[str], bool]
+) -> tuple[Passage, ...]:
+    """Give the passages with the vans of such a row as the heads of the columns below them.
+
+    It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
+    parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows.
+    """
+    wanted = {label.casefold() for label in labels}
+    tables: dict[int, list[Passage]] = defaultdict(list)
+    for passage in passages:
+        if passage.table is not None and passage.column is not None and passage.row is not None:
+            tables[passage.table].append(passage)
+    named: dict[Column, Head] = {}
+    rows: set[tuple[int | None, int | None]] = set()
+    for cells in tables.values():
+        row = [c for c in cells if c.row is not None and c.row.text.strip(" :").casefold() in wanted]
+        texts = [cell.text for cell in row]
+        if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
+            continue
+        if _are_told_apart(cells) or not all(can_be_name(text) for text in texts):
+            continue
+        named |= {_column(cell): Head(cell.text, cell.box(), cell.notes) for cell in row}
+        rows.add((row[0].table, row[0].row_index))
+    if not named:
+        return tuple(passages)
+    renamed = {
+        number
+        for number, cells in tables.items()
+        if not _are_told_apart(cells) and {_column(cell) for cell in cells} <= named.keys()
+    }
+    return tuple(
+        replace(passage, column=named[_column(passage)]) if passage.table in renamed else passage
+        for passage in passages
+        if (passage.table, passage.row_index) not in rows or passage.table is None
+    )
+
+
+def _column(cell: Passage) -> Column:
+    return cell.column_index, cell.column.text if cell.column is not None else ""
+
+
+def _are_told_apart(cells: Sequence[Passage]) -> bool:
+    """Tell whether every column of a table has a head that no other has."""
+    columns = {_column(cell) for cell in cells}
+    heads = [head for _, head in columns]
+    return all(heads) and len(set(heads)) == len(heads)
