@@ -210,14 +210,12 @@ class Winter:
 
     @cached_property
     def propane_draw(self) -> Range:
-        """Give the fuel power (W) drawn from the propane: on average what the loss takes, at most full output.
+        """Give the fuel power (W) drawn from the propane on average: what the loss takes, at most full output.
 
-        Liquid and steel even out the minutes of on and off; that they do not is the high end. Unknown without a rating.
+        The handbook's rules are for continuous draw; liquid and steel even out the minutes and hours of on and off.
         """
         heat = self.values["propane_higher_heating_value"]
-        average = (self.fuel_per_day["propane"] * heat).times(1 / DAY)
-        full = self.lift(flow(self.columns, "propane", self.values) * heat)
-        return pick(full.known, Range(average.low, average.typical, np.maximum(average.high, full.high)), self.nothing)
+        return (self.fuel_per_day["propane"] * heat).times(1 / DAY)
 
     @cached_property
     def propane_kept_back(self) -> Range:

@@ -81,9 +81,8 @@ WINTER = (
     ),
     _quantity(
         "propane_vapor_days", "days until propane vaporizes too slowly for the heater, as tank or cylinders empty", "d",
-        ways((("heater_fuel",),), BURNS, (("propane_tank_l",), ("propane_mass_kg",)), SIZE_WAYS),
-        (*HEATER, *BODY, "propane_tank_l"),
-        f"a heater for propane, its consumption or rating, the propane on board, and {SIZE}",
+        ways((("heater_fuel",),), (("propane_tank_l",), ("propane_mass_kg",)), SIZE_WAYS),
+        (*HEATER, *BODY, "propane_tank_l"), f"a heater for propane, the propane on board, and {SIZE}",
         lambda winter: winter.burned_vapour_days, words.vapour_days,
     ),
     _quantity(

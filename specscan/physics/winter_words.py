@@ -125,8 +125,8 @@ def vapour_days(winter: Winter, result: Range, case: int) -> str | None:
     if not result.known[case]:
         return None
     return (
-        f"At {figure(winter.conditions.outside_c)} °C the heater draws {_span(winter.propane_draw, case)} W of fuel "
-        f"(on average; at most full output); filled to less than {_span(winter.propane_kept_back, case)} of what is "
+        f"At {figure(winter.conditions.outside_c)} °C the heater draws {_span(winter.propane_draw, case)} W of fuel on "
+        f"average; filled to less than {_span(winter.propane_kept_back, case)} of what is "
         f"full, tank or cylinders vaporize less than that. {_span(winter.heat_days, case)} days of heat, down to that "
         f"filling = {_span(result, case)} days; {figure(float(winter.endless.typical.flat[0]))} stands for no end."
     )
