@@ -14,6 +14,7 @@ from specscan.reading.marks import Marks
 from specscan.reading.regions import split_cards, split_columns
 from specscan.reading.sheet import Sheet
 from specscan.reading.tiles import find_tiles
+from specscan.reading.two_languages import with_one_label
 from specscan.reading.words import Line, Word, build_lines
 from specscan.records.text import Box, union
 
@@ -49,6 +50,7 @@ def read_regions(
     regions: list[Region] = []
     for index, group in enumerate(split_cards(sheet, upright)):
         lines = [line for line in build_lines(group) if not (skip and line.text in skip)]
+        lines = with_one_label(lines, hints)
         if index == 0:
             lines = _with_placeholders(lines, ruled)
         for column in split_columns(lines, marks, hints) if lines else []:

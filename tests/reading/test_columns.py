@@ -123,3 +123,25 @@ def test_a_heading_over_two_columns_of_a_list_heads_both(facts_of_pdf):
     assert by_van(facts, "fresh_tank_l") == {"Drift Wold": 60, "Drift Fell": 85}
     assert by_van(facts, "battery_ah") == {"Drift Wold": 95, "Drift Fell": 230}
     assert by_van(facts, "solar_w") == {"Drift Fell": 120}
+
+
+def test_a_label_in_two_languages_with_its_values_half_way_between_is_one_row(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift · 2026", size=18, bold=True)
+    page.row(70, (240, "Drift S"), (400, "Drift M"), size=9, bold=True)
+    rows = [
+        ("Länge", "Length", "5.450 mm", "5.985 mm"),
+        ("Radstand", "Wheelbase", "3.260 mm", "3.670 mm"),
+        ("Frischwasser", "Fresh water", "75 l", "100 l"),
+        ("Grauwasser", "Grey water", "65 l", "85 l"),
+        ("Schlafplätze", "Berths", "2", "4"),
+    ]
+    for number, (german, english, one, two) in enumerate(rows):
+        top = 90 + 26 * number
+        page.text(50, top, german, size=9)
+        page.row(top + 5, (240, one), (400, two), size=9)
+        page.text(50, top + 10, english, size=9)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift S": 5450, "Drift M": 5985}
+    assert by_van(facts, "gray_tank_l") == {"Drift S": 65, "Drift M": 85}
+    assert by_van(facts, "sleeps") == {"Drift S": 2, "Drift M": 4}

@@ -1,0 +1,47 @@
+"""Rows whose label is printed in two languages, one below the other, with the values half way between."""
+
+from __future__ import annotations
+
+import itertools
+
+from specscan.reading.compose import Hints
+from specscan.reading.words import Line
+
+MIN_ROWS = 3  # fewer may be chance
+PITCH = 1.75  # em from one label to the other, at most
+APART = 0.12  # em that the values' baseline lies from each label's, at least
+
+
+def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
+    """Give lines in which such rows are one line each, with the label that is known, the upper one first."""
+    triples = [
+        (above, values, below)
+        for above, values, below in zip(lines, lines[1:], lines[2:], strict=False)
+        if _is_row(above, values, below)
+    ]
+    known = [_label(above, below, hints) for above, _, below in triples]
+    if sum(label is not None for label in known) < MIN_ROWS:
+        return lines
+    made = {
+        id(values): Line([*(label or above).words, *values.words])
+        for (above, values, below), label in zip(triples, known, strict=True)
+    }
+    gone = {id(line) for above, _, below in triples for line in (above, below)}
+    return [made.get(id(line), line) for line in lines if id(line) not in gone or id(line) in made]
+
+
+def _label(above: Line, below: Line, hints: Hints) -> Line | None:
+    return next((line for line in (above, below) if hints.is_label(line.text)), None)
+
+
+def _is_row(above: Line, values: Line, below: Line) -> bool:
+    em = max(above.size, below.size)
+    left = max(above.box.x1, below.box.x1)
+    bases = [line.words[0].base or line.box.bottom for line in (above, values, below)]
+    steps = [second - first for first, second in itertools.pairwise(bases)]
+    return (
+        values.box.x0 > left + em
+        and abs(above.box.x0 - below.box.x0) < em
+        and all(step > APART * em for step in steps)
+        and sum(steps) < PITCH * em
+    )
