@@ -150,12 +150,18 @@ def test_export_writes_files(demo_db, tmp_path):
     assert json.loads((tmp_path / "out" / "vans.json").read_text())
 
 
-@pytest.mark.parametrize("command", [["--help"], ["query", "SELECT 1", "--db", "DB"]])
+@pytest.mark.parametrize(
+    "command",
+    [
+        ["--help"], ["query", "SELECT 1", "--db", "DB"], ["gaps", "--db", "DB"],
+        ["explain", "Sallowby Trio Winter", "--db", "DB"],
+    ],
+)  # fmt: skip
 def test_light_commands_import_no_heavy_library(command, demo_db):
     code = (
         "import sys\nfrom specscan.cli.main import main\n"
         f"main({[str(demo_db) if part == 'DB' else part for part in command]!r}, standalone_mode=False)\n"
-        "heavy = {'spacy', 'pandas', 'pdfplumber', 'pint', 'pydantic', 'lxml'} & set(sys.modules)\n"
+        "heavy = {'spacy', 'numpy', 'pandas', 'pdfplumber', 'pint', 'pydantic', 'yaml', 'lxml'} & set(sys.modules)\n"
         "assert not heavy, heavy\n"
     )
     subprocess.run([sys.executable, "-c", code], check=True, cwd=ROOT, stdout=subprocess.DEVNULL)
