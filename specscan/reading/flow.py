@@ -15,6 +15,7 @@ LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
+ROOM = 0.75  # of the width of a column: a line that ends before was not full
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
@@ -136,13 +137,16 @@ def _listed(lines: list[Line]) -> set[int]:
     """
     found: set[int] = set()
     block: list[Line] = []
+    left = min((line.box.x0 for line in lines), default=0.0)
+    right = max((line.box.x1 for line in lines), default=0.0)
     for line in [*lines, None]:
         near = bool(block) and line is not None and line.base - block[-1].base < LIST_LEADING * line.size
+        near = near and not block[-1].text.endswith(":")  # "Extras:" stands over a list
         if line is not None and near and abs(line.size - block[-1].size) < 0.5:
             block.append(line)
             continue
         if len(block) >= 3:
-            found.update(id(member) for member in _list_members(block))
+            found.update(id(member) for member in _list_members(block) or _small_members(block, left, right))
         block = [line] if line is not None else []
     return found
 
@@ -169,6 +173,22 @@ def _list_members(block: list[Line]) -> list[Line]:
     if len(members) == len(block) and (words <= 7 or ragged and words <= 10):
         return members
     return members if ragged and words <= 7 and len(members) >= 0.7 * len(block) else []
+
+
+def _small_members(block: list[Line], left: float, right: float) -> list[Line]:
+    """Give the lines of a block that all begin with a small letter, where none was broken because its column is full.
+
+    ``left`` and ``right`` are the edges of the column. Running text fills its lines, the items of a list do not.
+    """
+    if not all(line.text[:1].islower() or line.text[:1].isdigit() for line in block):
+        return []
+    joined = any(line.text.endswith((",", "-", "–", "/", "(", "&", ".", ";", ":")) for line in block)
+    room = left + ROOM * (right - left)
+    short = all(
+        above.box.x1 + 0.3 * above.size + below.words[0].box.width < room
+        for above, below in zip(block, block[1:], strict=False)
+    )
+    return block if short and not joined else []
 
 
 def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:

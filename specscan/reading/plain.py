@@ -249,12 +249,26 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
         before = lines[number - 1].strip() if number else ""
         after = lines[number + 1].strip() if number + 1 < len(lines) else ""
         text = lines[number].strip()
+        follows_text = bool(after) or _heads_text(lines, number + 1, text)
         alone = not before and len(text) <= 60 and len(text.split()) <= 7
-        if alone and text[-1:].isalnum() and not re.search(r"\s{3,}", text) and (after or text.isupper()):
-            follows = after and not after.startswith(tuple("-*•")) and after[:1].islower()
+        titled = text[-1:].isalnum() or text.endswith(":") and len(text.split()) <= 4 and bool(after)
+        if alone and titled and not re.search(r"\s{3,}", text) and (follows_text or text.isupper()):
+            open_list = after.startswith(tuple("-*•")) or text.endswith(":")
+            follows = after[:1].islower() and not open_list
             if not follows:
                 for word in line.words:
                     word.bold = True
+
+
+def _heads_text(lines: list[str], number: int, text: str) -> bool:
+    """Tell whether a line with blank lines around it heads what follows: several lines, a list, or a sentence."""
+    while number < len(lines) and not lines[number].strip():
+        number += 1
+    below = [line.strip() for line in lines[number : number + 2]]
+    if not text[:1].isupper() or not below or not below[0]:
+        return False
+    several = len(below) > 1 and bool(below[1])
+    return several or below[0].endswith(".") and len(below[0].split()) >= 5
 
 
 def _plain(line: str) -> str:

@@ -1,0 +1,54 @@
+"""Lists and headings in plain text that nothing but their place sets apart."""
+
+import pytest
+
+from specscan.reading.read import read_document
+from specscan.records.text import Kind
+
+TEXT = """Marrowfen Drift 21
+
+The Drift is a van for those who like to stand in the snow and wait for the sun, as we do.
+
+Equipment as standard
+
+fresh tank 100 l, inside
+gray tank 80 l, underslung
+cassette toilet, 18 l
+heated floor
+
+Extras:
+awning, 3 m
+second solar panel, 240 W
+bike rack
+
+Winter
+
+The heater was tried on a long night in a cold valley, and it
+went on until the morning without a sign of being tired or of
+giving up.
+"""
+
+
+@pytest.fixture(scope="module")
+def passages(examiner):
+    return read_document(TEXT.encode(), "drift.txt", "text", examiner.hints).passages
+
+
+def sections(passages, text):
+    return next(passage.sections for passage in passages if passage.text == text)
+
+
+def test_short_lines_that_begin_small_are_items_of_their_own(passages):
+    assert sections(passages, "gray tank 80 l, underslung")[-1] == "Equipment as standard"
+    assert any(passage.text == "heated floor" for passage in passages)
+
+
+def test_a_short_line_alone_heads_what_follows(passages):
+    headings = [passage.text for passage in passages if passage.kind is Kind.HEADING]
+    assert {"Equipment as standard", "Winter"} <= set(headings)
+    assert sections(passages, "bike rack")[-1] == "Extras:"
+
+
+def test_running_text_that_begins_small_stays_one_paragraph(passages):
+    assert any(passage.text.endswith("and it went on until the morning without a sign of being tired or of giving up.")
+               for passage in passages)  # fmt: skip
