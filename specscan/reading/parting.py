@@ -78,6 +78,8 @@ def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], 
 
 def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict[int, str]) -> bool:
     others = [cell for cell in grid.row_cells(row) if cell.col > 0]
+    if _names_anew(grid, row, others, hints, heads):
+        return True
     if len(others) < MIN_HEADS:
         return False
     if all(head_key(cell.plain) in known for cell in others):
@@ -90,6 +92,19 @@ def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict
     named_alike = first is not None and head_key(first.plain) == head_key(heads.get(0, "")) or len(others) >= 5
     fits = labels >= 0.8 * len(others) or not labelish(first, hints) or named_alike
     return figured <= 0.2 * len(others) and fits and _set_apart(grid, row, others)
+
+
+def _names_anew(grid: Grid, row: int, others: list[GridCell], hints: Hints, heads: dict[int, str]) -> bool:
+    """Tell whether a row names other vans: it has the corner of the head again ("Model"), or none, and alike names."""
+    first = grid.at(row, 0)
+    corner, own = head_key(heads.get(0, "")), head_key(first.plain) if first is not None else ""
+    if own != corner or not others or any(hints.is_label(cell.plain) for cell in others):
+        return False
+    if corner and hints.heads_labels(corner):
+        return True
+    series = {text.split()[0] for col, text in heads.items() if col > 0 and text}
+    named = all(cell.plain.split()[0] in series and has_digit(cell.plain) for cell in others)
+    return named and len(series) == 1 and next(iter(series)).isalpha()
 
 
 def _repeats(grid: Grid, row: int, heads: dict[int, str]) -> bool:
