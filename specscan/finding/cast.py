@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterable
 
 from specscan.finding.chapters import ChapterReader, shared_word
-from specscan.finding.full_names import cased_model, full_name, is_series_word, without_groups
+from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
@@ -42,6 +42,7 @@ class CastReader:
         self.fillers = [re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE) for phrase in phrases]
         self.quantities = quantities
         self.chapters = ChapterReader(lexicon)
+        self.heads = BareHeads(lexicon.words.price_from, quantities)
         self.generic = {word.casefold() for word in lexicon.words.column_words}
 
     def read(self, document: Document) -> Cast:
@@ -166,7 +167,7 @@ class CastReader:
 
     def can_be_name(self, text: str) -> bool:
         """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
-        plain = text.strip(" *†")
+        plain = self.heads.bare(text.strip(" *†"))
         if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
@@ -188,7 +189,7 @@ class CastReader:
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
         full: dict[str, str] = {}
-        plain = without_groups([head.strip(" *†") for head in heads], names, text)
+        plain = without_groups([self.heads.bare(head.strip(" *†")) for head in heads], names, text)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
             len(firsts) == 1

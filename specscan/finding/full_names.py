@@ -3,10 +3,38 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from specscan.finding.place import Names
+from specscan.finding.quantities import QuantityReader
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
+AMOUNT = r"\d[\d.,'’ \u00a0\u202f]*"
+MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
+PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)")
+MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
+
+
+class BareHeads:
+    """Takes from heads what is no part of a name: prices, measures, remarks below it."""
+
+    def __init__(self, price_from: Sequence[str], quantities: QuantityReader):
+        words = "|".join(map(re.escape, sorted(price_from, key=len, reverse=True))) or "(?!)"
+        self.price = re.compile(rf"(?:(?<![^\W\d_])(?:{words})\s*)?(?:{PRICE.pattern})", re.IGNORECASE)
+        self.quantities = quantities
+
+    def bare(self, head: str) -> str:
+        """Give a head without a price, a measure with its unit and a remark in small letters, where more is left."""
+        text = self.price.sub(" ", head) if PRICE.search(head) else head
+        for quantity in reversed(self.quantities.find(text)):
+            if not quantity.bare and quantity.dimension in ("length", "mass") and " " in text.strip():
+                rest = f"{text[: quantity.start]} {text[quantity.end :]}".strip()
+                text = rest if re.search(r"\w", rest) else text
+        words = text.split()
+        small = next((n for n, word in enumerate(words) if word.islower() and word.isalpha() and len(word) > 2), 0)
+        if small and len(words) >= MIN_WORDS:
+            words = words[:small]
+        return " ".join(words) or head
 
 
 def without_groups(heads: list[str], names: Names, text: str) -> list[str]:

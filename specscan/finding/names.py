@@ -18,8 +18,12 @@ DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
 CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 MAX_NAME_WORDS = 6
 USED_CUES = 3
+FIRST_SENTENCES = 10  # passages in which a name may be said
+SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
+SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
+PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
 FEW = 6  # passages: a page of fewer has no part that is most of it
 KEPT_TITLES = 4_000
 
@@ -36,6 +40,10 @@ class NameReader(MakerReader):
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         ]
         self.of_model_year = _any_of(self.words.model_year, whole=True)
+        articles = "|".join(map(re.escape, [*self.words.articles_of_names])) or "(?!)"
+        self.behind_article = re.compile(
+            rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
+        )
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         self.short_year = re.compile(
             rf"(?<!\w)(?:{'|'.join(map(re.escape, short)) or '(?!)'})[ \u00a0]?['’]?(\d\d)(?!\d)"
@@ -117,13 +125,17 @@ class NameReader(MakerReader):
 
     # title
 
-    def _read_title(self, names: Names, document: Document, own: list[Passage]) -> None:
+    def _read_title(self, names: Names, document: Document, own: list[Passage], *, spoken: bool = False) -> None:
+        """Read the title; names from sentences count only where titles and labels give none that is worth much."""
         labelled = self._labelled(own, self.words.model_labels)
         candidates: Counter[str] = Counter()
         rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
         whole: set[str] = set()
         shown: dict[str, tuple[str, Place]] = {}
-        for weight, text, place in self._title_texts(document, own):
+        texts = self._title_texts(document, own)
+        if spoken:
+            texts += self._spoken_names(document, own)
+        for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS:
                 continue
@@ -142,7 +154,9 @@ class NameReader(MakerReader):
                 candidates[name.casefold()] += 6
                 shown.setdefault(name.casefold(), (name, labelled[1]))
         rests = {key: lines for key, lines in rests.items() if key not in whole}
-        best = self._best_title(candidates, shown, own, rests)
+        best, score = self._best_title(candidates, shown, own, rests)
+        if score < PLAIN_TITLE and not spoken:
+            return self._read_title(names, document, own, spoken=True)
         if best is None:
             return
         name, place = shown[best]
@@ -189,6 +203,28 @@ class NameReader(MakerReader):
             rows.append((weight + (3 if dated else 0), part, Place(place.passage, place.page, part.strip())))
         return rows
 
+    def _spoken_names(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        """Give names behind an article in titles and in the first sentences: "our Drift 21", "la nouvelle Drift III".
+
+        Where all nouns have capitals a sentence must also give a figure or a numeral.
+        """
+        rows: list[tuple[int, str, Place]] = []
+        titles = [(t.text, self._place_of(t, own)) for t in document.titles if t.page in (0, 1) and t.size > 0]
+        prose = [p for p in own[:FIRST_SENTENCES] if p.kind is Kind.PROSE and len(p.text.split()) > 5]
+        nouns = self.words.nouns_have_capitals
+        for text, place in [*titles[:6], *((p.text, Place(p, p.page, p.text)) for p in prose)]:
+            sentence = len(text.split()) > MAX_NAME_WORDS
+            for part in SENTENCE_END.split(text):
+                dated = self._says_model_year(part)
+                for match in self.behind_article.finditer(part):
+                    name = match.group(1)
+                    coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
+                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
+                    if (nouns and sentence and not coded) or known or self._is_filler(name):
+                        continue
+                    rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
+        return rows
+
     def _says_model_year(self, text: str) -> bool:
         return bool(self.of_model_year.search(text.casefold()))
 
@@ -233,7 +269,7 @@ class NameReader(MakerReader):
         shown: dict[str, tuple[str, Place]],
         own: list[Passage],
         rests: dict[str, set[str]],
-    ) -> str | None:
+    ) -> tuple[str | None, float]:
         body = " ".join(p.text for p in own).casefold()
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
@@ -246,10 +282,18 @@ class NameReader(MakerReader):
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
             points -= 1.5 * max(0, len(words) - 3)
+            points -= 4 * self._is_phrase(key, words)
             points -= 3 * sum(word.isalpha() and word.islower() and len(word) > 1 for word in shown[key][0].split())
             if points > score:
                 best, score = key, points
-        return best
+        return best, score
+
+    def _is_phrase(self, text: str, words: Sequence[str]) -> bool:
+        """Tell whether a line is a saying, a date or a row of codes rather than a name: "Three ways to run"."""
+        coded = len(words) > 2 and all(any(c.isdigit() for c in word) for word in words)
+        dated = any(self._is_month(word) and len(word) > 2 for word in words)
+        said = any(word in self.words.drop or word in self.words.numbers for word in words[:1])
+        return "," in text or coded or dated or said or any(word in self.words.drop for word in words)
 
     def _is_label(self, text: str) -> bool:
         """Tell whether a prominent line is the label of a specification and no name."""

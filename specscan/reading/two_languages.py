@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import itertools
 
+from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
-from specscan.reading.words import Line
+from specscan.reading.words import Line, segments_of
 
 MIN_ROWS = 3  # fewer may be chance
 PITCH = 1.75  # em from one label to the other, at most
@@ -17,7 +18,7 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
     triples = [
         (above, values, below)
         for above, values, below in zip(lines, lines[1:], lines[2:], strict=False)
-        if _is_row(above, values, below)
+        if _is_row(above, values, below) and not hints.is_label(segments_of(values, SEGMENT_GAP)[0].text)
     ]
     known = [_label(above, below, hints) for above, _, below in triples]
     if sum(label is not None for label in known) < MIN_ROWS:

@@ -222,6 +222,8 @@ class WordFile(Entry):
     months: list[str]
     every_words: list[str] = []
     made_by: list[str] = []
+    articles_of_names: list[str] = []
+    nouns_have_capitals: bool = False
     price_from: list[str] = []
     all_of: list[str] = []
 
