@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterable
 
 from specscan.finding.chapters import ChapterReader, shared_word
-from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups
+from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups, without_start
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
@@ -22,6 +22,7 @@ MAX_HEAD_WORDS = 6
 MAX_HEAD = 40
 MIN_ROWS = 2
 MAX_TRIM_LINE = 80
+SIZE = re.compile(r"X{0,2}[SML]")
 FIRST_LINES = 14
 MAX_TRIMS = 6
 TRIM_USES = 3  # in the list itself and at least twice besides
@@ -156,7 +157,7 @@ class CastReader:
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
-            heads = [text for text in columns if self.can_be_name(text)]
+            heads = self._with_sisters([text for text in columns if self.can_be_name(text)], columns)
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
@@ -164,6 +165,19 @@ class CastReader:
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
+
+    @staticmethod
+    def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
+        """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S"."""
+        sized = any(SIZE.fullmatch(head) for head in heads)
+        firsts = {head.split()[0] for head in heads if len(head.split()) > 1 and len(head.split()[0]) > 2}
+        return [
+            text
+            for text in columns
+            if text in heads
+            or (sized and SIZE.fullmatch(text))
+            or (len(text) <= MAX_HEAD and text.split()[0] in firsts)
+        ]
 
     def can_be_name(self, text: str) -> bool:
         """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
@@ -244,10 +258,7 @@ class CastReader:
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
-        models = {
-            one.name: f"{names.series} {re.sub(rf'^{re.escape(names.series)} ', '', one.name, flags=re.IGNORECASE)}"
-            for one in chapters
-        }
+        models = {one.name: f"{names.series} {without_start(one.name, names.series)}".strip() for one in chapters}
         bases = self.chapters.bases(chapters)
         return [
             Player(

@@ -60,7 +60,7 @@ class ChapterReader:
         for passage in own:
             if passage.kind is Kind.HEADING:
                 name, priced = self._name(passage.text)
-                own_name = name.casefold().startswith(f"{series.casefold()} ") if series else False
+                own_name = bool(series) and f"{name} ".casefold().startswith(f"{series.casefold()} ")
                 if name and (priced or own_name or can_be_name(name)):
                     chapter = opened[(*passage.sections, passage.text)] = Chapter(name, passage, priced)
                     sisters.setdefault(passage.sections, []).append(chapter)
@@ -144,7 +144,7 @@ def shared_word(names: Sequence[str]) -> str:
 
 def _is_of(chapter: Chapter, series: str) -> bool:
     """Tell whether a name begins with that of the range."""
-    return bool(series) and chapter.name.casefold().startswith(f"{series.casefold()} ")
+    return bool(series) and f"{chapter.name} ".casefold().startswith(f"{series.casefold()} ")
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

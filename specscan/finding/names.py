@@ -34,6 +34,7 @@ class NameReader(MakerReader):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.used = False
+        self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.filling = [
             re.compile(rf"(?<![\w]){re.escape(phrase)}(?![\w])", re.IGNORECASE)
@@ -212,6 +213,7 @@ class NameReader(MakerReader):
         titles = [(t.text, self._place_of(t, own)) for t in document.titles if t.page in (0, 1) and t.size > 0]
         prose = [p for p in own[:FIRST_SENTENCES] if p.kind is Kind.PROSE and len(p.text.split()) > 5]
         nouns = self.words.nouns_have_capitals
+        everything = [p.text for p in own] + [t.text for t in document.titles if t.origin == "html"]
         for text, place in [*titles[:6], *((p.text, Place(p, p.page, p.text)) for p in prose)]:
             sentence = len(text.split()) > MAX_NAME_WORDS
             for part in SENTENCE_END.split(text):
@@ -219,6 +221,9 @@ class NameReader(MakerReader):
                 for match in self.behind_article.finditer(part):
                     name = match.group(1)
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
+                    again = sum(len(re.findall(rf"(?<!\w){re.escape(name)}(?!\w)", t)) for t in everything) > 1
+                    if sentence and not (dated or coded or again):
+                        continue
                     known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
                     if (nouns and sentence and not coded) or known or self._is_filler(name):
                         continue
@@ -291,7 +296,7 @@ class NameReader(MakerReader):
     def _is_phrase(self, text: str, words: Sequence[str]) -> bool:
         """Tell whether a line is a saying, a date or a row of codes rather than a name: "Three ways to run"."""
         coded = len(words) > 2 and all(any(c.isdigit() for c in word) for word in words)
-        dated = any(self._is_month(word) and len(word) > 2 for word in words)
+        dated = any(word in self.month_names for word in words)
         said = any(word in self.words.drop or word in self.words.numbers for word in words[:1])
         return "," in text or coded or dated or said or any(word in self.words.drop for word in words)
 

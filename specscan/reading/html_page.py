@@ -172,7 +172,11 @@ def _full_text(reader: Reader, element: html.HtmlElement) -> str:
     for child in element:
         if isinstance(child.tag, str) and reader.seen.sees(child):
             inner = _inline_text(reader, child) if child.tag in INLINE else _full_text(reader, child)
-            text += inner if child.tag in INLINE else f" {inner} "
+            apart = child.tag not in INLINE
+            apart = apart or (
+                child.tag == "small" and text[-1:].isalnum() and inner[:1].isalpha()
+            )  # set below, by style
+            text += f" {inner} " if apart else inner
         elif isinstance(child.tag, str) and child.tag == "br":
             text += " "
         text += child.tail or ""

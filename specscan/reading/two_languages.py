@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
@@ -24,11 +25,16 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
     if sum(label is not None for label in known) < MIN_ROWS:
         return lines
     made = {
-        id(values): Line([*(label or above).words, *values.words])
+        id(values): _joined(label or above, values)
         for (above, values, below), label in zip(triples, known, strict=True)
     }
     gone = {id(line) for above, _, below in triples for line in (above, below)}
     return [made.get(id(line), line) for line in lines if id(line) not in gone or id(line) in made]
+
+
+def _joined(label: Line, values: Line) -> Line:
+    base = values.words[0].base or values.box.bottom
+    return Line([*(replace(word, base=base) for word in label.words), *values.words])
 
 
 def _label(above: Line, below: Line, hints: Hints) -> Line | None:

@@ -142,3 +142,42 @@ def test_headings_that_share_a_word_give_the_range_where_the_title_does_not(read
     )
     vans, facts = read(text, "summary.txt")
     assert {(model.casefold(), year) for _, model, year in vans} == {("piper 17", 2027), ("piper 21", 2027)}
+
+
+@pytest.mark.parametrize(
+    "head, model",
+    [
+        ("Drift 5.4<small>ab 54.900 €</small>", "Drift 5.4"),
+        ("Drift 6.0 Allrad ab 71.900 €", "Drift 6.0 Allrad"),
+        ("5,41 m Drift 540", "Drift 540"),
+        ("Drift Zwei der mit dem großen Bett", "Drift Zwei"),
+    ],
+)
+def test_prices_measures_and_remarks_in_a_head_are_no_part_of_the_name(read_file, tmp_path, head, model):
+    page = f"""<html lang="de"><body><h1>Unser Drift im Modelljahr 2026</h1><table>
+<tr><th></th><th>{head}</th><th>Drift Quer</th></tr>
+<tr><td>Länge</td><td>5.413 mm</td><td>5.998 mm</td></tr>
+<tr><td>Zul. Gesamtmasse</td><td>3.300 kg</td><td>3.500 kg</td></tr>
+<tr><td>Schlafplätze</td><td>2</td><td>3</td></tr></table></body></html>"""
+    path = tmp_path / "drift.html"
+    path.write_text(page, encoding="utf-8")
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {model, "Drift Quer"}
+
+
+def test_a_van_that_only_a_sentence_names(read):
+    text = (
+        "# Room for two, and for the dog\n\nWe build one van only. The Pallid Reach II for model year 2026 keeps the "
+        "wide galley.\n\n- Length: 19 ft 7 in\n- GVWR: 9,070 lb\n- Sleeps: 2\n- Fresh tank: 21 gal\n- Solar: 400 W\n"
+    )
+    vans, _ = read(text)
+    assert {(model, year) for _, model, year in vans} == {("Pallid Reach II", 2026)}
+
+
+def test_sizes_and_names_that_could_be_labels_are_vans_beside_their_sisters(read):
+    rows = "| Longueur | 4,99 m | 5,40 m | 5,99 m |\n| PTAC | 3 000 kg | 3 300 kg | 3 500 kg |\n"
+    rows += "| Couchages | 4 | 2 | 3 |\n"
+    vans, _ = read(
+        f"# Sarcelle 2026\n\nLa Sarcelle existe en trois tailles.\n\n| | S | M | L |\n|---|---|---|---|\n{rows}"
+    )
+    assert {model for _, model, _ in vans} == {"Sarcelle S", "Sarcelle M", "Sarcelle L"}
