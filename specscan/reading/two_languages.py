@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from dataclasses import replace
 
 from specscan.reading.alignment import SEGMENT_GAP
@@ -10,6 +11,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.words import Line, segments_of
 
 MIN_ROWS = 3  # fewer may be chance
+SHARE = 0.15  # of the lines of a page, at least, each with two beside it
 PITCH = 1.75  # em from one label to the other, at most
 APART = 0.12  # em that the values' baseline lies from each label's, at least
 
@@ -19,10 +21,10 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
     triples = [
         (above, values, below)
         for above, values, below in zip(lines, lines[1:], lines[2:], strict=False)
-        if _is_row(above, values, below) and not hints.is_label(segments_of(values, SEGMENT_GAP)[0].text)
+        if _is_row(above, values, below) and not _begins_with_label(values, hints)
     ]
     known = [_label(above, below, hints) for above, _, below in triples]
-    if sum(label is not None for label in known) < MIN_ROWS:
+    if sum(label is not None for label in known) < max(MIN_ROWS, SHARE * len(lines)):
         return lines
     made = {
         id(values): _joined(label or above, values)
@@ -30,6 +32,12 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
     }
     gone = {id(line) for above, _, below in triples for line in (above, below)}
     return [made.get(id(line), line) for line in lines if id(line) not in gone or id(line) in made]
+
+
+def _begins_with_label(line: Line, hints: Hints) -> bool:
+    """Tell whether a line is a row of its own beside another column, whose first part is a label without a figure."""
+    first = segments_of(line, SEGMENT_GAP)[0].text
+    return not any(letter.isdigit() for letter in first) and hints.is_label(first)
 
 
 def _joined(label: Line, values: Line) -> Line:
@@ -48,6 +56,7 @@ def _is_row(above: Line, values: Line, below: Line) -> bool:
     steps = [second - first for first, second in itertools.pairwise(bases)]
     return (
         values.box.x0 > left + em
+        and not any(re.search(r"\d|\.\s?\.", line.text) for line in (above, below))
         and abs(above.box.x0 - below.box.x0) < em
         and all(step > APART * em for step in steps)
         and sum(steps) < PITCH * em
