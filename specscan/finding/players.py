@@ -58,7 +58,7 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
         title = cast.names.title
         if title and player.model.casefold().startswith(title.casefold() + " "):
             player.aliases.add(player.model[len(title) :].strip())
-        player.aliases |= _variant_names(player, cast)
+        player.aliases |= _variant_names(player, cast) | _short_forms(player, cast)
     families: dict[str, set[str]] = {}
     for player in cast.players:
         families.setdefault(player.model.split()[0], set()).add(player.model)
@@ -70,6 +70,21 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
         player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _short_forms(player: Player, cast: Cast) -> set[str]:
+    """Give the beginnings of a name that no sister shares: "Drift L" of the Drift L Polar beside a Drift M."""
+    series = cast.names.series
+    if not series or not player.model.casefold().startswith(f"{series.casefold()} "):
+        return set()
+    words, first = player.model.split(), len(series.split())
+    others = [f"{sister.model} ".casefold() for sister in cast.players if sister is not player]
+    found = set()
+    for end in range(first + 1, len(words)):
+        start = " ".join(words[:end])
+        if not any(other.startswith(f"{start} ".casefold()) for other in others):
+            found |= {start, " ".join(words[first:end])}
+    return {form for form in found if len(form) > 1}
 
 
 def _variant_names(player: Player, cast: Cast) -> set[str]:

@@ -56,7 +56,7 @@ def _is_row(above: Line, values: Line, below: Line) -> bool:
     steps = [second - first for first, second in itertools.pairwise(bases)]
     return (
         values.box.x0 > left + em
-        and not any(re.search(r"\d|\.\s?\.", line.text) for line in (above, below))
+        and not any(re.search(r"\.\s?\.", line.text) for line in (above, below))
         and abs(above.box.x0 - below.box.x0) < em
         and all(step > APART * em for step in steps)
         and sum(steps) < PITCH * em

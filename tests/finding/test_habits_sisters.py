@@ -107,3 +107,13 @@ def test_units_told_once_for_all_hold_for_bare_figures(facts_of):
     assert found["fresh_tank_l"] == pytest.approx(75.7, rel=0.01)
     assert found["gvwr_kg"] == pytest.approx(4241, rel=0.01)
     assert found["sleeps"] == 2
+
+
+def test_the_beginning_of_a_name_that_no_sister_shares_names_the_van(facts_of):
+    text = (
+        "# Drift 2026\n\nThe Drift L is the one for winter: we tested it down to -20 °C.\n\n"
+        "| | Drift S | Drift M | Drift L Polar |\n|---|---|---|---|\n"
+        "| Length (mm) | 5410 | 5990 | 6360 |\n| MTPLM (kg) | 3300 | 3500 | 3500 |\n| Berths | 2 | 2 | 2 |\n"
+    )
+    facts = [f for f in facts_of(text, "drift.md") if not f.rejected]
+    assert {f.model: f.value for f in facts if f.field == "rated_min_temp_c"} == {"Drift L Polar": -20}
