@@ -32,7 +32,8 @@ class BareHeads:
                 text = rest if re.search(r"\w", rest) else text
         words = text.split()
         small = next((n for n, word in enumerate(words) if word.islower() and word.isalpha() and len(word) > 2), 0)
-        if small and len(words) >= MIN_WORDS:
+        remark = sum(word.islower() for word in words[small:]) > 1
+        if small and remark and len(words) >= MIN_WORDS:
             words = words[:small]
         return " ".join(words) or head
 

@@ -27,13 +27,15 @@ def with_model_rows(
     named: dict[Column, Head] = {}
     rows: set[tuple[int | None, int | None]] = set()
     for cells in tables.values():
-        row = [c for c in cells if c.row is not None and c.row.text.strip(" :").casefold() in wanted]
+        first = min(cell.row_index or 0 for cell in cells)
+        row = [c for c in cells if _label(c) in wanted or (c.row_index == first and not _label(c))]
         texts = [cell.text for cell in row]
         if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
             continue
         if _are_told_apart(cells) or not all(can_be_name(text) for text in texts):
             continue
-        named |= {_column(cell): Head(cell.text, cell.box(), cell.notes) for cell in row}
+        ranges = _are_ranges(row, can_be_name)
+        named |= {_column(c): Head(f"{_head(c)} {c.text}" if ranges else c.text, c.box(), c.notes) for c in row}
         rows.add((row[0].table, row[0].row_index))
     if not named:
         return tuple(passages)
@@ -49,8 +51,23 @@ def with_model_rows(
     )
 
 
+def _label(cell: Passage) -> str:
+    return cell.row.text.strip(" :").casefold() if cell.row is not None else ""
+
+
+def _head(cell: Passage) -> str:
+    return cell.column.text if cell.column is not None else ""
+
+
+def _are_ranges(row: Sequence[Passage], can_be_name: Callable[[str], bool]) -> bool:
+    """Tell whether the heads above codes are names of ranges: "Tussock" over "170" and "190", "Bracken" over "210"."""
+    heads = {_head(cell) for cell in row}
+    coded = all(cell.text[:1].isdigit() for cell in row)
+    return coded and len(heads) > 1 and all(len(head.split()) == 1 and can_be_name(head) for head in heads)
+
+
 def _column(cell: Passage) -> Column:
-    return cell.column_index, cell.column.text if cell.column is not None else ""
+    return cell.column_index, _head(cell)
 
 
 def _are_told_apart(cells: Sequence[Passage]) -> bool:

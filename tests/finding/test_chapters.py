@@ -181,3 +181,15 @@ def test_sizes_and_names_that_could_be_labels_are_vans_beside_their_sisters(read
         f"# Sarcelle 2026\n\nLa Sarcelle existe en trois tailles.\n\n| | S | M | L |\n|---|---|---|---|\n{rows}"
     )
     assert {model for _, model, _ in vans} == {"Sarcelle S", "Sarcelle M", "Sarcelle L"}
+
+
+def test_names_of_ranges_over_codes(read_file, tmp_path):
+    page = """<html lang="en"><body><h1>Two families at a glance, model year 2027</h1><table>
+<tr><th></th><th colspan="2">Tansy</th><th>Brome</th></tr>
+<tr><td></td><td>170</td><td>190</td><td>210</td></tr>
+<tr><td>Length</td><td>5.18 m</td><td>5.79 m</td><td>6.40 m</td></tr>
+<tr><td>GVWR</td><td>3 500 kg</td><td>3 900 kg</td><td>4 490 kg</td></tr>
+<tr><td>Sleeps</td><td>2</td><td>2</td><td>3</td></tr></table></body></html>"""
+    path = tmp_path / "glance.html"
+    path.write_text(page, encoding="utf-8")
+    assert {van.model for van in read_file(path).found.vans} == {"Tansy 170", "Tansy 190", "Brome 210"}
