@@ -33,7 +33,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                 if not (draft.body[:1].isdigit() and _asks_for_measure(book, things, statement)):
                     found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
-                free = _free_name(name, spec.of, statement, sentence.groups, draft)
+                free = _free_name(kit, name, spec.of, statement, sentence.groups, draft)
                 if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
                     free = _headed_name(name, statement, draft)
                 found.extend(free)
@@ -63,7 +63,7 @@ def _labelled_name(name: str, statement: Statement, draft: Wording) -> list[Foun
     return [Found(name, Value(text=text), offset, offset + len(text), f"{name}:label")]
 
 
-def _free_name(name: str, of: list[str], statement: Statement, groups: list, draft: Wording) -> list[Found]:  # type: ignore[type-arg]
+def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups: list, draft: Wording) -> list[Found]:  # type: ignore[type-arg]
     """Give the name right before or behind the words "base vehicle", or leading a line about the engine."""
     text = statement.parsed.text
     if draft.how in (How.HEADING, How.NOTE):
@@ -74,7 +74,8 @@ def _free_name(name: str, of: list[str], statement: Statement, groups: list, dra
         item = group.items[0]
         before = text[: item.start].rstrip()
         match = re.search(rf"{NAME.pattern}$", before)
-        if match and len(match.group().split()) >= 2:
+        leads = text[item.start : item.end].casefold().split()[-1] in kit.lexicon.words.leads_to_name
+        if match and len(match.group().split()) >= 2 and not leads:
             return [_named(name, match.group(), match.start())]
         behind = re.match(r"\s*(?:is|the|a|an|:|on|le|la|der|die|das|dem|une|un)?\s*(?:the\s+|a\s+)?", text[item.end :])
         start = item.end + (behind.end() if behind else 0)

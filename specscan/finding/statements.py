@@ -88,9 +88,15 @@ class StatementMaker:
             return set()
         texts: dict[tuple[int | None, int | None], set[str]] = {}
         for passage in self.passages:
-            if passage.kind is Kind.CELL and passage.column is not None and not passage.column.text:
+            if passage.kind is Kind.CELL and passage.column is not None and not self._heads(passage.column.text):
                 texts.setdefault((passage.table, passage.row_index), set()).add(passage.text)
         return {key for key, values in texts.items() if len(values) > 1}
+
+    def _heads(self, column: str) -> bool:
+        """Tell whether a text can head a column: a figure with its unit is a value of a row taken for heads."""
+        if not column or not column[0].isdigit():
+            return bool(column)
+        return not any(not q.bare and q.end - q.start >= len(column) for q in self.kit.quantities.find(column))
 
     def _cell(self, passage: Passage, scope: Scope) -> list[Draft]:
         assert passage.row is not None and passage.column is not None
@@ -105,7 +111,7 @@ class StatementMaker:
         else:
             label, label_from = row, "row"
             label = self._with_column(label, column, scope)
-            if not column and (passage.table, passage.row_index) in self.unclear:
+            if not self._heads(column) and (passage.table, passage.row_index) in self.unclear:
                 return []  # several vans, several values, and no head says which is whose
         if not label:
             return self._running_text(passage, passage.text, scope, notes)

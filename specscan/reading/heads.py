@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
@@ -10,6 +11,7 @@ from specscan.reading.parting import column_cells, has_digit, head_key, labelish
 from specscan.reading.subheads import group_rows, one_series, unit_row, without_codes
 from specscan.reading.words import is_bullet
 
+MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
@@ -163,7 +165,7 @@ def _is_legend(cells: list[GridCell]) -> bool:
 def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:
     others = [cell for cell in cells if cell.col > 0]
     first = next((cell for cell in cells if cell.col == 0), None)
-    if not others:
+    if not others or (len(others) > 1 and all(_is_measure(cell, hints) for cell in others)):
         return False
     over = grid.at(row, 0)
     if after_head and over is not None and not over.empty and over.row_span > 1 and over.row > skipped:
@@ -183,6 +185,12 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     if row == 0 and one_series(others):
         return True
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+
+
+def _is_measure(cell: GridCell, hints: Hints) -> bool:
+    """Tell whether a cell is a figure with its unit, which heads no column."""
+    match = MEASURE.fullmatch(cell.plain)
+    return match is not None and hints.is_unit(match.group(1))
 
 
 def _may_name(head: str) -> bool:

@@ -52,3 +52,8 @@ def test_a_short_heading_says_whose_capacity_place_and_heat_the_rows_give(facts_
     found = {f.field: f.value for f in facts if not f.rejected}
     assert found["fresh_tank_l"] == pytest.approx(60.6, rel=0.01)
     assert (found["fresh_tank_location"], found["fresh_tank_heat"]) == ("interior", "none")
+
+
+def test_the_name_of_the_base_vehicle_stands_behind_on(states):
+    states("US", "The Marrowfen Drift 21 rides on a 159-inch wheelbase.", {"wheelbase_mm": 4038.6})
+    states("US", "It is based on the Ostrand Hauler 250.", {"chassis": "Ostrand Hauler 250"})

@@ -4,6 +4,7 @@ import pytest
 
 from specscan.finding.kit import labels_of
 from specscan.reading.read import read_document
+from tests.reading.drawn import Page
 
 TABLE = """Marrowfen Drift 2026
 
@@ -46,3 +47,20 @@ def test_other_vans_that_head_the_columns_half_way_down_head_what_is_below(exami
     assert cells[("Fresh tank", "Drift 23 T")] == "110 L"
     assert cells[("Fresh tank", "Drift 24 D")] == "120 L"
     assert cells[("Sleeps", "Drift 23 X")] == "4"
+
+
+def test_figures_with_units_in_the_first_row_head_no_columns(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 2026", size=18, bold=True)
+    tops = [("Spec", "Drift 19", "Drift 21", "Drift 24"), ("Length (mm)", "5410", "5990", "6360")]
+    more = [
+        ("Fan power", "32 W", "35 W", "61 W"),
+        ("Heater consumption", "0.22 l/h", "0.39 l/h", "0.59 l/h"),
+        ("Sleeps", "2", "2", "3"),
+    ]
+    for block, (top, rows) in enumerate([(80, tops), (200, more)]):
+        for number, row in enumerate(rows):
+            places = zip((50, 240, 340, 440), row, strict=True)
+            page.row(top + 16 * number, *places, size=9, bold=block == 0 and number == 0)
+    by_van = {f.model: f.value for f in facts_of_pdf(page) if f.field == "heater_consumption_l_h" and not f.rejected}
+    assert by_van in ({"Drift 19": 0.22, "Drift 21": 0.39, "Drift 24": 0.59}, {})
