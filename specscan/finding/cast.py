@@ -202,6 +202,9 @@ class CastReader:
         self, heads: dict[str, Place], names: Names, own: list[Passage]
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
+        years = {int(match.group(1)): head for head in heads if (match := YEAR.search(head)) is not None}
+        if names.year is None and len(years) == 1:
+            names.year, names.year_place = next((year, heads[head]) for year, head in years.items())
         full: dict[str, str] = {}
         plain = without_groups([self.heads.bare(head.strip(" *†")) for head in heads], names, text)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}

@@ -74,7 +74,7 @@ class StatementMaker:
 
     def _unit_cells(self) -> dict[tuple[int, int], str]:
         """Give the units that stand in a column of their own, by table and row."""
-        units = {"unit", "units", "einheit", "unité", "unités"}
+        units = {word for file in self.kit.lexicon.book.words.values() for word in file.unit_heads}
         return {
             (p.table, p.row_index): p.text
             for p in self.passages

@@ -223,6 +223,7 @@ class WordFile(Entry):
     every_words: list[str] = []
     made_by: list[str] = []
     leads_to_name: list[str] = []
+    unit_heads: list[str] = []
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
     price_from: list[str] = []

@@ -193,3 +193,14 @@ def test_names_of_ranges_over_codes(read_file, tmp_path):
     path = tmp_path / "glance.html"
     path.write_text(page, encoding="utf-8")
     assert {van.model for van in read_file(path).found.vans} == {"Tansy 170", "Tansy 190", "Brome 210"}
+
+
+def test_the_year_that_only_the_heads_give(read_file, tmp_path):
+    page = """<html lang="en"><body><h1>Marrowfen Vans Ltd.</h1><table>
+<tr><th></th><th>2027 Drift 5S</th><th>2027 Drift 6S</th></tr>
+<tr><td>Length</td><td>5.18 m</td><td>5.79 m</td></tr>
+<tr><td>GVWR</td><td>3 500 kg</td><td>3 900 kg</td></tr>
+<tr><td>Sleeps</td><td>2</td><td>3</td></tr></table></body></html>"""
+    path = tmp_path / "drift.html"
+    path.write_text(page, encoding="utf-8")
+    assert {(van.model, van.year) for van in read_file(path).found.vans} == {("Drift 5S", 2027), ("Drift 6S", 2027)}
