@@ -22,7 +22,7 @@ from tests.hostile import files
 
 ASKED = os.environ.get("SPECSCAN_FUZZ")
 fuzzed = settings(
-    max_examples=int(ASKED or 40), deadline=None, derandomize=not ASKED, database=None,
+    max_examples=int(ASKED or 30), deadline=None, derandomize=not ASKED, database=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )  # fmt: skip
 

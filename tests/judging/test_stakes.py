@@ -136,7 +136,7 @@ FIELDS = {
 }
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(st.fixed_dictionaries({}, optional=FIELDS))
 def test_stake_lies_between_nothing_and_the_whole_band(van):
     table = table_of([van], BOOK)

@@ -191,7 +191,7 @@ def _filled(lines, folder, field, answer):
     return folder / "filled.csv"
 
 
-@pytest.mark.parametrize("field", ["water_lines_location", "heated_floor"])
+@pytest.mark.parametrize("field", ["water_lines_location"])
 def test_from_gaps_over_a_filled_sheet_the_band_narrows_by_what_was_promised(db, tmp_path, book, field):
     """Of all answers that a question can have, the one that settles most shrinks the band by the points at stake."""
     lines = _printed(db, tmp_path)
