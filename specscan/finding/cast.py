@@ -7,11 +7,11 @@ from collections import Counter
 from collections.abc import Iterable
 
 from specscan.finding.chapters import ChapterReader, shared_word
-from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups, without_start
+from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import YEAR, NameReader
-from specscan.finding.place import Names, Place
+from specscan.finding.place import Names, Place, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster

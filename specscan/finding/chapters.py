@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.place import PARTED, Place
+from specscan.finding.place import PARTED, Place, begins_with
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -60,8 +60,7 @@ class ChapterReader:
         for passage in own:
             if passage.kind is Kind.HEADING:
                 name, priced = self._name(passage.text)
-                own_name = bool(series) and f"{name} ".casefold().startswith(f"{series.casefold()} ")
-                if name and (priced or own_name or can_be_name(name)):
+                if name and (priced or begins_with(name, series) or can_be_name(name)):
                     chapter = opened[(*passage.sections, passage.text)] = Chapter(name, passage, priced)
                     sisters.setdefault(passage.sections, []).append(chapter)
                 continue
@@ -72,7 +71,7 @@ class ChapterReader:
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
-            named = [one for one in alike if one.priced or _is_of(one, series) or _is_used(one, own)]
+            named = [one for one in alike if one.priced or begins_with(one.name, series) or _is_used(one, own)]
             if not series and not shared_word([one.name for one in named]):
                 continue
             if len(named) >= 2 and len({one.name.casefold() for one in named}) == len(named):
@@ -140,11 +139,6 @@ def shared_word(names: Sequence[str]) -> str:
     firsts = {name.split()[0] for name in names}
     longer = all(len(name.split()) > 1 for name in names)
     return firsts.pop() if len(firsts) == 1 and longer and len(names) > 1 else ""
-
-
-def _is_of(chapter: Chapter, series: str) -> bool:
-    """Tell whether a name begins with that of the range."""
-    return bool(series) and f"{chapter.name} ".casefold().startswith(f"{series.casefold()} ")
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

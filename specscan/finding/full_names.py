@@ -103,9 +103,3 @@ def cased_model(model: str, text: str) -> str:
 def is_series_word(word: str) -> bool:
     """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
     return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
-
-
-def without_start(name: str, series: str) -> str:
-    """Give a name without that of its range before it; nothing is left of the range's own name."""
-    begins = f"{name} ".casefold().startswith(f"{series.casefold()} ")
-    return name[len(series) :].strip() if begins else name

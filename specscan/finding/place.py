@@ -37,6 +37,16 @@ class Names:
     other: set[int] = field(default_factory=set)  # numbers of passages that speak of other vans
 
 
+def begins_with(name: str, start: str) -> bool:
+    """Tell whether a name is another one, that of its range say, or goes on from it."""
+    return bool(start) and f"{name} ".casefold().startswith(f"{start} ".casefold())
+
+
+def without_start(name: str, start: str) -> str:
+    """Give a name without the one with which it begins; nothing is left of that name itself."""
+    return name[len(start) :].strip() if begins_with(name, start) else name
+
+
 def running_lines(document: Document) -> list[tuple[str, Place]]:
     """Give the texts at the head and the foot of all pages, each once, without the number of the page."""
     lines = [title for title in document.titles if title.origin == "page" and title.size == 0]

@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import dataclass, field
 
 from specscan.finding.listing import Listed
-from specscan.finding.place import Names, Place
+from specscan.finding.place import Names, Place, begins_with, without_start
 from specscan.rulebook.models import WordFile
 
 
@@ -51,13 +51,12 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
     for player in cast.players:
         player.aliases.add(player.model)
         parts = player.model.split()
-        if series and player.model.casefold().startswith(series.casefold() + " "):
-            player.aliases.add(player.model[len(series) :].strip())
+        if begins_with(player.model, series) and (rest := without_start(player.model, series)):
+            player.aliases.add(rest)
         elif len(parts) > 1 and parts[0].isalpha() and re.search(r"\d", " ".join(parts[1:])):
             player.aliases.add(" ".join(parts[1:]))
-        title = cast.names.title
-        if title and player.model.casefold().startswith(title.casefold() + " "):
-            player.aliases.add(player.model[len(title) :].strip())
+        if rest := without_start(player.model, cast.names.title):
+            player.aliases.add(rest)
         player.aliases |= _variant_names(player, cast) | _short_forms(player, cast)
     families: dict[str, set[str]] = {}
     for player in cast.players:
@@ -75,14 +74,14 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
 def _short_forms(player: Player, cast: Cast) -> set[str]:
     """Give the beginnings of a name that no sister shares: "Drift L" of the Drift L Polar beside a Drift M."""
     series = cast.names.series
-    if not series or not player.model.casefold().startswith(f"{series.casefold()} "):
+    if not begins_with(player.model, series):
         return set()
     words, first = player.model.split(), len(series.split())
-    others = [f"{sister.model} ".casefold() for sister in cast.players if sister is not player]
+    others = [sister.model for sister in cast.players if sister is not player]
     found = set()
     for end in range(first + 1, len(words)):
         start = " ".join(words[:end])
-        if not any(other.startswith(f"{start} ".casefold()) for other in others):
+        if not any(begins_with(other, start) for other in others):
             found |= {start, " ".join(words[first:end])}
     return {form for form in found if len(form) > 1}
 
@@ -91,8 +90,8 @@ def _variant_names(player: Player, cast: Cast) -> set[str]:
     """Give what a van's name has more than a sister's: "the Polar" is the Drift 21 Polar beside a Drift 21."""
     found = set()
     for sister in cast.players:
-        if player.model.casefold().startswith(sister.model.casefold() + " "):
-            more = player.model[len(sister.model) :].strip()
+        if begins_with(player.model, sister.model):
+            more = without_start(player.model, sister.model)
             shared = sum(more in other.model.split() for other in cast.players) > 1
             if more[:1].isupper() and len(more) > 2 and not shared:
                 found.add(more)
