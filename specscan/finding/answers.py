@@ -22,7 +22,7 @@ def is_answer(parsed: Parsed, split: int) -> str:
     lead = _lead(parsed, split)
     if lead is None:
         return ""
-    if lead.has("cue", "unknown") and not any(i.quantity or _tells(i) for i in body):
+    if lead.has("cue", "unknown") and not any(i.quantity or i.tells for i in body):
         return "unknown"
     if lead.has("cue", "not_available", "optional", "standard", "if_equipped", "yes"):
         return "yes"
@@ -44,10 +44,6 @@ def _lead(parsed: Parsed, split: int) -> Item | None:
     return max(lead, key=lambda cue: cue.end) if lead else None
 
 
-def _tells(item: Item) -> bool:
-    return any(c.kind in ("value", "term", "denied") for c in item.concepts)
-
-
 def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give the values of a label that is answered by yes, no, none or an availability."""
     found = _denials(book, statement, sentence)
@@ -62,7 +58,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
     assert lead is not None
     things = list(dict.fromkeys(thing for group in labels for thing in group.things))
     asked = {name for item in parsed.items if item.start < statement.split for name in item.names("aspect")}
-    told = [i for i in parsed.items if i.start >= statement.split and (_tells(i) or i.quantity is not None)]
+    told = [i for i in parsed.items if i.start >= statement.split and (i.tells or i.quantity is not None)]
     plain = _is_plain(book, parsed, statement.split, things)
     for thing in things:
         for name in _asked_fields(book, thing, asked, labels[0].items, statement):

@@ -144,9 +144,6 @@ class Grouper:
 def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:
     """Tell whether a word that states something stands in a chunk, behind or before a place."""
     return any(
-        i.chunk == chunk
-        and (after is None or i.start >= after)
-        and (before is None or i.end <= before)
-        and any(concept.kind in ("value", "term", "denied") for concept in i.concepts)
+        i.chunk == chunk and (after is None or i.start >= after) and (before is None or i.end <= before) and i.tells
         for i in parsed.items
     )

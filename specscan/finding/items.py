@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from specscan.finding.lexicon import Analysis, Concept, Lexicon
 from specscan.finding.quantities import Quantity
 
+TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
 CLAUSE_SIGNS = {";", "|", "•", "·", "‖"}
 CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
@@ -49,6 +50,11 @@ class Item:
     def names(self, kind: str) -> list[str]:
         """Give the names of the concepts of a kind."""
         return list(self.by_kind.get(kind, ()))
+
+    @property
+    def tells(self) -> bool:
+        """Tell whether the words state something of a thing."""
+        return not TELLING.isdisjoint(self.by_kind)
 
     def has(self, kind: str, *names: str) -> bool:
         """Tell whether a concept of a kind (and one of the names, if given) is mentioned."""

@@ -230,7 +230,7 @@ def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
     """Tell whether an availability stands in a chunk without a value of its own."""
     return not any(
         i.chunk == cue.chunk and i is not cue
-        and (i.quantity is not None or any(c.kind in ("value", "term", "denied") for c in i.concepts))
+        and (i.quantity is not None or i.tells)
         for i in parsed.items
     )  # fmt: skip
 

@@ -9,14 +9,12 @@ from specscan.finding.beside import is_negated, spoken_of_another
 from specscan.finding.found import Found, How, Value
 from specscan.finding.grouper import Grouper
 from specscan.finding.groups import Group, Sentence
-from specscan.finding.items import Item
+from specscan.finding.items import TELLING, Item
 from specscan.finding.lexicon import Concept, owns
 from specscan.finding.slots import label_aspects
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
-
-TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
 
 
 class WordReader:
