@@ -17,9 +17,6 @@ MIN_SHARED = 3  # of them under a sister's heading too
 MAX_HEADING = 80
 
 
-THINGS = ("thing", "alone")
-
-
 @dataclass(slots=True)
 class Chapter:
     """The heading above the description of a van, the name in it, the passages under it and the things they tell."""
@@ -67,7 +64,7 @@ class ChapterReader:
             for depth in range(1, len(passage.sections) + 1):
                 if (above := opened.get(passage.sections[:depth])) is not None:
                     above.passages.append(passage)
-                    above.things |= self._things(passage)
+                    above.things |= self.lexicon.things_told(passage)
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
@@ -87,11 +84,6 @@ class ChapterReader:
         rest = plain[match.end() :].strip(" ,.")
         priced = self.price.match(rest) is not None
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
-
-    def _things(self, passage: Passage) -> set[str]:
-        label = f"{passage.row.text}: " if passage.row is not None else ""
-        mentions = self.lexicon.analyse(label + passage.text).mentions
-        return {m.concept.name for m in mentions if m.concept.kind in THINGS}
 
     def bases(self, chapters: Sequence[Chapter]) -> dict[str, str]:
         """Give for the name of a chapter the name of the one all of which it has too: "All of Base, and:"."""

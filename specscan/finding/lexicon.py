@@ -14,17 +14,18 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.fold import Folder, Token, expand
+from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Terms
 
 # Marks before a term that means something else elsewhere: "us:gas" is gasoline, "uk:gas" is propane.
 REGIONS = {True: "us:", False: "uk:"}
 REGION = re.compile(r"^(?:us|uk):")
-# Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
+# Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
-# Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
+# Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
 KEPT_ANALYSES = 4_000
 KEPT_ANSWERS = 20_000
 KEPT_LETTERS = 240
@@ -134,6 +135,12 @@ class Lexicon:
         if len({m.concept.name for m in worded}) > 1:  # "Cab blinds, insulated"
             covered |= {index for m in worded for index in range(m.first, m.last)}
         return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
+
+    def things_told(self, passage: Passage) -> set[str]:
+        """Give the things, and fields with names of their own, of which a passage and its row's label speak."""
+        label = f"{passage.row.text}: " if passage.row is not None else ""
+        mentions = self.analyse(label + passage.text).mentions
+        return {m.concept.name for m in mentions if m.concept.kind in ("thing", "alone")}
 
     def names_thing(self, text: str) -> bool:
         """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""

@@ -63,7 +63,5 @@ def _tells(own: list[Passage], start: int, end: int, lexicon: Lexicon) -> bool:
     things: set[str] = set()
     for passage in own:
         if start < passage.number < end:
-            head = f"{passage.row.text}: " if passage.row is not None else ""
-            mentions = lexicon.analyse(head + passage.text).mentions
-            things |= {m.concept.name for m in mentions if m.concept.kind in ("thing", "alone")}
+            things |= lexicon.things_told(passage)
     return len(things) >= MIN_THINGS
