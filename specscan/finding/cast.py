@@ -39,8 +39,7 @@ class CastReader:
         self.book = book
         self.lexicon = lexicon
         self.names = NameReader(book, lexicon)
-        phrases = sorted(self.names.fillers - TRIM_JOINTS, key=lambda phrase: (-len(phrase), phrase))
-        self.fillers = [re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE) for phrase in phrases]
+        self.fillers = [pattern for phrase, pattern in self.names.filling.items() if phrase not in TRIM_JOINTS]
         self.quantities = quantities
         self.chapters = ChapterReader(lexicon)
         self.heads = BareHeads(lexicon.words.price_from, quantities)
@@ -202,9 +201,9 @@ class CastReader:
         self, heads: dict[str, Place], names: Names, own: list[Passage]
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
         text = "\n".join(p.text for p in own)
-        years = {int(match.group(1)): head for head in heads if (match := YEAR.search(head)) is not None}
+        years = {int(match.group(1)): place for head, place in heads.items() if (match := YEAR.search(head))}
         if names.year is None and len(years) == 1:
-            names.year, names.year_place = next((year, heads[head]) for year, head in years.items())
+            [(names.year, names.year_place)] = years.items()
         full: dict[str, str] = {}
         plain = without_groups([self.heads.bare(head.strip(" *†")) for head in heads], names, text)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}

@@ -39,7 +39,7 @@ class MakerReader:
         if names.used:
             return
         legal = self._legal_name(document, own)
-        brand = self._brand_line(document, own)
+        brand = self._brand_line(document, own, legal[0] if legal is not None else "")
         if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
             names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
             if legal is not None and brand[0].casefold() == legal[0].casefold():
@@ -121,10 +121,12 @@ class MakerReader:
         best = counts.most_common(1)[0][0]
         return best, places[best]
 
-    def _brand_line(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
-        """Give the line on the first page, or the end of a page title, that is a company's name alone."""
-        legal = self._legal_name(document, own)
-        stem = legal[0].split()[0].casefold() if legal else ""
+    def _brand_line(self, document: Document, own: list[Passage], legal: str) -> tuple[str, Place] | None:
+        """Give the line on the first page, or the end of a page title, that is a company's name alone.
+
+        ``legal`` is the name with a legal form behind it, if there is one.
+        """
+        stem = legal.split()[0].casefold() if legal else ""
         lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
         body = " ".join(p.text for p in own if not p.text.isupper())
         for place, passage in enumerate(lines):

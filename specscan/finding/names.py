@@ -36,10 +36,10 @@ class NameReader(MakerReader):
         self.used = False
         self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
-        self.filling = [
-            re.compile(rf"(?<![\w]){re.escape(phrase)}(?![\w])", re.IGNORECASE)
+        self.filling = {
+            phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
-        ]
+        }
         self.of_model_year = _any_of(self.words.model_year, whole=True)
         articles = "|".join(map(re.escape, [*self.words.articles_of_names])) or "(?!)"
         self.behind_article = re.compile(
@@ -251,8 +251,8 @@ class NameReader(MakerReader):
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", text)
-        for phrase in self.filling:
-            text = phrase.sub(" ", text)
+        for pattern in self.filling.values():
+            text = pattern.sub(" ", text)
         text = self.form.sub(" ", text)
         if maker:
             for part in (maker, maker.split()[0]):
