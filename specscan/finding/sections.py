@@ -65,7 +65,7 @@ class Sections:
             and (len(heading) <= 60 or self.vans.is_name(heading))
         ):
             named = self.vans.whole(heading) or self.vans.in_list(heading)
-            if not named and cues.keys() & {"all_vans"}:
+            if not named and "all_vans" in cues:
                 named = self.vans.everyone
             if named == self.vans.everyone:
                 sense.shared = True  # what outer headings name is not meant alone

@@ -122,8 +122,8 @@ class StatementMaker:
                 (printed or ("" if label_from == "column" or column_vans else column)).strip(" ()")
             )
         hint = hint or self.kit.units.named(label.strip(" ()"))  # "Gallons" under the heading "Fresh"
-        if hint is None and self.kit.units.in_head(label) is None:
-            hint = self.general_units.of(label, passage.text)
+        if hint is None and (general := self.general_units.of(label, passage.text)) is not None:
+            hint = general if self.kit.units.in_head(label) is None else None
         sign = NOTE_BEFORE.match(passage.text)
         if sign is not None and (passage.page, sign.group(1)) in self.note_signs:
             notes, start = (*notes, sign.group(1)), sign.end()
