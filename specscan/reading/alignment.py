@@ -10,7 +10,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
-from specscan.reading.widening import widen_short, widened
+from specscan.reading.widening import Columns, widen_short, widened
 from specscan.reading.words import Line, has_leader, segments_of
 from specscan.records.text import Box, union
 
@@ -54,7 +54,6 @@ def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
 
 
 Parted = tuple[Line, list[Line]]
-Columns = list[tuple[float, float]]
 
 
 def _em(lines: list[Line]) -> float:

@@ -146,14 +146,9 @@ class Assembler:
         )  # fmt: skip
 
     def _add_read_cell(self, page: int, cell: ReadCell) -> None:
-        if cell.title and is_copy(cell.cell.lines[0].words):
-            return
         if cell.title:
-            composed = compose(cell.cell.lines, self.hints)
-            self._add(
-                page=page, kind=Kind.HEADING, text=composed.text, pieces=composed.pieces,
-                sections=self.sections(), notes=composed.notes,
-            )  # fmt: skip
+            if not is_copy(cell.cell.lines[0].words):
+                self._add_cell_text(page, cell.cell, Kind.HEADING)
             return
         if cell.listed:
             self._add_listed(page, cell)
@@ -171,10 +166,10 @@ class Assembler:
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
 
-    def _add_cell_text(self, page: int, cell: GridCell) -> None:
+    def _add_cell_text(self, page: int, cell: GridCell, kind: Kind = Kind.LINE) -> None:
         composed = compose(cell.lines, self.hints)
         self._add(
-            page=page, kind=Kind.LINE, text=composed.text, pieces=composed.pieces,
+            page=page, kind=kind, text=composed.text, pieces=composed.pieces,
             sections=self.sections(), notes=composed.notes,
         )  # fmt: skip
 

@@ -171,12 +171,10 @@ def _full_text(reader: Reader, element: html.HtmlElement) -> str:
     text = element.text or ""
     for child in element:
         if isinstance(child.tag, str) and reader.seen.sees(child):
-            inner = _inline_text(reader, child) if child.tag in INLINE else _full_text(reader, child)
-            apart = child.tag not in INLINE
-            apart = apart or (
-                child.tag == "small" and text[-1:].isalnum() and inner[:1].isalpha()
-            )  # set below, by style
-            text += f" {inner} " if apart else inner
+            inline = child.tag in INLINE
+            inner = _inline_text(reader, child) if inline else _full_text(reader, child)
+            below = child.tag == "small" and text[-1:].isalnum() and inner[:1].isalpha()  # by style
+            text += f" {inner} " if below or not inline else inner
         elif isinstance(child.tag, str) and child.tag == "br":
             text += " "
         text += child.tail or ""

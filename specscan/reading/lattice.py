@@ -10,7 +10,7 @@ from pdfplumber import table as steps
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.sheet import Sheet
 from specscan.reading.stripes import stripe_edges
-from specscan.reading.words import Line, Word, build_lines
+from specscan.reading.words import Word, build_lines
 from specscan.records.text import Box
 
 SNAP = 3.0
@@ -137,8 +137,8 @@ def _swallows_rows(cells: list[GridCell]) -> bool:
         tall = [cell for cell in row if len(cell.lines) >= 4]
         if len(tall) < 2:
             continue
-        first = {round(_base(line)) for line in tall[0].lines}
-        shared = [sum(round(_base(line)) in first for line in cell.lines) for cell in tall[1:]]
+        first = {round(line.first_base) for line in tall[0].lines}
+        shared = [sum(round(line.first_base) in first for line in cell.lines) for cell in tall[1:]]
         counts = [len(cell.lines) for cell in tall[1:]]
         if any(hit >= 0.75 * count for hit, count in zip(shared, counts, strict=True)):
             gaps = [
@@ -147,10 +147,6 @@ def _swallows_rows(cells: list[GridCell]) -> bool:
             if statistics.median(gaps) > 0.35 * tall[0].lines[0].size:
                 return True
     return False
-
-
-def _base(line: Line) -> float:
-    return line.words[0].base or line.box.bottom
 
 
 def _bounds(values: list[float]) -> list[float]:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
-from specscan.reading.seams import with_headings
+from specscan.reading.seams import Usual, with_headings
 from specscan.reading.sheet import Fill, Sheet
 from specscan.reading.words import Line, Word, build_lines, is_bullet, segments_of
 from specscan.records.text import Box
@@ -137,7 +137,7 @@ def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list
         for word in outside
         if not word.direction and box.top <= word.box.middle[1] <= box.bottom
     ]
-    hits = sum(any(abs(base - (line.words[0].base or line.box.bottom)) < 0.8 for base in bases) for line in lines)
+    hits = sum(any(abs(base - line.first_base) < 0.8 for base in bases) for line in lines)
     return len(lines) > 0 and hits >= 0.6 * len(lines)
 
 
@@ -211,11 +211,7 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
 
 def _is_title(band: list[Line], lines: list[Line]) -> bool:
     """Tell whether a band is one line set larger or bolder than most of the lines."""
-    if len(band) != 1:
-        return False
-    usual = statistics.median(line.size for line in lines)
-    bold = sum(line.bold for line in lines) < 0.3 * len(lines)
-    return band[0].size > 1.12 * usual or (bold and band[0].bold)
+    return len(band) == 1 and Usual.of(lines).stands_out(band[0])
 
 
 def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
@@ -346,11 +342,8 @@ def _unmatched(lines: list[Line], others: list[Line]) -> float:
     inside = [line for line in lines if top <= line.box.middle[1] <= bottom]
     if not inside:
         return 0.0
-    bases = [other.words[0].base or other.box.bottom for other in others]
-    lonely = 0
-    for line in inside:
-        base = line.words[0].base or line.box.bottom
-        lonely += all(abs(base - other) > 0.15 * line.size for other in bases)
+    bases = [other.first_base for other in others]
+    lonely = sum(all(abs(line.first_base - base) > 0.15 * line.size for base in bases) for line in inside)
     return lonely / len(inside)
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import statistics
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from typing import Self
 
 from specscan.reading.words import Line, Word
 from specscan.records.text import Box
@@ -11,6 +12,24 @@ from specscan.records.text import Box
 LARGER = 1.12  # times the usual size: a heading
 LEVEL = 0.35  # em by which the first lines below a heading may differ in height
 FEW_BOLD = 0.3  # share of lines up to which bold ones are headings
+
+
+@dataclass(frozen=True, slots=True)
+class Usual:
+    """How most lines are set: their size (pt), and whether so few are bold that these are headings."""
+
+    size: float
+    few_bold: bool
+
+    @classmethod
+    def of(cls, lines: list[Line]) -> Self:
+        """Give what is usual among some lines."""
+        bold = sum(line.bold for line in lines)
+        return cls(statistics.median(line.size for line in lines), bold < FEW_BOLD * len(lines))
+
+    def stands_out(self, line: Line) -> bool:
+        """Tell whether a line is set larger or bolder than that, as a heading is."""
+        return line.size > LARGER * self.size or (self.few_bold and line.bold)
 
 
 def with_headings(left: list[Line], right: list[Line]) -> list[Line]:
@@ -22,19 +41,17 @@ def with_headings(left: list[Line], right: list[Line]) -> list[Line]:
 
 def _seams(left: list[Line], right: list[Line]) -> list[Line]:
     """Give the headings of the left column with nothing beside them, to the last one above lines that are level."""
-    lines = [*left, *right]
-    usual = statistics.median(line.size for line in lines)
-    bold = sum(line.bold for line in lines) < FEW_BOLD * len(lines)
+    usual = Usual.of([*left, *right])
     found: list[Line] = []
     heads = 0  # how many of them are known to head both columns: the last that does, and those above it
     for line, following in zip(left, left[1:], strict=False):
-        if not (line.size > LARGER * usual or (bold and line.bold)):
+        if not usual.stands_out(line):
             continue
         if any(other.box.top < line.box.bottom and line.box.top < other.box.bottom for other in right):
             continue
         found.append(line)
         below = next((other for other in right if other.box.top >= line.box.bottom), None)
-        if below is not None and abs(_base(below) - _base(following)) <= LEVEL * usual:
+        if below is not None and abs(below.first_base - following.first_base) <= LEVEL * usual.size:
             heads = len(found)
     return found[:heads]
 
@@ -50,7 +67,3 @@ def _shifted(box: Box, by: float) -> Box:
 def is_copy(words: list[Word]) -> bool:
     """Tell whether words only repeat a heading that stands elsewhere."""
     return bool(words) and all(word.copied for word in words)
-
-
-def _base(line: Line) -> float:
-    return line.words[0].base or line.box.bottom

@@ -41,8 +41,7 @@ def _begins_with_label(line: Line, hints: Hints) -> bool:
 
 
 def _joined(label: Line, values: Line) -> Line:
-    base = values.words[0].base or values.box.bottom
-    return Line([*(replace(word, base=base) for word in label.words), *values.words])
+    return Line([*(replace(word, base=values.first_base) for word in label.words), *values.words])
 
 
 def _label(above: Line, below: Line, hints: Hints) -> Line | None:
@@ -52,7 +51,7 @@ def _label(above: Line, below: Line, hints: Hints) -> Line | None:
 def _is_row(above: Line, values: Line, below: Line) -> bool:
     em = max(above.size, below.size)
     left = max(above.box.x1, below.box.x1)
-    bases = [line.words[0].base or line.box.bottom for line in (above, values, below)]
+    bases = [line.first_base for line in (above, values, below)]
     steps = [second - first for first, second in itertools.pairwise(bases)]
     return (
         values.box.x0 > left + em

@@ -70,6 +70,11 @@ class Line:
         return middle_of([word.base or word.box.bottom for word in self.words])
 
     @property
+    def first_base(self) -> float:
+        """Give the height of the first word's baseline, by which it is told whether lines are level."""
+        return self.words[0].base or self.box.bottom
+
+    @property
     def text(self) -> str:
         return join_words(self.words)
 
