@@ -71,7 +71,7 @@
     const first = order.down === (column.dataset.better !== "low") ? "highest" : "lowest";
     const way = order.key === "name" ? (order.down ? "in reverse order of name" : "in order of name")
       : `listed by “${head}”, ${first} certain figure first, vans where it is not known last; where bars overlap, this is no ranking`;
-    byId("shown").textContent = `${number === rows.length ? "All" : `${number} of`} ${rows.length} vans, ${way}.`;
+    byId("shown").textContent = `Vans shown: ${number} of ${rows.length}, ${way}.`;
   }
 
   function reveal() {
