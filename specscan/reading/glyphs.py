@@ -1,4 +1,4 @@
-"""PDF bytes → the glyphs of each page, by pdfium's raw interface; `drawing` gives what else is drawn.
+"""PDF bytes → the letters of each page, by pdfium's raw interface; `drawing` gives what else is drawn.
 
 Coordinates are turned here, once: everything that leaves this module counts points from the top
 left corner of the page as a viewer displays it (crop box and /Rotate applied).
@@ -11,17 +11,26 @@ import math
 import unicodedata
 from collections.abc import Iterator
 
+import numpy as np
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
+from numpy.typing import NDArray
 
+from specscan.reading.char_calls import SURROGATES, CharCalls, Chars, Codes, font_of
 from specscan.reading.drawing import collect_drawing
-from specscan.reading.sheet import Glyph, Sheet, Style, Turn
+from specscan.reading.sheet import Flags, Letters, Numbers, Sheet, Style, Turn
 from specscan.records.errors import DocumentError
-from specscan.records.text import Box
 
 INVISIBLE_MODES = {raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP}
+BOLD = ("bold", "black", "heavy", "semib", "cmbx")
 LINE_PER_EM = 1.2
 LIMIT_PIXELS = 24_000_000  # of a page that is drawn; a gigantic one is drawn smaller
+UNKNOWN = (0xFFFD, 0xFFFE)
+NOT_PRINTED = (0, 10, 13)
+CODE_BITS = 21  # of any character
+LOW_HALVES = 0xDC00  # of characters beyond U+FFFF
+
+Places = NDArray[np.int64]
 
 
 class PasswordNeeded(DocumentError):
@@ -78,7 +87,7 @@ def _read_sheet(page: pdfium.PdfPage, number: int) -> Sheet:
     if rotation in (90, 270):
         width, height = height, width
     sheet = Sheet(number, width, height)
-    _collect_glyphs(page, sheet, turn)
+    _collect_letters(page, sheet, turn)
     collect_drawing(page, sheet, turn)
     return sheet
 
@@ -93,122 +102,191 @@ def _visible_box(page: pdfium.PdfPage) -> tuple[float, float, float, float]:
     return left, bottom, right, top
 
 
-def _collect_glyphs(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
+def _collect_letters(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
     textpage = page.get_textpage()
-    handle = textpage.raw
-    count = raw.FPDFText_CountChars(handle)
-    styles: dict[int, Style] = {}
-    rect = raw.FS_RECTF()
-    x, y = ctypes.c_double(), ctypes.c_double()
+    try:
+        calls = CharCalls(textpage)
+        if calls.count:
+            sheet.letters = _letters(calls, sheet, turn)
+    finally:
+        textpage.close()
+    _part_ligatures(sheet.letters)
+
+
+def _letters(calls: CharCalls, sheet: Sheet, turn: Turn) -> Letters:
+    codes, chars = _whole_codes(calls.codes())
+    printed = ~np.isin(codes, NOT_PRINTED)
+    codes, chars = codes[printed], chars[printed]
+    generated = calls.generated(chars, codes)
+    dress = _Dress(calls, turn)
+    style = dress.of(chars, generated)
+    rects, found = calls.loose_boxes(chars)
+    x0, top = turn(rects[:, 0], rects[:, 3])
+    x1, bottom = turn(rects[:, 2], rects[:, 1])
     far_x, far_y = 2 * (sheet.width + 1), 2 * (sheet.height + 1)  # twice the middle of what is still on the page
-    pending_high = 0
-    style = Style()
-    for index in range(count):
-        code = raw.FPDFText_GetUnicode(handle, index)
-        if 0xD800 <= code < 0xDC00:
-            pending_high = code
-            continue
-        if 0xDC00 <= code < 0xE000 and pending_high:
-            code = 0x10000 + ((pending_high - 0xD800) << 10) + (code - 0xDC00)
-        pending_high = 0
-        if code in (0, 10, 13):
-            continue
-        generated = raw.FPDFText_IsGenerated(handle, index) == 1
-        if not generated:
-            pointer = raw.FPDFText_GetTextObject(handle, index)
-            key = ctypes.c_void_p.from_buffer(pointer).value or 0
-            known = styles.get(key)
-            if known is None:
-                known = styles[key] = _style(handle, index, pointer, turn)
-            style = known
-        if not raw.FPDFText_GetLooseCharBox(handle, index, rect):
-            continue
-        raw.FPDFText_GetCharOrigin(handle, index, x, y)
-        x0, top = turn(rect.left, rect.bottom)
-        x1, bottom = turn(rect.right, rect.top)
-        inside = -2 <= x0 + x1 <= far_x and -2 <= top + bottom <= far_y
-        if not inside or (style.hidden and not generated):
-            sheet.hidden_glyphs += 1
-            continue
-        box = Box(
-            x0 if x0 <= x1 else x1, top if top <= bottom else bottom,
-            x1 if x1 >= x0 else x0, bottom if bottom >= top else top,
-        )  # fmt: skip
-        origin_x, origin_y = turn(x.value, y.value)
-        sheet.glyphs.append(
-            _glyph(
-                chr(code), box, origin_x, origin_y, style, generated,
-                raw.FPDFText_HasUnicodeMapError(handle, index) == 1 or code in (0xFFFD, 0xFFFE),
-            )
-        )  # fmt: skip
-    textpage.close()
-    _part_ligatures(sheet.glyphs)
-
-
-def _part_ligatures(glyphs: list[Glyph]) -> None:
-    """Give each letter that pdfium took out of a ligature its share of the ligature's cell."""
-    index = 0
-    while index < len(glyphs):
-        first = glyphs[index]
-        end = index + 1
-        while (
-            end < len(glyphs)
-            and glyphs[end].box == first.box
-            and glyphs[end].style is first.style
-            and not unicodedata.combining(glyphs[end].text)
-        ):
-            end += 1
-        count = end - index
-        if count > 1 and first.box.width > 0:
-            step = (first.stop - first.start) / count
-            for place, glyph in enumerate(glyphs[index:end]):
-                glyph.start = first.start + place * step if place else glyph.start
-                glyph.stop = glyph.start + step
-                if first.style.direction == 0:
-                    glyph.box = Box(glyph.start, glyph.box.top, glyph.stop, glyph.box.bottom)
-        index = end
-
-
-def _glyph(text: str, box: Box, x: float, y: float, style: Style, generated: bool, unmapped: bool) -> Glyph:
-    if style.direction == 90:  # reads downwards
-        start, stop, base, across = box.top, box.bottom, -x, box.width
-    elif style.direction == 270:  # reads upwards
-        start, stop, base, across = -box.bottom, -box.top, x, box.width
-    elif style.direction == 180:
-        start, stop, base, across = -box.x1, -box.x0, -y, box.height
-    else:
-        start, stop, base, across = box.x0, box.x1, y, box.height
+    across, down = x0 + x1, top + bottom
+    inside = (across >= -2) & (across <= far_x) & (down >= -2) & (down <= far_y)
+    hidden = np.array([one.hidden for one in dress.styles], np.bool_)[style] & ~generated
+    seen = found & inside & ~hidden
+    sheet.hidden_glyphs += int((found & ~seen).sum())
+    boxes = np.column_stack([np.minimum(x0, x1), np.minimum(top, bottom), np.maximum(x0, x1), np.maximum(top, bottom)])
+    chars, codes, style, boxes, generated = chars[seen], codes[seen], style[seen], boxes[seen], generated[seen]
+    direction = np.array([one.direction for one in dress.styles], np.int64)[style]
+    origins = _origins(calls, chars, rects[seen], style, direction, generated)
+    start, stop, base, size = _along(direction, boxes, *turn(origins[:, 0], origins[:, 1]))
+    em = np.array([one.em for one in dress.styles], np.float64)[style]
+    unmapped = _unmapped(calls, chars, codes, np.array(dress.fonts, np.int64)[style]) | np.isin(codes, UNKNOWN)
+    text = [chr(code) for code in codes.tolist()]
+    space = np.array([letter.isspace() for letter in text], np.bool_)
     # The cell of a letter taken out of a ligature is too low, so the font size goes before it.
-    size = style.em or across / LINE_PER_EM
-    return Glyph(text, box, start, stop, base, size, style, generated, unmapped)
+    size = np.where(em > 0, em, size)
+    return Letters(text, boxes, start, stop, base, size, style, dress.styles, generated, unmapped, space)
 
 
-def _style(handle: object, index: int, pointer: object, turn: Turn) -> Style:
-    style = Style()
-    if pointer:
-        channels = [ctypes.c_uint() for _ in range(4)]
-        if raw.FPDFPageObj_GetFillColor(pointer, *channels):
-            style.color = (channels[0].value, channels[1].value, channels[2].value)
-            style.hidden = channels[3].value == 0
-        if raw.FPDFTextObj_GetTextRenderMode(pointer) in INVISIBLE_MODES:
-            style.hidden = True
+def _whole_codes(codes: Codes) -> tuple[Codes, Chars]:
+    """Give the codes with halves of one character put together, and the places of the characters on the page."""
+    chars = np.arange(len(codes))
+    if not bool(((codes >= SURROGATES[0]) & (codes < SURROGATES[1])).any()):
+        return codes, chars
+    kept: list[tuple[int, int]] = []
+    high = 0
+    for place, code in enumerate(codes.tolist()):
+        if SURROGATES[0] <= code < LOW_HALVES:
+            high = code
+            continue
+        low = high and LOW_HALVES <= code < SURROGATES[1]
+        kept.append((0x10000 + ((high - SURROGATES[0]) << 10) + (code - LOW_HALVES) if low else code, place))
+        high = 0
+    return np.array([code for code, _ in kept], np.uint32), np.array([place for _, place in kept], np.int64)
+
+
+def _origins(
+    calls: CharCalls, chars: Chars, rects: Numbers, style: Places, direction: Places, generated: Flags
+) -> Numbers:
+    """Give where the pen stood for each character, across the reading direction; along it nobody asks.
+
+    The characters of one text object stand on one baseline where their cells reach from the same top to the same
+    bottom: then it is asked for once.
+    """
+    origins = np.zeros((len(chars), 2), np.float64)
+    if not len(chars):
+        return origins
+    begins = np.ones(len(chars), np.bool_)
+    begins[1:] = (
+        (style[1:] != style[:-1]) | generated[1:] | generated[:-1]
+        | (rects[1:, 1] != rects[:-1, 1]) | (rects[1:, 3] != rects[:-1, 3]) | (direction[1:] % 180 != 0)
+    )  # fmt: skip
+    first = np.flatnonzero(begins)
+    origins[first] = calls.origins(chars[first])
+    return origins[first[np.cumsum(begins) - 1]]
+
+
+def _unmapped(calls: CharCalls, chars: Chars, codes: Codes, fonts: Places) -> Flags:
+    """Tell which characters the fonts of a page do not map to letters.
+
+    Asked once for each letter of each font, and for all characters of the page where that finds one.
+    """
+    keys = fonts << CODE_BITS | codes.astype(np.int64)
+    _, first = np.unique(keys, return_index=True)
+    return calls.unmapped(chars) if calls.unmapped(chars[first]).any() else np.zeros(len(chars), np.bool_)
+
+
+def _along(direction: Places, boxes: Numbers, x: Numbers, y: Numbers) -> tuple[Numbers, Numbers, Numbers, Numbers]:
+    """Give start, stop and baseline of characters along their reading direction, and their size by their cells."""
+    x0, top, x1, bottom = boxes.T
+    start, stop, base, across = x0.copy(), x1.copy(), y.copy(), bottom - top
+    for turned, values in (
+        (90, (top, bottom, -x, x1 - x0)),  # reads downwards
+        (180, (-x1, -x0, -y, bottom - top)),
+        (270, (-bottom, -top, x, x1 - x0)),  # reads upwards
+    ):
+        which = direction == turned
+        if which.any():
+            for kept, value in zip((start, stop, base, across), values, strict=True):
+                kept[which] = value[which]
+    return start, stop, base, across / LINE_PER_EM
+
+
+def _part_ligatures(letters: Letters) -> None:
+    """Give each letter that pdfium took out of a ligature its share of the ligature's cell."""
+    boxes, style = letters.boxes, letters.style
+    same = (boxes[1:] == boxes[:-1]).all(axis=1) & (style[1:] == style[:-1])
+    joined = {place for place in (np.flatnonzero(same) + 1).tolist() if not unicodedata.combining(letters.text[place])}
+    for first in sorted(place - 1 for place in joined if place - 1 not in joined):
+        end = first + 1
+        while end in joined:
+            end += 1
+        x0, top, x1, bottom = boxes[first].tolist()
+        if x1 - x0 <= 0:
+            continue
+        start = float(letters.start[first])
+        step = (float(letters.stop[first]) - start) / (end - first)
+        upright = letters.styles[style[first]].direction == 0
+        for place in range(first, end):
+            begin = start + (place - first) * step if place > first else start
+            letters.start[place], letters.stop[place] = begin, begin + step
+            if upright:
+                boxes[place] = begin, top, begin + step, bottom
+
+
+class _Dress:
+    """The styles of the text objects of a page, and their fonts."""
+
+    def __init__(self, calls: CharCalls, turn: Turn):
+        self.calls = calls
+        self.turn = turn
+        self.styles: list[Style] = [Style()]  # that of what pdfium puts in before the first letter
+        self.fonts: list[int] = [0]  # the number of the font of each style
+        self._numbers: dict[int, int] = {0: 0}
+        self._named: dict[int, tuple[str, bool]] = {}  # by font: its name, and whether it is bold
+
+    def of(self, chars: Chars, generated: Flags) -> Places:
+        """Give the place in ``styles`` of each character's style; one put in by pdfium has that of the one before."""
+        known: dict[int, int] = {}
+        drawn = np.flatnonzero(~generated)
+        found = []
+        for char, address in zip(chars[drawn].tolist(), self.calls.objects(chars[drawn]), strict=True):
+            place = known.get(address)
+            if place is None:
+                place = known[address] = len(self.styles)
+                font = font_of(address)
+                self.fonts.append(self._numbers.setdefault(font, len(self._numbers)))
+                self.styles.append(self._style(char, address, font))
+            found.append(place)
+        before = np.searchsorted(drawn, np.arange(len(chars)), side="right")
+        return np.array([0, *found], np.int64)[before]
+
+    def _style(self, char: int, address: int, font: int) -> Style:
+        style, handle = Style(), self.calls.handle
+        if address:
+            pointer = ctypes.cast(address, raw.FPDF_PAGEOBJECT)
+            channels = [ctypes.c_uint() for _ in range(4)]
+            if raw.FPDFPageObj_GetFillColor(pointer, *channels):
+                style.color = (channels[0].value, channels[1].value, channels[2].value)
+                style.hidden = channels[3].value == 0
+            if raw.FPDFTextObj_GetTextRenderMode(pointer) in INVISIBLE_MODES:
+                style.hidden = True
+        if font not in self._named or not font:
+            self._named[font] = _font(handle, char)
+        style.font, style.bold = self._named[font]
+        matrix = raw.FS_MATRIX()
+        if raw.FPDFText_GetMatrix(handle, char, matrix):
+            x0, y0 = self.turn(0, 0)
+            x1, y1 = self.turn(matrix.a, matrix.b)
+            angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
+            style.direction = round(angle / 90) * 90 % 360
+            style.em = raw.FPDFText_GetFontSize(handle, char) * math.hypot(matrix.c, matrix.d)
+            if not 0.5 <= style.em <= 2000:
+                style.em = 0.0
+        return style
+
+
+def _font(handle: object, char: int) -> tuple[str, bool]:
+    """Give the name of a character's font, and whether it is bold."""
     buffer = ctypes.create_string_buffer(128)
-    flags = ctypes.c_int()
-    length = raw.FPDFText_GetFontInfo(handle, index, buffer, 128, flags)
-    style.font = buffer.raw[: max(0, min(length, 128) - 1)].decode("utf-8", "replace")
-    name = style.font.casefold()
-    weight = raw.FPDFText_GetFontWeight(handle, index)
-    style.bold = weight >= 600 or any(word in name for word in ("bold", "black", "heavy", "semib", "cmbx"))
-    matrix = raw.FS_MATRIX()
-    if raw.FPDFText_GetMatrix(handle, index, matrix):
-        x0, y0 = turn(0, 0)
-        x1, y1 = turn(matrix.a, matrix.b)
-        angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
-        style.direction = round(angle / 90) * 90 % 360
-        style.em = raw.FPDFText_GetFontSize(handle, index) * math.hypot(matrix.c, matrix.d)
-        if not 0.5 <= style.em <= 2000:
-            style.em = 0.0
-    return style
+    length = raw.FPDFText_GetFontInfo(handle, char, buffer, 128, ctypes.c_int())
+    name = buffer.raw[: max(0, min(length, 128) - 1)].decode("utf-8", "replace")
+    return name, raw.FPDFText_GetFontWeight(handle, char) >= 600 or any(word in name.casefold() for word in BOLD)
 
 
 def render_gray(document: pdfium.PdfDocument, page_number: int, scale: float = 1.0) -> tuple[int, int, bytes, float]:

@@ -147,7 +147,7 @@ class _PageReader:
         frame = Frame(width * s, height * s, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes, fills=fills)
         doubts, sure = put_on(sheet, lines, self.dpi)
-        sheet.dots = find_dots(ink & ~ruled, [glyph.box for glyph in sheet.glyphs], self.dpi)
+        sheet.dots = find_dots(ink & ~ruled, [Box(*box) for box in sheet.letters.boxes.tolist()], self.dpi)
         return Scan(sheet, frame, doubts, sure)
 
     def _find(self, picture: Picture) -> NDArray[np.float32]:

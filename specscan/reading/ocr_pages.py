@@ -11,7 +11,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.ocr import Scan
 from specscan.reading.ocr_rules import TextLayerRules
 from specscan.reading.sheet import Sheet
-from specscan.reading.words import build_words
+from specscan.reading.spelling import build_words
 from specscan.records.errors import DocumentError
 from specscan.records.text import PageState
 
@@ -35,7 +35,7 @@ def read_pictures(
         return scans
     available = reader.available
     for index, (sheet, state) in enumerate(zip(sheets, states, strict=True)):
-        tried = state.usable and not sheet.glyphs and bool(sheet.pictures or sheet.fills or sheet.crowded)
+        tried = state.usable and not sheet.letters and bool(sheet.pictures or sheet.fills or sheet.crowded)
         foreign = state.usable and available and _says_nothing(sheet, hints, reader.rules.text_layer)
         if sheet.width <= 0 or not (tried or foreign or not state.usable):
             continue
@@ -54,7 +54,7 @@ def read_pictures(
             continue
         if foreign and _says_nothing(scan.sheet, hints, reader.rules.text_layer):
             continue  # its words are those of another language, or names
-        if scan.sheet.glyphs and scan.sure >= reader.rules.picture.readable_from:
+        if scan.sheet.letters and scan.sure >= reader.rules.picture.readable_from:
             scans[sheet.number] = scan
             sheets[index] = scan.sheet
             states[index] = replace(state, usable=True, why="")
@@ -66,7 +66,7 @@ def read_pictures(
 def _says_nothing(sheet: Sheet, hints: Hints, rules: TextLayerRules) -> bool:
     """Tell whether a page holds many words and hardly one that brochures use."""
     # the letters as they come cost little; where no spaces stand among them, words are parted by their distances
-    for text in (lambda: "".join(g.text for g in sheet.glyphs), lambda: " ".join(w.text for w in build_words(sheet))):
+    for text in (lambda: "".join(sheet.letters.text), lambda: " ".join(w.text for w in build_words(sheet))):
         words = WORD.findall(text())
         if sum(map(hints.knows_word, words)) >= max(1.0, rules.known_share * len(words)):
             return False

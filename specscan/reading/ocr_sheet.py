@@ -10,7 +10,7 @@ from itertools import accumulate
 from specscan.reading.ocr_align import Place
 from specscan.reading.ocr_picture import POINTS
 from specscan.reading.ocr_strips import ReadStrip, StripWord
-from specscan.reading.sheet import Glyph, Sheet, Style
+from specscan.reading.sheet import Glyph, Letters, Sheet, Style
 from specscan.records.text import Box, union
 
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
@@ -52,6 +52,7 @@ def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> tuple[list[Doubt], fl
     bold = _bold([one for _, one in read], sizes)
     doubts: list[Doubt] = []
     certain: list[float] = []
+    placed: list[Glyph] = []
     for (line, one), size, heavy in zip(read, sizes, bold, strict=True):
         style = Style(
             font="ocr",
@@ -62,12 +63,13 @@ def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> tuple[list[Doubt], fl
         )
         for word in one.words:
             glyphs = _glyphs(line, one, word, style, scale)
-            sheet.glyphs.extend(glyphs)
-            sheet.glyphs.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop))
+            placed.extend(glyphs)
+            placed.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop))
             certain.extend([word.sure] * len(glyphs))
             box = union([glyph.box for glyph in glyphs])
             if word.doubt and box is not None:
                 doubts.append(Doubt(box, word.text, word.doubt))
+    sheet.letters = Letters.of(placed)
     return doubts, statistics.mean(certain)
 
 

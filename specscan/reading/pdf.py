@@ -7,6 +7,7 @@ import statistics
 from collections import Counter
 from dataclasses import replace
 
+import numpy as np
 import pypdfium2 as pdfium
 
 from specscan.reading.active import named_active
@@ -19,8 +20,9 @@ from specscan.reading.ocr import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
-from specscan.reading.sheet import Sheet
-from specscan.reading.words import Line, build_lines, build_words, segments_of
+from specscan.reading.sheet import Letters, Sheet
+from specscan.reading.spelling import build_words
+from specscan.reading.words import Line, build_lines, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title
 
@@ -74,12 +76,12 @@ def _read_refused(data: bytes, refusal: str, path: str, sha256: str, hints: Hint
         sheets = list(read_sheets_slowly(data))
     except DocumentError as error:
         raise DocumentError(f"{refusal}; {error}") from error
-    if not any(sheet.glyphs for sheet in sheets):
+    if not any(sheet.letters for sheet in sheets):
         raise DocumentError(f"{refusal}; the slow reader finds no text in it")
     states = [
         PageState(sheet.number, sheet.width, sheet.height, usable, "" if usable else "no text can be read on it")
         for sheet in sheets
-        for usable in [bool(sheet.glyphs) and not _garbled(sheet)]
+        for usable in [bool(sheet.letters) and not _garbled(sheet)]
     ]
     document = _assemble(sheets, states, {}, len(sheets), path, sha256, hints)
     return replace(document, message=f"{refusal}; what is left of it was read by the slow reader")
@@ -94,7 +96,7 @@ def _try_again(data: bytes, sheets: list[Sheet], states: list[PageState]) -> Non
         return
     try:
         for sheet in read_sheets_slowly(data, wanted):
-            if sheet.glyphs and not _garbled(sheet):
+            if sheet.letters and not _garbled(sheet):
                 sheets[sheet.number - 1] = sheet
                 states[sheet.number - 1] = PageState(sheet.number, sheet.width, sheet.height, True)
     except DocumentError:
@@ -118,7 +120,7 @@ def _assemble(
     lines = {number: build_lines([word for word in held if not word.direction]) for number, held in words.items()}
     running = _running_lines(sheets, lines)
     for sheet, state in zip(sheets, states, strict=True):
-        if not state.usable or not sheet.glyphs:
+        if not state.usable or not sheet.letters:
             continue
         titles.extend(_titles(sheet, lines[sheet.number]))
         scan, first = scans.get(sheet.number), len(assembler.passages)
@@ -160,9 +162,8 @@ def _assemble(
 def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
     if sheet.width <= 0:
         return PageState(sheet.number, None, None, False, "the page is damaged")
-    solid = [glyph for glyph in sheet.glyphs if not glyph.generated and not glyph.text.isspace()]
     usable, why = True, ""
-    if solid:
+    if sheet.letters.solid.any():
         if _garbled(sheet):
             usable, why = False, "the text layer has no usable mapping to characters"
     elif _looks_printed(document, sheet):
@@ -175,8 +176,12 @@ def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
 
 def _garbled(sheet: Sheet) -> bool:
     """Tell whether much of a page's text is no text: unmapped glyphs, control characters."""
-    solid = [glyph for glyph in sheet.glyphs if not glyph.generated and not glyph.text.isspace()]
-    return sum(glyph.unmapped or _is_garbage(glyph.text) for glyph in solid) > GARBAGE_SHARE * len(solid)
+    letters = sheet.letters
+    odd = {text for text in set(letters.text) if text and _is_garbage(text)}
+    if not odd and not letters.unmapped.any():
+        return False
+    garbage = letters.unmapped | np.array([text in odd for text in letters.text], np.bool_)
+    return int((garbage & letters.solid).sum()) > GARBAGE_SHARE * int(letters.solid.sum())
 
 
 def _is_garbage(text: str) -> bool:
@@ -201,32 +206,38 @@ def _looks_printed(document: pdfium.PdfDocument, sheet: Sheet) -> bool:
 
 def _drop_unseen(document: pdfium.PdfDocument, sheet: Sheet) -> None:
     """Drop glyphs in a pale colour on a ground just as pale; only such pages are rendered."""
-    pale = [glyph for glyph in sheet.glyphs if not glyph.generated and min(glyph.style.color) >= PALE]
-    if not pale:
+    letters = sheet.letters
+    light = np.array([min(style.color) >= PALE for style in letters.styles], np.bool_)
+    if not light.any():
+        return
+    pale = np.flatnonzero(light[letters.style] & ~letters.generated)
+    if not len(pale):
         return
     width, height, pixels, scale = render_gray(document, sheet.number, 1.0)
-    unseen: set[int] = set()
-    for line in _clusters(pale):
-        x0, x1 = scale * min(g.box.x0 for g in line), scale * max(g.box.x1 for g in line)
-        top, bottom = scale * min(g.box.top for g in line), scale * max(g.box.bottom for g in line)
+    seen = np.ones(len(letters), np.bool_)
+    for line in _clusters(letters, pale.tolist()):
+        x0, top = (scale * letters.boxes[line, :2].min(axis=0)).tolist()
+        x1, bottom = (scale * letters.boxes[line, 2:].max(axis=0)).tolist()
         values: list[int] = []
         for y in range(max(0, int(top)), min(height, int(bottom) + 1)):
             values.extend(pixels[y * width + max(0, int(x0)) : y * width + min(width, int(x1) + 1)])
         if not values or max(values) - min(values) < CONTRAST:
-            unseen.update(id(glyph) for glyph in line)
-    if unseen:
-        sheet.hidden_glyphs += len(unseen)
-        sheet.glyphs = [glyph for glyph in sheet.glyphs if id(glyph) not in unseen]
+            seen[line] = False
+    if not seen.all():
+        sheet.hidden_glyphs += int((~seen).sum())
+        sheet.letters = letters.only(seen)
 
 
-def _clusters(glyphs: list) -> list[list]:  # type: ignore[type-arg]
-    groups: list[list] = []  # type: ignore[type-arg]
-    for glyph in glyphs:
+def _clusters(letters: Letters, places: list[int]) -> list[list[int]]:
+    """Group the places of letters that follow each other on one line."""
+    base, start, size = letters.base.tolist(), letters.start.tolist(), letters.size.tolist()
+    groups: list[list[int]] = []
+    for place in places:
         last = groups[-1][-1] if groups else None
-        if last is not None and abs(last.base - glyph.base) < 1 and 0 <= glyph.start - last.start < 3 * glyph.size:
-            groups[-1].append(glyph)
+        if last is not None and abs(base[last] - base[place]) < 1 and 0 <= start[place] - start[last] < 3 * size[place]:
+            groups[-1].append(place)
         else:
-            groups.append([glyph])
+            groups.append([place])
     return groups
 
 

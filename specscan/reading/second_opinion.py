@@ -13,7 +13,7 @@ import pdfplumber
 from pdfplumber.page import Page
 from pdfplumber.utils.exceptions import PdfminerException
 
-from specscan.reading.sheet import Fill, Glyph, Sheet, Stroke, Style
+from specscan.reading.sheet import Fill, Glyph, Letters, Sheet, Stroke, Style
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box
 
@@ -63,13 +63,15 @@ def _sheet(page: Page) -> Sheet:
     x0, top, x1, bottom = _visible(page)
     sheet = Sheet(page.page_number, x1 - x0, bottom - top)
     styles: dict[tuple[object, ...], Style] = {}
+    glyphs: list[Glyph] = []
     for char in page.chars[:LIMIT_CHARS]:
         box = Box(char["x0"] - x0, char["top"] - top, char["x1"] - x0, char["bottom"] - top)
         middle_x, middle_y = box.middle
         if not (-1 <= middle_x <= sheet.width + 1 and -1 <= middle_y <= sheet.height + 1):
             sheet.hidden_glyphs += 1
             continue
-        sheet.glyphs.append(_glyph(char, box, _style(char, styles)))
+        glyphs.append(_glyph(char, box, _style(char, styles)))
+    sheet.letters = Letters.of(glyphs)
     for edge in (*page.lines, *page.rects):
         box = Box(edge["x0"] - x0, edge["top"] - top, edge["x1"] - x0, edge["bottom"] - top)
         if min(box.width, box.height) <= THIN:

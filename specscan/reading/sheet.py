@@ -1,13 +1,21 @@
-"""One page as drawn: its glyphs, strokes, filled boxes and pictures, all in points from the top left corner."""
+"""One page as drawn: its letters, strokes, filled boxes and pictures, all in points from the top left corner."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from typing import Any, Self
+
+import numpy as np
+from numpy.typing import NDArray
 
 from specscan.records.text import Box
 
-Turn = Callable[[float, float], tuple[float, float]]  # from the file's coordinates to those of the page as displayed
+Numbers = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+
+# From the file's coordinates to those of the page as displayed; for numbers or for arrays of them.
+Turn = Callable[[Any, Any], tuple[Any, Any]]
 
 
 @dataclass(slots=True)
@@ -39,6 +47,64 @@ class Glyph:
     style: Style
     generated: bool
     unmapped: bool
+
+
+@dataclass(slots=True)
+class Letters:
+    """The characters of a page in the order in which they are drawn: one list or array for each measure of ``Glyph``.
+
+    Columns, because a page has a thousand characters and an object for each would be most of the work of reading it.
+    ``boxes`` has a row of x0, top, x1, bottom for each character, ``style`` the place of its style in ``styles``;
+    ``space`` tells white space.
+    """
+
+    text: list[str]
+    boxes: Numbers
+    start: Numbers
+    stop: Numbers
+    base: Numbers
+    size: Numbers
+    style: NDArray[np.intp]
+    styles: list[Style]
+    generated: Flags
+    unmapped: Flags
+    space: Flags
+
+    @classmethod
+    def of(cls, glyphs: Sequence[Glyph] = ()) -> Self:
+        """Give characters that were made one by one."""
+        places = {id(glyph.style): glyph.style for glyph in glyphs}
+        index = {key: place for place, key in enumerate(places)}
+        boxes = [(glyph.box.x0, glyph.box.top, glyph.box.x1, glyph.box.bottom) for glyph in glyphs]
+        return cls(
+            text=[glyph.text for glyph in glyphs],
+            boxes=np.array(boxes, np.float64).reshape(-1, 4),
+            start=np.array([glyph.start for glyph in glyphs], np.float64),
+            stop=np.array([glyph.stop for glyph in glyphs], np.float64),
+            base=np.array([glyph.base for glyph in glyphs], np.float64),
+            size=np.array([glyph.size for glyph in glyphs], np.float64),
+            style=np.array([index[id(glyph.style)] for glyph in glyphs], np.intp),
+            styles=list(places.values()),
+            generated=np.array([glyph.generated for glyph in glyphs], np.bool_),
+            unmapped=np.array([glyph.unmapped for glyph in glyphs], np.bool_),
+            space=np.array([glyph.text.isspace() for glyph in glyphs], np.bool_),
+        )
+
+    def __len__(self) -> int:
+        return len(self.text)
+
+    @property
+    def solid(self) -> Flags:
+        """Tell which characters are printed: not white space, and not put in by pdfium where it sees a gap."""
+        return ~(self.generated | self.space)
+
+    def only(self, kept: Flags) -> Letters:
+        """Give the characters for which ``kept`` is true."""
+        return Letters(
+            [text for text, keep in zip(self.text, kept.tolist(), strict=True) if keep],
+            self.boxes[kept], self.start[kept], self.stop[kept], self.base[kept], self.size[kept], self.style[kept],
+            self.styles, self.generated[kept], self.unmapped[kept], self.space[kept],
+        )  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -80,7 +146,7 @@ class Sheet:
     number: int
     width: float
     height: float
-    glyphs: list[Glyph] = field(default_factory=list)
+    letters: Letters = field(default_factory=Letters.of)
     strokes: list[Stroke] = field(default_factory=list)
     fills: list[Fill] = field(default_factory=list)
     pictures: list[Box] = field(default_factory=list)
