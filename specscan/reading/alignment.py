@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import statistics
 from dataclasses import dataclass
 
 from specscan.reading.bands import holds_rows
@@ -11,7 +10,7 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
 from specscan.reading.widening import Columns, widen_short, widened
-from specscan.reading.words import Line, has_leader, segments_of
+from specscan.reading.words import Line, has_leader, middle_of, segments_of
 from specscan.records.text import Box, union
 
 # All in em (the font size of the lines at hand).
@@ -57,7 +56,7 @@ Parted = tuple[Line, list[Line]]
 
 
 def _em(lines: list[Line]) -> float:
-    return statistics.median(line.size for line in lines) if lines else 1.0
+    return middle_of([line.size for line in lines]) if lines else 1.0
 
 
 def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
@@ -275,7 +274,7 @@ def _rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hi
     em = _em([line for line, _ in picked])
     multi = [line for line, segments in picked if len(segments) > 1]
     pitches = [below.base - above.base for above, below in zip(multi, multi[1:], strict=False)]
-    pitch = statistics.median(pitches) if pitches else 2 * em
+    pitch = middle_of(pitches) if pitches else 2 * em
     ruled = len(floors) >= 3
     several = _holding_rows(picked, columns, floors, hints)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import statistics
 from dataclasses import dataclass, field
 
 from specscan.reading.compose import clean_sign
-from specscan.reading.words import Line, Word, is_bullet
+from specscan.reading.words import Line, Word, is_bullet, middle_of
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
@@ -319,4 +318,4 @@ def body_size(lines: list[Line]) -> float:
     most = max(weights.values())
     # The smallest of the sizes in common use, so that a page of large display text keeps its headings.
     common = [size for size, weight in weights.items() if weight >= 0.5 * most]
-    return statistics.median(common)
+    return middle_of(common)

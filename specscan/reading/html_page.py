@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from lxml import html
 
@@ -213,8 +213,8 @@ def _add_text(reader: Reader, text: str, kind: Kind) -> None:
     elif re.fullmatch(r"\*{1,3}|†|‡|[¹²³⁴⁵⁶⁷⁸⁹]", first.text) and len(line.words) > 1:
         item = Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text)
     elif match := re.match(r"([¹²³⁴⁵⁶⁷⁸⁹]|[*†‡]{1,3})(?=\w)", first.text):
-        first.text = first.text[match.end() :]
-        item = Item(Kind.FOOTNOTE, [line], sign=match.group(1))
+        rest = replace(first, text=first.text[match.end() :])
+        item = Item(Kind.FOOTNOTE, [Line([rest, *line.words[1:]])], sign=match.group(1))
     else:
         item = Item(kind, [line])
     reader.assembler.add_item(0, item)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import statistics
 from typing import Any
 
 from pdfplumber import table as steps
@@ -10,7 +9,7 @@ from pdfplumber import table as steps
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.sheet import Sheet
 from specscan.reading.stripes import stripe_edges
-from specscan.reading.words import Word, build_lines
+from specscan.reading.words import Word, build_lines, middle_of
 from specscan.records.text import Box
 
 SNAP = 3.0
@@ -144,7 +143,7 @@ def _swallows_rows(cells: list[GridCell]) -> bool:
             gaps = [
                 below.box.top - above.box.bottom for above, below in zip(tall[0].lines, tall[0].lines[1:], strict=False)
             ]
-            if statistics.median(gaps) > 0.35 * tall[0].lines[0].size:
+            if middle_of(gaps) > 0.35 * tall[0].lines[0].size:
                 return True
     return False
 

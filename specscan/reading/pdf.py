@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import statistics
 from collections import Counter
 from dataclasses import replace
 
@@ -22,7 +21,7 @@ from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
 from specscan.reading.sheet import Letters, Sheet
 from specscan.reading.spelling import build_words
-from specscan.reading.words import Line, build_lines, segments_of
+from specscan.reading.words import Line, build_lines, middle_of, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title
 
@@ -264,7 +263,7 @@ def _titles(sheet: Sheet, lines: list[Line]) -> list[Title]:
     """Give the most prominent lines of a page, largest first."""
     if not lines:
         return []
-    usual = statistics.median(line.size for line in lines)
+    usual = middle_of([line.size for line in lines])
     first = sheet.number == 1
     picked = [line for line in lines if first or line.size >= 1.2 * usual]
     picked.sort(key=lambda line: -line.size)

@@ -7,7 +7,7 @@ is given the box that it would have in type of fixed width.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from specscan.reading.alignment import find_aligned
 from specscan.reading.assemble import Assembler
@@ -240,11 +240,10 @@ def _add_items(items: list[Item], assembler: Assembler) -> None:
 
 def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
     """Mark a short line alone between blank lines, a heading in plain text, and the heads of columns as bold."""
-    for line in placed:
+    for place, line in enumerate(placed):
         number = round(line.box.top / PITCH)
         if lines[number] in heads:
-            for word in line.words:
-                word.bold = True
+            placed[place] = _bold(line)
             continue
         before = lines[number - 1].strip() if number else ""
         after = lines[number + 1].strip() if number + 1 < len(lines) else ""
@@ -256,8 +255,11 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
             open_list = after.startswith(tuple("-*•")) or text.endswith(":")
             follows = after[:1].islower() and not open_list
             if not follows:
-                for word in line.words:
-                    word.bold = True
+                placed[place] = _bold(line)
+
+
+def _bold(line: Line) -> Line:
+    return Line(replace(word, bold=True) for word in line.words)
 
 
 def _heads_text(lines: list[str], number: int, text: str) -> bool:
@@ -289,11 +291,12 @@ def _tabs(line: str) -> str:
     return shown
 
 
-def _line(text: str, number: int, size: float = EM) -> Line:
+def _line(text: str, number: int, size: float = EM, left: float = 0.0, bold: bool = False) -> Line:
     words = []
     for match in re.finditer(r"\[[ xX]\]|\S+", text):
-        box = Box(match.start() * CHAR, number * PITCH, match.end() * CHAR, number * PITCH + EM)
-        words.append(Word(match.group(), box, size, False, (0, 0, 0), base=number * PITCH + 8))
+        x0, x1 = match.start() * CHAR + left, match.end() * CHAR + left
+        box = Box(x0, number * PITCH, x1, number * PITCH + EM)
+        words.append(Word(match.group(), box, size, bold, (0, 0, 0), base=number * PITCH + 8))
     return Line(words)
 
 
@@ -317,10 +320,7 @@ def text_grid(rows: list[list[str]], *, head: bool) -> Grid:
     cells = []
     for number, row in enumerate(rows):
         for col, text in enumerate(row):
-            line = _line(text, number)
-            for word in line.words:
-                word.bold = head and number == 0
-                word.box = Box(word.box.x0 + col * width, word.box.top, word.box.x1 + col * width, word.box.bottom)
+            line = _line(text, number, left=col * width, bold=head and number == 0)
             cells.append(GridCell(number, col, [line] if line.words else []))
     spans = [(col * width, (col + 1) * width - CHAR) for col in range(cols)]
     box = Box(0, 0, cols * width, len(rows) * PITCH)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import statistics
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,7 +13,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
 from specscan.reading.seams import Usual, with_headings
 from specscan.reading.sheet import Fill, Sheet
-from specscan.reading.words import Line, Word, build_lines, is_bullet, segments_of
+from specscan.reading.words import Line, Word, build_lines, is_bullet, middle_of, segments_of
 from specscan.records.text import Box
 
 MIN_GUTTER = 0.65  # em
@@ -64,7 +63,7 @@ def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
 def _card_boxes(sheet: Sheet, words: list[Word]) -> list[Box]:
     if not words:
         return []
-    em = statistics.median(word.size for word in words)
+    em = middle_of([word.size for word in words])
     page = sheet.width * sheet.height
     shaded = [fill.box for fill in sheet.fills]
     fills = [fill for fill in sheet.fills if _can_be_card(fill, em, page)]
@@ -143,7 +142,7 @@ def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list
 
 def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
     """Tell whether a shaded box is the head bar of a table below it: wrapped heads over columns that line up."""
-    em = statistics.median(word.size for word in held)
+    em = middle_of([word.size for word in held])
     if box.height > HEAD_BAR * em:
         return False
     reach = [w for w in outside if not w.direction and 0 <= w.box.middle[1] - box.bottom <= HEAD_BAR * em]
@@ -217,8 +216,8 @@ def _is_title(band: list[Line], lines: list[Line]) -> bool:
 def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
     """Cut where the white space between two lines is wider than usual, but never inside or right below a head bar."""
     gaps = [_gap(above, below) for above, below in zip(lines, lines[1:], strict=False)]
-    usual = statistics.median(max(gap, 0) for gap in gaps)
-    em = statistics.median(line.size for line in lines)
+    usual = middle_of([max(gap, 0) for gap in gaps])
+    em = middle_of([line.size for line in lines])
     limit = max(0.3 * em, 1.2 * usual)
     bands = [[lines[0]]]
     several = [len(segments_of(line, SEGMENT_GAP)) > 1 for line in lines]
@@ -251,7 +250,7 @@ def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:
 
 def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints) -> float | None:
     """Give the x of a white gutter whose two sides are no rows of each other, or ``None``."""
-    em = statistics.median(line.size for line in lines)
+    em = middle_of([line.size for line in lines])
     first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
     for left, right in _gutters(lines, em):
         # A rule or the edge of a shaded row that runs through makes the sides rows of one table.
@@ -322,7 +321,7 @@ def is_prose(lines: list[Line]) -> bool:
     if len(lines) < 3:
         return False
     counts = [len(line.words) for line in lines]
-    if statistics.mean(counts) < PROSE_WORDS:
+    if sum(counts) < PROSE_WORDS * len(counts):
         return False
     right = max(line.box.x1 for line in lines)
     left = min(line.box.x0 for line in lines)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import statistics
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Self
 
-from specscan.reading.words import Line, Word
+from specscan.reading.words import Line, Word, middle_of
 from specscan.records.text import Box
 
 LARGER = 1.12  # times the usual size: a heading
@@ -25,7 +25,7 @@ class Usual:
     def of(cls, lines: list[Line]) -> Self:
         """Give what is usual among some lines."""
         bold = sum(line.bold for line in lines)
-        return cls(statistics.median(line.size for line in lines), bold < FEW_BOLD * len(lines))
+        return cls(middle_of([line.size for line in lines]), bold < FEW_BOLD * len(lines))
 
     def stands_out(self, line: Line) -> bool:
         """Tell whether a line is set larger or bolder than that, as a heading is."""
@@ -64,6 +64,6 @@ def _shifted(box: Box, by: float) -> Box:
     return Box(box.x0 + by, box.top, box.x1 + by, box.bottom)
 
 
-def is_copy(words: list[Word]) -> bool:
+def is_copy(words: Sequence[Word]) -> bool:
     """Tell whether words only repeat a heading that stands elsewhere."""
     return bool(words) and all(word.copied for word in words)

@@ -5,8 +5,8 @@ from __future__ import annotations
 import bisect
 import re
 import unicodedata
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from specscan.records.text import Box, union
 
@@ -28,26 +28,50 @@ class Word:
     copied: bool = False
 
 
-@dataclass(slots=True)
 class Line:
-    """Words on one baseline, from left to right."""
+    """Words on one baseline, from left to right.
 
-    words: list[Word] = field(default_factory=list)
+    Neither a line nor its words change once it is made, so what is asked of it again and again is worked out once.
+    """
+
+    __slots__ = ("_base", "_bold", "_box", "_parts", "_size", "_text", "words")
+
+    def __init__(self, words: Iterable[Word] = ()):
+        self.words = tuple(words)
+        self._box: Box | None = None
+        self._size: float | None = None
+        self._base: float | None = None
+        self._text: str | None = None
+        self._bold: bool | None = None
+        self._parts: dict[tuple[float, ...], list[Line]] = {}
+
+    def __eq__(self, other: object) -> bool:
+        return self.words == other.words if isinstance(other, Line) else NotImplemented
+
+    __hash__ = None  # type: ignore[assignment]  # equal lines are not the same line: callers go by id
+
+    def __repr__(self) -> str:
+        return f"Line({list(self.words)!r})"
 
     @property
     def box(self) -> Box:
-        found = union([word.box for word in self.words])
-        assert found is not None
-        return found
+        if self._box is None:
+            self._box = union([word.box for word in self.words])
+            assert self._box is not None
+        return self._box
 
     @property
     def size(self) -> float:
-        return middle_of([word.size for word in self.words])
+        if self._size is None:
+            self._size = middle_of([word.size for word in self.words])
+        return self._size
 
     @property
     def base(self) -> float:
         """Give the height of the baseline, which raised signs do not shift."""
-        return middle_of([word.base or word.box.bottom for word in self.words])
+        if self._base is None:
+            self._base = middle_of([word.base or word.box.bottom for word in self.words])
+        return self._base
 
     @property
     def first_base(self) -> float:
@@ -56,12 +80,16 @@ class Line:
 
     @property
     def text(self) -> str:
-        return join_words(self.words)
+        if self._text is None:
+            self._text = join_words(self.words)
+        return self._text
 
     @property
     def bold(self) -> bool:
-        letters = sum(len(word.text) for word in self.words)
-        return sum(len(word.text) for word in self.words if word.bold) * 2 > letters
+        if self._bold is None:
+            letters = sum(len(word.text) for word in self.words)
+            self._bold = sum(len(word.text) for word in self.words if word.bold) * 2 > letters
+        return self._bold
 
     @property
     def color(self) -> tuple[int, int, int]:
@@ -75,7 +103,7 @@ def middle_of(values: list[float]) -> float:
     return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
 
 
-def join_words(words: list[Word]) -> str:
+def join_words(words: Sequence[Word]) -> str:
     """Give the words with single spaces; note signs are left out."""
     return " ".join(word.text for word in words if not word.raised)
 
@@ -86,7 +114,7 @@ def build_lines(words: list[Word]) -> list[Line]:
     Words of a smaller line that stands beside a larger one (a note sign, a caption) stay with the
     line whose baseline they share within a third of the smaller height.
     """
-    lines: list[Line] = []
+    lines: list[list[Word]] = []
     bases: list[float] = []
     sizes: list[list[float]] = []  # of the words of each line, in order
     usual: list[float] = []
@@ -101,18 +129,16 @@ def build_lines(words: list[Word]) -> list[Line]:
             if away <= max(limit, 0.8) and (best is None or away < distance):
                 best, distance = index, away
         if best is None:
-            lines.append(Line([word]))
+            lines.append([word])
             bases.append(anchor)
             sizes.append([word.size])
             usual.append(word.size)
         else:
-            lines[best].words.append(word)
+            lines[best].append(word)
             bisect.insort(sizes[best], word.size)
             usual[best] = middle_of(sizes[best])
-    for line in lines:
-        line.words.sort(key=lambda w: w.box.x0)
     order = sorted(range(len(lines)), key=lambda i: bases[i])
-    return [lines[i] for i in order]
+    return [Line(sorted(lines[i], key=lambda w: w.box.x0)) for i in order]
 
 
 def _anchor(word: Word) -> float:
@@ -145,7 +171,7 @@ def is_leader(word: Word) -> bool:
     return bool(LEADER.fullmatch(word.text)) and word.text not in ("-", "--", "---")
 
 
-def _without_leaders(words: list[Word]) -> tuple[list[Word], set[int]]:
+def _without_leaders(words: Sequence[Word]) -> tuple[list[Word], set[int]]:
     """Drop rows of leader dots; give the kept words and the places where one stood before."""
     kept: list[Word] = []
     breaks: set[int] = set()
@@ -173,18 +199,29 @@ def segments_of(line: Line, gap: float, walls: Sequence[float] = ()) -> list[Lin
     """Cut a line into segments.
 
     A cut falls where the space between two words is wider than ``gap`` times the font size, where
-    leader dots stood, and at each x of ``walls`` (vertical rules) that lies between two words.
+    leader dots stood, and at each x of ``walls`` (vertical rules) that lies between two words. What is given is kept
+    with the line: do not change it.
     """
+    key = (gap, *walls)
+    parts = line._parts.get(key)
+    if parts is None:
+        parts = line._parts[key] = _cut(line, gap, walls)
+    return parts
+
+
+def _cut(line: Line, gap: float, walls: Sequence[float]) -> list[Line]:
     words, breaks = _without_leaders(line.words)
     if not words:
         return []
-    parts: list[Line] = [Line([words[0]])]
+    if len(words) == 1 and len(line.words) == 1:
+        return [line]
+    parts = [[words[0]]]
     listed = len(words) > 1 and is_bullet(words[0].text)
     for place, (left, right) in enumerate(zip(words, words[1:], strict=False), 1):
         wide = right.box.x0 - left.box.x1 > gap * max(left.size, right.size) and not right.raised
         walled = any(left.box.x1 - 1 <= x <= right.box.x0 + 1 for x in walls)
         if (wide or walled or place in breaks) and not (listed and place == 1 and not walled):
-            parts.append(Line([right]))
+            parts.append([right])
         else:
-            parts[-1].words.append(right)
-    return parts
+            parts[-1].append(right)
+    return [Line(part) for part in parts]
