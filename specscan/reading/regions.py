@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import bisect
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -194,9 +196,9 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
 
 def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> int | None:
     """Give the end of the longest row of bands from ``start`` that one gutter parts, or ``None``."""
-    for end in range(len(bands), start, -1):
+    for end, strips in _strips_below(bands, start):
         lines = [line for band in bands[start:end] for line in band]
-        gutter = _independent_gutter(lines, marks, hints)
+        gutter = _independent_gutter(lines, marks, hints, strips)
         if gutter is None:
             continue
         first_left, first_right = _cut(bands[start], gutter)
@@ -239,20 +241,65 @@ def _gap(above: Line, below: Line) -> float:
 def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:
     left, right = [], []
     for line in lines:
-        west = [word for word in line.words if word.box.middle[0] < x]
-        east = [word for word in line.words if word.box.middle[0] >= x]
-        if west:
-            left.append(Line(west))
-        if east:
-            right.append(Line(east))
+        west, east = line.sides(x)
+        if west is not None:
+            left.append(west)
+        if east is not None:
+            right.append(east)
     return left, right
 
 
-def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints) -> float | None:
-    """Give the x of a white gutter whose two sides are no rows of each other, or ``None``."""
+Strips = list[tuple[float, float]]
+
+
+def _strips_below(bands: list[list[Line]], start: int) -> Iterator[tuple[int, Strips]]:
+    """Give the ends of the rows of bands from ``start`` on, the longest first, with the white strips through each.
+
+    A row without any strip is left out, as are all longer ones: words only ever close a strip.
+    """
+    found: list[tuple[int, Strips]] = []
+    covered: Strips = []
+    for end in range(start + 1, len(bands) + 1):
+        covered = _joined(covered, _spans(bands[end - 1]))
+        if len(covered) < 2:
+            break
+        found.append((end, _between(covered)))
+    return reversed(found)
+
+
+def _spans(lines: list[Line]) -> Strips:
+    return [(word.box.x0, word.box.x1) for line in lines for word in line.words]
+
+
+def _joined(one: Strips, two: Strips) -> Strips:
+    """Give the ranges that either covers, from left to right, each apart from the next."""
+    joined: Strips = []
+    left = right = 0.0
+    for x0, x1 in sorted([*one, *two]):
+        if joined and x0 <= right:
+            if x1 > right:
+                right = x1
+                joined[-1] = (left, right)
+        else:
+            left, right = x0, x1
+            joined.append((left, right))
+    return joined
+
+
+def _between(covered: Strips) -> Strips:
+    return [(left[1], right[0]) for left, right in zip(covered, covered[1:], strict=False)]
+
+
+def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: Strips | None = None) -> float | None:
+    """Give the x of a white gutter whose two sides are no rows of each other, or ``None``.
+
+    ``strips`` are the white strips through the lines, where they are known.
+    """
+    strips = _between(_joined([], _spans(lines))) if strips is None else strips
     em = middle_of([line.size for line in lines])
+    gutters = sorted((gutter for gutter in strips if gutter[1] - gutter[0] >= MIN_GUTTER * em), key=_widest)
     first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
-    for left, right in _gutters(lines, em):
+    for left, right in gutters:
         # A rule or the edge of a shaded row that runs through makes the sides rows of one table.
         if any(first < y < last and x0 < left - em and x1 > right + em for y, x0, x1 in marks.floors):
             continue
@@ -265,16 +312,8 @@ def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints) -> float 
     return None
 
 
-def _gutters(lines: list[Line], em: float) -> list[tuple[float, float]]:
-    """Give the vertical strips that no word touches, widest first."""
-    spans = sorted((word.box.x0, word.box.x1) for line in lines for word in line.words)
-    found = []
-    reach = spans[0][1]
-    for x0, x1 in spans[1:]:
-        if x0 - reach >= MIN_GUTTER * em:
-            found.append((reach, x0))
-        reach = max(reach, x1)
-    return sorted(found, key=lambda g: g[0] - g[1])
+def _widest(gutter: tuple[float, float]) -> float:
+    return gutter[0] - gutter[1]
 
 
 def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints) -> bool:
@@ -341,9 +380,15 @@ def _unmatched(lines: list[Line], others: list[Line]) -> float:
     inside = [line for line in lines if top <= line.box.middle[1] <= bottom]
     if not inside:
         return 0.0
-    bases = [other.first_base for other in others]
-    lonely = sum(all(abs(line.first_base - base) > 0.15 * line.size for base in bases) for line in inside)
+    bases = sorted(other.first_base for other in others)
+    lonely = sum(_distance(line.first_base, bases) > 0.15 * line.size for line in inside)
     return lonely / len(inside)
+
+
+def _distance(value: float, others: list[float]) -> float:
+    """Give how far the nearest of some numbers in order is from a number."""
+    place = bisect.bisect_left(others, value)
+    return min(abs(value - other) for other in others[max(0, place - 1) : place + 1])
 
 
 def _own_labels(lines: list[Line], marks: Marks) -> bool:

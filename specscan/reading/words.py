@@ -34,7 +34,7 @@ class Line:
     Neither a line nor its words change once it is made, so what is asked of it again and again is worked out once.
     """
 
-    __slots__ = ("_base", "_bold", "_box", "_parts", "_size", "_text", "words")
+    __slots__ = ("_base", "_bold", "_box", "_parts", "_sides", "_size", "_text", "words")
 
     def __init__(self, words: Iterable[Word] = ()):
         self.words = tuple(words)
@@ -44,6 +44,7 @@ class Line:
         self._text: str | None = None
         self._bold: bool | None = None
         self._parts: dict[tuple[float, ...], list[Line]] = {}
+        self._sides: dict[tuple[bool, ...], tuple[Line, Line]] = {}
 
     def __eq__(self, other: object) -> bool:
         return self.words == other.words if isinstance(other, Line) else NotImplemented
@@ -95,6 +96,24 @@ class Line:
     def color(self) -> tuple[int, int, int]:
         return self.words[0].color
 
+    def sides(self, x: float) -> tuple[Line | None, Line | None]:
+        """Give the words whose middles lie left of ``x``, and the others, each as a line or ``None``."""
+        if self.box.x1 <= x:
+            return self, None
+        if self.box.x0 >= x:
+            return None, self
+        west = tuple(word.box.x0 + word.box.x1 < 2 * x for word in self.words)
+        if all(west):
+            return self, None
+        if not any(west):
+            return None, self
+        found = self._sides.get(west)
+        if found is None:
+            placed = list(zip(self.words, west, strict=True))
+            found = Line(word for word, left in placed if left), Line(word for word, left in placed if not left)
+            self._sides[west] = found
+        return found
+
 
 def middle_of(values: list[float]) -> float:
     """Give the median of some finite numbers; asked for so often that the library's checks would be half the work."""
@@ -114,20 +133,22 @@ def build_lines(words: list[Word]) -> list[Line]:
     Words of a smaller line that stands beside a larger one (a note sign, a caption) stay with the
     line whose baseline they share within a third of the smaller height.
     """
+    if len(words) < 2:
+        return [Line(words)] if words else []
     lines: list[list[Word]] = []
-    bases: list[float] = []
+    bases: list[float] = []  # in order, as the words come in the order of their anchors
     sizes: list[list[float]] = []  # of the words of each line, in order
     usual: list[float] = []
-    for word in sorted(words, key=lambda w: (_anchor(w), w.box.x0)):
-        anchor = _anchor(word)
-        best, distance = None, 0.3 * word.size
+    for anchor, _, _, word in sorted((_anchor(word), word.box.x0, place, word) for place, word in enumerate(words)):
+        best = None
+        reach = max(0.3 * word.size, 0.8)
         for index in range(len(lines) - 1, max(-1, len(lines) - 12), -1):
-            away = abs(bases[index] - anchor)
-            if away > 0.3 * word.size and away > 0.8:
-                continue
-            limit = 0.3 * min(word.size, usual[index])
-            if away <= max(limit, 0.8) and (best is None or away < distance):
-                best, distance = index, away
+            away = anchor - bases[index]
+            if away > reach:
+                break
+            if away <= max(0.3 * min(word.size, usual[index]), 0.8):
+                best = index
+                break
         if best is None:
             lines.append([word])
             bases.append(anchor)
@@ -163,16 +184,20 @@ def is_bullet(text: str) -> bool:
     return text in DASHES or unicodedata.category(text) in ("So", "Sk", "Sm", "Sc", "Co")
 
 
+LEADER_SIGNS = frozenset(".·•…_‥-")
 LEADER = re.compile(r"[.·•…_‥\-]{3,}|[.·…]+")
 
 
 def is_leader(word: Word) -> bool:
     """Tell whether the word is (part of) a row of dots that leads the eye to a value."""
-    return bool(LEADER.fullmatch(word.text)) and word.text not in ("-", "--", "---")
+    text = word.text
+    return text[:1] in LEADER_SIGNS and bool(LEADER.fullmatch(text)) and text not in ("-", "--", "---")
 
 
 def _without_leaders(words: Sequence[Word]) -> tuple[list[Word], set[int]]:
     """Drop rows of leader dots; give the kept words and the places where one stood before."""
+    if not any(is_leader(word) for word in words):
+        return list(words), set()
     kept: list[Word] = []
     breaks: set[int] = set()
     index = 0
