@@ -16,17 +16,17 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 from numpy.typing import NDArray
 
-from specscan.reading.char_calls import SURROGATES, CharCalls, Chars, Codes, font_of
+from specscan.reading.char_calls import SURROGATES, Addresses, CharCalls, Chars, Codes, colors_of, fonts_of, modes_of
 from specscan.reading.drawing import collect_drawing
-from specscan.reading.sheet import Flags, Letters, Numbers, Sheet, Style, Turn
+from specscan.reading.sheet import Flags, Letters, Numbers, Sheet, Style, Turn, text_of, told
 from specscan.records.errors import DocumentError
 
-INVISIBLE_MODES = {raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP}
+INVISIBLE_MODES = (raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP)
 BOLD = ("bold", "black", "heavy", "semib", "cmbx")
 LINE_PER_EM = 1.2
 LIMIT_PIXELS = 24_000_000  # of a page that is drawn; a gigantic one is drawn smaller
 UNKNOWN = (0xFFFD, 0xFFFE)
-NOT_PRINTED = (0, 10, 13)
+NOT_PRINTED = np.array([0, 10, 13], np.uint32)
 CODE_BITS = 21  # of any character
 LOW_HALVES = 0xDC00  # of characters beyond U+FFFF
 
@@ -136,11 +136,11 @@ def _letters(calls: CharCalls, sheet: Sheet, turn: Turn) -> Letters:
     start, stop, base, size = _along(direction, boxes, *turn(origins[:, 0], origins[:, 1]))
     em = np.array([one.em for one in dress.styles], np.float64)[style]
     unmapped = _unmapped(calls, chars, codes, np.array(dress.fonts, np.int64)[style]) | np.isin(codes, UNKNOWN)
-    text = [chr(code) for code in codes.tolist()]
-    space = np.array([letter.isspace() for letter in text], np.bool_)
+    space = told(codes, str.isspace)
     # The cell of a letter taken out of a ligature is too low, so the font size goes before it.
     size = np.where(em > 0, em, size)
-    return Letters(text, boxes, start, stop, base, size, style, dress.styles, generated, unmapped, space)
+    text = text_of(codes)
+    return Letters(text, codes, boxes, start, stop, base, size, style, dress.styles, generated, unmapped, space)
 
 
 def _whole_codes(codes: Codes) -> tuple[Codes, Chars]:
@@ -237,48 +237,36 @@ class _Dress:
         self.turn = turn
         self.styles: list[Style] = [Style()]  # that of what pdfium puts in before the first letter
         self.fonts: list[int] = [0]  # the number of the font of each style
-        self._numbers: dict[int, int] = {0: 0}
-        self._named: dict[int, tuple[str, bool]] = {}  # by font: its name, and whether it is bold
 
     def of(self, chars: Chars, generated: Flags) -> Places:
         """Give the place in ``styles`` of each character's style; one put in by pdfium has that of the one before."""
-        known: dict[int, int] = {}
         drawn = np.flatnonzero(~generated)
-        found = []
-        for char, address in zip(chars[drawn].tolist(), self.calls.objects(chars[drawn]), strict=True):
-            place = known.get(address)
-            if place is None:
-                place = known[address] = len(self.styles)
-                font = font_of(address)
-                self.fonts.append(self._numbers.setdefault(font, len(self._numbers)))
-                self.styles.append(self._style(char, address, font))
-            found.append(place)
+        objects, first, own = np.unique(self.calls.objects(chars[drawn]), return_index=True, return_inverse=True)
+        self._add(objects, chars[drawn[first]])
         before = np.searchsorted(drawn, np.arange(len(chars)), side="right")
-        return np.array([0, *found], np.int64)[before]
+        return np.concatenate([[0], own + 1])[before]
 
-    def _style(self, char: int, address: int, font: int) -> Style:
-        style, handle = Style(), self.calls.handle
-        if address:
-            pointer = ctypes.cast(address, raw.FPDF_PAGEOBJECT)
-            channels = [ctypes.c_uint() for _ in range(4)]
-            if raw.FPDFPageObj_GetFillColor(pointer, *channels):
-                style.color = (channels[0].value, channels[1].value, channels[2].value)
-                style.hidden = channels[3].value == 0
-            if raw.FPDFTextObj_GetTextRenderMode(pointer) in INVISIBLE_MODES:
-                style.hidden = True
-        if font not in self._named or not font:
-            self._named[font] = _font(handle, char)
-        style.font, style.bold = self._named[font]
-        matrix = raw.FS_MATRIX()
-        if raw.FPDFText_GetMatrix(handle, char, matrix):
-            x0, y0 = self.turn(0, 0)
-            x1, y1 = self.turn(matrix.a, matrix.b)
-            angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
-            style.direction = round(angle / 90) * 90 % 360
-            style.em = raw.FPDFText_GetFontSize(handle, char) * math.hypot(matrix.c, matrix.d)
-            if not 0.5 <= style.em <= 2000:
-                style.em = 0.0
-        return style
+    def _add(self, objects: Addresses, chars: Chars) -> None:
+        """Add the styles of text objects; ``chars`` are the first characters of each."""
+        fonts, first, own = np.unique(fonts_of(objects), return_index=True, return_inverse=True)
+        named = [_font(self.calls.handle, char) for char in chars[first].tolist()]
+        self.fonts += (own + 1).tolist()
+        colors = colors_of(objects)
+        hidden = (colors[:, 3] == 0) | np.isin(modes_of(objects), INVISIBLE_MODES)
+        rows = zip(
+            own.tolist(), colors[:, :3].tolist(), hidden.tolist(), self.calls.matrices(chars).tolist(),
+            self.calls.font_sizes(chars), strict=True,
+        )  # fmt: skip
+        for font, (red, green, blue), unseen, (a, b, c, d, _, _), size in rows:
+            style = Style(named[font][0], named[font][1], (red, green, blue), unseen)
+            if not math.isnan(a):
+                x0, y0 = self.turn(0, 0)
+                x1, y1 = self.turn(a, b)
+                angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
+                style.direction = round(angle / 90) * 90 % 360
+                em = size * math.hypot(c, d)
+                style.em = em if 0.5 <= em <= 2000 else 0.0
+            self.styles.append(style)
 
 
 def _font(handle: object, char: int) -> tuple[str, bool]:

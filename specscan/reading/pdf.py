@@ -19,7 +19,7 @@ from specscan.reading.ocr import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
-from specscan.reading.sheet import Letters, Sheet
+from specscan.reading.sheet import Letters, Sheet, told
 from specscan.reading.spelling import build_words
 from specscan.reading.words import Line, build_lines, middle_of, segments_of
 from specscan.records.errors import DocumentError
@@ -176,15 +176,12 @@ def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
 def _garbled(sheet: Sheet) -> bool:
     """Tell whether much of a page's text is no text: unmapped glyphs, control characters."""
     letters = sheet.letters
-    odd = {text for text in set(letters.text) if text and _is_garbage(text)}
-    if not odd and not letters.unmapped.any():
-        return False
-    garbage = letters.unmapped | np.array([text in odd for text in letters.text], np.bool_)
+    garbage = letters.unmapped | told(letters.codes, _is_garbage)
     return int((garbage & letters.solid).sum()) > GARBAGE_SHARE * int(letters.solid.sum())
 
 
-def _is_garbage(text: str) -> bool:
-    code = ord(text[0])
+def _is_garbage(letter: str) -> bool:
+    code = ord(letter)
     return code < 32 or 0x7F <= code < 0xA0 or code in (0xFFFD, 0xFFFE, 0xFFFF)
 
 

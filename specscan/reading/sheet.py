@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import cache
 from typing import Any, Self
 
 import numpy as np
@@ -51,20 +52,21 @@ class Glyph:
 
 @dataclass(slots=True)
 class Letters:
-    """The characters of a page in the order in which they are drawn: one list or array for each measure of ``Glyph``.
+    """The characters of a page in the order in which they are drawn: one array for each measure of ``Glyph``.
 
     Columns, because a page has a thousand characters and an object for each would be most of the work of reading it.
     ``boxes`` has a row of x0, top, x1, bottom for each character, ``style`` the place of its style in ``styles``;
     ``space`` tells white space.
     """
 
-    text: list[str]
+    text: str
+    codes: NDArray[np.uint32]  # of ``text``
     boxes: Numbers
     start: Numbers
     stop: Numbers
     base: Numbers
     size: Numbers
-    style: NDArray[np.intp]
+    style: NDArray[np.int64]
     styles: list[Style]
     generated: Flags
     unmapped: Flags
@@ -72,26 +74,29 @@ class Letters:
 
     @classmethod
     def of(cls, glyphs: Sequence[Glyph] = ()) -> Self:
-        """Give characters that were made one by one."""
-        places = {id(glyph.style): glyph.style for glyph in glyphs}
-        index = {key: place for place, key in enumerate(places)}
-        boxes = [(glyph.box.x0, glyph.box.top, glyph.box.x1, glyph.box.bottom) for glyph in glyphs]
+        """Give characters that were made one by one; a glyph of several letters gives each its share of its cell."""
+        parts = [part for glyph in glyphs for part in _parts(glyph)]
+        styles = {id(glyph.style): glyph.style for glyph in parts}
+        index = {key: place for place, key in enumerate(styles)}
+        boxes = [(glyph.box.x0, glyph.box.top, glyph.box.x1, glyph.box.bottom) for glyph in parts]
+        codes = np.array([ord(glyph.text) for glyph in parts], np.uint32)
         return cls(
-            text=[glyph.text for glyph in glyphs],
+            text="".join(glyph.text for glyph in parts),
+            codes=codes,
             boxes=np.array(boxes, np.float64).reshape(-1, 4),
-            start=np.array([glyph.start for glyph in glyphs], np.float64),
-            stop=np.array([glyph.stop for glyph in glyphs], np.float64),
-            base=np.array([glyph.base for glyph in glyphs], np.float64),
-            size=np.array([glyph.size for glyph in glyphs], np.float64),
-            style=np.array([index[id(glyph.style)] for glyph in glyphs], np.intp),
-            styles=list(places.values()),
-            generated=np.array([glyph.generated for glyph in glyphs], np.bool_),
-            unmapped=np.array([glyph.unmapped for glyph in glyphs], np.bool_),
-            space=np.array([glyph.text.isspace() for glyph in glyphs], np.bool_),
+            start=np.array([glyph.start for glyph in parts], np.float64),
+            stop=np.array([glyph.stop for glyph in parts], np.float64),
+            base=np.array([glyph.base for glyph in parts], np.float64),
+            size=np.array([glyph.size for glyph in parts], np.float64),
+            style=np.array([index[id(glyph.style)] for glyph in parts], np.int64),
+            styles=list(styles.values()),
+            generated=np.array([glyph.generated for glyph in parts], np.bool_),
+            unmapped=np.array([glyph.unmapped for glyph in parts], np.bool_),
+            space=told(codes, str.isspace),
         )
 
     def __len__(self) -> int:
-        return len(self.text)
+        return len(self.codes)
 
     @property
     def solid(self) -> Flags:
@@ -100,11 +105,44 @@ class Letters:
 
     def only(self, kept: Flags) -> Letters:
         """Give the characters for which ``kept`` is true."""
+        codes = self.codes[kept]
         return Letters(
-            [text for text, keep in zip(self.text, kept.tolist(), strict=True) if keep],
-            self.boxes[kept], self.start[kept], self.stop[kept], self.base[kept], self.size[kept], self.style[kept],
-            self.styles, self.generated[kept], self.unmapped[kept], self.space[kept],
+            text_of(codes), codes, self.boxes[kept], self.start[kept], self.stop[kept], self.base[kept],
+            self.size[kept], self.style[kept], self.styles, self.generated[kept], self.unmapped[kept],
+            self.space[kept],
         )  # fmt: skip
+
+
+def _parts(glyph: Glyph) -> list[Glyph]:
+    count = len(glyph.text)
+    if count == 1:
+        return [glyph]
+    step = (glyph.stop - glyph.start) / max(1, count)
+    return [
+        replace(glyph, text=letter, start=glyph.start + place * step, stop=glyph.start + (place + 1) * step)
+        for place, letter in enumerate(glyph.text)
+    ]
+
+
+def text_of(codes: NDArray[np.uint32]) -> str:
+    """Give the text that character codes spell; lone halves of characters stay as they are."""
+    return codes.astype("<u4").tobytes().decode("utf-32-le", "surrogatepass")
+
+
+COMMON = 0x3001  # codes below it are looked up in a table: Latin, Greek, Cyrillic, signs, all white space
+
+
+@cache
+def _table(test: Callable[[str], bool]) -> Flags:
+    return np.array([test(chr(code)) for code in range(COMMON)], np.bool_)
+
+
+def told(codes: NDArray[np.uint32], test: Callable[[str], bool]) -> Flags:
+    """Tell for which characters a test of a letter, such as ``str.isalnum``, holds."""
+    found: Flags = _table(test)[np.minimum(codes, COMMON - 1)]
+    for place in np.flatnonzero(codes >= COMMON).tolist():
+        found[place] = test(chr(int(codes[place])))
+    return found
 
 
 @dataclass(slots=True)

@@ -14,7 +14,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from specscan.reading.sheet import Letters, Numbers, Sheet
+from specscan.reading.sheet import Letters, Numbers, Sheet, text_of, told
 from specscan.reading.words import Word
 from specscan.records.text import Box, union
 
@@ -126,7 +126,7 @@ def _tracking(letters: Letters, run: Places, sizes: Numbers, first: int) -> Numb
     In two or three pairs of capitals, all of them.
     """
     drawn = first + np.flatnonzero(~letters.generated[first:])
-    letter = np.array([letters.text[place].isalnum() for place in drawn.tolist()], np.bool_)
+    letter = told(letters.codes[drawn], str.isalnum)
     pairs = np.flatnonzero(letter[1:] & letter[:-1] & (run[drawn][1:] == run[drawn][:-1]))
     gaps = letters.start[drawn[pairs + 1]] - letters.stop[drawn[pairs]]
     own = run[drawn[pairs]]
@@ -161,10 +161,10 @@ def _words(letters: Letters, solid: Places, begins: Places) -> list[Word]:
         np.logical_or.reduceat(letters.unmapped[solid], begins).tolist(),
         strict=True,
     )
-    signs = [letters.text[place] for place in solid.tolist()]
+    signs = text_of(letters.codes[solid])
     words = []
     for begin, end, (x0, top), (x1, bottom), size, base, place, unmapped in made:
-        text, style = "".join(signs[begin:end]), letters.styles[place]
+        text, style = signs[begin:end], letters.styles[place]
         if not (text.isascii() and text.isprintable()):
             text = unicodedata.normalize("NFC", text.translate(WRITTEN))
         box = Box(x0, top, x1, bottom)
