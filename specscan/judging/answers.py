@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from itertools import product
 
 import numpy as np
-import pandas as pd
 from numpy.typing import NDArray
 
 from specscan.judging.kinds import Kind, Kinds
 from specscan.judging.rulesets import RuleSet
-from specscan.physics.columns import BASIS, BETWEEN_WORDS, Columns
+from specscan.physics.columns import BETWEEN_WORDS, Columns
 from specscan.physics.derived import DERIVED
 from specscan.rulebook.book import Rulebook
 
@@ -106,55 +105,22 @@ def combinations(parts: Sequence[Answers]) -> NDArray[np.int64]:
     return np.array(rows, dtype=np.int64).reshape(-1, len(parts))
 
 
-def filled(
-    base: pd.DataFrame, rows: NDArray, parts: Sequence[Answers], picks: NDArray[np.int64], without: str = ""
-) -> pd.DataFrame:
-    """Give copies of some cases, each with every combination of answers to some fields, one after the other.
+def in_range(one: Answers, picks: NDArray, known: NDArray, low: NDArray, high: NDArray) -> NDArray[np.float64]:
+    """Give the numbers that some answers are: the fixed ones first, then places between low and high.
 
-    ``without`` names a field that is left as it is: those copies match the others row by row.
+    ``low`` and ``high`` are what is printed, where anything is ``known``: all answers lie within that.
     """
-    table = base.iloc[np.repeat(rows, len(picks))].reset_index(drop=True)
-    for place, one in enumerate(parts):
-        if one.field != without:
-            _put(table, one, np.tile(picks[:, place], len(rows)))
-    return table
-
-
-def _put(table: pd.DataFrame, one: Answers, picks: np.ndarray) -> None:
-    field, kind = one.field, one.kind
-    if kind.name == "number":
-        _put_number(table, one, picks)
-        return
-    values = pd.Series(one.fixed, dtype=object).iloc[picks].reset_index(drop=True)
-    if kind.name == "flag":
-        table[field] = values.astype("boolean")
-    elif kind.open:
-        before = Columns(table).words(field)
-        both = [_union(old, str(new)) for old, new in zip(before, values, strict=True)]
-        table[field] = pd.Series(both, dtype=object)
-    else:
-        table[field] = values
-
-
-def _put_number(table: pd.DataFrame, one: Answers, picks: np.ndarray) -> None:
-    """Put numbers in: the fixed ones first, then places between low and high; all within the range that is printed."""
-    field, per_basis = one.field, len(one.fixed) + len(one.places)
-    known = Columns(table).number(field)
-    low = np.where(known.known, known.low, one.range[0])
-    high = np.where(known.known, known.high, one.range[1])
-    choice = picks % per_basis
+    low, high = np.where(known, low, one.range[0]), np.where(known, high, one.range[1])
+    choice = picks % (len(one.fixed) + len(one.places))
     is_fixed = choice < len(one.fixed)
     fixed = np.array([*one.fixed, 0.0], dtype=float)[np.where(is_fixed, choice, len(one.fixed))]
     share = np.array([*one.places, 0.0], dtype=float)[np.where(is_fixed, len(one.places), choice - len(one.fixed))]
     value = np.where(is_fixed, fixed, low + share * (high - low))
-    value = np.where(known.known, np.clip(value, low, high), value)
-    for column in (field, f"{field}__low", f"{field}__high"):
-        table[column] = value
-    if one.bases:
-        table[field + BASIS] = pd.Series(one.bases, dtype=object).iloc[picks // per_basis].reset_index(drop=True)
+    return np.where(known, np.clip(value, low, high), value)
 
 
-def _union(old: str | None, new: str) -> str:
+def union_of(old: str | None, new: str) -> str:
+    """Give the words of a set with one more."""
     return BETWEEN_WORDS.join(sorted({*(old.split(BETWEEN_WORDS) if old else []), new}))
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import functools
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
 import duckdb
 import numpy as np
@@ -37,6 +39,20 @@ def typed(table: pd.DataFrame, names: Sequence[str], kinds: Kinds, book: Ruleboo
     return pd.DataFrame(found)
 
 
+@functools.cache
+def _engine() -> duckdb.DuckDBPyConnection:
+    """Give an engine without a way to files, opened once: that takes longer than most queries here."""
+    return duckdb.connect(":memory:", config={"enable_external_access": False})
+
+
+@contextmanager
+def answering(cases: pd.DataFrame, query: str) -> Iterator[duckdb.DuckDBPyConnection]:
+    """Give what a query answers that names a table as ``cases``."""
+    with _engine().cursor() as cursor:
+        cursor.register("cases", cases)
+        yield cursor.execute(query)
+
+
 def _with_bounds(names: list[str]) -> list[str]:
     return [f"{name}{end}" for name in names for end in ("", "__low", "__high")]
 
@@ -69,8 +85,7 @@ def truths(
         f"WITH clean AS (SELECT {', '.join(clean_sql(names, kinds))} FROM cases) "
         f"SELECT {', '.join(asked)} FROM clean ORDER BY row_number"
     )
-    with duckdb.connect(":memory:", config={"enable_external_access": False}) as connection:
-        connection.register("cases", cases)
-        answer = connection.execute(query).fetchall()
+    with answering(cases, query) as answers:
+        answer = answers.fetchall()
     columns = list(zip(*answer, strict=True))
     return {text: [Truth.of(one) for one in column] for text, column in zip(different, columns, strict=True)}

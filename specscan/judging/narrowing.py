@@ -9,17 +9,19 @@ Where a result needs several fields that are all missing, each of them has an eq
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
 from specscan.finding.units import conversion
-from specscan.judging.answers import Answers, answers_of, combinations, filled, missing
+from specscan.judging.answers import Answers, answers_of, combinations, missing
 from specscan.judging.kinds import column_kinds
-from specscan.physics.columns import BASIS, Columns
+from specscan.judging.trials import Trials
+from specscan.physics.columns import Columns
 from specscan.physics.derived import DERIVED, derive_numbers
 from specscan.rulebook.book import Rulebook
 
@@ -44,11 +46,10 @@ def narrowing(table: pd.DataFrame, book: Rulebook, derive: Derive = derive_numbe
     """
     inputs = dict.fromkeys(name for one in HEADLINES for name in DERIVED[one].inputs)
     fields = [name for name in inputs if name in book.fields]
-    answers = {name: _answers(name, book) for name in fields}
+    full, short = ({name: _answers(name, book, some) for name in fields} for some in (False, True))
     parts = [
-        _work(table.iloc[start : start + CASES], fields, answers, book, derive)
-        for start in range(0, len(table), CASES)
-    ]  # fmt: skip
+        _work(table.iloc[start : start + CASES], full, short, book, derive) for start in range(0, len(table), CASES)
+    ]
     whole = pd.concat(parts, ignore_index=True) if parts else pd.DataFrame(columns=COLUMNS)
     return whole.sort_values(["case_id", "narrows"], ascending=[True, False], kind="stable", ignore_index=True)
 
@@ -80,24 +81,25 @@ def alternatives(name: str, what: str) -> set[str]:
 
 
 def _work(
-    table: pd.DataFrame, fields: Sequence[str], answers: dict[str, Answers], book: Rulebook, derive: Derive
+    table: pd.DataFrame, answers: dict[str, Answers], short: dict[str, Answers], book: Rulebook, derive: Derive
 ) -> pd.DataFrame:
-    names = [c for f in fields for c in (f, f"{f}__low", f"{f}__high", f + BASIS) if c in table]
-    base = table[["case_id", *names]].reset_index(drop=True)
-    columns, kinds = Columns(base), column_kinds(book)
-    before = _widths(derive(base, book, only=HEADLINES))
-    tables: list[pd.DataFrame] = []
+    fields, cases = list(answers), table["case_id"].tolist()
+    columns, kinds = Columns(table), column_kinds(book)
+    lacking = {name: missing(columns, name, kinds[name], book) for name in fields}
+    plain, trials = Trials(columns, answers), Trials(columns, answers)
+    plain.add(np.arange(len(table)))
+    before = _widths(derive(plain.table(plain.rows, fields), book, only=HEADLINES))
     todo: list[tuple[str, NDArray]] = []
     for name in fields:
-        rows = np.flatnonzero(missing(columns, name, kinds[name], book))
+        rows = np.flatnonzero(lacking[name])
         if len(rows) and len(answers[name]):
             picks = combinations([answers[name]])
-            tables.append(filled(base, rows, [answers[name]], picks))
+            trials.add(rows, [name], picks)
             todo.append((name, np.repeat(rows, len(picks))))
-    if not tables:
+    if not todo:
         return pd.DataFrame(columns=COLUMNS)
-    after = _widths(derive(pd.concat(tables, ignore_index=True), book, only=HEADLINES))
-    found, start = _together(base, before, columns, book, derive), 0
+    after = _widths(derive(trials.table(np.arange(len(trials.rows)), fields), book, only=HEADLINES))
+    found, start = _together(cases, before, columns, lacking, short, book, derive), 0
     for name, whence in todo:
         shares = np.stack([
             _share(before[one][whence], after[one][start : start + len(whence)]) for one in HEADLINES
@@ -108,45 +110,52 @@ def _work(
         for place, row in enumerate(whence[::per_row]):
             most = int(np.argmax(worth[:, place]))
             if worth[most, place] > NEGLIGIBLE:
-                found.append((base["case_id"].iloc[row], name, round(float(worth[most, place]), 4), HEADLINES[most]))
+                found.append((cases[row], name, round(float(worth[most, place]), 4), HEADLINES[most]))
     whole = pd.DataFrame(found, columns=COLUMNS).sort_values("narrows", ascending=False, kind="stable")
     return whole.drop_duplicates(["case_id", "field"])
 
 
 def _together(
-    base: pd.DataFrame, before: dict[str, NDArray], columns: Columns, book: Rulebook, derive: Derive
-) -> list[tuple[str, str, float, str]]:
+    cases: Sequence[str], before: dict[str, NDArray], columns: Columns, lacking: Mapping[str, NDArray],
+    answers: Mapping[str, Answers], book: Rulebook, derive: Derive,
+) -> list[tuple[str, str, float, str]]:  # fmt: skip
     """Give rows for results that no single answer makes known: the fewest missing fields that do so together.
 
     A set of fields counts where at least one combination of answers to all of them makes the result known, and it has
     no more fields than any other that does.
     """
-    kinds = column_kinds(book)
-    lacking: dict[str, NDArray] = {}
     found: list[tuple[str, str, float, str]] = []
     for one in HEADLINES:
         unknown = np.isinf(before[one])
-        fewest = np.full(len(base), np.inf)
+        fewest = np.full(len(cases), np.inf)
         sets: dict[frozenset[str], list[int]] = {}
         for way in DERIVED[one].ways:
-            for name in way:
-                if name not in lacking:
-                    lacking[name] = missing(columns, name, kinds[name], book)
             for row in np.flatnonzero(unknown):
                 sets.setdefault(frozenset(name for name in way if lacking[name][row]), []).append(int(row))
-        for names, whence in sorted(sets.items(), key=lambda item: (len(item[0]), sorted(item[0]))):
-            rows = np.array([row for row in dict.fromkeys(whence) if len(names) <= fewest[row]], dtype=int)
-            if not names or not len(rows):
-                continue
-            parts = [_answers(name, book, short=True) for name in sorted(names)]
-            picks = combinations(parts)
-            known = np.isfinite(derive(filled(base, rows, parts, picks), book, only=(one,))[one].to_numpy(dtype=float))
-            for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
-                fewest[row] = len(names)
-                if len(names) > 1:
-                    share = round(1 / len(names), 4)
-                    found += [(base["case_id"].iloc[row], name, share, one) for name in sorted(names)]
+        ordered = sorted(sets.items(), key=lambda item: (len(item[0]), sorted(item[0])))
+        for size, alike in groupby(ordered, key=lambda item: len(item[0])):
+            trials, tried = Trials(columns, answers), []
+            for names, whence in alike:
+                rows = np.array([row for row in dict.fromkeys(whence) if size <= fewest[row]], dtype=int)
+                if names and len(rows):
+                    trials.add(rows, sorted(names), combinations([answers[name] for name in sorted(names)]))
+                    tried.append((sorted(names), rows))
+            for (fields, rows), known in zip(tried, _made_known(trials, one, book, derive), strict=True):
+                for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
+                    fewest[row] = size
+                    if size > 1:
+                        found += [(cases[row], name, round(1 / size, 4), one) for name in fields]
     return found
+
+
+def _made_known(trials: Trials, one: str, book: Rulebook, derive: Derive) -> list[NDArray]:
+    """Tell for each lot of trials which of them make a result known."""
+    if not trials.sizes:
+        return []
+    inputs = DERIVED[one].inputs
+    first, which = trials.distinct(inputs)
+    derived = derive(trials.table(first, inputs), book, only=(one,))[one].to_numpy(dtype=float)
+    return np.split(np.isfinite(derived)[which], np.cumsum(trials.sizes)[:-1])
 
 
 def _widths(derived: pd.DataFrame) -> dict[str, NDArray]:

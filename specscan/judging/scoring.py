@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import duckdb
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from specscan.judging.cases import clean_sql, typed
+from specscan.judging.cases import answering, clean_sql, typed
 from specscan.judging.kinds import Kinds, column_kinds, uncertain_sql
 from specscan.judging.reasons import reason_of, total_reason
 from specscan.judging.rulesets import TOTAL, Criterion, RuleSet
@@ -74,13 +73,12 @@ def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook) -> list[Judged]
     """Evaluate the criteria of a rule set over all cases."""
     kinds = column_kinds(book)
     cases = typed(table, ruleset.columns, kinds, book)
-    with duckdb.connect(":memory:", config={"enable_external_access": False}) as connection:
-        connection.register("cases", cases)
-        answer = connection.execute(_query(ruleset, kinds)).df()
+    with answering(cases, _query(ruleset, kinds)) as answers:
+        answer = answers.fetchnumpy()
     judged = []
     for number, criterion in enumerate(ruleset.criteria):
-        ends = answer[f"ends_{number}"].to_numpy(dtype=np.int64)
-        unclear = answer[f"unclear_{number}"].to_numpy(dtype=np.int64)
+        ends = np.asarray(answer[f"ends_{number}"], dtype=np.int64)
+        unclear = np.asarray(answer[f"unclear_{number}"], dtype=np.int64)
         low, high = _bounds(ends, criterion)
         judged.append(Judged(criterion, ends, unclear, low, high))
     return judged

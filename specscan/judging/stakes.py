@@ -11,22 +11,28 @@ together in the same manner. Joint stakes are not shares: those of several field
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from specscan.judging.answers import Answers, answers_of, combinations, filled, missing, ways_of
+from specscan.judging.answers import answers_of, combinations, missing, ways_of
 from specscan.judging.kinds import column_kinds
 from specscan.judging.rulesets import RuleSet
-from specscan.judging.scoring import Judged, judge
-from specscan.physics.columns import BASIS, Columns
+from specscan.judging.scoring import judge
+from specscan.judging.trials import Trials
+from specscan.physics.columns import Columns
 from specscan.physics.derived import DERIVED, derive_numbers
 from specscan.rulebook.book import Rulebook
 
 Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities
 Groups = dict[frozenset[str], NDArray]
 """Sets of fields, and the rows of the cases in which they are filled together."""
+Known = dict[tuple[object, ...], dict[str, list[NDArray]]]
+"""What was derived for some trials of the same cases, by what makes them the same."""
+Bands = dict[str, tuple[NDArray, NDArray]]
+"""The least and the most points of each trial, by criterion."""
 NEGLIGIBLE = 1e-9
 CASES = 100
 """How many cases are worked on at once: each is tried with some hundreds of answers."""
@@ -48,12 +54,14 @@ def stakes(
         a conflict, a vague word, some words of a set). 0 where no answer would move the total's band. Between 0 and
         the width of that band; the module says how it is reckoned.
     """
-    parts = []
-    for ruleset in rulesets:
-        worker = _Worker(ruleset, book, derive)
-        for start in range(0, len(table), CASES):
-            parts.append(worker.work(table.iloc[start : start + CASES]))
-    return pd.concat(parts, ignore_index=True) if parts else pd.DataFrame(columns=COLUMNS)
+    parts: dict[str, list[pd.DataFrame]] = {ruleset.name: [] for ruleset in rulesets}
+    workers = [_Worker(ruleset, book, derive) for ruleset in rulesets]
+    for start in range(0, len(table), CASES):
+        known: Known = {}
+        for worker in workers:
+            parts[worker.ruleset.name].append(worker.work(table.iloc[start : start + CASES], known))
+    whole = [one for some in parts.values() for one in some]
+    return pd.concat(whole, ignore_index=True) if whole else pd.DataFrame(columns=COLUMNS)
 
 
 class _Worker:
@@ -62,19 +70,23 @@ class _Worker:
         self.kinds = column_kinds(book)
         self.full = {name: answers_of(name, ruleset, self.kinds, book) for name in ruleset.fields}
         self.short = {name: answers_of(name, ruleset, self.kinds, book, short=True) for name in ruleset.fields}
+        # criteria that rest on derived quantities are judged each by itself, for each sees other trials as alike
+        heavy = [one for one in ruleset.criteria if any(name in DERIVED for name in one.columns)]
+        light = tuple(one for one in ruleset.criteria if one not in heavy)
+        self.parts = [replace(ruleset, criteria=some) for some in (*((one,) for one in heavy), light) if some]
 
-    def work(self, table: pd.DataFrame) -> pd.DataFrame:
-        """Give the stakes of some cases."""
-        base = self.narrow(table)
-        columns = Columns(base)
+    def work(self, table: pd.DataFrame, known: Known) -> pd.DataFrame:
+        """Give the stakes of some cases; ``known`` is what was derived for them under other rule sets."""
+        columns = Columns(table)
         lacking = {name: missing(columns, name, self.kinds[name], self.book) for name in self.ruleset.fields}
-        judged = self.judged(base)
-        width = _width(judged)
-        worth = {name: np.zeros(len(base)) for name in self.ruleset.fields}
+        plain = Trials(columns, self.full)
+        plain.add(np.arange(len(table)))
+        bands = self.bands(plain, known)
+        worth = {name: np.zeros(len(table)) for name in self.ruleset.fields}
         singles = {frozenset([name]): np.flatnonzero(flags) for name, flags in lacking.items()}
-        self.try_out(base, width, singles, self.full, worth)
-        self.try_out(base, width, self.together(ways_of(self.ruleset), lacking), self.short, worth)
-        self.try_out(base, width, self.leftovers(judged, lacking, worth), self.short, worth)
+        self.try_out(Trials(columns, self.full), bands, singles, worth, known)
+        self.try_out(Trials(columns, self.short), bands, self.together(ways_of(self.ruleset), lacking), worth, known)
+        self.try_out(Trials(columns, self.short), bands, self.leftovers(bands, lacking, worth), worth, known)
         found = [
             (case, name, worth[name][row])
             for row, case in enumerate(table["case_id"])
@@ -85,22 +97,45 @@ class _Worker:
         result.insert(1, "ruleset", self.ruleset.name)
         return result.astype({"points_at_stake": float}).round({"points_at_stake": 6})
 
-    def narrow(self, table: pd.DataFrame) -> pd.DataFrame:
-        """Give the columns of the fields that matter here; those of derived quantities are left to be worked out."""
-        names = [
-            column
-            for name in self.ruleset.fields
-            for column in (name, f"{name}__low", f"{name}__high", name + BASIS)
-            if column in table
-        ]
-        return table[["case_id", *names]].reset_index(drop=True)
+    def bands(self, trials: Trials, known: Known, before: Bands | None = None) -> Bands:
+        """Give the least and the most points of each criterion for each trial; ``before`` are those of the cases."""
+        found: dict[str, tuple[NDArray, NDArray]] = {}
+        parts = self.parts
+        if before is not None:
+            parts = [part for part in self.parts if trials.changed(part.fields)]
+            found = {name: (low[trials.rows], high[trials.rows]) for name, (low, high) in before.items()}
+        derived = self.derived(trials, parts, known)
+        for part in parts:
+            first, which = trials.distinct(part.fields)
+            table = trials.table(first, [name for name in part.columns if name not in DERIVED])
+            for name in part.columns:
+                if name in DERIVED:
+                    whence, ends = derived[name]
+                    for column, values in zip((name, f"{name}__low", f"{name}__high"), ends, strict=True):
+                        table[column] = values[whence[first]]
+            for one in judge(table, part, self.book):
+                found[one.criterion.name] = (one.low[which], one.high[which])
+        return {one.name: found[one.name] for one in self.ruleset.criteria}
 
-    def judged(self, table: pd.DataFrame) -> list[Judged]:
-        used = [q for q in DERIVED if q in self.ruleset.columns]
-        derived = self.derive(table, self.book, only=used)[
-            [f"{q}{end}" for q in used for end in ("", "__low", "__high")]
-        ]
-        return judge(pd.concat([table, derived], axis=1), self.ruleset, self.book)
+    def derived(
+        self, trials: Trials, parts: Sequence[RuleSet], known: Known
+    ) -> dict[str, tuple[NDArray, list[NDArray]]]:
+        """Give for each derived quantity its different values (typical, low, high), and which each trial has."""
+        together: dict[bytes, tuple[NDArray, NDArray, list[str]]] = {}
+        for name in (one for one in DERIVED if any(one in part.columns for part in parts)):
+            first, which = trials.distinct(DERIVED[name].inputs)
+            together.setdefault(first.tobytes(), (first, which, []))[2].append(name)
+        found = {}
+        for first, which, names in together.values():
+            inputs = list(dict.fromkeys(field for name in names for field in DERIVED[name].inputs))
+            key = (tuple(names), *trials.key(first, inputs))
+            if key not in known:
+                frame = self.derive(trials.table(first, inputs), self.book, only=names)
+                known[key] = {
+                    name: [frame[f"{name}{end}"].to_numpy() for end in ("", "__low", "__high")] for name in names
+                }
+            found.update({name: (which, known[key][name]) for name in names})
+        return found
 
     def together(self, sets: Iterable[tuple[str, ...]], lacking: Mapping[str, NDArray]) -> Groups:
         """Give, for sets of fields, which two or more of them are missing together, and in which cases."""
@@ -113,44 +148,38 @@ class _Worker:
                     found.setdefault(names, []).append(np.flatnonzero((flags == pattern).all(axis=1)))
         return {names: np.unique(np.concatenate(rows)) for names, rows in found.items()}
 
-    def leftovers(self, judged: list[Judged], lacking: Mapping[str, NDArray], worth: Mapping[str, NDArray]) -> Groups:
+    def leftovers(self, bands: Bands, lacking: Mapping[str, NDArray], worth: Mapping[str, NDArray]) -> Groups:
         """Give the missing fields of criteria that are not settled and in which no single field has a stake."""
         found: Groups = {}
-        for one in judged:
-            own = tuple(name for name in one.criterion.columns if name in lacking)
+        for criterion in self.ruleset.criteria:
+            low, high = bands[criterion.name]
+            own = tuple(name for name in criterion.columns if name in lacking)
             if len(own) > 1:
-                idle = (one.low < one.high) & (np.max([worth[name] for name in own], axis=0) == 0)
+                idle = (low < high) & (np.max([worth[name] for name in own], axis=0) == 0)
                 found.update(self.together([own], {name: lacking[name] & idle for name in own}))
         return found
 
-    def try_out(
-        self,
-        base: pd.DataFrame,
-        width: NDArray,
-        groups: Groups,
-        answers: Mapping[str, Answers],
-        worth: dict[str, NDArray],
-    ) -> None:
+    def try_out(self, trials: Trials, bands: Bands, groups: Groups, worth: dict[str, NDArray], known: Known) -> None:
         """Fill groups of fields with answers, all in one go, and note in ``worth`` what each field is worth.
 
         Every combination of answers is tried with all fields of the group and, where there are several, with each of
         them left out: a field is worth the shrink of the combinations that shrink the band less without it.
         """
-        tables: list[pd.DataFrame] = []
         todo: list[tuple[list[str], NDArray]] = []
         for names, rows in groups.items():
-            parts = [answers[name] for name in sorted(names)]
+            fields = sorted(names)
+            parts = [trials.answers[name] for name in fields]
             if not len(rows) or not all(len(one) for one in parts):
                 continue
             picks = combinations(parts)
-            left_out = ["", *sorted(names)] if len(parts) > 1 else [""]
-            tables += [filled(base, rows, parts, picks, without) for without in left_out]
-            todo.append((sorted(names), np.repeat(rows, len(picks))))
-        if not tables:
+            left_out = ["", *fields] if len(parts) > 1 else [""]
+            for left in left_out:
+                trials.add(rows, fields, picks, left)
+            todo.append((fields, np.repeat(rows, len(picks))))
+        if not todo:
             return
-        widths = np.split(
-            _width(self.judged(pd.concat(tables, ignore_index=True))), np.cumsum([len(t) for t in tables])
-        )
+        width = _width(bands)
+        widths = np.split(_width(self.bands(trials, known, bands)), np.cumsum(trials.sizes))
         place = 0
         for fields, whence in todo:
             joint = width[whence] - widths[place]
@@ -160,5 +189,5 @@ class _Worker:
             place += 1 + len(fields) if len(fields) > 1 else 1
 
 
-def _width(judged: list[Judged]) -> NDArray:
-    return np.sum([one.high - one.low for one in judged], axis=0)
+def _width(bands: Bands) -> NDArray:
+    return np.sum([high - low for low, high in bands.values()], axis=0)

@@ -33,8 +33,8 @@ class Columns:
     def number(self, name: str) -> Range:
         """Give a number in the canonical unit of its field. Bounds that are missing are the value itself."""
         if name not in self._numbers:
-            value = self._floats(name)
-            low, high = self._floats(f"{name}__low"), self._floats(f"{name}__high")
+            value = self.floats(name)
+            low, high = self.floats(f"{name}__low"), self.floats(f"{name}__high")
             self._numbers[name] = Range.of(
                 np.where(np.isnan(low), value, low), value, np.where(np.isnan(high), value, high)
             )
@@ -65,18 +65,19 @@ class Columns:
 
     def _where(self, name: str, test: Callable[[str], bool]) -> Mask:
         """Test each different word once; false where nothing is known."""
-        codes, different = self._coded(name)
+        codes, different = self.coded(name)
         answers = np.array([*(test(str(word)) for word in different), False], dtype=bool)
         return answers[codes]
 
-    def _coded(self, name: str) -> tuple[np.ndarray, np.ndarray]:
+    def coded(self, name: str) -> tuple[np.ndarray, np.ndarray]:
         """Give a number for the word of each case (-1 where unknown), and the words; worked out once a column."""
         if name not in self._codes:
             codes, different = pd.factorize(self.words(name))
             self._codes[name] = (codes, np.asarray(different, dtype=object))
         return self._codes[name]
 
-    def _floats(self, name: str) -> np.ndarray:
+    def floats(self, name: str) -> np.ndarray:
+        """Give a column of numbers as it stands in the table, NaN where unknown."""
         if name not in self.table:
             return np.full(self.size, np.nan)
         return pd.to_numeric(self.table[name], errors="coerce").to_numpy(dtype=float, na_value=np.nan)

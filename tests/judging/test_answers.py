@@ -1,9 +1,11 @@
 """Answers that are tried for missing fields."""
 
+import numpy as np
 import pytest
 
-from specscan.judging.answers import LIMIT_TOGETHER, answers_of, combinations, filled, missing
+from specscan.judging.answers import LIMIT_TOGETHER, answers_of, combinations, missing
 from specscan.judging.kinds import column_kinds
+from specscan.judging.trials import Trials
 from specscan.physics.columns import Columns
 from tests.judging.conftest import criterion
 
@@ -16,9 +18,11 @@ def answers(ruleset_of, book):
     return lambda field: answers_of(field, ruleset, column_kinds(book), book)
 
 
-def tried(table, *answers):
-    picks = combinations(answers)
-    return filled(table, [0], answers, picks)
+def tried(table, *answers, without=""):
+    """Give the table of the one case tried with every combination of the answers."""
+    trials = Trials(Columns(table), {one.field: one for one in answers})
+    trials.add([0], [one.field for one in answers], combinations(answers), without)
+    return trials.table(np.arange(len(trials.rows)), [one.field for one in answers])
 
 
 def test_unknown_number_is_tried_over_its_plausible_range_and_at_its_threshold(answers, vans, book):
@@ -54,8 +58,7 @@ def test_too_many_combinations_are_thinned_evenly(answers):
 
 def test_field_left_out_stays_as_it_is(answers, vans):
     parts = [answers("fresh_tank_l"), answers("propane_tank_l")]
-    picks = combinations(parts)
-    whole, without = (filled(vans({}), [0], parts, picks, name) for name in ("", "propane_tank_l"))
+    whole, without = (tried(vans({}), *parts, without=name) for name in ("", "propane_tank_l"))
     assert without["propane_tank_l"].isna().all()
     assert without["fresh_tank_l"].tolist() == whole["fresh_tank_l"].tolist()
 
@@ -79,3 +82,17 @@ def test_field_left_out_stays_as_it_is(answers, vans):
 )
 def test_what_counts_as_missing(book, vans, field, van, expected):
     assert missing(Columns(vans(van)), field, column_kinds(book)[field], book).tolist() == [expected]
+
+
+def test_trials_that_are_alike_for_some_fields_are_made_into_one_row(answers, vans):
+    parts = {name: answers(name) for name in ("fresh_tank_l", "insulated_surfaces")}
+    trials = Trials(Columns(vans({}, {"fresh_tank_l": 80})), parts)
+    both = combinations(list(parts.values()))
+    trials.add([0, 1], list(parts), both)
+    trials.add([0, 1], list(parts), both, "fresh_tank_l")
+    first, which = trials.distinct(["insulated_surfaces"])
+    assert len(first) == 2 * len(parts["insulated_surfaces"]) < len(which) == len(trials.rows)
+    rows, alike = (trials.table(np.arange(len(which)), parts), trials.table(first, parts).iloc[which])
+    assert rows["insulated_surfaces"].tolist() == alike["insulated_surfaces"].tolist()
+    assert trials.rows.tolist() == trials.rows[first][which].tolist()
+    assert trials.changed(["fresh_tank_heat", "fresh_tank_l"]) == ["fresh_tank_l"]
