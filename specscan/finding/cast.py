@@ -333,7 +333,7 @@ class CastReader:
         return found
 
     def _codes(self, series: str, own: list[Passage]) -> list[str]:
-        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
+        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?!\d)(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
         counts: Counter[str] = Counter()
         headed: set[str] = set()
         for passage in own:

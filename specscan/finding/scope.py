@@ -62,17 +62,25 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
     nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
     if nearest:
-        return _union([m for m in nearest if m.chunk == nearest[0].chunk])
+        return _union(_listed(nearest, 1))
     if clause and _closes_clause(clause, item, mentions, parsed):
         return _union(clause)
     leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
     if leading:
-        return _union([m for m in leading if m.chunk == leading[-1].chunk])
+        return _union(_listed(leading[::-1], -1))
     in_label = [m for m in mentions if m.start < split]
     if in_label:
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _listed(mentions: list[Item], step: int) -> list[Item]:
+    """Give the mentions of vans in the first one's chunk and in the chunks that follow without a gap: "A, B and C"."""
+    found = [m for m in mentions if m.chunk == mentions[0].chunk]
+    while more := [m for m in mentions if m.chunk == found[-1].chunk + step and m.sentence == found[0].sentence]:
+        found += more
+    return found
 
 
 def _in_bracket(chunk: int, mentions: list[Item], parsed: Parsed) -> list[Item]:

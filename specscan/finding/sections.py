@@ -10,6 +10,7 @@ from specscan.finding.found import Availability
 from specscan.finding.kit import Kit
 from specscan.finding.lexicon import Analysis, Mention
 from specscan.finding.price_lines import PriceLines
+from specscan.finding.runs import vans_by_run
 from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Passage
@@ -25,11 +26,12 @@ class Sections:
         self.vans = vans
         self.prices = prices
         self.governed = Counter(heading for passage in passages for heading in {"", *passage.sections})
-        self.senses: dict[tuple[str, ...], SectionSense] = {}
+        self.led = vans_by_run(passages, vans, kit.lexicon)
+        self.senses: dict[tuple[object, ...], SectionSense] = {}
 
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
-        key = (str(passage.page), *passage.sections)
+        key = (passage.page, self.led.get(passage.number), *passage.sections)
         if key not in self.senses:
             self.senses[key] = self._sense(passage)
         return self.senses[key]
@@ -38,6 +40,8 @@ class Sections:
         sense = SectionSense()
         for depth, heading in enumerate(reversed(passage.sections)):
             self._add_heading(sense, heading, innermost=depth == 0)
+        if sense.vans is None and not sense.shared:
+            sense.vans = self.led.get(passage.number)
         prices = self.prices.above(passage)
         if prices:
             sense.by_van = prices

@@ -22,6 +22,7 @@ LEADING_WIDE = 1.55
 PITCH_LOOSE = 1.45
 CROSSING_SHARE = 0.1
 TABLE_SHARE = 0.4
+GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
 
 @dataclass(slots=True)
@@ -277,6 +278,7 @@ def _rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hi
     pitch = middle_of(pitches) if pitches else 2 * em
     ruled = len(floors) >= 3
     several = _holding_rows(picked, columns, floors, hints)
+    grouped = _is_grouped(picked, columns, hints)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     rows: list[list[Parted]] = []
@@ -285,7 +287,7 @@ def _rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hi
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
-            and _continues(rows[-1], line, segments, columns, near, loose)
+            and _continues(rows[-1], line, segments, columns, near, loose, grouped)
         ):
             rows[-1].append((line, segments))
         else:
@@ -320,6 +322,7 @@ def _continues(
     columns: list[tuple[float, float]],
     near: float,
     loose: bool,
+    grouped: bool,
 ) -> bool:
     above = row[-1][0]
     if line.base - above.base > near:
@@ -330,13 +333,32 @@ def _continues(
         return True
     if len(row) == 1 and len(above_parts := row[0][1]) == 1 and len(segments) > 1 and segments[0].text[:1].islower():
         return _touched(above_parts[0].box, columns)[0] == 0  # the label goes on, and its value stands at its end
-    filled = {index for segment in segments for index in _touched(segment.box, columns)}
-    if 0 not in filled:
+    label_column = 1 if grouped else 0
+    places = [_touched(segment.box, columns) for segment in segments]
+    labels = [segment for segment, touched in zip(segments, places, strict=True) if label_column in touched]
+    filled = {index for touched in places for index in touched if index >= label_column}
+    if not labels:
         return True
-    if filled == {0}:
-        label = row[-1][1][0].text
-        return segments[0].text[:1].islower() or label.endswith((",", "-", "/", "(", "–"))
+    if filled == {label_column}:
+        own = [segment.text for segment in row[-1][1] if label_column in _touched(segment.box, columns)]
+        return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
     return False
+
+
+def _is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:
+    """Tell whether the first column only names groups of rows, and the labels of the rows stand in the second."""
+    if len(columns) < 3:
+        return False
+    first, second = [], []
+    for _, segments in picked:
+        parts = {_touched(segment.box, columns)[0]: segment.text for segment in segments}
+        if len(parts) > 1 and max(parts) > 1:
+            first.append(parts.get(0, ""))
+            second.append(parts.get(1, ""))
+    named, labels = [text for text in first if text], [text for text in second if text]
+    rare = 1 <= len(named) <= GROUP_SHARE * len(first)
+    known = sum(hints.is_label(text) for text in labels)
+    return rare and len(labels) >= 0.7 * len(second) and known >= GROUP_SHARE * len(labels)
 
 
 def _is_heading_line(above: list[Line], segments: list[Line], columns: list[tuple[float, float]]) -> bool:

@@ -135,10 +135,13 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
     """Give the rows of heads, and the rows above them that are no part of the table (a legend)."""
     found: list[int] = []
     before: list[int] = []
+    grouped = _is_grouped(grid, hints)
     for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
         cells = grid.row_cells(row)
         if not cells:
             continue
+        if found and grouped and labelish(grid.at(row, 1), hints):
+            break
         if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
         elif _is_head_row(grid, row, cells, hints, bool(found), len(before)) or _is_known(cells, known):
@@ -150,6 +153,12 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
     if len(found) + len(before) >= grid.rows and not _only_heads(grid, found):
         return found[:1], before
     return found, before
+
+
+def _is_grouped(grid: Grid, hints: Hints) -> bool:
+    """Tell whether the labels stand in the second column, and the first only names groups of rows now and then."""
+    labels = sum(labelish(cell, hints) for cell in column_cells(grid, 1))
+    return grid.cols >= 3 and labels >= LABEL_SHARE * grid.rows and len(column_cells(grid, 0)) < 0.5 * grid.rows
 
 
 def _only_heads(grid: Grid, rows: list[int]) -> bool:

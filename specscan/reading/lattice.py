@@ -15,6 +15,7 @@ from specscan.records.text import Box
 SNAP = 3.0
 JOIN = 3.0
 LIMIT_CROSSINGS = 20_000  # glyph charts of 256 × 256 cells hang the cell search; no spec table has as many
+LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
 
@@ -24,10 +25,12 @@ Edge = dict[str, Any]
 def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     """Give the ruled tables of a sheet and the ids of the words that they hold."""
     edges = _edges(sheet) + [_edge(*piece) for piece in stripe_edges(sheet, words)]
-    across = sum(edge["orientation"] == "h" for edge in edges)
-    if not edges or across * (len(edges) - across) > LIMIT_CROSSINGS:
+    if not edges or len(edges) > LIMIT_EDGES:
         return [], set()
-    merged = steps.merge_edges(edges, SNAP, SNAP, JOIN, JOIN)
+    merged = steps.merge_edges(edges, SNAP, SNAP, JOIN, JOIN)  # borders drawn cell by cell become few long lines
+    across = sum(edge["orientation"] == "h" for edge in merged)
+    if across * (len(merged) - across) > LIMIT_CROSSINGS:
+        return [], set()
     crossings = steps.edges_to_intersections(merged, 3, 3)
     if len(crossings) > LIMIT_CROSSINGS:
         return [], set()

@@ -203,6 +203,8 @@ def _add_turned_heads(grid: Grid, turned: list[Word]) -> None:
     above = [word for word in turned if _stands_above(word.box, grid)]
     if len(above) < 2:
         return
+    above += [word for word in turned if word not in above and any(_is_beside(word.box, one.box) for one in above)]
+    above = [word for word in above if grid.box.x0 - 12 <= word.box.middle[0] <= grid.box.x1 + 12]
     for cell in grid.cells:
         cell.row += 1
     grid.rows += 1
@@ -214,6 +216,11 @@ def _add_turned_heads(grid: Grid, turned: list[Word]) -> None:
         )
         grid.cells.insert(0, GridCell(0, col, [Line([replace(word, bold=True)])]))
         turned.remove(word)
+
+
+def _is_beside(box: Box, other: Box) -> bool:
+    """Tell whether two turned labels begin or end level with each other: short and long heads of one row."""
+    return min(abs(box.top - other.top), abs(box.bottom - other.bottom)) <= 4
 
 
 def _stands_above(box: Box, grid: Grid) -> bool:

@@ -29,6 +29,7 @@ PALE = 232  # a text colour all of whose channels are above this may be white on
 CONTRAST = 18  # grey levels between ink and ground below which nobody reads a word
 GARBAGE_SHARE = 0.25
 MARGIN = 0.12
+HEAD_REACH = 2.4  # em from the heads of columns to the row below them
 TITLES_PER_PAGE = 6
 LIMIT_PAGES = 400
 
@@ -247,13 +248,33 @@ def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[
         for line in lines:
             y = line.box.middle[1]
             in_margin = y < MARGIN * sheet.height or y > (1 - MARGIN) * sheet.height
-            if not in_margin or len(segments_of(line, 1.0)) > 3:
+            if not in_margin or len(segments_of(line, 1.0)) > 3 or _heads_table(line, lines):
                 continue
             key = (re.sub(r"\d+", "#", line.text), round(y / 4))
             # A line as large as a heading must come back on three pages to count as running.
             seen[key] += 2 if line.size > 1.2 * usual else 3
             texts.setdefault(key, set()).add(line.text)
     return {text for key, count in seen.items() if count >= 6 for text in texts[key]}
+
+
+def _heads_table(line: Line, lines: list[Line]) -> bool:
+    """Tell whether a line heads the columns of a table: each of its parts stands over a part of a row close below.
+
+    The heading of a group of rows may come between.
+    """
+    parts = [part.box for part in segments_of(line, 1.0)]
+    if len(parts) < 2:
+        return False
+    above = line
+    for other in lines[lines.index(line) + 1 :][:2]:
+        apart = other.box.middle[1] - above.box.middle[1]
+        if not 0 < apart <= HEAD_REACH * line.size or other.size > 1.15 * line.size:
+            return False
+        cells = [part.box for part in segments_of(other, 1.0)]
+        if len(cells) >= len(parts) and all(any(cell.overlap_x(part) > 0 for cell in cells) for part in parts):
+            return True
+        above = other
+    return False
 
 
 def _titles(sheet: Sheet, lines: list[Line]) -> list[Title]:

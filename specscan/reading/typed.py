@@ -6,7 +6,7 @@ import re
 
 RULE = re.compile(r"^\s*[=\-~_]{3,}(?:\s+[=\-~_]{2,})*\s*$")
 PART = re.compile(r"\S+(?: \S+)*")
-MIN_CELLS = 3  # two cells are a label and its value, which need no heads
+LONGEST_LABEL = 60
 INDENT = 4  # characters before the heads of a table whose corner is empty
 LOOK_AHEAD = 12
 FULL_SHARE = 0.5  # of the rows below: so many have a value under each head
@@ -16,9 +16,15 @@ def tabbed_rows(lines: list[str], start: int) -> list[list[str]] | None:
     """Give the rows of a table whose cells are parted by single tabs, from line ``start`` on, or ``None``.
 
     A line without tabs between two rows is the heading of a group. A first line that begins with a tab is a head.
+    Rows of two cells are labels with their values.
     """
     head = _cells(lines[start])
-    if len(head) < MIN_CELLS or not all(head[1:]):
+    if len(head) == 2 and _is_pair(head):
+        end = start + 1
+        while end < len(lines) and _is_pair(_cells(lines[end])):
+            end += 1
+        return [_cells(line) for line in lines[start:end]]
+    if len(head) < 3 or not all(head[1:]):
         return None
     rows, taken = [head], 1
     for at in range(start + 1, len(lines)):
@@ -31,6 +37,11 @@ def tabbed_rows(lines: list[str], start: int) -> list[list[str]] | None:
         else:
             break
     return rows[:taken] if sum(len(row) > 1 for row in rows[:taken]) >= 2 else None
+
+
+def _is_pair(cells: list[str]) -> bool:
+    """Tell whether the cells are a label and its value; the sign or number of an item in a list is no label."""
+    return len(cells) == 2 and all(cells) and len(cells[0]) <= LONGEST_LABEL and bool(re.search(r"[^\W\d_]{2}", cells[0]))
 
 
 def _cells(line: str) -> list[str]:

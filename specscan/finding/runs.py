@@ -1,0 +1,82 @@
+"""Sister vans each described under headings no larger than the one that names them: "Tarn 19", "Water", "Heating"."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.van_mentions import VanMentions
+from specscan.records.text import Kind, Passage
+
+MIN_RUNS = 2
+
+
+@dataclass(slots=True)
+class Run:
+    """A heading that names vans, and what follows it in its column under headings of the same rank."""
+
+    vans: frozenset[str]
+    opening: Passage
+    passages: list[Passage] = field(default_factory=list)
+
+    def headings(self) -> set[str]:
+        """Give the texts of the headings of the same rank."""
+        return {p.text for p in self.passages if p.kind is Kind.HEADING and p.sections == self.opening.sections}
+
+
+def vans_by_run(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon) -> dict[int, frozenset[str]]:
+    """Give for the numbers of passages the vans whose name leads them; none where headings name no sisters.
+
+    A name leads where a heading of the same rank follows it at once, so that nothing stands under the name itself. A run
+    ends with the column, at a heading of higher rank, and before headings that no sister's run has.
+    """
+    runs = [] if vans.single else _runs(passages, vans, lexicon)
+    if len({run.vans for run in runs}) < MIN_RUNS:
+        return {}
+    shared = Counter(text for run in runs for text in run.headings())
+    found: dict[int, frozenset[str]] = {}
+    for run in runs:
+        last = max((n for n, p in enumerate(run.passages) if shared[p.text] > 1 and p.kind is Kind.HEADING), default=-1)
+        for number, passage in enumerate(run.passages):
+            if number > last >= 0 and passage.kind is Kind.HEADING and passage.sections == run.opening.sections:
+                break
+            found[passage.number] = run.vans
+    return found
+
+
+def _runs(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon) -> list[Run]:
+    runs: list[Run] = []
+    current: Run | None = None
+    for passage, following in zip(passages, [*passages[1:], None], strict=True):
+        if current is not None and _leaves(passage, current):
+            current = None
+        named = _leading(passage, following, vans, lexicon) if passage.kind is Kind.HEADING else None
+        if named:
+            current = Run(named, passage)
+            runs.append(current)
+        elif current is not None:
+            current.passages.append(passage)
+    return runs
+
+
+def _leading(
+    passage: Passage, following: Passage | None, vans: VanMentions, lexicon: Lexicon
+) -> frozenset[str] | None:
+    """Give the vans that a heading names, if it is their name alone or their name and that of the first group."""
+    named = vans.whole(passage.text)
+    if named is None:
+        found = vans.find(passage.text)
+        rest = passage.text[found[0][1] :].strip(" –—:|·") if found and found[0][0] == 0 and len(found) == 1 else ""
+        kinds = {m.concept.kind for m in lexicon.analyse(rest).mentions} if rest else set()
+        return found[0][2] if rest and "section" in kinds and found[0][2] != vans.everyone else None
+    beside = following is not None and following.kind is Kind.HEADING and following.sections == passage.sections
+    return named if beside and named != vans.everyone else None
+
+
+def _leaves(passage: Passage, run: Run) -> bool:
+    """Tell whether a passage stands in another column of the page, or under a heading of higher rank."""
+    last = run.passages[-1] if run.passages else run.opening
+    rank = run.opening.sections
+    return passage.block != last.block and passage.page == last.page or passage.sections[: len(rank)] != rank
