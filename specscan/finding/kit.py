@@ -16,7 +16,7 @@ from specscan.finding.lexicon import KEPT_LETTERS, Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.sayings import SayingFinder
-from specscan.finding.units import Unit, Units
+from specscan.finding.units import Unit, Units, conversion
 from specscan.finding.van_mentions import Named, VanMentions
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
@@ -37,6 +37,7 @@ IMPERIAL = re.compile(
     r"\b(?:imperial|imp\.?)\s*(?:gal|measure)|gallons?\s+(?:are|is)\s+imperial|\bgallons? impériaux", re.IGNORECASE
 )
 US_GALLON = re.compile(r"\bU\.?S\.?\s*gal", re.IGNORECASE)
+NEAR_GALLON = 0.04  # by which litres and gallons printed side by side may miss a kind of gallon, rounded as they are
 
 
 @dataclass(slots=True)
@@ -115,6 +116,7 @@ class Kits:
         self.units = Units(book.units)
         self.customary = _printed(book.units, CUSTOMARY)
         self.metric = _printed(book.units, METRIC)
+        self.twice = _side_by_side(book.units)
         self.lexicons: dict[tuple[str, bool], Lexicon] = {}
         self.kits: dict[tuple[str, bool, bool], Kit] = {}
 
@@ -167,8 +169,24 @@ class Kits:
             return True
         if US_GALLON.search(text):
             return False
+        printed = self._gallons_printed(text)
+        if printed:
+            return printed > 0
         british, american = self._hits(text)
         return british > american and british >= (MIN_REGION_WORDS if american else MIN_UNOPPOSED_WORDS)
+
+    def _gallons_printed(self, text: str) -> int:
+        """Give how many more volumes in litres and gallons agree with imperial gallons than with those of the US."""
+        balance = 0
+        us, imperial = (conversion(name, "liter")[0] for name in ("gallon", "imperial_gallon"))
+        for match in self.twice.finditer(text):
+            found = {key: float(value.replace(",", ".")) for key, value in match.groupdict().items() if value}
+            litres, gallons = found.get("l1", found.get("l2", 0.0)), found.get("g1", found.get("g2", 0.0))
+            if gallons:
+                size = litres / gallons
+                balance += abs(size - imperial) < NEAR_GALLON * imperial
+                balance -= abs(size - us) < NEAR_GALLON * us
+        return balance
 
     def _is_north_american(self, text: str, language: str) -> bool:
         """Tell whether a document's words and units are of the United States or Canada."""
@@ -187,6 +205,17 @@ class Kits:
             return sum(word in folded and bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
 
         return hits(self.book.general.british), hits(self.book.general.american)
+
+
+def _side_by_side(units: UnitFile) -> re.Pattern[str]:
+    """Give a pattern of volumes printed in litres and gallons: "72 litres (15.8 gal)", "12 gal / 45 L"."""
+    names = ("liter", "gallon")
+    spelled = [[one for unit in units.units if unit.pint == name for one in unit.spellings] for name in names]
+    litre, gallon = ("|".join(re.escape(one) for one in sorted(ones, reverse=True)) for ones in spelled)
+    figure, joint = r"\d{1,3}(?:[.,]\d)?", r"\s*[(/]\s*"
+    first = rf"(?P<l1>{figure})\s?(?:{litre}){joint}(?P<g1>{figure})\s?(?:{gallon})"
+    second = rf"(?P<g2>{figure})\s?(?:{gallon}){joint}(?P<l2>{figure})\s?(?:{litre})"
+    return re.compile(rf"(?<![\d.,])(?:{first}|{second})(?!\w)", re.IGNORECASE)
 
 
 def _printed(units: UnitFile, names: set[str]) -> re.Pattern[str]:

@@ -13,6 +13,10 @@ from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 
+LONGEST = 160
+OPEN = re.compile(r"[:·•|–—]\s*$")  # the end of a line of prices that goes on below
+
+
 class PriceLines:
     """The lines of prices of one document, by page and heading; ``passages`` are the numbers of those lines."""
 
@@ -33,13 +37,11 @@ class PriceLines:
 
     def _read(self, passages: list[Passage], legend: Legend) -> None:
         """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
-        for passage in passages:
-            if passage.number in legend.passages:
-                continue
-            if passage.kind not in (Kind.PROSE, Kind.LINE, Kind.BULLET) or len(passage.text) > 160:
-                continue
-            parsed, _ = self.kit.parse("", passage.text, self.vans)
-            priced = has_price(passage.text)
+        lines = [p for p in passages if p.kind in (Kind.PROSE, Kind.LINE, Kind.BULLET) and len(p.text) <= LONGEST]
+        for passage, *wrapped in _joined([p for p in lines if p.number not in legend.passages]):
+            text = " ".join(p.text for p in (passage, *wrapped))
+            parsed, _ = self.kit.parse("", text, self.vans)
+            priced = has_price(text)
             cues = parsed.cues(*AVAILABILITIES)
             named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
             if not (priced and passage.sections) and not (cues and named):
@@ -48,10 +50,10 @@ class PriceLines:
                 continue
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
                 continue
-            found = self._price_parts(passage.text)
+            found = self._price_parts(text)
             if found and passage.sections:
                 self.prices.setdefault((passage.page, passage.sections), {}).update(found)
-                self.passages.add(passage.number)
+                self.passages.update(p.number for p in (passage, *wrapped))
 
     def _price_parts(self, text: str) -> dict[str, Availability]:
         """Give for each van what a line of prices says."""
@@ -82,3 +84,20 @@ class PriceLines:
         if len(starts) >= 2:
             return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
         return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)
+
+
+def _joined(passages: list[Passage]) -> list[list[Passage]]:
+    """Give lines, one that is broken off before the price or between two vans together with those that end it."""
+    found: list[list[Passage]] = []
+    for passage in passages:
+        last = found[-1][-1] if found else None
+        if (
+            last is not None
+            and OPEN.search(last.text)
+            and last.number + 1 == passage.number
+            and (last.sections, last.kind) == (passage.sections, passage.kind)
+        ):
+            found[-1].append(passage)
+        else:
+            found.append([passage])
+    return found

@@ -15,10 +15,14 @@ MIN_RUNS = 2
 
 @dataclass(slots=True)
 class Run:
-    """A heading that names vans, and what follows it in its column under headings of the same rank."""
+    """A heading that names vans, and what follows it in its column under headings of the same rank.
+
+    ``rest``: what stands behind the name in the heading, the name of the first group.
+    """
 
     vans: frozenset[str]
     opening: Passage
+    rest: str
     passages: list[Passage] = field(default_factory=list)
 
     def headings(self) -> set[str]:
@@ -29,10 +33,12 @@ class Run:
 def vans_by_run(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon) -> dict[int, frozenset[str]]:
     """Give for the numbers of passages the vans whose name leads them; none where headings name no sisters.
 
-    A name leads where a heading of the same rank follows it at once, so that nothing stands under the name itself. A run
-    ends with the column, at a heading of higher rank, and before headings that no sister's run has.
+    A name leads where a heading of the same rank follows it at once, so that nothing stands under the name itself.
+    A run ends with the column, at a heading of higher rank, and before headings that no sister's run has.
     """
-    runs = [] if vans.single else _runs(passages, vans, lexicon)
+    runs = [] if vans.single else _runs(passages, vans)
+    rests = Counter(run.rest for run in runs)
+    runs = [run for run in runs if not run.rest or rests[run.rest] > 1 or _is_group(run.rest, lexicon)]
     if len({run.vans for run in runs}) < MIN_RUNS:
         return {}
     shared = Counter(text for run in runs for text in run.headings())
@@ -46,33 +52,36 @@ def vans_by_run(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon
     return found
 
 
-def _runs(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon) -> list[Run]:
+def _is_group(text: str, lexicon: Lexicon) -> bool:
+    return any(m.concept.kind == "section" for m in lexicon.analyse(text).mentions)
+
+
+def _runs(passages: Sequence[Passage], vans: VanMentions) -> list[Run]:
     runs: list[Run] = []
     current: Run | None = None
     for passage, following in zip(passages, [*passages[1:], None], strict=True):
         if current is not None and _leaves(passage, current):
             current = None
-        named = _leading(passage, following, vans, lexicon) if passage.kind is Kind.HEADING else None
-        if named:
-            current = Run(named, passage)
+        named, rest = _leading(passage, following, vans) if passage.kind is Kind.HEADING else (None, "")
+        if named and named != vans.everyone:
+            current = Run(named, passage, rest)
             runs.append(current)
         elif current is not None:
             current.passages.append(passage)
     return runs
 
 
-def _leading(
-    passage: Passage, following: Passage | None, vans: VanMentions, lexicon: Lexicon
-) -> frozenset[str] | None:
-    """Give the vans that a heading names, if it is their name alone or their name and that of the first group."""
+def _leading(passage: Passage, following: Passage | None, vans: VanMentions) -> tuple[frozenset[str] | None, str]:
+    """Give the vans that a heading names, and what stands behind their name in it; none where they do not lead."""
     named = vans.whole(passage.text)
     if named is None:
         found = vans.find(passage.text)
-        rest = passage.text[found[0][1] :].strip(" –—:|·") if found and found[0][0] == 0 and len(found) == 1 else ""
-        kinds = {m.concept.kind for m in lexicon.analyse(rest).mentions} if rest else set()
-        return found[0][2] if rest and "section" in kinds and found[0][2] != vans.everyone else None
+        if len(found) != 1 or found[0][0] != 0:
+            return None, ""
+        rest = passage.text[found[0][1] :].strip(" –—:|·")
+        return found[0][2], rest
     beside = following is not None and following.kind is Kind.HEADING and following.sections == passage.sections
-    return named if beside and named != vans.everyone else None
+    return (named, "") if beside else (None, "")
 
 
 def _leaves(passage: Passage, run: Run) -> bool:

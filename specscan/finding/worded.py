@@ -70,7 +70,16 @@ class WordReader:
                     for name in owns(self.book, thing, concept):
                         if self._fits(name, concept, item, group, sentence, thing):
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
-        return found
+        told = {one.field for one in found if not one.from_label}
+        return [one for one in found if one.field not in told or not self._is_part_of_label(one, statement)]
+
+    def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
+        """Tell whether a word is only part of the name for what its label asks: "type de traction : 4x4"."""
+        item = found.item
+        if not found.from_label or item is None:
+            return False
+        over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        return any(i.end - i.start > item.end - item.start and set(i.names("thing")) & set(found.things) for i in over)
 
     def _asked_by_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> list[str]:
         """Give the things of the label, where a word answers it and the thing named beside the word cannot have it.

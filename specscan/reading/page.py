@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from specscan.reading.alignment import find_aligned
+from specscan.reading.cards import holds_cards
 from specscan.reading.compose import Hints, signs_of
 from specscan.reading.drawn_heads import with_body
 from specscan.reading.flow import Item, items_of
@@ -43,6 +44,8 @@ def read_regions(
     turned = _turned_labels([word for word in words if word.direction])
     upright = [word for word in words if not word.direction]
     ruled, used = find_ruled(sheet, [*upright, *turned])
+    cards = [cell for grid in ruled if holds_cards(grid) for cell in grid.cells if not cell.empty]
+    ruled = [grid for grid in ruled if not holds_cards(grid)]
     upright = [word for word in upright if id(word) not in used]
     turned = [word for word in turned if id(word) not in used]
     marks = _marks(sheet, size)
@@ -62,6 +65,10 @@ def read_regions(
                     _add_turned_heads(block, turned)
                 region.blocks.append(block)
             regions.append(region)
+    for card in cards:
+        for column in split_columns(card.lines, marks, hints):
+            blocks = _blocks(column.lines, marks, [], size, signs, hints)
+            regions.append(Region(blocks, inner=True, box=card.box, back=column.back))
     for word in turned:
         regions.append(Region([items_of([Line([replace(word, direction=0)])], size)], inner=True))
     return regions
