@@ -55,4 +55,4 @@ class FrameReader:
         found += together_fields(self.book, statement, sentence)
         found += claims(self.book, statement, sentence)
         found += bank_values(self.book, statement.parsed, found)
-        return without_weaker(self.book, found)
+        return without_weaker(self.book, found, statement)

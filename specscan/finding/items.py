@@ -165,7 +165,7 @@ def _placed_quantity(quantity: Quantity, analysis: Analysis) -> Item:
 
 def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tuple[int, int, int, int, int]]:
     """Cut a text into sentences, clauses and chunks; signs inside quantities do not count."""
-    inside = _merged([(q.start, q.end) for q in quantities])
+    inside = _merged([(q.start - _counted(text, q), q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
     slashes = {match.start() + 1 for match in SLASH.finditer(text)}
@@ -197,6 +197,12 @@ def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tupl
             continue
         bounds.append((place, chunk, clause, sentence, depth))
     return bounds
+
+
+def _counted(text: str, quantity: Quantity) -> bool:
+    """Tell whether a quantity begins with a number in brackets, whose first bracket stands before it: "(2) 220 W"."""
+    words = text[quantity.start : quantity.end]
+    return text[: quantity.start].endswith("(") and words.count(")") > words.count("(")
 
 
 def _merged(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:

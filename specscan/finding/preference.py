@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.found import Found, Value
+from specscan.finding.scope import item_availability
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
@@ -76,7 +77,7 @@ def _prefer(book: Rulebook, rows: list[Found], other: str, value: str, statement
             row.rejected = f"stated for another part than the {value}"
 
 
-def without_weaker(book: Rulebook, found: list[Found]) -> list[Found]:
+def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> list[Found]:
     """Drop weak values beside strong ones, and all but the strongest word of a choice."""
     for name in dict.fromkeys(f.field for f in found):
         spec = book.fields[name]
@@ -92,7 +93,7 @@ def without_weaker(book: Rulebook, found: list[Found]) -> list[Found]:
                 if beside or order.get(row.value.text or "", 99) > best:
                     row.rejected = "a more exact word stands beside it"
         if spec.strongest and spec.type == "choice":
-            _keep_strongest(spec, [f for f in rows if not f.rejected])
+            _keep_strongest(spec, [f for f in rows if not f.rejected], statement)
         if spec.several == "mixed":
             _mix(spec, [f for f in rows if not f.rejected])
         if spec.only_with:
@@ -100,9 +101,14 @@ def without_weaker(book: Rulebook, found: list[Found]) -> list[Found]:
     return found
 
 
-def _keep_strongest(spec: FieldSpec, rows: list[Found]) -> None:
-    for sentence in {row.sentence for row in rows}:
-        same = [row for row in rows if row.sentence == sentence and row.availability is None]
+def _keep_strongest(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:
+    """Set aside the less exact words of a choice beside a more exact one; an option beside the standard is another."""
+    groups: dict[object, list[Found]] = {}
+    for row in rows:
+        if row.availability is None:
+            offered = item_availability(row.item, statement.parsed, statement.split, "")
+            groups.setdefault((row.sentence, offered), []).append(row)
+    for same in groups.values():
         words = [row.value.text for row in same]
         if len(set(words)) < 2:
             continue

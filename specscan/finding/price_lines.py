@@ -12,7 +12,6 @@ from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
-
 LONGEST = 160
 OPEN = re.compile(r"[:·•|–—]\s*$")  # the end of a line of prices that goes on below
 

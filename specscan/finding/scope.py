@@ -186,6 +186,9 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
     if own:
         return _said(own)
+    around = _said_of_all(cues, item, parsed)
+    if around is not None:
+        return around
     if item.depth > 0:
         return None
     behind = _bracket_behind(item, parsed)
@@ -202,6 +205,47 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
         return _said(before)
     label = [c for c in cues if c.start < split]
     return _said(label) if label else None
+
+
+def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
+    """Give the availability with which a list begins or ends that describes one thing, for a member of the list.
+
+    "Two 105 Ah, AGM, optional two 150 Ah, lithium": the option goes on up to the end. "3 x 105 Ah, lithium, 12 V
+    (optional)": a voltage alone is no option, so all of it is.
+    """
+    around = [c for c in cues if c.clause == item.clause and c.sentence == item.sentence]
+    opening = [c for c in around if c.chunk < item.chunk and c.depth == item.depth and _opens_chunk(c, parsed)]
+    if opening and not _names_another(opening[-1].chunk, item.chunk, parsed):
+        return _said(opening[-1:])
+    closing = [c for c in around if c.chunk > item.chunk and _closes_description(c, parsed)]
+    if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
+        return _said(closing[:1])
+    return None
+
+
+def _opens_chunk(cue: Item, parsed: Parsed) -> bool:
+    start, end = parsed.chunk_span(cue.chunk)
+    return not parsed.text[start : cue.start].strip(" ,;(") and bool(parsed.text[cue.end : end].strip())
+
+
+def _closes_description(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability ends a chunk, or stands in a bracket behind one, that only describes: a voltage."""
+    start, end = parsed.chunk_span(cue.chunk)
+    if parsed.text[cue.end : end].strip():
+        return False
+    chunk = cue.chunk
+    if not parsed.text[start : cue.start].strip(" ,;("):
+        if parsed.text[start : start + 1] != "(":
+            return False
+        chunk -= 1
+    held = [i for i in parsed.items if i.chunk == chunk and i is not cue]
+    figures = [i.quantity.dimension for i in held if i.quantity is not None]
+    return bool(figures) and set(figures) <= set(DESCRIBING) and not any(i.tells for i in held)
+
+
+def _names_another(first: int, last: int, parsed: Parsed) -> bool:
+    """Tell whether a thing is named behind chunk ``first``, up to chunk ``last``."""
+    return any(first < i.chunk <= last and i.has("thing") for i in parsed.items)
 
 
 def _opens_list(cue: Item, parsed: Parsed) -> bool:
