@@ -23,6 +23,7 @@ DAY = 86400.0
 
 ZERO_CELSIUS = 273.15
 """Kelvin at 0 °C."""
+KEPT_RANGES = 2_000
 TABLE = "_at_"
 """Between the name of a table and its argument in names of values; ``m`` before a figure is a minus sign."""
 
@@ -52,16 +53,16 @@ class Assumptions:
             one = self.fixed[name]
             return Range.of(one.typical) if self.certain and not self._stands_in(name) else one
         spec = self.book.values.get(name)
-        folder = self.book.folder / "values"
         if spec is None:
-            raise RuleError([at(folder, None, f"the value {name!r} is missing")])
+            raise RuleError([at(self.book.folder / "values", None, f"the value {name!r} is missing")])
         try:
             factor = _to_si(spec.unit)
         except Exception as error:  # pint has a class of its own for each way to be wrong
-            raise RuleError([at(folder, None, f"values.{name}: {spec.unit!r} is no unit ({error})")]) from error
+            where = at(self.book.folder / "values", None, f"values.{name}: {spec.unit!r} is no unit ({error})")
+            raise RuleError([where]) from error
         if self.certain and not spec.stands_for:
-            return Range.of(spec.typical * factor)
-        return Range.of(spec.low * factor, spec.typical * factor, spec.high * factor)
+            return _range(spec.typical * factor, spec.typical * factor, spec.typical * factor)
+        return _range(spec.low * factor, spec.typical * factor, spec.high * factor)
 
     def _stands_in(self, name: str) -> bool:
         return name in self.book.values and bool(self.book.values[name].stands_for)
@@ -88,6 +89,15 @@ class Assumptions:
         found = [self[one] for one in entries]
         parts = ([float(getattr(one, part)) for one in found] for part in ("low", "typical", "high"))
         return np.array([places[one] for one in entries]), Range.of(*parts)
+
+
+@functools.lru_cache(maxsize=KEPT_RANGES)
+def _range(low: float, typical: float, high: float) -> Range:
+    """Give a range of plain numbers, which are asked for over and over; it is shared, and never changed."""
+    made = Range.of(low, typical, high)
+    for part in (made.low, made.typical, made.high):
+        part.flags.writeable = False
+    return made
 
 
 @functools.cache

@@ -42,9 +42,13 @@ class Columns:
 
     def words(self, name: str) -> np.ndarray:
         """Give an array of words, ``None`` where unknown."""
-        if name not in self.table:
+        if name not in self.table.columns:
             return np.full(self.size, None, dtype=object)
-        column = self.table[name].astype(object)
+        column = self.table[name]
+        if isinstance(column.dtype, pd.CategoricalDtype):
+            codes, different = self.coded(name)
+            return np.array([*different, None], dtype=object)[codes]
+        column = column.astype(object)
         return column.where(column.notna(), None).to_numpy(dtype=object)
 
     def basis(self, name: str) -> np.ndarray:
@@ -72,15 +76,24 @@ class Columns:
     def coded(self, name: str) -> tuple[np.ndarray, np.ndarray]:
         """Give a number for the word of each case (-1 where unknown), and the words; worked out once a column."""
         if name not in self._codes:
-            codes, different = pd.factorize(self.words(name))
+            column = self.table[name] if name in self.table.columns else pd.Series([], dtype=object)
+            if not len(column):
+                codes, different = np.full(self.size, -1), np.empty(0, dtype=object)
+            elif isinstance(column.dtype, pd.CategoricalDtype):
+                codes, different = column.cat.codes.to_numpy(), column.cat.categories
+            else:
+                codes, different = pd.factorize(column)
             self._codes[name] = (codes, np.asarray(different, dtype=object))
         return self._codes[name]
 
     def floats(self, name: str) -> np.ndarray:
         """Give a column of numbers as it stands in the table, NaN where unknown."""
-        if name not in self.table:
+        if name not in self.table.columns:
             return np.full(self.size, np.nan)
-        return pd.to_numeric(self.table[name], errors="coerce").to_numpy(dtype=float, na_value=np.nan)
+        column = self.table[name]
+        if column.dtype == np.float64:
+            return column.to_numpy()
+        return pd.to_numeric(column, errors="coerce").to_numpy(dtype=float, na_value=np.nan)
 
 
 def by_word(columns: Columns, name: str, ranges: Mapping[str, Range], usual: Range | None = None) -> Range:
