@@ -40,18 +40,24 @@ RULE = colors.Color(0.45, 0.45, 0.45)
 def render(draft: Draft) -> bytes:
     """Give a draft as PDF, one page for each of its pages."""
     buffer = BytesIO()
-    size = LETTER if draft.look.letter else A4
-    size = landscape(size) if draft.look.landscape else size
+    size = paper(draft.look)
     canvas = Canvas(buffer, pagesize=size, invariant=1)
     canvas.setTitle(draft.title)
     for page in draft.pages:
-        _page(canvas, page, draft.look, size)
+        draw_page(canvas, page, draft.look, size)
         canvas.showPage()
     canvas.save()
     return buffer.getvalue()
 
 
-def _page(canvas: Canvas, page: Page, look: Look, size: tuple[float, float]) -> None:
+def paper(look: Look) -> tuple[float, float]:
+    """Give the width and height of a page in points."""
+    size = LETTER if look.letter else A4
+    return landscape(size) if look.landscape else size
+
+
+def draw_page(canvas: Canvas, page: Page, look: Look, size: tuple[float, float]) -> None:
+    """Draw the blocks of a page, its head and its foot; the caller ends the page."""
     width, height = size
     setter = _Setter(look, width - 2 * look.margin)
     canvas.setFont(setter.font, 7.5)
