@@ -9,7 +9,7 @@ from __future__ import annotations
 import ctypes
 import math
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import numpy as np
 import pypdfium2 as pdfium
@@ -57,8 +57,11 @@ def metadata(document: pdfium.PdfDocument) -> dict[str, str]:
     return {key: value.strip() for key, value in document.get_metadata_dict().items() if value.strip()}
 
 
-def read_sheets(document: pdfium.PdfDocument) -> Iterator[Sheet]:
-    """Give the pages one after the other; a page that pdfium cannot load is an empty sheet."""
+def read_sheets(document: pdfium.PdfDocument, needs_drawing: Callable[[Sheet], bool]) -> Iterator[Sheet]:
+    """Give the pages one after the other; a page that pdfium cannot load is an empty sheet.
+
+    ``needs_drawing`` is asked for each sheet that has its letters whether what else is drawn on the page is needed.
+    """
     for index in range(len(document)):
         try:
             page = document[index]
@@ -66,12 +69,12 @@ def read_sheets(document: pdfium.PdfDocument) -> Iterator[Sheet]:
             yield Sheet(index + 1, 0.0, 0.0)
             continue
         try:
-            yield _read_sheet(page, index + 1)
+            yield _read_sheet(page, index + 1, needs_drawing)
         finally:
             page.close()
 
 
-def _read_sheet(page: pdfium.PdfPage, number: int) -> Sheet:
+def _read_sheet(page: pdfium.PdfPage, number: int, needs_drawing: Callable[[Sheet], bool]) -> Sheet:
     left, bottom, right, top = _visible_box(page)
     rotation = page.get_rotation()
     turn: Turn
@@ -88,7 +91,8 @@ def _read_sheet(page: pdfium.PdfPage, number: int) -> Sheet:
         width, height = height, width
     sheet = Sheet(number, width, height)
     _collect_letters(page, sheet, turn)
-    collect_drawing(page, sheet, turn)
+    if needs_drawing(sheet):
+        collect_drawing(page, sheet, turn)
     return sheet
 
 

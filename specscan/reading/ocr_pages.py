@@ -66,7 +66,7 @@ def read_pictures(
 def _says_nothing(sheet: Sheet, hints: Hints, rules: TextLayerRules) -> bool:
     """Tell whether a page holds many words and hardly one that brochures use."""
     # the letters as they come cost little; where no spaces stand among them, words are parted by their distances
-    for text in (lambda: sheet.letters.text, lambda: " ".join(w.text for w in build_words(sheet))):
+    for text in (lambda: sheet.letters.text, lambda: " ".join(w.text for w in build_words(sheet.letters))):
         words = WORD.findall(text())
         if sum(map(hints.knows_word, words)) >= max(1.0, rules.known_share * len(words)):
             return False

@@ -15,13 +15,14 @@ from specscan.reading.compose import Hints
 from specscan.reading.flow import body_size
 from specscan.reading.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
+from specscan.reading.interest import may_hold_table
 from specscan.reading.ocr import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
 from specscan.reading.sheet import Letters, Sheet, told
-from specscan.reading.spelling import build_words
-from specscan.reading.words import Line, build_lines, middle_of, segments_of
+from specscan.reading.spelling import build_words, drawn_signs
+from specscan.reading.words import Line, Word, build_lines, middle_of, segments_of
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document, PageState, Title
 
@@ -49,9 +50,13 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     try:
         if len(document) == 0:
             raise DocumentError("the PDF has no pages")
-        sheets = []
-        for sheet in read_sheets(document):
+        sheets, spelled = [], Spelled()
+
+        def needs_drawing(sheet: Sheet) -> bool:
             _drop_unseen(document, sheet)
+            return not sheet.letters or _garbled(sheet) or may_hold_table(spelled.lines(sheet), hints)
+
+        for sheet in read_sheets(document, needs_drawing):
             sheets.append(sheet)
             if len(sheets) >= LIMIT_PAGES:
                 break
@@ -63,7 +68,31 @@ def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         active = named_active(data, document)
     finally:
         document.close()
-    return _with_message(_assemble(sheets, states, info, total, path, sha256, hints, scans), active)
+    return _with_message(_assemble(sheets, states, info, total, path, sha256, hints, spelled, scans), active)
+
+
+class Spelled:
+    """The words and upright lines of the sheets of a document, built once as long as a sheet keeps its letters."""
+
+    def __init__(self) -> None:
+        self._words: dict[int, tuple[Letters, list[Word]]] = {}
+        self._lines: dict[int, tuple[list[Word], list[Line]]] = {}
+
+    def words(self, sheet: Sheet) -> list[Word]:
+        """Give the words of a sheet, with signs for the small shapes that are drawn like bullets and marks."""
+        known = self._words.get(sheet.number)
+        if known is None or known[0] is not sheet.letters:
+            known = self._words[sheet.number] = sheet.letters, build_words(sheet.letters)
+        signs = drawn_signs(sheet, known[1])
+        return [*known[1], *signs] if signs else known[1]
+
+    def lines(self, sheet: Sheet) -> list[Line]:
+        """Give the lines of upright words of a sheet."""
+        words = self.words(sheet)
+        known = self._lines.get(sheet.number)
+        if known is None or known[0] is not words:
+            known = self._lines[sheet.number] = words, build_lines([word for word in words if not word.direction])
+        return known[1]
 
 
 def _with_message(document: Document, said: str) -> Document:
@@ -83,7 +112,7 @@ def _read_refused(data: bytes, refusal: str, path: str, sha256: str, hints: Hint
         for sheet in sheets
         for usable in [bool(sheet.letters) and not _garbled(sheet)]
     ]
-    document = _assemble(sheets, states, {}, len(sheets), path, sha256, hints)
+    document = _assemble(sheets, states, {}, len(sheets), path, sha256, hints, Spelled())
     return replace(document, message=f"{refusal}; what is left of it was read by the slow reader")
 
 
@@ -111,13 +140,14 @@ def _assemble(
     path: str,
     sha256: str,
     hints: Hints,
+    spelled: Spelled,
     scans: dict[int, Scan] | None = None,
 ) -> Document:
     scans = scans or {}
     assembler = Assembler(hints)
     titles: list[Title] = []
-    words = {sheet.number: build_words(sheet) for sheet in sheets}
-    lines = {number: build_lines([word for word in held if not word.direction]) for number, held in words.items()}
+    words = {sheet.number: spelled.words(sheet) for sheet in sheets}
+    lines = {sheet.number: spelled.lines(sheet) for sheet in sheets}
     running = _running_lines(sheets, lines)
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.letters:

@@ -34,10 +34,9 @@ POWERS = {"2": "²", "3": "³"}
 Places = NDArray[np.int64]
 
 
-def build_words(sheet: Sheet) -> list[Word]:
-    """Give the words of a sheet in the order in which they are drawn."""
-    words = _join_spaced_letters(_drop_doubles(_parted(sheet.letters)))
-    return [*_attach_small(words), *_drawn_signs(sheet, words)]
+def build_words(letters: Letters) -> list[Word]:
+    """Give the words of a page in the order in which they are drawn."""
+    return _attach_small(_join_spaced_letters(_drop_doubles(_parted(letters))))
 
 
 def _join_spaced_letters(words: list[Word]) -> list[Word]:
@@ -66,7 +65,7 @@ def _spaced_pair(left: Word, right: Word) -> bool:
     return single and level and not left.direction and 0 <= right.box.x0 - left.box.x1 <= 1.3 * left.size
 
 
-def _drawn_signs(sheet: Sheet, words: list[Word]) -> list[Word]:
+def drawn_signs(sheet: Sheet, words: list[Word]) -> list[Word]:
     """Give bullets and marks that are drawn as small shapes the signs that look like them."""
     signs = []
     for dot in sheet.dots:
