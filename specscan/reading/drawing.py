@@ -1,59 +1,97 @@
-"""PDF pages → drawn edges, boxes, dots and pictures, by pdfium's raw interface."""
+"""PDF pages → drawn edges, boxes, dots and pictures, by pdfium's raw interface.
+
+A floorplan has thousands of paths, so each question is asked of all of them at once, and of fewer from one to the next.
+"""
 
 from __future__ import annotations
 
 import ctypes
-from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import repeat
+from typing import Any
 
+import numpy as np
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
+from numpy.typing import NDArray
 
-from specscan.reading.sheet import Dot, Fill, Sheet, Stroke, Turn, turned_box
+from specscan.reading.bulk import ADDRESS, address_of, colors, numbers, plain, written
+from specscan.reading.sheet import Dot, Fill, Flags, Numbers, Sheet, Stroke, Turn
 from specscan.records.text import Box
 
 LIMIT_OBJECTS = 60_000  # a page drawn with more paths than this is a picture, not a table
 LIMIT_NESTING = 6
 LIMIT_DOT = 9.0
 LIMIT_SEGMENTS = 160  # a box with rounded corners drawn as short straight lines has about a hundred
+THIN = 2.5
+SHORT = 4.0  # points: nothing shorter is a rule or the edge of a box
+WHITE = (255, 255, 255)
 
 Matrix = tuple[float, float, float, float, float, float]
 IDENTITY: Matrix = (1, 0, 0, 1, 0, 0)
+Places = NDArray[np.int64]
+
+_OBJECT = plain("FPDFPage_GetObject", ADDRESS, ADDRESS, ctypes.c_int)
+_PART = plain("FPDFFormObj_GetObject", ADDRESS, ADDRESS, ctypes.c_ulong)
+_PARTS = plain("FPDFFormObj_CountObjects", ctypes.c_int, ADDRESS)
+_TYPE = plain("FPDFPageObj_GetType", ctypes.c_int, ADDRESS)
+_MATRIX = plain("FPDFPageObj_GetMatrix", ctypes.c_int, ADDRESS, ADDRESS)
+_BOUNDS = plain("FPDFPageObj_GetBounds", ctypes.c_int, *[ADDRESS] * 5)
+_MODE = plain("FPDFPath_GetDrawMode", ctypes.c_int, *[ADDRESS] * 3)
+_SEGMENTS = plain("FPDFPath_CountSegments", ctypes.c_int, ADDRESS)
+_SEGMENT = plain("FPDFPath_GetPathSegment", ADDRESS, ADDRESS, ctypes.c_int)
+_POINT = plain("FPDFPathSegment_GetPoint", ctypes.c_int, *[ADDRESS] * 3)
+_KIND = plain("FPDFPathSegment_GetType", ctypes.c_int, ADDRESS)
+
+
+@dataclass(slots=True)
+class _Objects:
+    """The objects of a page in the order in which they are drawn, those of forms among them."""
+
+    addresses: list[int] = field(default_factory=list)
+    kinds: list[int] = field(default_factory=list)
+    outer: list[int] = field(default_factory=list)  # the place in ``matrices`` of the form in which each stands
+    matrices: list[Matrix] = field(default_factory=lambda: [IDENTITY])
+
+    def add(self, addresses: list[int], outer: int, depth: int) -> None:
+        """Add objects of one page or form."""
+        kinds = numbers(_TYPE, len(addresses), np.int32, addresses).tolist()
+        if raw.FPDF_PAGEOBJ_FORM not in kinds:
+            self.addresses += addresses
+            self.kinds += kinds
+            self.outer += [outer] * len(addresses)
+            return
+        for address, kind in zip(addresses, kinds, strict=True):
+            if kind != raw.FPDF_PAGEOBJ_FORM:
+                self.addresses.append(address)
+                self.kinds.append(kind)
+                self.outer.append(outer)
+            elif depth < LIMIT_NESTING and len(self.addresses) <= LIMIT_OBJECTS:
+                own = written(_MATRIX, np.float32, 6, 1, [address], row=True)[0][0].tolist()
+                self.matrices.append(_multiply((own[0], own[1], own[2], own[3], own[4], own[5]), self.matrices[outer]))
+                count = max(0, _PARTS(address))
+                self.add(list(map(_PART, repeat(address), range(count))), len(self.matrices) - 1, depth + 1)
 
 
 def collect_drawing(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
     """Add to a sheet what is drawn on the page: strokes, filled boxes, dots, pictures."""
-    seen = 0
-    for pointer, matrix, kind in _objects(page):
-        seen += 1
-        if seen > LIMIT_OBJECTS:
-            sheet.crowded = True
-            return
-        if kind == raw.FPDF_PAGEOBJ_IMAGE:
-            box = _object_box(pointer, matrix, turn)
-            if box is not None:
-                sheet.pictures.append(box)
-        elif kind == raw.FPDF_PAGEOBJ_PATH:
-            _collect_path(pointer, matrix, sheet, turn)
-
-
-def _objects(page: pdfium.PdfPage) -> Iterator[tuple[object, Matrix, int]]:
-    count = raw.FPDFPage_CountObjects(page.raw)
-    for index in range(count):
-        yield from _nested(raw.FPDFPage_GetObject(page.raw, index), IDENTITY, 0)
-
-
-def _nested(pointer: object, outer: Matrix, depth: int) -> Iterator[tuple[object, Matrix, int]]:
-    kind = raw.FPDFPageObj_GetType(pointer)
-    if kind != raw.FPDF_PAGEOBJ_FORM:
-        yield pointer, outer, kind
+    objects = _Objects()
+    count = max(0, raw.FPDFPage_CountObjects(page.raw))
+    objects.add(list(map(_OBJECT, repeat(address_of(page.raw)), range(count))), 0, 0)
+    sheet.crowded = len(objects.addresses) > LIMIT_OBJECTS
+    kinds = np.array(objects.kinds[:LIMIT_OBJECTS], np.int32)
+    drawn = np.flatnonzero((kinds == raw.FPDF_PAGEOBJ_IMAGE) | (kinds == raw.FPDF_PAGEOBJ_PATH))
+    if not len(drawn):
         return
-    if depth >= LIMIT_NESTING:
-        return
-    own = raw.FS_MATRIX()
-    raw.FPDFPageObj_GetMatrix(pointer, own)
-    inner = _multiply((own.a, own.b, own.c, own.d, own.e, own.f), outer)
-    for index in range(raw.FPDFFormObj_CountObjects(pointer)):
-        yield from _nested(raw.FPDFFormObj_GetObject(pointer, index), inner, depth + 1)
+    addresses = [objects.addresses[place] for place in drawn.tolist()]
+    matrices = np.array(objects.matrices, np.float64)[np.array(objects.outer, np.int64)[drawn]]
+    boxes, found = _boxes(addresses, matrices, turn)
+    pictures = kinds[drawn] == raw.FPDF_PAGEOBJ_IMAGE
+    sheet.pictures += [Box(*box) for box in boxes[pictures & found].tolist()]
+    modes = written(_MODE, np.int32, 2, len(addresses), addresses)[0] != 0
+    x0, top, x1, bottom = boxes.T
+    away = (x1 < 0) | (bottom < 0) | (x0 > sheet.width) | (top > sheet.height)
+    _Paths(addresses, matrices, boxes, modes[:, 0], modes[:, 1], turn).put_on(sheet, ~pictures & found & ~away)
 
 
 def _multiply(one: Matrix, two: Matrix) -> Matrix:
@@ -64,87 +102,101 @@ def _multiply(one: Matrix, two: Matrix) -> Matrix:
     )  # fmt: skip
 
 
-def _apply(matrix: Matrix, x: float, y: float) -> tuple[float, float]:
-    a, b, c, d, e, f = matrix
+def _apply(matrices: Numbers, x: Numbers, y: Numbers) -> tuple[Numbers, Numbers]:
+    a, b, c, d, e, f = matrices.T
     return a * x + c * y + e, b * x + d * y + f
 
 
-def _object_box(pointer: object, matrix: Matrix, turn: Turn) -> Box | None:
-    left, bottom, right, top = (ctypes.c_float() for _ in range(4))
-    if not raw.FPDFPageObj_GetBounds(pointer, left, bottom, right, top):
-        return None
-    x0, y0 = _apply(matrix, left.value, bottom.value)
-    x1, y1 = _apply(matrix, right.value, top.value)
-    return turned_box(turn, x0, y0, x1, y1)
+def _boxes(addresses: list[int], matrices: Numbers, turn: Turn) -> tuple[Numbers, Flags]:
+    """Give the boxes of objects on the page as displayed, a row of x0, top, x1, bottom each, and which have one."""
+    bounds, found = written(_BOUNDS, np.float32, 4, len(addresses), addresses)
+    left, low, right, high = bounds.astype(np.float64).T
+    (x0, y0), (x1, y1) = turn(*_apply(matrices, left, low)), turn(*_apply(matrices, right, high))
+    return np.column_stack([np.minimum(x0, x1), np.minimum(y0, y1), np.maximum(x0, x1), np.maximum(y0, y1)]), found
 
 
-def _collect_path(pointer: object, matrix: Matrix, sheet: Sheet, turn: Turn) -> None:
-    fill_mode, stroke = ctypes.c_int(), ctypes.c_int()
-    raw.FPDFPath_GetDrawMode(pointer, fill_mode, stroke)
-    filled, stroked = bool(fill_mode.value), bool(stroke.value)
-    if not filled and not stroked:
-        return
-    box = _object_box(pointer, matrix, turn)
-    if box is None or box.x1 < 0 or box.bottom < 0 or box.x0 > sheet.width or box.top > sheet.height:
-        return
-    segments = raw.FPDFPath_CountSegments(pointer)
-    thin = min(box.width, box.height) <= 2.5 and not 2 <= min(box.width, box.height) >= 0.7 * max(box.width, box.height)
-    if thin:
-        if max(box.width, box.height) >= 4:
-            sheet.strokes.append(Stroke(box.x0, box.top, box.x1, box.bottom))
-        return
-    if segments > LIMIT_SEGMENTS:
-        return
-    if max(box.width, box.height) <= LIMIT_DOT and abs(box.width - box.height) <= 1.2:
-        white = filled and _color(pointer, fill=True) == (255, 255, 255)
-        sheet.dots.append(Dot(box, filled and not white, segments > 6))
-        return
-    points = _points(pointer, segments, matrix, turn)
-    if not _is_rectangle(points, box):
-        if stroked:
-            _straight_strokes(points, sheet)
-        return
-    color = _color(pointer, fill=True) if filled else None
-    edge = _color(pointer, fill=False) if stroked else None
-    sheet.fills.append(Fill(box, color, framed=edge is not None and edge != (255, 255, 255)))
+@dataclass(slots=True)
+class _Paths:
+    """Paths: where they lie, and whether they are filled and stroked."""
 
+    addresses: list[int]
+    matrices: Numbers
+    boxes: Numbers
+    filled: Flags
+    stroked: Flags
+    turn: Turn
 
-def _points(pointer: object, segments: int, matrix: Matrix, turn: Turn) -> list[tuple[float, float, int]]:
-    x, y = ctypes.c_float(), ctypes.c_float()
-    own = raw.FS_MATRIX()
-    raw.FPDFPageObj_GetMatrix(pointer, own)
-    full = _multiply((own.a, own.b, own.c, own.d, own.e, own.f), matrix)
-    points = []
-    for index in range(segments):
-        segment = raw.FPDFPath_GetPathSegment(pointer, index)
-        raw.FPDFPathSegment_GetPoint(segment, x, y)
-        px, py = turn(*_apply(full, x.value, y.value))
-        points.append((px, py, raw.FPDFPathSegment_GetType(segment)))
-    return points
+    def put_on(self, sheet: Sheet, wanted: Flags) -> None:
+        """Add what the wanted ones draw to a sheet."""
+        width, height = self.boxes[:, 2] - self.boxes[:, 0], self.boxes[:, 3] - self.boxes[:, 1]
+        short, long = np.minimum(width, height), np.maximum(width, height)
+        wanted = wanted & (self.filled | self.stroked) & (long >= 2)
+        thin = (short <= THIN) & ~((short >= 2) & (short >= 0.7 * long))
+        dots = wanted & ~thin & (long <= LIMIT_DOT) & (np.abs(width - height) <= 1.2)
+        shapes = wanted & ~thin & ~dots & (long >= SHORT)
+        segments = np.zeros(len(wanted), np.int64)
+        asked = np.flatnonzero(dots | shapes)
+        segments[asked] = numbers(_SEGMENTS, len(asked), np.int64, self._at(asked))
+        few = segments <= LIMIT_SEGMENTS
+        self._add_dots(sheet, np.flatnonzero(dots & few), segments)
+        bars = np.flatnonzero(wanted & thin & (long >= SHORT))
+        strokes = [(int(place), Stroke(*box)) for place, box in zip(bars, self.boxes[bars].tolist(), strict=True)]
+        strokes += self._shapes(sheet, np.flatnonzero(shapes & few), segments)
+        strokes.sort(key=lambda one: one[0])
+        sheet.strokes += [stroke for _, stroke in strokes]
 
+    def _at(self, places: Places) -> list[int]:
+        return [self.addresses[place] for place in places.tolist()]
 
-def _is_rectangle(points: list[tuple[float, float, int]], box: Box) -> bool:
-    """Tell whether the path goes round its box, rounded corners allowed."""
-    if len(points) < 4:
-        return False
-    slack = max(1.5, 0.12 * min(box.width, box.height))
-    return all(
-        min(abs(x - box.x0), abs(x - box.x1)) <= slack or min(abs(y - box.top), abs(y - box.bottom)) <= slack
-        for x, y, _ in points
-    )
+    def _color(self, place: int, *, fill: bool) -> tuple[int, int, int] | None:
+        found, known = colors([self.addresses[place]], fill=fill)
+        red, green, blue, opacity = found[0].tolist()
+        return (red, green, blue) if known[0] and opacity else None
 
+    def _add_dots(self, sheet: Sheet, places: Places, segments: Places) -> None:
+        shades, known = colors(self._at(places), fill=True)
+        white = known & (shades[:, 3] > 0) & (shades[:, :3] == WHITE).all(axis=1)
+        for place, pale in zip(places.tolist(), white.tolist(), strict=True):
+            filled = bool(self.filled[place]) and not pale
+            sheet.dots.append(Dot(Box(*self.boxes[place].tolist()), filled, bool(segments[place] > 6)))
 
-def _straight_strokes(points: list[tuple[float, float, int]], sheet: Sheet) -> None:
-    for (x0, y0, _), (x1, y1, kind) in zip(points, points[1:], strict=False):
-        if kind != raw.FPDF_SEGMENT_LINETO:
-            continue
-        if abs(y1 - y0) <= 0.5 < abs(x1 - x0) or abs(x1 - x0) <= 0.5 < abs(y1 - y0):
-            sheet.strokes.append(Stroke(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)))
+    def _shapes(self, sheet: Sheet, places: Places, segments: Places) -> list[tuple[int, Stroke]]:
+        """Add the boxes among shapes to a sheet; give the straight strokes of the others, each with its place."""
+        if not len(places):
+            return []
+        counts = segments[places]
+        owner = np.repeat(np.arange(len(places)), counts)
+        x, y, kinds = self._points(places, counts, owner)
+        boxes = self.boxes[places]
+        own = boxes[owner]
+        slack = np.maximum(1.5, 0.12 * np.minimum(boxes[:, 2] - boxes[:, 0], boxes[:, 3] - boxes[:, 1]))[owner]
+        at_edge = (np.minimum(np.abs(x - own[:, 0]), np.abs(x - own[:, 2])) <= slack) | (
+            np.minimum(np.abs(y - own[:, 1]), np.abs(y - own[:, 3])) <= slack
+        )
+        inner = np.bincount(owner[~at_edge], minlength=len(places))
+        rectangle = (inner == 0) & (counts >= 4)
+        for place, box in zip(places[rectangle].tolist(), boxes[rectangle].tolist(), strict=True):
+            color = self._color(place, fill=True) if self.filled[place] else None
+            edge = self._color(place, fill=False) if self.stroked[place] else None
+            sheet.fills.append(Fill(Box(*box), color, framed=edge is not None and edge != WHITE))
+        across, down = np.abs(x[1:] - x[:-1]), np.abs(y[1:] - y[:-1])
+        level = (down <= 0.5) & (across > 0.5) | (across <= 0.5) & (down > 0.5)
+        joined = (owner[1:] == owner[:-1]) & (kinds[1:] == raw.FPDF_SEGMENT_LINETO)
+        plain = (self.stroked[places] & ~rectangle)[owner[1:]]
+        found = np.flatnonzero(level & joined & plain & (np.maximum(across, down) >= SHORT))
+        ends = np.column_stack([
+            np.minimum(x[found], x[found + 1]), np.minimum(y[found], y[found + 1]),
+            np.maximum(x[found], x[found + 1]), np.maximum(y[found], y[found + 1]),
+        ])  # fmt: skip
+        return [(place, Stroke(*end)) for place, end in zip(places[owner[found]].tolist(), ends.tolist(), strict=True)]
 
-
-def _color(pointer: object, *, fill: bool) -> tuple[int, int, int] | None:
-    channels = [ctypes.c_uint() for _ in range(4)]
-    get = raw.FPDFPageObj_GetFillColor if fill else raw.FPDFPageObj_GetStrokeColor
-    if not get(pointer, *channels) or channels[3].value == 0:
-        return None
-    return channels[0].value, channels[1].value, channels[2].value
+    def _points(self, places: Places, counts: Places, owner: Places) -> tuple[Numbers, Numbers, NDArray[Any]]:
+        """Give the points of paths on the page as displayed, one path after the other, and by what each is reached."""
+        total = len(owner)
+        number = np.arange(total) - np.repeat(np.cumsum(counts) - counts, counts)
+        parts = list(map(_SEGMENT, self._at(places[owner]), number.tolist()))
+        points = written(_POINT, np.float32, 2, total, parts)[0].astype(np.float64)
+        own = written(_MATRIX, np.float32, 6, len(places), self._at(places), row=True)[0].astype(np.float64)
+        px, py = _apply(own[owner], points[:, 0], points[:, 1])
+        x, y = self.turn(*_apply(self.matrices[places[owner]], px, py))
+        return x, y, numbers(_KIND, total, np.int32, parts)

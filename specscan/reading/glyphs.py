@@ -16,7 +16,8 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 from numpy.typing import NDArray
 
-from specscan.reading.char_calls import SURROGATES, Addresses, CharCalls, Chars, Codes, colors_of, fonts_of, modes_of
+from specscan.reading.bulk import Addresses
+from specscan.reading.char_calls import SURROGATES, CharCalls, Chars, Codes, fills_of, fonts_of, modes_of
 from specscan.reading.drawing import collect_drawing
 from specscan.reading.sheet import Flags, Letters, Numbers, Sheet, Style, Turn, text_of, told
 from specscan.records.errors import DocumentError
@@ -255,7 +256,7 @@ class _Dress:
         fonts, first, own = np.unique(fonts_of(objects), return_index=True, return_inverse=True)
         named = [_font(self.calls.handle, char) for char in chars[first].tolist()]
         self.fonts += (own + 1).tolist()
-        colors = colors_of(objects)
+        colors = fills_of(objects)
         hidden = (colors[:, 3] == 0) | np.isin(modes_of(objects), INVISIBLE_MODES)
         rows = zip(
             own.tolist(), colors[:, :3].tolist(), hidden.tolist(), self.calls.matrices(chars).tolist(),

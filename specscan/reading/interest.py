@@ -10,29 +10,37 @@ import re
 
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
+from specscan.reading.parting import has_digit
 from specscan.reading.words import Line, is_bullet, segments_of
 
 MOST_LINES = 24  # a page of more holds text, and may hold anything
-MOST_ROWS = 2  # lines of several parts that stand in no table: names of a floorplan that happen to be level
+LABELS = 3  # so many known labels make a list, perhaps with drawn marks; one or two are names in a floorplan
+ROWS = 3  # lines of several parts that make a table where a label or figure stands in them
+MANY_ROWS = 8  # that make a table whatever stands in them
 FIGURE = re.compile(r"\d[\d.,]*\s?([^\W\d]{1,8}|[\"'″′°%²])?")
 
 
 def may_hold_table(lines: list[Line], hints: Hints) -> bool:
-    """Tell whether a page of such lines may hold a table or list of interest.
+    """Tell whether a page of such lines may hold a table or marked list of interest.
 
-    It may not where it has few lines, of which none is known as a label, holds a figure with a unit or begins with
-    a mark or bullet, and hardly any is parted like the row of a table.
+    It may not where it has few lines, none of them with a mark, bullet or figure with a unit, hardly any known label,
+    and no rows: lines that are parted like the row of a table, with labels or figures in them.
     """
     if len(lines) > MOST_LINES:
         return True
     parted = [segments_of(line, SEGMENT_GAP) for line in lines]
-    if sum(len(parts) > 1 for parts in parted) > MOST_ROWS:
+    parts = [part for own in parted for part in own]
+    if any(_shows_value(part, hints) for part in parts):
         return True
-    return any(_says_something(part, hints) for parts in parted for part in parts)
+    labels = {id(part) for part in parts if hints.is_label(part.text)}
+    if len(labels) >= LABELS:
+        return True
+    rows = [own for own in parted if len(own) > 1]
+    telling = any(id(part) in labels or has_digit(part.text) for own in rows for part in own)
+    return len(rows) >= (ROWS if telling else MANY_ROWS)
 
 
-def _says_something(part: Line, hints: Hints) -> bool:
+def _shows_value(part: Line, hints: Hints) -> bool:
     if any(is_bullet(word.text) for word in part.words):
         return True
-    text = part.text
-    return any(hints.is_unit(match.group(1) or "") for match in FIGURE.finditer(text)) or hints.is_label(text)
+    return any(hints.is_unit(match.group(1) or "") for match in FIGURE.finditer(part.text))
