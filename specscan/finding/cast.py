@@ -10,11 +10,12 @@ from specscan.finding.chapters import ChapterReader, shared_word
 from specscan.finding.full_names import BareHeads, cased_model, full_name, is_series_word, without_groups
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
-from specscan.finding.names import YEAR, NameReader
+from specscan.finding.names import NameReader
 from specscan.finding.place import Names, Place, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster
+from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -45,11 +46,14 @@ class CastReader:
         self.heads = BareHeads(lexicon.words.price_from, quantities)
         self.generic = {word.casefold() for word in lexicon.words.column_words}
 
-    def read(self, document: Document) -> Cast:
-        """Give the vans of a document; without table heads or trims there is one, named by the title."""
+    def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
+        """Give the vans of a document; without table heads or trims there is one, named by the title.
+
+        ``named`` are heads of which the document says itself that they name vans.
+        """
         names = self.names.read(document)
         own = [p for p in document.passages if p.number not in names.other]
-        heads = self._table_heads(own)
+        heads = self._table_heads(own, named)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         self._split_maker(names, heads or [*alone, *lines])
@@ -58,10 +62,10 @@ class CastReader:
             roster = None
         if roster is not None and heads:
             headed = {player.model.casefold() for player in self._from_heads(heads, names, own)[0]}
-            named = {model.casefold() for model in roster.models}
+            listed = {model.casefold() for model in roster.models}
             coded = re.compile(rf"{re.escape(roster.series.casefold())} \d{{2,3}}(?!\d)")
-            more = [model for model in headed - named if not model.startswith(tuple(f"{one} " for one in named))]
-            if more and named <= headed and all(coded.match(model) for model in headed):
+            more = [model for model in headed - listed if not model.startswith(tuple(f"{one} " for one in listed))]
+            if more and listed <= headed and (len(listed) == 1 or all(coded.match(model) for model in headed)):
                 roster = None  # a line that names some of the vans in the tables
         if roster is not None and len(roster.codes) == 1 and not heads:
             several = read_listing(own, self.names, self.lexicon) or self._from_text(names, own)
@@ -138,7 +142,7 @@ class CastReader:
 
     # table heads
 
-    def _table_heads(self, own: list[Passage]) -> dict[str, Place]:
+    def _table_heads(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""
         tables: dict[int, list[Passage]] = {}
         for passage in own:
@@ -146,17 +150,17 @@ class CastReader:
                 tables.setdefault(passage.table, []).append(passage)
         found: dict[str, Place] = {}
         for cells in tables.values():
-            for head, place in self._heads_of(cells):
+            for head, place in self._heads_of(cells, named):
                 found.setdefault(head, place)
         return found
 
-    def _heads_of(self, cells: list[Passage]) -> list[tuple[str, Place]]:
+    def _heads_of(self, cells: list[Passage], named: frozenset[str]) -> list[tuple[str, Place]]:
         rows = _unique(p.row.text for p in cells if p.row is not None)
         columns = _unique(p.column.text for p in cells if p.column is not None)
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
-            heads = self._with_sisters([text for text in columns if self.can_be_name(text)], columns)
+            heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
@@ -260,15 +264,20 @@ class CastReader:
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
-        models = {one.name: f"{names.series} {without_start(one.name, names.series)}".strip() for one in chapters}
+        ranges = {one.series for one in chapters}
+        if len(ranges) > 1 or ranges - {"", names.series}:
+            names.series = names.title = ""
+        models = {
+            one.full_name: f"{names.series} {without_start(one.full_name, names.series)}".strip() for one in chapters
+        }
         bases = self.chapters.bases(chapters)
         return [
             Player(
-                models[one.name],
+                models[one.full_name],
                 one.place,
                 {one.name, one.heading.text},
                 chapter=one.numbers,
-                base=models.get(bases.get(one.name, ""), ""),
+                base=models.get(bases.get(one.full_name, ""), ""),
             )
             for one in chapters
         ]
@@ -298,8 +307,10 @@ class CastReader:
         if not names.title:
             return []
         for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
-            for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", self._without_fillers(passage.text)):
-                found = [one.strip() for one in TRIM_JOINT.split(part.strip(" ,."))]
+            line = self._without_fillers(passage.text)
+            parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
+            for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
+                found = [one.strip() for one in part]
                 if (
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)

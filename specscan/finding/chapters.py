@@ -7,13 +7,15 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.place import PARTED, Place, begins_with
+from specscan.finding.place import PARTED, Place, begins_with, without_start
+from specscan.finding.ranges import RangeReader
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
-NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,3}")
 MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
+SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
 MAX_HEADING = 80
 
 
@@ -24,8 +26,14 @@ class Chapter:
     name: str
     heading: Passage
     priced: bool
+    series: str = ""  # the range that a heading above it names
     passages: list[Passage] = field(default_factory=list)
     things: set[str] = field(default_factory=set)
+
+    @property
+    def full_name(self) -> str:
+        """Give the name with that of the range above it."""
+        return f"{self.series} {without_start(self.name, self.series)}".strip() if self.series else self.name
 
     @property
     def place(self) -> Place:
@@ -43,6 +51,7 @@ class ChapterReader:
 
     def __init__(self, lexicon: Lexicon):
         self.lexicon = lexicon
+        self.ranges = RangeReader(lexicon)
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.all_of = _before(lexicon.words.all_of, r"\s+")
 
@@ -54,12 +63,18 @@ class ChapterReader:
         """
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
+        ranges: dict[tuple[str, ...], str] = {}
         for passage in own:
             if passage.kind is Kind.HEADING:
-                name, priced = self._name(passage.text)
+                if range_name := self.ranges.name(passage.text):
+                    ranges[passage.sections] = range_name
+                    continue
+                name, priced = self._name(self.ranges.code(passage.text))
                 if name and (priced or begins_with(name, series) or can_be_name(name)):
-                    chapter = opened[(*passage.sections, passage.text)] = Chapter(name, passage, priced)
-                    sisters.setdefault(passage.sections, []).append(chapter)
+                    group = passage.sections if passage.sections in ranges else passage.sections[:-1]
+                    chapter = Chapter(name, passage, priced, ranges.get(group, ""))
+                    opened[(*passage.sections, passage.text)] = chapter
+                    sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
                 continue
             for depth in range(1, len(passage.sections) + 1):
                 if (above := opened.get(passage.sections[:depth])) is not None:
@@ -68,10 +83,13 @@ class ChapterReader:
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
-            named = [one for one in alike if one.priced or begins_with(one.name, series) or _is_used(one, own)]
-            if not series and not shared_word([one.name for one in named]):
+            same = set.intersection(*(one.things for one in alike)) if alike else set()
+            titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
+            sure = len(same) >= SAME_THINGS and len(alike) == len(full) and not titled
+            named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
+            if not (series or shared_word([one.name for one in named]) or all(one.series for one in named)):
                 continue
-            if len(named) >= 2 and len({one.name.casefold() for one in named}) == len(named):
+            if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):
                 return named
         return []
 
@@ -86,7 +104,7 @@ class ChapterReader:
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
 
     def bases(self, chapters: Sequence[Chapter]) -> dict[str, str]:
-        """Give for the name of a chapter the name of the one all of which it has too: "All of Base, and:"."""
+        """Give for the full name of a chapter that of the one all of which it has too: "All of Base, and:"."""
         found: dict[str, str] = {}
         for chapter in chapters:
             texts = [chapter.heading.text[len(chapter.name) :], *(p.text for p in chapter.passages[:1])]
@@ -94,12 +112,12 @@ class ChapterReader:
                 for match in self.all_of.finditer(text):
                     behind = text[match.end() :]
                     others = [
-                        o.name
+                        o.full_name
                         for o in chapters
                         if o is not chapter and re.match(rf"(?:\w{{2,4}} )?{re.escape(o.name)}(?!\w)", behind)
                     ]
                     if others:
-                        found.setdefault(chapter.name, max(others, key=len))
+                        found.setdefault(chapter.full_name, max(others, key=len))
         return found
 
 

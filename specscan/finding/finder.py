@@ -38,9 +38,10 @@ class Finder:
         ``named`` is the van that the user says the document is about: it counts where the document names none.
         """
         kit = self.kits.for_document(document)
-        rows = with_model_rows(document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name)
+        rows, heads = with_model_rows(document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name)
+        rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
         document = replace(document, passages=rows)
-        cast = kit.casts.read(document)
+        cast = kit.casts.read(document, heads)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))
         facts, passages, _, sayings = self._facts(document, kit, cast)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterable, Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
@@ -13,7 +14,20 @@ from specscan.rulebook.book import Rulebook
 REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
 ENDING = 4  # letters of a word for the trade that other words may end with
 CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3}")
+JOINTS = {"&", "+"}  # between the two names of a company
+LAST_LINES = 3  # where a company's name stands before its address
+ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 FIRST_LINES = 3  # where a company's name stands alone
+
+
+def any_of(words: Sequence[str], *, whole: bool) -> re.Pattern[str]:
+    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
+    return re.compile(rf"(?<!\w)(?:{any_word(words)})" + (r"(?!\w)" if whole else ""))
+
+
+def any_word(words: Iterable[str]) -> str:
+    """Give the text of a pattern for any of some words, the longest first; it fits nothing where there are none."""
+    return "|".join(map(re.escape, sorted(words, key=len, reverse=True))) or "(?!)"
 
 
 class MakerReader:
@@ -25,7 +39,12 @@ class MakerReader:
         self.words = lexicon.words
         self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
         self.trade = {word.casefold() for word in self.words.cues.get("company", [])}
+        self.openers = {
+            word.casefold() for word in (*self.words.articles_of_names, *self.words.drop, *self.words.pronouns)
+        }
+        self.of_other_year = any_of(self.words.not_model_year, whole=False)
         self.spoken = self._spoken_pattern()
+        self.said = self._said_patterns()
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
@@ -47,7 +66,7 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
-        elif (signed := self._signed(document, own)) is not None:
+        elif (signed := self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed
         elif (company := self._company_in_text(document, own)) is not None:
             names.maker, names.maker_place = company
@@ -132,7 +151,8 @@ class MakerReader:
         for place, passage in enumerate(lines):
             text = passage.text.partition(",")[0].strip(" .")
             words = text.split()
-            shouted = text.isupper() and not any(c.isdigit() for c in text) and 1 <= len(words) <= 3
+            shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
+            shouted = shouted and not self._names_range(words)
             shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
             known = (
                 bool(stem)
@@ -143,6 +163,8 @@ class MakerReader:
             )
             company = place < FIRST_LINES and not stem and self._names_company(words)
             company = company or (not stem and self._is_described(words, passage.text))
+            if place < FIRST_LINES and not stem and (since := self._company_since(words)):
+                return since, Place(passage, passage.page, since)
             if (
                 (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
                 or known
@@ -153,6 +175,20 @@ class MakerReader:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
                 return match.group(1).strip(), Place(None, 0, title.text)
         return None
+
+    def _names_range(self, words: list[str]) -> bool:
+        """Tell whether a line names a range, by a word for it: "THE DRIFT RANGE"."""
+        return bool({words[0].casefold(), words[-1].casefold()} & {word.casefold() for word in self.words.range_words})
+
+    def _company_since(self, words: list[str]) -> str:
+        """Give the company of a line that says since when it builds: "Marrowfen Vans Built in Hythe since 1998"."""
+        if words and words[0].casefold() in self.openers:
+            words = words[1:]
+        for end in range(2, min(5, len(words))):
+            rest = " ".join(words[end:]).casefold()
+            if self._is_trade(words[end - 1]) and self._names_company(words[:end]) and self.of_other_year.search(rest):
+                return " ".join(words[:end])
+        return ""
 
     def _names_company(self, words: list[str]) -> bool:
         """Tell whether a line is a name with a word for the trade: "Marrowfen Vans", "Reisemobile Auwald"."""
@@ -172,6 +208,34 @@ class MakerReader:
                 return name, self._first_place(name, own) or Place(None, title.page, title.text)
         return None
 
+    def _said_patterns(self) -> tuple[re.Pattern[str], ...]:
+        """Give the patterns of sentences that say whose work the vans are."""
+        name = r"[A-ZÀ-Þ][\w’'-]+(?:(?: (?:&|\+))? [A-ZÀ-Þ][\w’'-]+){0,3}"
+        vans = rf"(?<!\w)(?i:{any_word({*self.words.vans, *self.words.model_words})})(?!\w)"
+        builds, built = any_word(self.words.builds), any_word(self.words.built_by)
+        trade, is_a, verbs = any_word(self.trade), any_word(self.words.is_a), any_word(self.words.cues["is_named"])
+        return (
+            re.compile(rf"{vans}[^.!?]{{0,60}}?(?<!\w)(?i:{built}) ({name})"),
+            re.compile(rf"(?<!\w)({name}) (?:{builds})(?!\w)[^.!?]{{0,60}}?{vans}"),
+            re.compile(rf"(?:^|[.!?] )({name}) (?:{is_a}) (?:[\w-]+ ){{0,2}}(?i:{trade})(?!\w)"),
+            re.compile(rf"(?:^|[.!?] )({name} (?i:{trade})) (?:{verbs})(?!\w)"),
+        )
+
+    def _said(self, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the company of which a sentence says that it builds the vans: "Marrowfen builds vans in Hythe"."""
+        prose = [passage for passage in own if passage.kind in (Kind.PROSE, Kind.BULLET) and passage.table is None]
+        for pattern in self.said:
+            for passage in prose:
+                match = pattern.search(passage.text)
+                if match is None:
+                    continue
+                words = match.group(1).split()
+                while words and (words[0].casefold() in self.openers or self._is_filler(words[0])):
+                    words = words[1:]
+                if words and not self._is_filler(" ".join(words)):
+                    return " ".join(words), Place(passage, passage.page, " ".join(words))
+        return None
+
     def _is_described(self, words: list[str], line: str) -> bool:
         """Tell whether a line names a company and its trade: "Marrowfen, builders of camper vans since 1998"."""
         rest = re.findall(r"\w+", line.partition(",")[2])
@@ -179,20 +243,27 @@ class MakerReader:
         return named and any(self._is_trade(word) for word in rest[:5]) and not self._is_filler(" ".join(words))
 
     def running_maker(self, document: Document, series: str) -> tuple[str, Place] | None:
-        """Give the name at the head or foot of the pages that is not the range's: "Marrowfen · Season 2026"."""
-        for text, place in running_lines(document):
+        """Give the name at the head or foot of the pages that is not the range's: "Marrowfen · Season 2026".
+
+        In the last lines a name stands before an address: "Marrowfen & Holt · 12 Quay Road"."""
+        last = [p for p in document.passages[-LAST_LINES:] if p.table is None and ADDRESS.search(p.text)]
+        foot = [(PARTED.split(p.text)[0], Place(p, p.page, p.text)) for p in last]
+        for text, place in [*running_lines(document), *foot]:
             for part in PARTED.split(text):
                 name = part.partition(",")[0].strip(" .")
                 words = name.split()
-                if (
-                    1 <= len(words) <= 3
-                    and all(word[:1].isupper() and word.isalpha() for word in words)
-                    and not self._is_filler(name)
-                    and not self.lexicon.knows_label(name)
-                    and not (series and series.casefold() in name.casefold())
-                ):
-                    return self.cased(name, []), Place(None, place.page, name)
+                if self._is_plain_name(words) and not (series and series.casefold() in name.casefold()):
+                    return self.cased(name, []), Place(place.passage, place.page, name)
         return None
+
+    def _is_plain_name(self, words: list[str]) -> bool:
+        """Tell whether words can be a company's name alone: one to three with capitals, or two joined by "&"."""
+        name = " ".join(words)
+        capital = [word for word in words if word not in JOINTS]
+        if not (1 <= len(capital) <= 3 and len(words) <= 4) or {words[0], words[-1]} & JOINTS:
+            return False
+        named = all(word[:1].isupper() and word.isalpha() for word in capital)
+        return named and not self._is_filler(name) and not self.lexicon.knows_label(name)
 
     def _is_trade(self, word: str) -> bool:
         """Tell whether a word is one for the trade or ends with one: "Vans", "Vanworks", "Reisemobilbau"."""

@@ -8,13 +8,15 @@ from dataclasses import replace
 
 from specscan.records.text import Head, Passage
 
+SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but names
+
 Column = tuple[int | None, str]  # a column's number and its printed head
 
 
 def with_model_rows(
     passages: Sequence[Passage], labels: Sequence[str], can_be_name: Callable[[str], bool]
-) -> tuple[Passage, ...]:
-    """Give the passages with the vans of such a row as the heads of the columns below them.
+) -> tuple[tuple[Passage, ...], frozenset[str]]:
+    """Give the passages with the vans of such a row as the heads of the columns below them, and these heads.
 
     It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
     parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows.
@@ -28,27 +30,30 @@ def with_model_rows(
     rows: set[tuple[int | None, int | None]] = set()
     for cells in tables.values():
         first = min(cell.row_index or 0 for cell in cells)
-        row = [c for c in cells if _label(c) in wanted or (c.row_index == first and not _label(c))]
+        labelled = [c for c in cells if _label(c) in wanted]
+        row = labelled or [c for c in cells if c.row_index == first and not _label(c)]
         texts = [cell.text for cell in row]
         if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
             continue
-        if _are_told_apart(cells) or not all(can_be_name(text) for text in texts):
+        sure = sum(can_be_name(text) for text in texts)  # beside "540 Q", "640 L" is no volume
+        if _are_told_apart(cells) or sure < (SURE_SHARE if labelled else 1) * len(texts):
             continue
         ranges = _are_ranges(row, can_be_name)
         named |= {_column(c): Head(f"{_head(c)} {c.text}" if ranges else c.text, c.box(), c.notes) for c in row}
         rows.add((row[0].table, row[0].row_index))
     if not named:
-        return tuple(passages)
+        return tuple(passages), frozenset()
     renamed = {
         number
         for number, cells in tables.items()
         if not _are_told_apart(cells) and {_column(cell) for cell in cells} <= named.keys()
     }
-    return tuple(
+    headed = tuple(
         replace(passage, column=named[_column(passage)]) if passage.table in renamed else passage
         for passage in passages
         if (passage.table, passage.row_index) not in rows or passage.table is None
     )
+    return headed, frozenset(head.text for head in named.values())
 
 
 def _label(cell: Passage) -> str:

@@ -8,56 +8,46 @@ from collections import Counter
 from collections.abc import Sequence
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.maker import MakerReader
+from specscan.finding.maker import FIRST_LINES
 from specscan.finding.place import PARTED, Names, Place, running_lines
-from specscan.records.text import Document, Kind, Passage, Title
+from specscan.finding.years import YEAR, YearReader
+from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
-YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
-CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 MAX_NAME_WORDS = 6
 USED_CUES = 3
 FIRST_SENTENCES = 10  # passages in which a name may be said
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
-SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
-CENTURY = 2000
 PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
 FEW = 6  # passages: a page of fewer has no part that is most of it
 KEPT_TITLES = 4_000
+SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
+FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 
 
-class NameReader(MakerReader):
+class NameReader(YearReader):
     """Finds names in documents of one language."""
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
-        self.used = False
-        self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
-        self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.filling = {
             phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         }
-        self.of_model_year = _any_of(self.words.model_year, whole=True)
         articles = "|".join(map(re.escape, [*self.words.articles_of_names])) or "(?!)"
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
         )
-        short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
-        self.short_year = re.compile(
-            rf"(?<!\w)(?:{'|'.join(map(re.escape, short)) or '(?!)'})[ \u00a0]?['’]?(\d\d)(?!\d)"
+        verbs, vans = (
+            "|".join(map(re.escape, one)) or "(?!)" for one in (self.words.cues["is_named"], self.words.vans)
         )
-        self.of_other_year = _any_of(self.words.not_model_year, whole=False)
+        self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.used_words = {
             norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
         }
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
-
-    def _is_month(self, before: str) -> bool:
-        word = re.search(r"([^\W\d_]+)\.?\s*$", before)
-        return word is not None and word.group(1).casefold()[:3] in self.months
 
     def read(self, document: Document) -> Names:
         """Give maker, series, year and title of a document; what is not printed stays empty."""
@@ -70,6 +60,8 @@ class NameReader(MakerReader):
         self._read_year(names, document, own)
         if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
+        if names.title and not names.maker and not names.used:
+            self._read_above_title(names, own)
         if names.series and not names.maker and not names.used:
             running = self.running_maker(document, names.series)
             if running is not None:
@@ -83,6 +75,20 @@ class NameReader(MakerReader):
             match = pattern.search(passage.text)
             if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self._is_filler(match.group(1)):
                 names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
+                return
+
+    def _read_above_title(self, names: Names, own: list[Passage]) -> None:
+        """Take the name that stands alone above the first line with the title, as on a letterhead."""
+        for passage in own[:FIRST_LINES]:
+            if passage.table is not None or names.series.casefold() in passage.text.casefold():
+                return
+            words = passage.text.strip(" .").split()
+            small = [place for place, word in enumerate(words) if word.islower()]
+            if small and self.lexicon.cues(self.lexicon.analyse(" ".join(words[small[0] :])), "company"):
+                words = words[: small[0]]  # "Marrowfen    builders of camper vans"
+            if self._is_plain_name(words):
+                name = self.cased(" ".join(words), own)
+                names.maker, names.maker_place = name, Place(passage, passage.page, " ".join(words))
                 return
 
     def _other_passages(self, document: Document) -> set[int]:
@@ -134,8 +140,11 @@ class NameReader(MakerReader):
         whole: set[str] = set()
         shown: dict[str, tuple[str, Place]] = {}
         texts = self._title_texts(document, own)
+        letterhead = self._letterhead(document, own, names.maker)
         if spoken:
-            texts += self._spoken_names(document, own)
+            said = self._spoken_names(document, own)
+            texts += said
+            candidates[letterhead] -= 3 if said else 0
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS:
@@ -156,7 +165,7 @@ class NameReader(MakerReader):
                 shown.setdefault(name.casefold(), (name, labelled[1]))
         rests = {key: lines for key, lines in rests.items() if key not in whole}
         best, score = self._best_title(candidates, shown, own, rests)
-        if score < PLAIN_TITLE and not spoken:
+        if (score < PLAIN_TITLE or best == letterhead) and not spoken:
             return self._read_title(names, document, own, spoken=True)
         if best is None:
             return
@@ -167,9 +176,24 @@ class NameReader(MakerReader):
             self._split_used(names, own)
         names.series = self._series(names.title)
 
+    def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:
+        """Give the first line where it can be the maker's name, and nothing else uses it: it may name no van.
+
+        It is smaller than another line of the page.
+        """
+        largest = max((t for t in document.titles if t.page in (0, 1)), key=lambda t: t.size, default=None)
+        first = own[0].text.strip(" .") if own and own[0].table is None else ""
+        if not self._is_plain_name(first.split()) or any(first in passage.text for passage in own[1:]):
+            return ""
+        if largest is None or largest.text.strip(" .") == first:
+            return ""
+        return self.clean(first, maker).casefold()
+
     def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         texts: list[tuple[int, str, Place]] = []
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
+        tables = _words_of_tables(own)
+        first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
         names_used = self.used
         for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
@@ -215,29 +239,22 @@ class NameReader(MakerReader):
         nouns = self.words.nouns_have_capitals
         everything = [p.text for p in own] + [t.text for t in document.titles if t.origin == "html"]
         for text, place in [*titles[:6], *((p.text, Place(p, p.page, p.text)) for p in prose)]:
-            sentence = len(text.split()) > MAX_NAME_WORDS
+            long = len(text.split()) > MAX_NAME_WORDS
             for part in SENTENCE_END.split(text):
                 dated = self._says_model_year(part)
                 for match in self.behind_article.finditer(part):
                     name = match.group(1)
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
+                    sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
                     again = sum(len(re.findall(rf"(?<!\w){re.escape(name)}(?!\w)", t)) for t in everything) > 1
-                    if sentence and not (dated or coded or again):
+                    described = self.is_a_van.match(part, match.end()) is not None
+                    if sentence and not (dated or coded or again or described):
                         continue
                     known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
-                    if (nouns and sentence and not coded) or known or self._is_filler(name):
+                    if (nouns and sentence and not (coded or described)) or known or self._is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
-
-    def _says_model_year(self, text: str) -> bool:
-        return bool(self.of_model_year.search(text.casefold()))
-
-    def _place_of(self, title: Title, own: list[Passage]) -> Place:
-        for passage in own:
-            if passage.page == title.page and title.text in passage.text:
-                return Place(passage, passage.page, title.text)
-        return Place(None, title.page, title.text)
 
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
@@ -251,14 +268,17 @@ class NameReader(MakerReader):
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", text)
+        whole = text
         for pattern in self.filling.values():
             text = pattern.sub(" ", text)
+        if text != whole:
+            text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
         text = self.form.sub(" ", text)
         if maker:
             for part in (maker, maker.split()[0]):
                 text, cut = re.subn(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
                 if cut:
-                    text = re.sub(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$", "", text)  # "Drift by Marrowfen"
+                    text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
         return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
     def _stands_alone(self, name: str, lines: set[str], own: list[Passage]) -> bool:
@@ -283,6 +303,8 @@ class NameReader(MakerReader):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
+            if key not in shown:
+                continue
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
@@ -302,7 +324,10 @@ class NameReader(MakerReader):
 
     def _is_label(self, text: str) -> bool:
         """Tell whether a prominent line is the label of a specification and no name."""
-        return self.lexicon.knows_label(text) and not re.search(r"\d", text)
+        if not self.lexicon.knows_label(text) or re.search(r"\d", text):
+            return False
+        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
+        return things or self.lexicon.known_words.issuperset(self.lexicon.folder.norms(text))  # "Mallow Run" is none
 
     def _title_place(self, title: str, own: list[Passage]) -> Place | None:
         """Give the place of a name beside a specification, else the first one."""
@@ -332,66 +357,25 @@ class NameReader(MakerReader):
             kept.append(word.strip(","))
         return " ".join(kept)
 
-    # year
 
-    def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
-        found: list[tuple[float, int, Place]] = []
-        for weight, text, place in self._year_texts(document, own):
-            for match in YEAR.finditer(text):
-                value = int(match.group(1))
-                points = weight + self._year_points(text, match)
-                if names.series and text[match.end() :].lstrip().startswith(names.series):
-                    points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
-                if points <= 0 or not 1990 <= value <= 2060:
-                    continue
-                found.append((points, value, place))
-            for match in self.short_year.finditer(text):
-                found.append((weight + 3.0, CENTURY + int(match.group(1)), place))
-        # what is printed as text is surer than what was recognised in a picture
-        printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
-        if found:
-            _, names.year, names.year_place = max(printed or found, key=lambda one: one[0])
-
-    def _year_texts(self, document: Document, own: list[Passage]) -> list[tuple[float, str, Place]]:
-        texts: list[tuple[float, str, Place]] = []
-        for index, passage in enumerate(own):
-            weight = 0.0
-            short = len(passage.text) <= 70 and passage.kind is not Kind.CELL
-            following = own[index + 1 : index + 5]
-            if short and sum(p.kind is Kind.CELL for p in following) >= 2:
-                weight = 3.0
-            elif passage.kind is Kind.HEADING or passage.page in (0, 1) and index < 12:
-                weight = 2.0
-            texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
-        for title in document.titles:
-            if title.origin in ("metadata", "html") or title.page in (0, 1):
-                where = self._place_of(title, own)
-                texts += [(1.5, part, where) for part in {title.text, *PARTED.split(title.text)}]
-        for text, where in running_lines(document):
-            texts += [(1.5, part, where) for part in PARTED.split(text)]
-        stem = document.path.rsplit("/", 1)[-1]
-        texts.append((0.5, re.sub(r"[_-]", " ", stem), Place(None, 1, stem)))
-        return texts
-
-    def _year_points(self, text: str, match: re.Match[str]) -> float:
-        before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
-        near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
-        if self.of_other_year.search(near):
-            return -6.0
-        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
-            return -6.0
-        if (
-            self.used
-            and re.search(r"(?:^|used|pre-owned|gebraucht|occasion)\s*$", before.strip())
-            and re.match(r"\s+[a-zà-ÿ]", after)
-        ):
-            return 3.5
-        said = self.of_model_year.search(near) is not None
-        bare = match.group(1) == text.strip() or len(text) <= 40
-        return 3.0 if said else (0.5 if bare else -2.5)
+def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:
+    """Give the first words and all words of the heads of each table, and of the cells of each row."""
+    texts: dict[tuple[int, int | None], set[str]] = {}
+    for passage in own:
+        if passage.table is None:
+            continue
+        if passage.column is not None:
+            texts.setdefault((passage.table, None), set()).add(passage.column.text)
+        row = texts.setdefault((passage.table, passage.row_index or 0), set())
+        row |= {passage.text, passage.row.text if passage.row is not None else ""}
+    return [
+        ({words[0] for words in parts if words}, {word for words in parts for word in words})
+        for place, parts in ((place, [text.split() for text in some]) for place, some in texts.items())
+        if place[1] is None or len(parts) > FEW_CELLS
+    ]
 
 
-def _any_of(words: Sequence[str], *, whole: bool) -> re.Pattern[str]:
-    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
-    body = "|".join(map(re.escape, words)) if words else r"(?!)"
-    return re.compile(rf"(?<!\w)(?:{body})" + (r"(?!\w)" if whole else ""))
+def _is_row(title: str, firsts: set[str], words: set[str]) -> bool:
+    """Tell whether a prominent line is a row of a table: all its words stand there, and begin two or more cells."""
+    said = set(title.split())
+    return said <= words and len(said & firsts) > 1

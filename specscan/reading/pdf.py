@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections import Counter
 from dataclasses import replace
@@ -33,6 +34,8 @@ MARGIN = 0.12
 HEAD_REACH = 2.4  # em from the heads of columns to the row below them
 TITLES_PER_PAGE = 6
 LIMIT_PAGES = 400
+SAME_HEIGHT = 4.0  # points between lines that stand side by side
+_Key = tuple[str, int]  # a line's text without figures, and its height on the page
 
 
 def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
@@ -269,22 +272,44 @@ def _clusters(letters: Letters, places: list[int]) -> list[list[int]]:
 
 
 def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[str]:
-    """Give the texts of small lines that stand in the margin of several pages at the same height."""
-    seen: Counter[tuple[str, int]] = Counter()
-    texts: dict[tuple[str, int], set[str]] = {}
+    """Give the texts of small lines that stand in the margin of several pages at the same height.
+
+    Nothing but other such lines stands between them and the edge of the page: what a heading of the page stands
+    above, the heads of a table say, is none.
+    """
+    seen: Counter[_Key] = Counter()
+    texts: dict[_Key, set[str]] = {}
+    margins: list[list[tuple[float, _Key]]] = []  # of each page, the distance of each line from its edge
     for sheet in sheets:
         lines = lines_of[sheet.number]
         usual = body_size(lines)
+        top: list[tuple[float, _Key]] = []
+        foot: list[tuple[float, _Key]] = []
         for line in lines:
             y = line.box.middle[1]
-            in_margin = y < MARGIN * sheet.height or y > (1 - MARGIN) * sheet.height
-            if not in_margin or len(segments_of(line, 1.0)) > 3 or _heads_table(line, lines):
-                continue
             key = (re.sub(r"\d+", "#", line.text), round(y / 4))
-            # A line as large as a heading must come back on three pages to count as running.
-            seen[key] += 2 if line.size > 1.2 * usual else 3
-            texts.setdefault(key, set()).add(line.text)
-    return {text for key, count in seen.items() if count >= 6 for text in texts[key]}
+            if y < MARGIN * sheet.height:
+                top.append((y, key))
+            elif y > (1 - MARGIN) * sheet.height:
+                foot.append((sheet.height - y, key))
+            else:
+                continue
+            if len(segments_of(line, 1.0)) <= 3 and not _heads_table(line, lines):
+                # A line as large as a heading must come back on three pages to count as running.
+                seen[key] += 2 if line.size > 1.2 * usual else 3
+                texts.setdefault(key, set()).add(line.text)
+        margins += [top, foot]
+    running = {key for key, count in seen.items() if count >= 6}
+    beyond = Counter(key for margin in margins for key in _behind_others(margin, running))
+    inner = {key for key, count in beyond.items() if 2 * count > len(texts[key])}
+    return {text for key in running - inner for text in texts[key]}
+
+
+def _behind_others(margin: list[tuple[float, _Key]], running: set[_Key]) -> set[_Key]:
+    """Give the lines of a margin that seem to run, between which and the edge stands one that does not."""
+    others = [at for at, key in margin if key not in running]
+    nearest = min(others, default=math.inf)
+    return {key for at, key in margin if key in running and at > nearest + SAME_HEIGHT}
 
 
 def _heads_table(line: Line, lines: list[Line]) -> bool:

@@ -33,6 +33,7 @@ UNDERLINE = re.compile(r"^\s{0,3}([=\-~*_])\1{2,}\s*$")
 FENCE = re.compile(r"^\s*(```|~~~)")
 EMPHASIS = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
 SLANTED = re.compile(r"(?<![\w*])([*_])(?=[^\s*_])([^*_]+?)(?<=\S)\1(?![\w*])")
+RUN_IN = re.compile(r"^\s{0,3}(\*\*|__)(?=\S)([^*_:]{2,60}?)\.(?:\1|\1\.)\s+([A-ZÀ-Þ].*)$")
 LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
 MARKS = (
     (b"\xef\xbb\xbf", "utf-8-sig"),
@@ -75,6 +76,7 @@ def _unmarked(start: bytes) -> str:
     return ""
 
 
+RUN_IN_LEVEL, RUN_IN_WORDS = 5, 7  # of a bold head that opens a paragraph: "**Drift 19.** The little one."
 LIMIT_LINE = 6_000  # characters; a paragraph of running text on one line stays below
 
 
@@ -136,6 +138,12 @@ def _chunks(lines: list[str]) -> list[Chunk]:
         hashed = HASH_HEADING.match(line)
         if hashed and not fenced:
             chunks.append(Chunk("heading", [hashed.group(2)], len(hashed.group(1))))
+            index += 1
+            continue
+        run_in = None if fenced else RUN_IN.match(line)
+        if run_in and len(run_in.group(2).split()) <= RUN_IN_WORDS:
+            chunks.append(Chunk("heading", [run_in.group(2)], RUN_IN_LEVEL))
+            _page(chunks).lines.append(run_in.group(3))
             index += 1
             continue
         rows = tabbed_rows(lines, index) if "\t" in line else None

@@ -53,3 +53,38 @@ def test_cards_side_by_side_are_no_table(examiner):
     document = read_document(page.encode(), "page.html", "html", examiner.hints)
     sections = {p.text: p.sections for p in document.passages}
     assert sections["Fresh water: 98 L"] == ("Marrowfen Drift 2026", "Drift M")
+
+
+CARD = (
+    "<div class=card><div class=pic></div><div class=name>{}</div><div class=say>Nimble</div>"
+    + "".join(
+        f"<div class=line><span>{label}</span><span>{value}</span></div>"
+        for label, value in (("Length", "{} m"), ("GVWR", "3,500 kg"), ("Sleeps", "2"), ("Fresh tank", "{} L"),
+                             ("Grey tank", "50 L"), ("Solar", "100 W"), ("Inverter", "1,000 W"))
+    )
+    + "</div>"
+)  # fmt: skip
+
+
+def test_cards_have_titles_and_rows_without_space_between_their_parts(facts_of_page):
+    cards = CARD.format("Drift X5", "5.41", "70") + CARD.format("Drift X6", "5.99", "95")
+    facts = facts_of_page(f"<h1>Our vans, model year 2026</h1><p>Marrowfen makes vans.</p><div>{cards}</div>")
+    assert by_van(facts, "length_mm") == {"Drift X5": 5410, "Drift X6": 5990}
+    assert by_van(facts, "fresh_tank_l") == {"Drift X5": 70, "Drift X6": 95}
+
+
+def test_labels_that_alternate_with_values_are_rows(facts_of_page):
+    def panel(name, drive, length, water):
+        rows = (("Drive", drive), ("Length", length), ("GVM", "3,500 kg"), ("Berths", "2"), ("Fresh water", water),
+                ("Grey water", "60 L"), ("Battery", "100 Ah lithium"), ("Solar", "170 W"))  # fmt: skip
+        cells = "".join(f"<div>{label}</div><div>{value}</div>" for label, value in rows)
+        return f"<div class=panel><div class=n>{name}</div><div class=grid>{cells}</div></div>"
+
+    facts = facts_of_page(
+        "<h1>Three ways to go</h1><p>Every Drift starts as the same box. The Drift has a bed.</p><div>"
+        + panel("Touring", "Rear", "5,910 mm", "100 L")
+        + panel("Touring 4x4", "4x4", "5,930 mm", "140 L")
+        + "</div>"
+    )
+    assert by_van(facts, "length_mm") == {"Drift Touring": 5910, "Drift Touring 4x4": 5930}
+    assert by_van(facts, "fresh_tank_l") == {"Drift Touring": 100, "Drift Touring 4x4": 140}

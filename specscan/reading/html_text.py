@@ -1,0 +1,79 @@
+"""The text of elements of a web page, as it is shown."""
+
+from __future__ import annotations
+
+import re
+
+from lxml import html
+
+from specscan.reading.html_visible import Visibility
+from specscan.reading.plain import CHAR, EM, PITCH
+from specscan.reading.words import Line, Word
+from specscan.records.text import Box
+
+INLINE = {
+    "a", "abbr", "b", "bdi", "bdo", "cite", "code", "data", "del", "dfn", "em", "font", "i", "ins", "kbd",
+    "label", "mark", "q", "s", "samp", "small", "span", "strong", "sub", "sup", "time", "tt", "u", "var", "wbr", "img",
+}  # fmt: skip
+HEADINGS = {"h1": 1, "h2": 2, "h3": 3, "h4": 4, "h5": 5, "h6": 6, "summary": 4, "caption": 5, "legend": 4}
+NO_ROWS = {"li", "p", "table", "dl", "ul", "details", *HEADINGS}
+STRONG = {"b", "strong", "th", "dt"}
+SUPERSCRIPTS = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
+
+
+def squash(text: str) -> str:
+    """Give a text with single spaces."""
+    return re.sub(r"\s+", " ", text).strip()
+
+
+def is_block(seen: Visibility, element: html.HtmlElement) -> bool:
+    """Tell whether an element stands on lines of its own, or holds one that does."""
+    if not isinstance(element.tag, str):
+        return False
+    if element.tag not in INLINE and element.tag != "br":
+        return True
+    return any(is_block(seen, child) for child in element)
+
+
+def inline_text(seen: Visibility, element: html.HtmlElement) -> str:
+    """Give the text of an inline element; note signs in ``sup`` keep their form, ``sub`` joins."""
+    if not isinstance(element.tag, str) or not seen.sees(element):
+        return ""
+    if element.tag == "br":
+        return " "
+    if element.tag == "img":
+        return ""
+    inner = element.text or ""
+    for child in element:
+        inner += inline_text(seen, child) + (child.tail or "")
+    if element.tag == "sup" and re.fullmatch(r"\s*\(?\d\)?\s*", inner):
+        return inner.strip(" ()").translate(SUPERSCRIPTS)
+    return inner
+
+
+def full_text(seen: Visibility, element: html.HtmlElement) -> str:
+    """Give all text of an element, its blocks parted by spaces."""
+    text = element.text or ""
+    for child in element:
+        if isinstance(child.tag, str) and seen.sees(child):
+            inline = child.tag in INLINE
+            inner = inline_text(seen, child) if inline else full_text(seen, child)
+            below = child.tag == "small" and text[-1:].isalnum() and inner[:1].isalpha()  # by style
+            text += f" {inner} " if below or not inline else inner
+        elif isinstance(child.tag, str) and child.tag == "br":
+            text += " "
+        text += child.tail or ""
+    return text
+
+
+def html_line(text: str, *, size: float = EM, bold: bool = False, row: int = 0, offset: float = 0.0) -> Line:
+    """Give a text as the words of a line, each with the box that it would have in type of fixed width."""
+    words = []
+    at = 0
+    for part in squash(text).split(" "):
+        if not part:
+            continue
+        box = Box(offset + at * CHAR, row * PITCH, offset + (at + len(part)) * CHAR, row * PITCH + EM)
+        words.append(Word(part, box, size, bold, (0, 0, 0), base=row * PITCH + 8))
+        at += len(part) + 1
+    return Line(words)

@@ -1,0 +1,88 @@
+"""Whose vans a document describes, and of which range, where neither stands in a title of its own."""
+
+import pytest
+
+FIGURES = "- Length: 19 ft 4 in\n- GVWR: 9,070 lb\n- Sleeps: 2\n- Fresh water: 22 gallons\n- Gray water: 15 gallons\n"
+MORE = "- Solar: 320 W\n- Furnace: propane, 16,000 BTU\n- Battery: 200 Ah lithium\n"
+GERMAN = (
+    "- Länge: 5,99 m\n- Gesamtgewicht: 3.500 kg\n- Schlafplätze: 2\n- Frischwasser: 100 l\n"
+    "- Abwasser: 90 l\n- Solaranlage: 110 W\n- Bordbatterie: 95 Ah AGM\n"
+)
+FRENCH = (
+    "- Longueur : 5,99 m\n- PTAC : 3 500 kg\n- Couchages : 2\n- Eau propre : 100 l\n- Eaux usées : 90 l\n"
+    "- Panneau solaire : 110 W\n- Batterie auxiliaire : 95 Ah AGM\n"
+)
+
+
+@pytest.fixture
+def vans_of(read_file, tmp_path):
+    """Give a function that reads a text and gives maker, model and year of its vans."""
+
+    def read(text, name="leaflet.md"):
+        path = tmp_path / name
+        path.write_text(text, encoding="utf-8")
+        return {(van.maker, van.model, van.year) for van in read_file(path).found.vans}
+
+    return read
+
+
+@pytest.mark.parametrize(
+    "sentence, maker",
+    [
+        ("Every van on this page is built by hand by Holt & Marrow in an old mill.", "Holt & Marrow"),
+        ("Holt Marrow Vans is nine people and a very patient dog.", "Holt Marrow Vans"),
+        ("Marrowfen builds camper vans in Hythe, and nothing else.", "Marrowfen"),
+    ],
+)
+def test_sentence_says_who_builds_the_vans(vans_of, sentence, maker):
+    assert vans_of(f"# Drift 21\n\n{sentence}\n\n{FIGURES}{MORE}") == {(maker, "Drift 21", None)}
+
+
+def test_german_and_french_sentences_say_who_builds_the_vans(vans_of):
+    german = "# Drift 21\n\nDer Marrowfener Wagenbau baut seit 1987 kurze Campingbusse.\n\n"
+    assert vans_of(german + GERMAN) == {("Marrowfener Wagenbau", "Drift 21", None)}
+    french = "# Drift 21\n\nMarrowfen est un constructeur de fourgons installé à Hythe.\n\n"
+    assert vans_of(french + FRENCH) == {("Marrowfen", "Drift 21", None)}
+
+
+@pytest.mark.parametrize("sentence", ["We build two vans and like it so.", "Figures are from the maker of the base."])
+def test_pronouns_and_common_words_are_no_makers(vans_of, sentence):
+    assert vans_of(f"# Drift 21\n\n{sentence}\n\n{FIGURES}{MORE}") == {("", "Drift 21", None)}
+
+
+def test_a_name_before_an_address_in_the_last_line_is_the_makers(vans_of):
+    foot = "\nHolt & Marrow · 12 Quay Road, Hythe\n"
+    assert vans_of(f"# The Drift III\n\n{FIGURES}{MORE}{foot}") == {("Holt & Marrow", "Drift III", None)}
+
+
+def test_a_bold_head_that_opens_a_paragraph_names_a_van(vans_of):
+    text = "# Two vans for the high moor\n\n"
+    for name in ("Drift 19", "Drift 21 Work & Roam"):
+        text += f"**{name}.** One for a month away, with a third bed.\n\n{FIGURES}{MORE}\n"
+    assert {model for _, model, _ in vans_of(text)} == {"Drift 19", "Drift 21 Work & Roam"}
+
+
+def test_headings_name_ranges_above_codes(vans_of):
+    text = "PRESS SHEET\nTwo ranges for model year 2026\n\n"
+    for heading, code in (("THE DRIFT RANGE", "Model 19"), ("", "Model 21"), ("THE HOLLOW RANGE", "Model 21")):
+        text += f"{heading}\nFor those who go.\n\n" if heading else ""
+        text += code + "\n" + (FIGURES + MORE).replace("- ", "  ") + "\n"
+    assert {model.casefold() for _, model, _ in vans_of(text, "press.txt")} == {"drift 19", "drift 21", "hollow 21"}
+
+
+def test_a_row_says_which_vans_stand_below_prices_or_lengths(vans_of):
+    text = (
+        "# Our Drift\n\n| | 5,41 m | 5,99 m | 6,36 m |\n|---|---|---|---|\n"
+        "| Grundriss | 540 Q | 600 Q | 640 L |\n| Länge | 5.410 mm | 5.990 mm | 6.360 mm |\n"
+        "| Gesamtgewicht | 3.300 kg | 3.500 kg | 4.250 kg |\n| Frischwasser | 90 l | 100 l | 110 l |\n"
+        "| Abwasser | 80 l | 90 l | 90 l |\n"
+    ).replace("Our Drift", "Der Drift im Modelljahr 2026")
+    assert vans_of(text) == {("", f"Drift {code}", 2026) for code in ("540 Q", "600 Q", "640 L")}
+
+
+def test_trims_stand_in_a_line_with_points_between_them(vans_of):
+    text = (
+        f"# Marrowfen Drift 22\n\nReed · Ice\n\nReed is for summer and Ice for winter.\n\n{FIGURES}{MORE}\n"
+        "Reed has one panel. Ice has two panels. Reed sleeps two, Ice sleeps two.\n"
+    )
+    assert {model.split()[-1] for _, model, _ in vans_of(text)} == {"Reed", "Ice"}

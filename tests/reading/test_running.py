@@ -1,0 +1,26 @@
+"""Heads and feet that come back on every page, and heads of tables that do too."""
+
+from tests.reading.drawn import Page
+
+ROWS = [
+    [("Length", "5,410 mm", "5,990 mm"), ("Width", "2,050 mm", "2,050 mm"), ("Sleeps", "2", "3")],
+    [("Fresh water tank", "75 L", "95 L"), ("Gray water tank", "60 L", "80 L"), ("Solar", "100 W", "200 W")],
+]
+
+
+def test_heads_of_tables_at_the_top_of_two_pages_are_no_running_heads(facts_of_pdf):
+    page = Page()
+    page.text(40, 300, "Marrowfen Drift", size=30)
+    page.text(40, 360, "Model year 2026", size=12)
+    for title, rows in zip(("Technical data", "Tanks and power"), ROWS, strict=True):
+        page.canvas.showPage()
+        page.text(40, 30, title, size=16, bold=True)
+        page.row(60, (260, "Drift K"), (420, "Drift L"), bold=True)
+        for number, (label, first, second) in enumerate(rows):
+            page.row(90 + 20 * number, (40, label), (260, first), (420, second))
+        page.text(40, 810, "Marrowfen · Drift", size=7)
+    facts = {(fact.model, fact.field): fact.value for fact in facts_of_pdf(page)}
+    names = {model for model, _ in facts}
+    assert {name.split()[-1] for name in names} == {"K", "L"}
+    short, long = sorted(names)
+    assert (facts[short, "fresh_tank_l"], facts[long, "fresh_tank_l"]) == (75, 95)
