@@ -99,6 +99,9 @@ def _is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> 
     ]  # fmt: skip
     words = [t for t in parsed.analysis.tokens if t.start < split and t.norm.isalpha()]
     label = parsed.text[:split]
+    end = max((i.end for i in parsed.items if i.end <= split and _names(book, i, things)), default=0)
+    if book.unit_tail.fullmatch(label[end:].strip(" ‖")):
+        words = [word for word in words if word.start < end]
     known += [match.span() for match in BRACKETED.finditer(label)]  # a unit, as in "LP (lb)"
     return all(any(a <= word.start < b for a, b in known) for word in words)
 

@@ -10,6 +10,7 @@ from specscan.rulebook.book import Rulebook
 
 VEHICLE_VOLTS = 12.9  # no bank has less than its vehicle's 12 V: two of 6 V stand in series
 LOW_VOLTS, HIGH_VOLTS = 5.0, 60.0
+MOST_BATTERIES = 8
 
 
 def bank_values(book: Rulebook, parsed: Parsed, found: list[Found]) -> list[Found]:
@@ -66,6 +67,19 @@ def _mend(row: Found, parsed: Parsed) -> None:
         row.value = Value(num=quantity.each * volts.quantity.count)
 
 
+def _batteries(charge: Item, volts: Item, parsed: Parsed) -> int:
+    """Give how many batteries are counted before their voltage and charge: "deux batteries 6 V de 220 Ah"."""
+    first = min(charge.start, volts.start)
+    counts = [
+        item for item in parsed.items
+        if item.quantity is not None and item.quantity.bare and item.quantity.dimension == "count"
+        and item.chunk == charge.chunk and item.end <= first
+    ]  # fmt: skip
+    named = counts and any(i.has("thing") and 0 <= i.first - counts[-1].last <= 1 for i in parsed.items)
+    number = int(counts[-1].quantity.each) if named and counts[-1].quantity is not None else 1
+    return number if 2 <= number <= MOST_BATTERIES else 1
+
+
 def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> list[Found]:
     spec = book.fields[name]
     charges = [
@@ -91,6 +105,10 @@ def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> 
                 nominal = volts.quantity.low
             elif row.value.num == charge.each:
                 continue  # two of 12 V: nobody says whether in series
+        elif volts.quantity.count == charge.count == 1 and any(
+            cue.sentence == row.sentence for cue in parsed.cues("in_series")
+        ):
+            nominal = volts.quantity.each * _batteries(row.item, volts, parsed)
         start, end = min(row.start, volts.start), max(row.end, volts.end)
         made.append(
             replace(

@@ -145,7 +145,9 @@ def parse(
 
 
 def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:
-    """Tell whether a name is only the unit of a figure, as "Grad" of "20 Grad" is no thermal grade."""
+    """Tell whether a name is only the unit of a figure, as "Grad" of "20 Grad" is no thermal grade, or its joint."""
+    if any(q.start < item.start and item.end < q.end and q.low < q.high for q in quantities):
+        return True  # "bis" of "2 bis 3"
     names = all(concept.kind in ("thing", "short", "beside") for concept in item.concepts)
     return names and any(
         not q.bare and q.start < item.start and item.end <= q.end and not re.search(r"\d", text[item.start : q.end])

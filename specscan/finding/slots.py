@@ -42,7 +42,8 @@ class SlotReader:
         asked = label_aspects(self.book, sentence, thing)
         if asked and not item.start < sentence.split:
             others = {self.book.fields[n].aspect for n in self.book.fields_of(thing)}
-            if asked & others and not any(self.book.fields[n].aspect in ("", "capacity") for n in fields):
+            bare = not any(self.book.fields[n].aspect in ("", "capacity") for n in fields)
+            if asked & others and bare and not self._beside_answer(item, sentence):
                 return None
         return fields[0]
 
@@ -60,6 +61,13 @@ class SlotReader:
         if spec.type == "integer" and spec.number == "count":
             return self._counts(quantity, item, sentence)
         return False
+
+    @staticmethod
+    def _beside_answer(item: Item, sentence: Sentence) -> bool:
+        """Tell whether the figure describes what a label asks for: "Insulation material: hemp batts, 25 mm"."""
+        return any(
+            i.clause == item.clause and sentence.split <= i.start and i.has("value") for i in sentence.parsed.items
+        )
 
     def _counts(self, quantity: Quantity, item: Item, sentence: Sentence) -> bool:
         """Tell whether a bare figure counts berths: it is small, whole, and next to the word."""

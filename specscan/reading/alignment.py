@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from specscan.reading.bands import holds_rows
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.leaders import find_led
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
 from specscan.reading.widening import Columns, widen_short, widened
@@ -22,6 +24,7 @@ LEADING_WIDE = 1.55
 PITCH_LOOSE = 1.45
 CROSSING_SHARE = 0.1
 TABLE_SHARE = 0.4
+LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
 
@@ -36,7 +39,19 @@ class Found:
 
 def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
     """Give the first unruled table among lines of one column of the page, or ``None``."""
-    parts = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
+    led = find_led(lines)
+    if led is None:
+        return _find_by_gutters(lines, marks, hints)
+    above = _find_by_gutters(led.before, marks, hints)
+    if above is not None:
+        return Found(above.before, above.grid, above.after + lines[len(led.before) :])
+    return Found(led.before, led.grid, led.after)
+
+
+def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+    parts = [
+        [line] if LEGEND.search(line.text) else segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines
+    ]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
     for first, last in _runs(kept):
         columns = _columns_under_heads(kept[first:last])

@@ -15,6 +15,7 @@ HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 ROOM = 0.75  # of the width of a column: a line that ends before was not full
+PRICED = re.compile(r":\s+\S?\s?\d")  # a label with its figure
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
@@ -218,6 +219,8 @@ def _is_heading(line: Line, usual: float) -> bool:
     if len(text) > 90 or not any(letter.isalpha() for letter in text):
         return False
     if text.endswith((".", ";", ",")) and line.size < 1.3 * usual:
+        return False
+    if not line.bold and PRICED.search(text) and line.size < 1.5 * usual:
         return False
     words = len(line.words)
     if line.size >= HEADING_RATIO * usual and (words <= 14 or line.size >= 1.5 * usual):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import functools
 import hashlib
+import re
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -102,6 +104,14 @@ class Rulebook:
         if name not in self._by_cue:
             self._by_cue[name] = frozenset(word for file in self.words.values() for word in file.cues.get(name, []))
         return self._by_cue[name]
+
+    @functools.cached_property
+    def unit_tail(self) -> re.Pattern[str]:
+        """Give the pattern of the end of a label that is only its unit: ", kg", "in lb", "(l)"."""
+        units = sorted({one for unit in self.units.units for one in unit.spellings}, key=len, reverse=True)
+        openers = "|".join(map(re.escape, sorted(self.cue_words("in_unit")))) or "(?!)"
+        spelled = "|".join(map(re.escape, units))
+        return re.compile(rf"(?:[,:–(\[]|(?<!\w)(?:{openers})\s)\s*(?:{spelled})\s*[)\]]?", re.IGNORECASE)
 
     def fields_of(self, thing: str) -> list[str]:
         """Give the fields that a statement about a thing can fill."""
