@@ -138,7 +138,8 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
             continue
         for sign, meaning in sound:
             legend.signs[_dash(sign)] = meaning
-        legend.passages.add(passage.number)
+        if text not in passage.sections:
+            legend.passages.add(passage.number)  # what stands under a legend is not part of it
 
 
 def _dash(sign: str) -> str:
@@ -161,9 +162,14 @@ def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
     places = bare if len(bare) >= 2 and len(text) <= 160 else []
-    places += [(m.start(1), m.end(), m.group(1)) for m in SYMBOL.finditer(text)]
     places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
     places += [(m.start(1), m.end(), m.group(1)) for m in (*EQUATED.finditer(text), *QUOTED.finditer(text))]
+    joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
+    places += [
+        (m.start(1), m.end(), m.group(1))
+        for m in SYMBOL.finditer(text)
+        if not any(start < m.start(1) < end for start, end in joints)
+    ]
     places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
     entries = []
     for index, (_, end, sign) in enumerate(places):

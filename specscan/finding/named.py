@@ -33,11 +33,13 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
     for thing in [*item.names("thing"), *item.names("short")]:
         spec_thing = book.things.get(thing)
         for name, said in (spec_thing.says if spec_thing else {}).items():
-            flag = (said == "yes") != negated
+            if said.isdecimal() and negated and not item.has("cue"):
+                continue  # "gasfrei" denies by itself
+            value = Value(num=float(said)) if said.isdecimal() else Value(flag=(said == "yes") != negated)
             found.append(
                 Found(
                     name,
-                    Value(flag=flag),
+                    value,
                     item.start,
                     item.end,
                     f"{name}:named",

@@ -46,7 +46,9 @@ def vans_by_run(passages: Sequence[Passage], vans: VanMentions, lexicon: Lexicon
     for run in runs:
         last = max((n for n, p in enumerate(run.passages) if shared[p.text] > 1 and p.kind is Kind.HEADING), default=-1)
         for number, passage in enumerate(run.passages):
-            if number > last >= 0 and passage.kind is Kind.HEADING and passage.sections == run.opening.sections:
+            elsewhere = last >= 0 or passage.page != run.opening.page
+            ranked = passage.kind is Kind.HEADING and passage.sections == run.opening.sections
+            if number > last and ranked and elsewhere:
                 break
             found[passage.number] = run.vans
     return found

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from specscan.finding.drafts import SectionSense
 from specscan.finding.found import Availability
 from specscan.finding.kit import Kit
+from specscan.finding.legend import Legend
 from specscan.finding.lexicon import Analysis, Mention
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.runs import vans_by_run
@@ -21,11 +22,12 @@ MOST = 0.9  # share of the passages of a document over which its title stands
 class Sections:
     """The headings of one document."""
 
-    def __init__(self, kit: Kit, vans: VanMentions, prices: PriceLines, passages: Sequence[Passage]):
+    def __init__(self, kit: Kit, vans: VanMentions, prices: PriceLines, legend: Legend, passages: Sequence[Passage]):
         self.kit = kit
         self.vans = vans
         self.prices = prices
         self.governed = Counter(heading for passage in passages for heading in {"", *passage.sections})
+        self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
         self.senses: dict[tuple[object, ...], SectionSense] = {}
 
@@ -49,6 +51,8 @@ class Sections:
         return sense
 
     def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
+        if heading in self.legends:
+            return
         analysis = self.kit.lexicon.analyse(heading)
         cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
         if len(heading) <= 70:

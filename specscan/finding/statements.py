@@ -40,7 +40,7 @@ class StatementMaker:
         self.legend = legend
         self.passages = passages
         self.prices = PriceLines(kit, vans, legend, passages)
-        self.sections = Sections(kit, vans, self.prices, passages)
+        self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.keys = read_keys(passages, kit.lexicon)
         self.general_units = GeneralUnits(kit, passages)
         self.first_under_heading = {

@@ -116,7 +116,7 @@ class Units:
         """
         for word in openers or []:
             for match in re.finditer(
-                rf"(?<!\w){re.escape(word)}\s+((?:[^\s,;()]+\s+){{0,2}}[^\s,;()]{{1,18}})\s*(?=$|[,;()])", text
+                rf"(?<!\w){re.escape(word)}\s+(?=((?:[^\s,;()]+\s+){{0,2}}[^\s,;()]{{1,18}})\s*(?:$|[,;()]))", text
             ):
                 unit = self.named(match.group(1).rstrip(".:*"))
                 if unit is not None:

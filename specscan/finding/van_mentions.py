@@ -7,6 +7,10 @@ from collections.abc import Iterable
 
 from specscan.finding.cast import Cast
 
+ONLY_BEHIND = re.compile(
+    r"(?:\s*(?:,|&|\band\b|\bet\b|\bund\b)\s*\d{1,3})*\s+(?:only|nur|seulement|uniquement)\b"
+)  # "20, 25 only"
+ONLY_BEFORE = re.compile(r"\b(?:only|nur|seulement|uniquement)\s+(?:\d{1,3}\s*(?:,|&|and|et|und)\s*)*$")
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
@@ -79,7 +83,9 @@ class VanMentions:
             return True
         if re.match(r"\s*(?::|only\b|(?:,|and|et|und|&)\s*[\w ]{1,12}:)", after) and not before.strip():
             return True
-        return bool(re.search(r"(?:,|^)\s*$", before) and re.match(r"\s+(?:only|nur|seulement|uniquement)\b", after))
+        if ONLY_BEFORE.search(before) and re.match(r"\s*(?:$|[,;.)&]|(?:and|et|und)\b)", after):
+            return True
+        return bool(re.search(r"(?:,|^|\band|\bet|\bund|&)\s*$", before) and ONLY_BEHIND.match(after))
 
     def in_list(self, text: str) -> frozenset[str]:
         """Give the vans that a heading names, also by bare numbers between commas: "Range: 540, 600 and 636"."""

@@ -66,6 +66,7 @@ class WordReader:
                     targets = self._started(concept, item, statement, sentence, things)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
+                    targets = targets or self._described(concept, item, things, statement, sentence)
                 for thing in targets:
                     for name in owns(self.book, thing, concept):
                         if self._fits(name, concept, item, group, sentence, thing):
@@ -97,6 +98,19 @@ class WordReader:
         if statement.how is not How.LIST or not apart:
             return []
         return [thing for thing in statement.context if owns(self.book, thing, concept)][:1]
+
+    def _described(
+        self, concept: Concept, item: Item, things: list[str], statement: Statement, sentence: Sentence
+    ) -> list[str]:
+        """Give the one thing of a list's item that a word can describe, if the thing nearest to it cannot have it.
+
+        "Combination heater (air and hot water), propane": hot water burns nothing.
+        """
+        if statement.how is How.PROSE or not things or not all(self.book.fields_of(thing) for thing in things):
+            return []
+        groups = [group for group in sentence.groups if not group.label and group.clause == item.clause]
+        owners = {thing for group in groups for thing in group.things if owns(self.book, thing, concept)}
+        return list(owners) if len(owners) == 1 else []
 
     def _fits(
         self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str

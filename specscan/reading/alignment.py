@@ -11,7 +11,7 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.leaders import find_led
 from specscan.reading.marks import Marks
 from specscan.reading.stacked import stacked_heads
-from specscan.reading.widening import Columns, widen_short, widened
+from specscan.reading.widening import Columns, widen_between, widen_short, widened
 from specscan.reading.words import Line, has_leader, middle_of, segments_of
 from specscan.records.text import Box, union
 
@@ -254,6 +254,7 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
     for row, members in enumerate(rows):
         cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
     widen_short(cells, columns)
+    widen_between(cells, columns)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)

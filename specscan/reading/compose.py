@@ -23,7 +23,8 @@ class Hints:
     ``is_label`` tells whether a text is known as a label of a specification, ``names_thing`` whether it names a thing
     ("gray", not "capacity"), ``heads_labels`` whether it stands over
     the labels of a table, as "specification" or "model", ``heads_codes`` whether it stands over the codes of an option
-    list; ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"); ``keeps_hyphen``
+    list; ``is_price`` whether it holds a price;
+    ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"); ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
@@ -34,6 +35,7 @@ class Hints:
     names_thing: Callable[[str], bool] = field(default=lambda text: False)
     heads_labels: Callable[[str], bool] = field(default=lambda text: False)
     heads_codes: Callable[[str], bool] = field(default=lambda text: False)
+    is_price: Callable[[str], bool] = field(default=lambda text: False)
     is_unit: Callable[[str], bool] = field(default=lambda text: False)
     is_unit_system: Callable[[str], bool] = field(default=lambda text: False)
     keeps_hyphen: Callable[[str, str], bool] = field(default=lambda before, after: False)

@@ -14,6 +14,7 @@ from specscan.reading.words import is_bullet
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
+PRICE_SHARE = 0.7
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
 
 
@@ -78,7 +79,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     head_rows, before = _head_rows(grid, hints, known)
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
-    if not table.heads and above is not None:
+    if not table.heads and above is not None and not _is_price_list(grid, hints):
         _inherit(table, grid, above)
     groups: tuple[str, ...] = ()
     for row in before:
@@ -110,6 +111,13 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
             continue
         _read_row(table, grid, row, groups)
     return table
+
+
+def _is_price_list(grid: Grid, hints: Hints) -> bool:
+    """Tell whether a grid is a list of items with one price each, which goes on with no table of vans."""
+    prices = column_cells(grid, 1)
+    priced = sum(hints.is_price(cell.plain) for cell in prices)
+    return grid.cols == 2 and priced >= PRICE_SHARE * max(1, len(prices))
 
 
 def _is_bulleted(cell: GridCell) -> bool:

@@ -7,6 +7,7 @@ from specscan.reading.grid import Grid, GridCell
 
 HEAD_SHARE = 0.5
 MIN_HEADS = 2
+AGAIN = 3  # labels that come again, at least, where a table begins anew
 
 
 def labelish(cell: GridCell | None, hints: Hints) -> bool:
@@ -64,7 +65,7 @@ def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], 
     starts = [0]
     current = top
     for row in range(max(2, high), grid.rows - 1):
-        if not _heads_anew(grid, row, hints, known, current) or _repeats(grid, row, current):
+        if not _heads_anew(grid, row, hints, known, current, high) or _repeats(grid, row, current):
             continue
         current = {cell.col: cell.plain for cell in grid.row_cells(row)}
         above = grid.row_cells(row - 1)
@@ -76,9 +77,9 @@ def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], 
     return [_rows(grid, begin, end) for begin, end in zip(starts, [*starts[1:], grid.rows], strict=True)]
 
 
-def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict[int, str]) -> bool:
+def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict[int, str], high: int) -> bool:
     others = [cell for cell in grid.row_cells(row) if cell.col > 0]
-    if _names_anew(grid, row, others, hints, heads):
+    if _names_anew(grid, row, others, hints, heads) or _begins_again(grid, row, others, high):
         return True
     if len(others) < MIN_HEADS:
         return False
@@ -105,6 +106,17 @@ def _names_anew(grid: Grid, row: int, others: list[GridCell], hints: Hints, head
     series = {text.split()[0] for col, text in heads.items() if col > 0 and text}
     named = all(cell.plain.split()[0] in series and has_digit(cell.plain) for cell in others)
     return named and len(series) == 1 and next(iter(series)).isalpha()
+
+
+def _begins_again(grid: Grid, row: int, others: list[GridCell], high: int) -> bool:
+    """Tell whether below a row without a label of its own the labels come again that stand at the top of the table."""
+    first, corner = grid.at(row, 0), grid.at(0, 0)
+    named = first is None or first.empty or corner is not None and first.plain == corner.plain
+    if not named or len(others) < MIN_HEADS or row + AGAIN >= grid.rows or high + AGAIN > row:
+        return False
+    top, below = ([grid.at(start + n, 0) for n in range(AGAIN)] for start in (high, row + 1))
+    pairs = list(zip(top, below, strict=True))
+    return all(a is not None and b is not None and a.plain and a.plain == b.plain for a, b in pairs)
 
 
 def _repeats(grid: Grid, row: int, heads: dict[int, str]) -> bool:

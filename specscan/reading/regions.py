@@ -22,6 +22,7 @@ MIN_GUTTER = 0.65  # em
 CARD_MIN_HEIGHT = 2.6  # em
 CARD_MIN_WORDS = 3
 PROSE_WORDS = 5.5
+MARK = 2  # letters: the marks of several vans side by side
 LABELLED_SHARE = 0.35
 INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
 HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
@@ -371,7 +372,8 @@ def is_prose(lines: list[Line]) -> bool:
 
 def _only_labels(lines: list[Line]) -> bool:
     """Tell whether the lines are so short that they are values of what stands beside them, as prices are."""
-    return all(len(line.words) <= (2 if line.text[0].isalpha() else 4) for line in lines)
+    marks = all(len(word.text) <= MARK for line in lines for word in line.words)
+    return marks or all(len(line.words) <= (2 if line.text[0].isalpha() else 4) for line in lines)
 
 
 def _unmatched(lines: list[Line], others: list[Line]) -> float:

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from specscan.reading.grid import GridCell
+from specscan.reading.words import middle_of
 
 Columns = list[tuple[float, float]]
 SHORT = 2  # letters: a mark, or a figure that may belong to the middle column alone
 CENTER = 0.04  # of the width of the value columns
+STEADY = 2.0  # points by which values of one column may begin apart
+STEADY_SHARE = 0.8
+OFF = 1.5  # em by which a value set in the middle of two columns misses the place of each
 MIN_FULL = 4  # rows that have a value in each column
 
 
@@ -43,6 +47,47 @@ def widen_short(cells: list[GridCell], columns: Columns) -> None:
     if len(columns) >= 4 and full >= MIN_FULL:
         for cell in lone:
             _span(cell, columns)
+
+
+def widen_between(cells: list[GridCell], columns: Columns) -> None:
+    """Let lone values that stand between the two value columns of a table span both.
+
+    Where the values of full rows begin, center or end at one place in each column, one that does so in neither and
+    lies between them was set in the middle of both.
+    """
+    if len(columns) != 3:
+        return
+    rows: dict[int, list[GridCell]] = {}
+    for cell in cells:
+        rows.setdefault(cell.row, []).append(cell)
+    full = [sorted(row, key=lambda c: c.col)[-2:] for row in rows.values() if {c.col for c in row} == {0, 1, 2}]
+    lone = [row[-1] for row in rows.values() if len(row) == 2 and row[0].col == 0 < row[1].col and row[1].col_span == 1]
+    if len(full) < MIN_FULL or not lone:
+        return
+    for anchor in (_left, _middle, _right):
+        usual = [middle_of([anchor(pair[side]) for pair in full]) for side in (0, 1)]
+        steady = [
+            sum(abs(anchor(pair[side]) - usual[side]) <= STEADY for pair in full) >= STEADY_SHARE * len(full)
+            for side in (0, 1)
+        ]
+        if all(steady):
+            for cell in lone:
+                off = all(abs(anchor(cell) - at) > OFF * cell.size for at in usual)
+                if off and usual[0] < _middle(cell) < max(_right(pair[1]) for pair in full):
+                    _span(cell, columns)
+            return
+
+
+def _left(cell: GridCell) -> float:
+    return cell.box.x0 if cell.box is not None else 0.0
+
+
+def _middle(cell: GridCell) -> float:
+    return cell.box.middle[0] if cell.box is not None else 0.0
+
+
+def _right(cell: GridCell) -> float:
+    return cell.box.x1 if cell.box is not None else 0.0
 
 
 def _is_central(cell: GridCell, columns: Columns) -> bool:

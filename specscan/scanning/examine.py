@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
+from specscan.finding.scope import has_price
 from specscan.finding.units import Units
 from specscan.reading.compose import Hints
 from specscan.reading.ocr import OcrReader
@@ -63,6 +64,7 @@ class Examiner:
         self.hints = Hints(
             heads_codes=lambda text: text.casefold().strip(" :.#") in codes,
             is_unit_system=lambda text: text.casefold().strip(" :()") in systems,
+            is_price=has_price,
             is_unit=lambda text: units.named(text.strip(" ()")) is not None,
             heads_labels=lambda text: text.casefold().strip(" :") in over,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
