@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specscan.finding.context import Context
 from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
@@ -14,7 +15,7 @@ class Binder:
         self.book = book
         self.coordination = coordination
 
-    def bind(self, item: Item, sentence: Sentence, context: list[str]) -> tuple[list[str], Group | None]:
+    def bind(self, item: Item, sentence: Sentence, context: Context) -> tuple[list[str], Group | None]:
         """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
         parsed = sentence.parsed
         in_label = item.start < sentence.split
@@ -46,8 +47,9 @@ class Binder:
             return self._label_things(labels), labels[0]
         near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")] if item.quantity else []
         if sentence.noted and item.clause > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
-            context = []  # only the first clause of a note speaks of what refers to it
-        return aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context), None
+            context = Context()  # only the first clause of a note speaks of what refers to it
+        things = aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context.things)
+        return things, None
 
     def _member(self, item: Item, group: Group, parsed: Parsed) -> list[str]:
         """Give the thing of the one member of a list with which a quantity stands: "the tank, the 4-gallon heater"."""
@@ -104,13 +106,13 @@ class Binder:
         return len(gap) + 3 * joints + 3 * others
 
 
-def aspect_things(book: Rulebook, items: list[Item], context: list[str]) -> list[str]:
+def aspect_things(book: Rulebook, items: list[Item], context: Context) -> list[str]:
     """Give the thing whose aspect is named: the one of the context that has it, or the only one there is."""
     owners: list[set[str]] = []
     for item in items:
         for name in item.names("aspect"):
             owners.append({t for s in book.fields.values() if s.aspect == name for t in s.of})
-    for thing in context:
+    for thing in context.things if owners else ():
         if any(thing in own for own in owners):
             return [thing]
     single = {next(iter(own)) for own in owners if len(own) == 1}

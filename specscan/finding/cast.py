@@ -15,6 +15,7 @@ from specscan.finding.place import Names, Place, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster
+from specscan.finding.whole_words import count, without_first
 from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -24,6 +25,7 @@ MAX_HEAD = 40
 MIN_ROWS = 2
 MAX_TRIM_LINE = 80
 SIZE = re.compile(r"X{0,2}[SML]")
+CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 MAX_TRIMS = 6
 TRIM_USES = 3  # in the list itself and at least twice besides
@@ -63,9 +65,10 @@ class CastReader:
         if roster is not None and heads:
             headed = {player.model.casefold() for player in self._from_heads(heads, names, own)[0]}
             listed = {model.casefold() for model in roster.models}
-            coded = re.compile(rf"{re.escape(roster.series.casefold())} \d{{2,3}}(?!\d)")
+            series = f"{roster.series.casefold()} "
+            coded = [model for model in headed if model.startswith(series) and CODED.match(model, len(series))]
             more = [model for model in headed - listed if not model.startswith(tuple(f"{one} " for one in listed))]
-            if more and listed <= headed and (len(listed) == 1 or all(coded.match(model) for model in headed)):
+            if more and listed <= headed and (len(listed) == 1 or len(coded) == len(headed)):
                 roster = None  # a line that names some of the vans in the tables
         if roster is not None and len(roster.codes) == 1 and not heads:
             several = read_listing(own, self.names, self.lexicon) or self._from_text(names, own)
@@ -286,6 +289,8 @@ class CastReader:
         if not title or len(title) < 3:
             return []
         counts: Counter[str] = Counter()
+        if f"{title} " not in text:
+            return []
         for match in re.finditer(rf"(?<!\w){re.escape(title)} ([A-ZÀ-Þ][\w’'-]{{2,}})", text):
             word = match.group(1)
             filler = word.casefold().split("’")[0].split("'")[0]
@@ -297,7 +302,7 @@ class CastReader:
                 counts[word] += 1
         found = []
         for word in counts:
-            alone = len(re.findall(rf"(?<!\w){re.escape(word)}(?!\w)", text)) - counts[word]
+            alone = count(text, word) - counts[word]
             if alone >= 2:
                 found.append(word)
         return found
@@ -315,7 +320,7 @@ class CastReader:
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)
                     and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
-                    and all(len(re.findall(rf"(?<!\w){re.escape(one)}(?!\w)", text)) >= TRIM_USES for one in found)
+                    and all(count(text, one) >= TRIM_USES for one in found)
                 ):
                     return found
         return []
@@ -336,7 +341,7 @@ class CastReader:
             if passage.kind is not Kind.HEADING or passage.text not in governing:
                 continue
             name = self.names.clean(heading, names.maker)
-            rest = re.sub(rf"^{re.escape(names.series)}\s+", "", name, flags=re.IGNORECASE)
+            rest = without_first(name, names.series)
             if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
                 if VARIANT.fullmatch(rest) and self.can_be_name(rest):
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))

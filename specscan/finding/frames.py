@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from specscan.finding.answers import answer_fields
 from specscan.finding.battery import bank_values
+from specscan.finding.context import Context
 from specscan.finding.found import Found, How
 from specscan.finding.grouper import Grouper
 from specscan.finding.groups import Sentence
@@ -29,8 +30,8 @@ class FrameReader:
 
     def sentence_of(self, statement: Statement) -> Sentence:
         """Give the groups of a statement, taken as a line of a table or list."""
-        if statement.plain is None or statement.plain[0] != statement.context:
-            context = list(statement.context)
+        context = statement.context
+        if statement.plain is None or statement.plain[0] is not context:
             statement.plain = (context, self.grouper.form(statement.parsed, statement.split, context))
         return statement.plain[1]
 
@@ -46,7 +47,7 @@ class FrameReader:
         if not statement.parsed.items:
             return []
         if any(item.has("word", "covers") for item in statement.parsed.items):
-            statement.context = []  # a line about window covers does not go on about what the heading names
+            statement.context = Context()  # a line about window covers does not go on about what the heading names
         self.words.start_things(statement, sentence)
         found = self.measures.read(statement, sentence)
         found += self.words.read(statement, sentence)

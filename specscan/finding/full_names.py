@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from specscan.finding.place import Names
 from specscan.finding.quantities import QuantityReader
+from specscan.finding.whole_words import holds, stands_before, without_first
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"\d[\d.,'’ \u00a0\u202f]*"
@@ -71,7 +72,7 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     if others:
         return others[0]
     for base in (names.title, series):
-        if base and re.search(rf"(?<!\w){re.escape(base)}\s+{re.escape(head)}(?!\w)", text, re.IGNORECASE):
+        if base and stands_before(text, base, head):
             return f"{base} {head}"
     if CODE.match(head) or not is_series_word(head.split()[0]):
         return f"{series} {head}"
@@ -82,7 +83,7 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
 
 
 def _cut_maker(head: str, maker: str) -> str:
-    return re.sub(rf"^{re.escape(maker)}\s+", "", head, flags=re.IGNORECASE) if maker else head
+    return without_first(head, maker) if maker else head
 
 
 def _cut_year(head: str) -> str:
@@ -94,7 +95,7 @@ def cased_model(model: str, text: str) -> str:
     words = []
     for word in model.split():
         plain = word.capitalize()
-        if word.isupper() and word.isalpha() and len(word) > 3 and re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", text):
+        if word.isupper() and word.isalpha() and len(word) > 3 and holds(text, plain):
             word = plain
         words.append(word)
     return " ".join(words)

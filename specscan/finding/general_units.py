@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections.abc import Iterable
 
 from specscan.finding.kit import Kit
 from specscan.finding.units import Unit
+from specscan.finding.whole_words import may_hold
 from specscan.records.text import Passage
 
+KEPT_PATTERNS = 100  # of each language one for each thing that is measured
 LONGEST = 400  # letters of a passage that can hold such a note
 BARE = re.compile(r"[\d\s.,'’½¼¾+-]+")
+
+
+@functools.lru_cache(maxsize=KEPT_PATTERNS)
+def _measured_in(words: tuple[str, ...], openers: tuple[str, ...]) -> re.Pattern[str]:
+    """Give a pattern of one of the words for what is measured, one such as "in", and what may be a unit."""
+    named = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
+    opened = "|".join(map(re.escape, openers)) or "(?!)"
+    return re.compile(
+        rf"(?<!\w)(?:{named})(?:\s+\w+){{0,2}}?\s+(?:{opened})\s+([^\s,;()]+(?: [^\s,;()]+)?)", re.IGNORECASE
+    )
 
 
 class GeneralUnits:
@@ -18,15 +31,13 @@ class GeneralUnits:
 
     def __init__(self, kit: Kit, passages: Iterable[Passage]):
         self.kit = kit
-        openers = "|".join(map(re.escape, kit.lexicon.words.cues.get("in_unit", []))) or "(?!)"
+        openers = tuple(kit.lexicon.words.cues.get("in_unit", []))
         self.units: dict[str, Unit] = {}
+        texts = [p.text for p in passages if len(p.text) <= LONGEST and any(may_hold(p.text, one) for one in openers)]
         for dimension, words in kit.lexicon.words.measured.items():
-            named = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
-            pattern = re.compile(
-                rf"(?<!\w)(?:{named})(?:\s+\w+){{0,2}}?\s+(?:{openers})\s+([^\s,;()]+(?: [^\s,;()]+)?)", re.IGNORECASE
-            )
-            for passage in passages:
-                match = pattern.search(passage.text) if len(passage.text) <= LONGEST else None
+            pattern = _measured_in(tuple(words), openers)
+            for text in texts:
+                match = pattern.search(text)
                 unit = self._unit(match.group(1), dimension) if match is not None else None
                 if unit is not None:
                     self.units.setdefault(dimension, unit)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.binding import Binder, aspect_things
+from specscan.finding.context import Context
 from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item, Parsed
 from specscan.finding.lexicon import Lexicon, expanded
@@ -25,7 +26,7 @@ class Grouper:
         self.binder = Binder(book, self.coordination)
 
     def form(
-        self, parsed: Parsed, split: int, context: list[str], *, running: bool = False, noted: bool = False
+        self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False
     ) -> Sentence:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
         if not parsed.items:
@@ -74,7 +75,7 @@ class Grouper:
                 found.append((item, list(dict.fromkeys(meant))))
         return found
 
-    def _by_aspect(self, parsed: Parsed, split: int, context: list[str]) -> list[Group]:
+    def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]
         if not items:
             return []

@@ -115,9 +115,10 @@ def parse(
     lexicon: Lexicon,
     quantities: list[Quantity],
     vans: Iterable[tuple[int, int, frozenset[str]]] = (),
+    analysis: Analysis | None = None,
 ) -> Parsed:
     """Give the items of a text; ``vans`` are places where vans of the document are named."""
-    analysis = lexicon.analyse(text)
+    analysis = analysis or lexicon.analyse(text)
     named = list(vans)
     taken = [(a, b) for a, b, _ in named]
     bounds = _bounds(text, quantities, set(lexicon.words.abbreviations))

@@ -86,7 +86,8 @@ class Kit:
             hint = hint if hint is not None else self._hint(label)
             found = self.quantities.find(body, hint, degrees=self._asks_for_degrees(label))
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
-        parsed = parse(text, self.lexicon, quantities, named)
+        analysis = self.lexicon.joined(label, JOIN, body) if label else None
+        parsed = parse(text, self.lexicon, quantities, named, analysis)
         fill_units(parsed, self.lexicon.book, self.quantities)
         return parsed, split
 

@@ -29,7 +29,7 @@ SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" 
 KEPT_ANALYSES = 4_000
 KEPT_ANSWERS = 20_000
 KEPT_LETTERS = 240
-OTHER = "\N{WHITE SQUARE}"  # stands for a word of no term, so that the vocabulary does not grow with what is read
+ENDS_IN_WORD = re.compile(r"(?:[^\W\d_]{2}|\d)\Z")  # what stands behind such a text changes nothing in how it is folded
 
 
 class Concept(NamedTuple):
@@ -89,6 +89,7 @@ class Lexicon:
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
+        self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
         self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
         self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
 
@@ -101,16 +102,56 @@ class Lexicon:
 
     def _analysed(self, text: str) -> Analysis:
         tokens = self.folder.tokens(text)
-        analysis = Analysis(text, tokens)
-        if self.first_words.isdisjoint([token.norm for token in tokens]):
-            return analysis  # most running text: no term begins here, and the matcher need not look
-        doc = Doc(self.nlp.vocab, words=[t.norm if t.norm in self.known_words else OTHER for t in tokens])
-        found = []
-        for match_id, first, last in self.matcher(doc):
-            for concept in self.by_match[match_id]:
+        return Analysis(text, tokens, self._mentions([token.norm for token in tokens], tokens))
+
+    def joined(self, label: str, joint: str, body: str) -> Analysis:
+        """Analyse a label and a body with a sign between them; what is known of each is put together where it can be.
+
+        ``joint`` holds one sign that is a word of no term, with spaces around it.
+        """
+        text = f"{label}{joint}{body}"
+        if len(text) > KEPT_LETTERS or not ENDS_IN_WORD.search(label):
+            return self.analyse(text)
+        left, right = self.analyse(label), self.analyse(body)
+        sign = len(label) + len(joint) - len(joint.lstrip())
+        shift, place = len(label) + len(joint), len(left.tokens) + 1
+        tokens = [*left.tokens, Token(joint.strip(), sign, sign + 1)]
+        tokens += [Token(norm, start + shift, end + shift) for norm, start, end in right.tokens]
+        mentions = [*left.mentions]
+        mentions += [
+            Mention(concept, start + shift, end + shift, first + place, last + place)
+            for concept, start, end, first, last in right.mentions
+        ]
+        return Analysis(text, tokens, mentions)
+
+    def _mentions(self, norms: list[str], tokens: list[Token]) -> list[Mention]:
+        """Give the mentions in a text, stretch by stretch of words that occur in terms: no term goes beyond one."""
+        if self.first_words.isdisjoint(norms):
+            return []  # most running text: no term begins here
+        found: list[Mention] = []
+        known, size, place = self.known_words, len(norms), 0
+        while place < size:
+            if norms[place] not in known:
+                place += 1
+                continue
+            begin = place
+            while place < size and norms[place] in known:
+                place += 1
+            for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
+                first, last = begin + first, begin + last
                 found.append(Mention(concept, tokens[first].start, tokens[last - 1].end, first, last))
-        analysis.mentions = self._without_hidden(found)
-        return analysis
+        return found
+
+    def _matched(self, norms: tuple[str, ...]) -> tuple[tuple[Concept, int, int], ...]:
+        """Give concept, first and last (behind) word of the mentions in some words, each of which occurs in terms."""
+        if self.first_words.isdisjoint(norms):
+            return ()
+        found = [
+            Mention(concept, 0, 0, first, last)
+            for match_id, first, last in self.matcher(Doc(self.nlp.vocab, words=list(norms)))
+            for concept in self.by_match[match_id]
+        ]
+        return tuple((m.concept, m.first, m.last) for m in self._without_hidden(found))
 
     def knows_label(self, text: str) -> bool:
         """Tell whether a text reads as a label: it is short and names a thing or an aspect."""

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
+from specscan.finding.whole_words import lowered, places
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -306,11 +307,11 @@ class MakerReader:
         """Give a shouted name as it is written elsewhere in the document, else with capitals first."""
         if not text.isupper() or len(text) <= 3:
             return text
-        pattern = re.compile(rf"(?<!\w){re.escape(text)}(?!\w)", re.IGNORECASE)
         for passage in own:
-            for match in pattern.finditer(passage.text):
-                if not match.group().isupper():
-                    return match.group()
+            for place in places(lowered(passage.text), lowered(text)):
+                printed = passage.text[place : place + len(text)]
+                if not printed.isupper():
+                    return printed
         return " ".join(word.capitalize() if word.isalpha() else word for word in text.split())
 
     def _first_place(self, name: str, own: list[Passage]) -> Place | None:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.maker import FIRST_LINES
 from specscan.finding.place import PARTED, Names, Place, running_lines
+from specscan.finding.whole_words import count, may_hold
 from specscan.finding.years import YEAR, YearReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -246,7 +247,7 @@ class NameReader(YearReader):
                     name = match.group(1)
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
                     sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
-                    again = sum(len(re.findall(rf"(?<!\w){re.escape(name)}(?!\w)", t)) for t in everything) > 1
+                    again = sum(count(t, name) for t in everything) > 1
                     described = self.is_a_van.match(part, match.end()) is not None
                     if sentence and not (dated or coded or again or described):
                         continue
@@ -259,7 +260,7 @@ class NameReader(YearReader):
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
         text = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", PARTED.split(text)[0]))
-        if maker:
+        if maker and may_hold(text, maker):
             text = re.sub(rf"(?<!\w){re.escape(maker)}(?!\w)", " ", text, flags=re.IGNORECASE)
         return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
@@ -274,8 +275,8 @@ class NameReader(YearReader):
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
         text = self.form.sub(" ", text)
-        if maker:
-            for part in (maker, maker.split()[0]):
+        for part in (maker, maker.split()[0]) if maker else ():
+            if may_hold(text, part):
                 text, cut = re.subn(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
                 if cut:
                     text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
@@ -307,7 +308,7 @@ class NameReader(YearReader):
                 continue
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
-            points += min(3, len(re.findall(rf"(?<!\w){re.escape(key)}(?!\w)", body)) - 1)
+            points += min(3, count(body, key) - 1)
             points -= 1.5 * max(0, len(words) - 3)
             points -= 4 * self._is_phrase(key, words)
             points -= 3 * sum(word.isalpha() and word.islower() and len(word) > 1 for word in shown[key][0].split())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from dataclasses import dataclass, replace
 
@@ -31,6 +32,8 @@ RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Cana
 FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
 FOOT, INCH = 304.8, 25.4  # millimetres, by definition
 MAX_COUNT = 12
+KEPT_TEXTS = 8_000  # short texts whose quantities are kept: cells repeat
+KEPT_LETTERS = 80
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +83,21 @@ class QuantityReader:
         self.units = units
         self.imperial = imperial
         self.minus = re.compile(rf"(?:(?<![\w\d)])[{MINUS}]|\b(?:{'|'.join(minus)}))\s*$", re.IGNORECASE)
+        self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)
 
     def find(self, text: str, hint: Unit | None = None, *, degrees: bool = False) -> list[Quantity]:
         """Give the quantities of a text in order; bare figures too.
 
         ``hint`` is the unit that a table head gives for bare figures; ``degrees`` says that temperatures are asked for.
+        The list may be shared with others who asked about the same text: it is to be read, not changed.
         """
         if not DIGIT.search(text) and not self.figures.worded.search(text):
             return []
+        if len(text) <= KEPT_LETTERS:
+            return self._kept(text, hint, degrees)
+        return self._read(text, hint, degrees)
+
+    def _read(self, text: str, hint: Unit | None, degrees: bool) -> list[Quantity]:
         special = self._feet_inches(text) + self._r_values(text) + self._rsi_values(text)
         taken = [(q.start, q.end) for q in special]
         found = list(special)

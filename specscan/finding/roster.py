@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from specscan.finding.whole_words import holds, lowered, may_hold
 from specscan.records.text import Kind, Passage
 
 FIRST_PASSAGES = 14
@@ -64,6 +65,8 @@ def _shared_name(parts: Sequence[str]) -> str:
 
 
 def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[str]:
+    if not any(may_hold(part, f"{series} ") for part in parts):
+        return []
     named = re.compile(rf"(?:.*(?<!\w))?{re.escape(series)} ({CODE.pattern})", re.IGNORECASE)
     codes: list[str] = []
     for part in parts:
@@ -76,8 +79,8 @@ def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[
 
 
 def _stands_elsewhere(series: str, passage: Passage, own: Sequence[Passage]) -> bool:
-    pattern = re.compile(rf"(?<!\w){re.escape(series)}(?!\w)", re.IGNORECASE)
-    return any(one is not passage and pattern.search(one.text) for one in own)
+    word = lowered(series)
+    return any(one is not passage and holds(lowered(one.text), word) for one in own)
 
 
 def _is_code(text: str, fillers: Collection[str]) -> bool:

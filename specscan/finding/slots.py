@@ -53,7 +53,7 @@ class SlotReader:
         labels = sentence.label_groups()
         if len(names) != 1 or not labels or not all(self.book.fields_of(t) for g in labels for t in g.things):
             return None
-        return names[0] if set(self.book.fields[names[0]].of) & set(statement.context) else None
+        return names[0] if set(self.book.fields[names[0]].of) & set(statement.context.things) else None
 
     def _measures(self, spec: FieldSpec, quantity: Quantity, item: Item, sentence: Sentence) -> bool:
         if spec.type == "number":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from specscan.finding.context import Context
 from specscan.finding.found import How
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
@@ -20,9 +21,9 @@ class Statement:
     parsed: Parsed
     split: int
     how: How
-    context: list[str] = field(default_factory=list)
+    context: Context = field(default_factory=Context)
     note: Parsed | None = None
-    plain: tuple[list[str], Sentence] | None = None  # its groups with the context that they were formed in
+    plain: tuple[Context, Sentence] | None = None  # its groups with the context that they were formed in
 
 
 def basis_names(item: Item) -> list[str]:

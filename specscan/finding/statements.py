@@ -235,7 +235,7 @@ class StatementMaker:
         analysis = self.kit.lexicon.analyse(label)
         aspects = [m for m in analysis.mentions if m.concept.kind == "aspect"]
         spans = list(dict.fromkeys((m.start, m.end) for m in aspects))
-        starts = [match.start() for match in _starts(body, parts)]
+        starts = _starts(body, parts)
         slashed = len(SLASH.split(label)) >= len(parts)
         if len(spans) == len(parts) and slashed:
             rest = label[: spans[0][0]].rstrip(" :(/-")
@@ -376,12 +376,10 @@ class StatementMaker:
         return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
 
 
-def _starts(body: str, parts: list[str]) -> list[re.Match[str]]:
+def _starts(body: str, parts: list[str]) -> list[int]:
     found = []
     place = 0
     for part in parts:
-        match = re.compile(re.escape(part)).search(body, place)
-        assert match is not None
-        found.append(match)
-        place = match.end()
+        found.append(body.index(part, place))
+        place = found[-1] + len(part)
     return found

@@ -9,6 +9,7 @@ from specscan.finding.found import How
 from specscan.finding.items import Item
 from specscan.finding.kit import Kit
 from specscan.finding.van_mentions import VanMentions
+from specscan.finding.whole_words import holds
 from specscan.records.text import Passage
 
 REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above
@@ -74,4 +75,4 @@ class Topics:
             return None
         start = passage.text.casefold()[:REFERRING]
         words = self.kit.lexicon.words.cues.get("refers_back", [])
-        return vans if any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", start) for word in words) else None
+        return vans if any(holds(start, word) for word in words) else None

@@ -115,9 +115,7 @@ class Units:
         ``openers`` are those words. Gives ``None`` where the label names no unit.
         """
         for word in openers or []:
-            for match in re.finditer(
-                rf"(?<!\w){re.escape(word)}\s+(?=((?:[^\s,;()]+\s+){{0,2}}[^\s,;()]{{1,18}})\s*(?:$|[,;()]))", text
-            ):
+            for match in _behind(word).finditer(text) if word in text else ():
                 unit = self.named(match.group(1).rstrip(".:*"))
                 if unit is not None:
                     return unit
@@ -131,6 +129,12 @@ class Units:
             if unit is not None:
                 return unit
         return None
+
+
+@functools.cache
+def _behind(word: str) -> re.Pattern[str]:
+    """Give a pattern of what may be a unit behind a word such as "in"; there are as many as the rules have words."""
+    return re.compile(rf"(?<!\w){re.escape(word)}\s+(?=((?:[^\s,;()]+\s+){{0,2}}[^\s,;()]{{1,18}})\s*(?:$|[,;()]))")
 
 
 def _pattern(spelling: str) -> str:

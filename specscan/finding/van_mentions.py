@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections.abc import Iterable
 
 from specscan.finding.cast import Cast
+from specscan.finding.whole_words import Names
 
 ONLY_BEHIND = re.compile(
     r"(?:\s*(?:,|&|\band\b|\bet\b|\bund\b)\s*\d{1,3})*\s+(?:only|nur|seulement|uniquement)\b"
 )  # "20, 25 only"
 ONLY_BEFORE = re.compile(r"\b(?:only|nur|seulement|uniquement)\s+(?:\d{1,3}\s*(?:,|&|and|et|und)\s*)*$")
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
+KEPT_ARTICLES = 16  # lists of words, one a language
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
 
@@ -23,7 +26,7 @@ class VanMentions:
 
         ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it.
         """
-        self.article = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, articles)) or '(?!)'})\s+$", re.IGNORECASE)
+        self.article = _before_name(tuple(articles))
         self.verbs = {verb.casefold() for verb in verbs}
         self.table: dict[str, frozenset[str]] = {}
         plain: list[str] = []
@@ -38,8 +41,7 @@ class VanMentions:
             self.table.setdefault(head.strip(" *†").casefold(), models)
         for key in self.table:
             (numbers if re.fullmatch(r"\d+", key) else plain).append(key)
-        self.plain = _pattern(plain)
-        self.numbers = _pattern(numbers)
+        self.plain, self.numbers = Names(plain), Names(numbers)
         self.single = len(cast.players) <= 1
         self.everyone = cast.models
         self.listed_at = cast.listed_at
@@ -49,19 +51,20 @@ class VanMentions:
         if self.single:
             return []
         found: list[tuple[int, int, frozenset[str]]] = []
-        for pattern, bare in ((self.plain, False), (self.numbers, True)):
-            if pattern is None:
-                continue
-            for match in pattern.finditer(text):
-                start, end = match.span()
+        for names, bare in ((self.plain, False), (self.numbers, True)):
+            for start, end in names.find(text):
                 if any(a < end and start < b for a, b, _ in found):
                     continue
                 if bare and not self._names(text, start, end):
                     continue
-                if not bare and not self._cased(text, match.group()):
+                if not bare and not self._cased(text, text[start:end]):
                     continue
-                found.append((start, end, self.table[re.sub(r"\s+", " ", match.group()).casefold()]))
+                found.append((start, end, self._named(text[start:end])))
         return sorted(found)
+
+    def _named(self, printed: str) -> frozenset[str]:
+        """Give the vans that words as printed name."""
+        return self.table[re.sub(r"\s+", " ", printed).casefold()]
 
     @staticmethod
     def _cased(text: str, printed: str) -> bool:
@@ -103,12 +106,10 @@ class VanMentions:
         if plain.casefold() in self.table:
             return self.table[plain.casefold()]
         found: list[tuple[int, int, frozenset[str]]] = []
-        for pattern in (self.plain, self.numbers):
-            for match in pattern.finditer(plain) if pattern is not None else ():
-                if not any(a < match.end() and match.start() < b for a, b, _ in found):
-                    found.append(
-                        (match.start(), match.end(), self.table[re.sub(r"\s+", " ", match.group()).casefold()])
-                    )
+        for names in (self.plain, self.numbers):
+            for start, end in names.find(plain):
+                if not any(a < end and start < b for a, b, _ in found):
+                    found.append((start, end, self._named(plain[start:end])))
         rest = plain
         for start, end, _ in sorted(found, reverse=True):
             rest = rest[:start] + rest[end:]
@@ -118,9 +119,6 @@ class VanMentions:
         return None
 
 
-def _pattern(keys: list[str]) -> re.Pattern[str] | None:
-    if not keys:
-        return None
-    ordered = sorted(keys, key=len, reverse=True)
-    body = "|".join(re.escape(key).replace(r"\ ", r"\s+") for key in ordered)
-    return re.compile(rf"(?<![\w.,-])(?:{body})(?![\w]|-\w|[.,]\d)", re.IGNORECASE)
+@functools.lru_cache(maxsize=KEPT_ARTICLES)
+def _before_name(articles: tuple[str, ...]) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, articles)) or '(?!)'})\s+$", re.IGNORECASE)

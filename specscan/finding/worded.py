@@ -97,7 +97,7 @@ class WordReader:
         apart = group is not None and not group.chunks[0] <= item.chunk <= group.chunks[1]
         if statement.how is not How.LIST or not apart:
             return []
-        return [thing for thing in statement.context if owns(self.book, thing, concept)][:1]
+        return [thing for thing in statement.context.things if owns(self.book, thing, concept)][:1]
 
     def _described(
         self, concept: Concept, item: Item, things: list[str], statement: Statement, sentence: Sentence
@@ -138,7 +138,7 @@ class WordReader:
         if not names or concept.kind != "value":
             return self._started_by_others(concept, item, statement, sentence)
         spec = self.book.fields[names[0]]
-        busy = [t for t in things if t not in statement.context and self.book.fields_of(t)]
+        busy = [t for t in things if t not in statement.context.things and self.book.fields_of(t)]
         if busy and not self._backed(item, spec, statement, surfaces_only=True):
             return []
         return [spec.of[0]] if self._backed(item, spec, statement) else []
@@ -175,7 +175,7 @@ class WordReader:
                     low, high = sibling.range
                     if low <= other.quantity.high <= high and abs(other.first - item.last) <= 4:
                         return True
-        return not surfaces_only and any(thing in spec.of for thing in statement.context)
+        return not surfaces_only and any(thing in spec.of for thing in statement.context.things)
 
     def _worded(
         self,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from specscan.finding.found import Found, How
 from specscan.finding.items import Parsed
@@ -11,12 +12,12 @@ from specscan.finding.units import Unit
 from specscan.finding.van_mentions import Named
 
 
-@dataclass(frozen=True, slots=True)
-class Wording:
+class Wording(NamedTuple):
     """All that the meaning of a statement rests on: two of the same wording say the same.
 
-    ``named`` are the places that name vans, ``context`` and ``sections`` the things of the heading or the line above,
-    ``note`` the part of a footnote that belongs to it, with its places.
+    ``named`` are the places that name vans, ``context`` the things of the heading or the line above, ``sections`` those
+    of the heading where the statement ``leads`` what stands under it, ``note`` the part of a footnote that belongs to
+    it, with its places.
     """
 
     label: str

@@ -1,0 +1,137 @@
+"""Words and names as wholes in texts, found without making a pattern for each.
+
+Making a pattern takes as long as reading a page's statements, and names differ from document to document. A word is
+whole where no letter, digit or underscore stands right beside it, as ``(?<!\\w)`` and ``(?!\\w)`` say in patterns.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+# letters that count as others where case does not, though they are no capitals of these
+ALIKE = str.maketrans({"ı": "i", "İ": "i", "ſ": "s", "\u212a": "k", "\u00b5": "\u03bc"})
+
+
+def lowered(text: str) -> str:
+    """Give a text in small letters, each at its place."""
+    return text.lower() if text.isascii() else text.translate(ALIKE).lower()
+
+
+def is_of_word(letter: str) -> bool:
+    """Tell whether a letter (or none, an empty text) belongs to a word."""
+    return letter.isalnum() or letter == "_"
+
+
+def places(text: str, word: str) -> Iterator[int]:
+    """Give where a word begins that stands whole in a text, not counting those that overlap the one before."""
+    start = text.find(word)
+    while start >= 0:
+        end = start + len(word)
+        if (start and is_of_word(text[start - 1])) or is_of_word(text[end : end + 1]):
+            end = start + 1
+        else:
+            yield start
+        start = text.find(word, end)
+
+
+def holds(text: str, word: str) -> bool:
+    """Tell whether a word stands whole in a text."""
+    return next(places(text, word), None) is not None
+
+
+def count(text: str, word: str) -> int:
+    """Give how often a word stands whole in a text."""
+    return sum(1 for _ in places(text, word))
+
+
+def may_hold(text: str, word: str) -> bool:
+    """Tell whether a text can hold a word in whatever case: false where it surely does not."""
+    return lowered(word) in lowered(text)
+
+
+def stands_before(text: str, first: str, second: str) -> bool:
+    """Tell whether two words stand side by side in a text, in whatever case and with any spaces between them."""
+    low, first, second = lowered(text), lowered(first), lowered(second)
+    for start in places(low, first):
+        end = place = start + len(first)
+        while low[place : place + 1].isspace():
+            place += 1
+        after = place + len(second)
+        if place > end and low.startswith(second, place) and not is_of_word(low[after : after + 1]):
+            return True
+    return False
+
+
+def without_first(text: str, first: str) -> str:
+    """Give a text without the word that it begins with, if that is one, in whatever case, and the spaces behind it."""
+    if not lowered(text).startswith(lowered(first)):
+        return text
+    rest = text[len(first) :]
+    return rest.lstrip() if rest[:1].isspace() else text
+
+
+class Names:
+    """Finds names in texts, the longest first, in whatever case and with any spaces between their words.
+
+    A name that goes on with a hyphen or as a number with a point or comma is another one: "540" is not in "540-D".
+    """
+
+    def __init__(self, names: Sequence[str]):
+        """Take the names, in small letters."""
+        self.words = [(name, name.split(" ")) for name in sorted(names, key=len, reverse=True)]
+        self.first = list(dict.fromkeys(words[0] for _, words in self.words))
+
+    def find(self, text: str) -> list[tuple[int, int]]:
+        """Give start and end of each, in order, without overlaps."""
+        low = lowered(text)
+        starts = {start for first in self.first if first in low for start in _all(low, first)}
+        found: list[tuple[int, int]] = []
+        last = 0
+        for start in sorted(starts):
+            if start < last or (start and (is_of_word(low[start - 1]) or low[start - 1] in ".,-")):
+                continue
+            end = self._end(low, start)
+            if end > start:
+                found.append((start, end))
+                last = end
+        return found
+
+    def _end(self, low: str, start: int) -> int:
+        """Give where the longest name ends that begins at a place, or the place itself where none does."""
+        for name, words in self.words:
+            end = start + len(name) if low.startswith(name, start) else _spaced(low, start, words)
+            if end > start and not _goes_on(low, end):
+                return end
+        return start
+
+
+def _all(text: str, word: str) -> Iterator[int]:
+    start = text.find(word)
+    while start >= 0:
+        yield start
+        start = text.find(word, start + 1)
+
+
+def _spaced(low: str, start: int, words: Sequence[str]) -> int:
+    """Give where words that begin at a place end, with any spaces between them; the place itself where they do not."""
+    if len(words) < 2:
+        return start
+    end = start
+    for number, word in enumerate(words):
+        place = end
+        while number and low[place : place + 1].isspace():
+            place += 1
+        if (number and place == end) or not low.startswith(word, place):
+            return start
+        end = place + len(word)
+    return end
+
+
+def _goes_on(low: str, end: int) -> bool:
+    letter, after = low[end : end + 1], low[end + 1 : end + 2]
+    return (
+        is_of_word(letter)
+        or (letter == "-" and is_of_word(after))
+        or (letter in (".", ",") and re.match(r"\d", after) is not None)
+    )

@@ -1,0 +1,62 @@
+"""Whole words are found as patterns would find them, without a pattern for each."""
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from specscan.finding.whole_words import Names, count, holds, lowered, may_hold, stands_before, without_first
+
+TEXTS = st.text("aAbBéÉıſ1 -.,_\u00a0", max_size=24)
+WORDS = st.text("aAbBé1-", min_size=1, max_size=3)
+
+
+@given(TEXTS, WORDS)
+def test_words_are_counted_as_a_pattern_counts_them(text, word):
+    found = re.findall(rf"(?<!\w){re.escape(word)}(?!\w)", text)
+    assert count(text, word) == len(found)
+    assert holds(text, word) == bool(found)
+
+
+@given(TEXTS, WORDS)
+def test_a_text_that_cannot_hold_a_word_does_not(text, word):
+    if not may_hold(text, word):
+        assert re.search(re.escape(word), text, re.IGNORECASE) is None
+
+
+@given(TEXTS, WORDS, WORDS)
+def test_words_side_by_side_are_those_of_the_pattern(text, first, second):
+    pattern = rf"(?<!\w){re.escape(first)}\s+{re.escape(second)}(?!\w)"
+    assert stands_before(text, first, second) == bool(re.search(pattern, text, re.IGNORECASE))
+
+
+@given(TEXTS, WORDS)
+def test_the_first_word_is_cut_as_the_pattern_cuts_it(text, first):
+    assert without_first(text, first) == re.sub(rf"^{re.escape(first)}\s+", "", text, flags=re.IGNORECASE)
+
+
+@given(TEXTS, st.lists(st.text("ab1é -", min_size=1, max_size=4).map(str.strip).filter(bool), max_size=4))
+def test_names_are_found_as_one_pattern_of_all_would_find_them(text, names):
+    names = list(dict.fromkeys(" ".join(name.split()) for name in names))
+    ordered = "|".join(re.escape(name).replace(r"\ ", r"\s+") for name in sorted(names, key=len, reverse=True))
+    pattern = re.compile(rf"(?<![\w.,-])(?:{ordered or '(?!)'})(?![\w]|-\w|[.,]\d)", re.IGNORECASE)
+    assert Names(names).find(text) == [match.span() for match in pattern.finditer(text)]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("The DRIFT  540 and drift", ["DRIFT  540", "drift"]),
+        ("Drift 540-D, 540.5, 540", ["Drift", "540"]),
+        ("Drifter", []),
+        ("Drift 540, and more", ["Drift 540"]),
+    ],
+)
+def test_the_longest_name_counts_and_codes_that_go_on_are_others(text, found):
+    assert [text[start:end] for start, end in Names(["drift", "540", "drift 540"]).find(text)] == found
+
+
+def test_small_letters_stay_in_place():
+    text = "İSTANBUL ſtraſſe"
+    assert len(lowered(text)) == len(text) and lowered(text) == "istanbul strasse"
