@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from specscan.api.places import rules_of
-from specscan.records.defaults import DEFAULT_RULESET
+from specscan.records.defaults import DEFAULT_RULESET, UNSURE_BELOW
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -48,7 +48,7 @@ def claims(db: str | Path, *, vans: Sequence[str] = (), verdicts: Sequence[str] 
     return frame if len(frame) else pd.DataFrame(columns=columns)
 
 
-def doubts(db: str | Path, *, vans: Sequence[str] = (), below: float = 0.9) -> pd.DataFrame:
+def doubts(db: str | Path, *, vans: Sequence[str] = (), below: float = UNSURE_BELOW) -> pd.DataFrame:
     """Give what a person should check first; see ``specscan.reports.doubts.list_doubts``."""
     import pandas as pd
 

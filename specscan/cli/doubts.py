@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from specscan.cli.options import db_option, json_option
+from specscan.records.defaults import UNSURE_BELOW
 from specscan.records.shown import on_page
 from specscan.reports.citations import short_words
 
@@ -17,7 +18,7 @@ TITLES = {
     "conflict": "Statements that contradict each other",
     "not_read": "Not read",
     "below_threshold": "Read with less confidence than the scan asked for; they do not count",
-    "unsure": "Counted, but read with little confidence",
+    "unsure": "Counted, but not quite sure",
     "set_aside": "Candidates that were set aside",
 }
 LENGTH = 160
@@ -27,7 +28,7 @@ LENGTH = 160
 @click.argument("vans", nargs=-1)
 @db_option
 @click.option(
-    "--below", type=click.FloatRange(0, 1), default=0.9, show_default=True,
+    "--below", type=click.FloatRange(0, 1), default=UNSURE_BELOW, show_default=True,
     help="List statements that count, but were read with less confidence than this.",
 )  # fmt: skip
 @json_option
@@ -72,6 +73,6 @@ def _line(row: dict[str, Any]) -> str:
         f" [{row['availability'].replace('_', ' ')}]" if row["availability"] in ("optional", "not_available") else ""
     )
     words = short_words(row["printed"] or "", LENGTH)
-    why = f" — {row['because']}" if row["kind"] == "set_aside" else ""
+    why = f" — {row['because']}" if row["because"] and row["kind"] != "conflict" else ""
     stated = f"{row['van']}, {row['field']}: {value}{option} ({row['confidence']:.2f})"
     return f"{stated} “{words}”  {place}{why}"

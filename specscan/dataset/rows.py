@@ -38,6 +38,7 @@ def fact_row(placed: PlacedFact) -> Row:
         "x0": box.x0 if box else None, "top": box.top if box else None, "x1": box.x1 if box else None,
         "bottom": box.bottom if box else None, "found_by": fact.found_by, "confidence": fact.confidence,
         "rejected_because": fact.rejected or None, "form": fact.how,
+        "grounds": list(fact.grounds),
     }  # fmt: skip
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-VERSION = 3
+VERSION = 4
 SCORED_BY = "scored_by"  # the key under which kept.about has the rules and conditions of the last state
 
 # claims: one row per claim of a document about a van. `printed` are its words, `said` what of them makes the claim (or
@@ -20,7 +20,8 @@ TABLES: dict[str, str] = {
         fact_id VARCHAR PRIMARY KEY, van_id VARCHAR, field VARCHAR, value_num DOUBLE, value_low DOUBLE,
         value_high DOUBLE, value_text VARCHAR, value_flag BOOLEAN, unit VARCHAR, printed VARCHAR, printed_unit VARCHAR,
         basis VARCHAR, availability VARCHAR, option_name VARCHAR, doc_id VARCHAR, page INTEGER, x0 DOUBLE, top DOUBLE,
-        x1 DOUBLE, bottom DOUBLE, found_by VARCHAR, confidence DOUBLE, rejected_because VARCHAR, form VARCHAR""",
+        x1 DOUBLE, bottom DOUBLE, found_by VARCHAR, confidence DOUBLE, rejected_because VARCHAR, form VARCHAR,
+        grounds VARCHAR[]""",
     "settled": """
         van_id VARCHAR, field VARCHAR, equipment VARCHAR, value_num DOUBLE, value_low DOUBLE, value_high DOUBLE,
         value_text VARCHAR, value_flag BOOLEAN, unit VARCHAR, availability VARCHAR, status VARCHAR, fact_ids VARCHAR[],

@@ -48,7 +48,7 @@ class Finder:
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [van_name(cast, player) for player in cast.players]
-        identity = [fact for player in cast.players for fact in identity_facts(cast, player, self.book)]
+        identity = [fact for player in cast.players for fact in identity_facts(cast, player)]
         identity = set_aside_doubtful(identity, passages)
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language, sayings=tuple(sayings))
 

@@ -59,7 +59,6 @@ class Found:
     unit: str = ""
     basis: str = ""
     availability: Availability | None = None
-    confidence: float = 0.0
     weak: bool = False
     from_label: bool = False
     vans: frozenset[str] | None = None

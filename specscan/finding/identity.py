@@ -5,7 +5,6 @@ from __future__ import annotations
 from specscan.finding.cast import Cast, Player
 from specscan.finding.place import Place
 from specscan.records.facts import Fact, VanName
-from specscan.rulebook.book import Rulebook
 
 
 def van_name(cast: Cast, player: Player) -> VanName:
@@ -15,7 +14,7 @@ def van_name(cast: Cast, player: Player) -> VanName:
     return VanName(cast.names.maker, player.model, cast.names.year)
 
 
-def identity_facts(cast: Cast, player: Player, book: Rulebook) -> list[Fact]:
+def identity_facts(cast: Cast, player: Player) -> list[Fact]:
     """Give maker, model and model year of a van as facts with their places."""
     names, name = cast.names, van_name(cast, player)
     listed = player.listed.place if player.listed is not None else None
@@ -29,6 +28,8 @@ def identity_facts(cast: Cast, player: Player, book: Rulebook) -> list[Fact]:
         if value in ("", None):
             continue
         passage = place.passage if place is not None else None
+        grounds = ["implied"] if field_name == "maker" and names.maker_weak else []
+        grounds += ["picture"] if passage is not None and passage.source == "ocr" else []
         facts.append(
             Fact(
                 field=field_name,
@@ -40,9 +41,9 @@ def identity_facts(cast: Cast, player: Player, book: Rulebook) -> list[Fact]:
                 page=place.page if place is not None else 0,
                 box=passage.box() if passage is not None and passage.text else None,
                 found_by=f"{field_name}:identity",
-                confidence=book.general.confidence["identity"],
                 how="identity",
                 passage=passage.number if passage is not None else 0,
+                grounds=tuple(grounds),
             )
         )
     return facts

@@ -1,4 +1,4 @@
-"""What was found in a statement → a fact with its words, its place and its confidence."""
+"""What was found in a statement → a fact with its words, its place and what makes it doubtful."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from specscan.finding.kit import JOIN, Kit
 from specscan.finding.sayings import Said
 from specscan.finding.statements import StatementMaker
 from specscan.records.facts import Fact, Saying
-from specscan.records.text import Box, Passage
+from specscan.records.text import Box
 from specscan.rulebook.book import Rulebook
 
 
@@ -19,7 +19,7 @@ class Recorder:
         self.book, self.kit, self.maker = book, kit, maker
 
     def fact(self, found: Found, van: str, said: Availability | None, reading: Reading) -> Fact:
-        """Give what was found as a fact about a van, with its place, its words and how sure it is."""
+        """Give what was found as a fact about a van, with its place, its words and what makes it doubtful."""
         draft = reading.draft
         availability = said
         if availability is None:
@@ -51,11 +51,11 @@ class Recorder:
             page=page,
             box=box,
             found_by=found.pattern,
-            confidence=self._confidence(found, reading),
             how=draft.how.value,
             weak=found.weak,
             passage=draft.passage.number,
             rejected=rejected,
+            grounds=self._grounds(found, reading),
         )
 
     def saying(
@@ -108,26 +108,17 @@ class Recorder:
         start, end = (starts[0] if starts else 0), (ends[0] if ends else len(parsed.text))
         return parsed.text[start:end].strip(" .!?") or parsed.text
 
-    def _confidence(self, found: Found, reading: Reading) -> float:
-        weights = self.book.general.confidence
-        value = weights[reading.draft.how.value]
-        if found.weak:
-            value = min(value, weights["weak"])
-        if found.from_label:
-            value += weights["carried_context"]
-        elif found.things and self._under_heading(found.things, reading.draft.passage):
-            value += weights["own_heading"]
-        if found.basis == "product":
-            value = min(value, weights["derived_product"])
-        if reading.draft.passage.source == "ocr":
-            value += weights["ocr"]
-        return round(max(0.0, min(1.0, value)), 3)
-
-    def _under_heading(self, things: list[str], passage: Passage) -> bool:
-        """Tell whether the nearest heading names the thing that is spoken of."""
-        if not passage.sections:
-            return False
-        mentions = self.kit.lexicon.analyse(passage.sections[-1]).mentions
-        named = {m.concept.name for m in mentions if m.concept.kind in ("thing", "short", "section")}
-        named |= {t for m in mentions if m.concept.kind == "alone" for t in self.book.fields[m.concept.name].of}
-        return bool(named & set(things))
+    def _grounds(self, found: Found, reading: Reading) -> tuple[str, ...]:
+        """Give why a value may be misread, by the keys of ``rules/confidence.yaml``."""
+        draft, items = reading.draft, reading.parsed.items
+        named = any(item.has(kind) for item in items for kind in ("thing", "short", "alone"))
+        holds = {
+            "running_text": draft.how in (How.PROSE, How.HEADING),
+            "implied": found.weak,
+            "in_label": found.from_label,
+            "named_above": bool(found.things) and not named,
+            "several_things": len(found.things) > 1,
+            "basis_open": found.basis == "unstated",
+            "picture": draft.passage.source == "ocr",
+        }
+        return tuple(ground for ground, told in holds.items() if told)

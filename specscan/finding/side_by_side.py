@@ -8,6 +8,7 @@ from dataclasses import replace
 from specscan.records.facts import Fact
 from specscan.records.text import Passage
 
+ROUNDED = 0.08  # share by which two prints of one value differ: "0.28 L/h / 0.07 gal/h"; common practice, no source
 METRIC = {"mm", "cm", "m", "kg", "l", "L", "l/h", "L/h", "W", "kW", "°C", "m²·K/W", "litres", "liters"}
 
 
@@ -34,4 +35,4 @@ def _near(one: Fact, two: Fact) -> bool:
     assert one.num is not None and two.num is not None
     if one.unit == "°C":
         return abs(one.num - two.num) <= 1.5
-    return abs(one.num - two.num) <= 0.05 * max(abs(one.num), abs(two.num))
+    return abs(one.num - two.num) <= ROUNDED * max(abs(one.num), abs(two.num))

@@ -19,7 +19,9 @@ class Fact:
 
     A number is ``num`` with its interval ``low`` to ``high`` where a range is printed. ``how`` says in
     which form the statement stands (table_cell, label_value, list_item, mark_row, footnote, prose,
-    heading, identity). ``rejected`` is empty for a fact that counts.
+    heading, identity). ``rejected`` is empty for a fact that counts. ``grounds`` names why it may be misread, by
+    the keys of ``rules/confidence.yaml``; ``confidence`` follows from them and the form when the document's facts
+    are settled, and is 1 from the start for what people state themselves.
     """
 
     field: str
@@ -43,6 +45,7 @@ class Fact:
     weak: bool = False
     passage: int = 0
     rejected: str = ""
+    grounds: tuple[str, ...] = ()
 
     @property
     def value(self) -> float | str | bool | None:

@@ -47,7 +47,6 @@ class General(Entry):
     document_endings: dict[str, list[str]]
     british: list[str]
     american: list[str]
-    confidence: dict[str, float]
     van_evidence: VanEvidence
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from specscan.records.facts import Fact
 from specscan.rulebook.book import Rulebook
+from specscan.settling.confidence import DISAGREES
 from specscan.settling.preferences import Preferences
 
 IMPLIED = "only implied; an exact statement stands elsewhere in the document"
@@ -20,15 +21,12 @@ AS_DELIVERED = ("standard", "unstated")
 
 
 def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences) -> list[Fact]:
-    """Give the facts of one document with those set aside that others make needless, each with the reason.
+    """Give the facts of one document with how sure they are, those set aside that others make needless, with why.
 
     Where a set is stated over several lines, a fact with their union is added (contract: "a set stated over
     several lines is their union"); it stands at the place of the first line.
     """
-    result = [
-        replace(fact, rejected=DOUBTFUL) if not fact.rejected and fact.confidence < preferences.settle_at else fact
-        for fact in facts
-    ]
+    result = [_weighed(fact, preferences) for fact in facts]
     groups: dict[tuple[str, str], list[int]] = defaultdict(list)
     for index, fact in enumerate(result):
         if not fact.rejected:
@@ -38,7 +36,26 @@ def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences)
         if book.fields[name].type == "set":
             for kinds in (AS_DELIVERED, ("optional",), ("not_available",)):
                 _join(result, [i for i in members if result[i].availability in kinds], preferences)
+        elif name not in preferences.never_conflicts:
+            _note_disagreement(result, [i for i in members if result[i].availability in AS_DELIVERED], preferences)
     return result
+
+
+def _weighed(fact: Fact, preferences: Preferences) -> Fact:
+    """Give a fact with how sure it is, set aside where that is less than is asked for."""
+    sure = preferences.confidences.of(fact)
+    doubtful = not fact.rejected and sure < preferences.settle_at
+    return replace(fact, confidence=sure, rejected=DOUBTFUL if doubtful else fact.rejected)
+
+
+def _note_disagreement(facts: list[Fact], members: list[int], preferences: Preferences) -> None:
+    """Weigh anew the statements of one field that another of the same document contradicts."""
+    odd = [
+        i for i in members if not all(preferences.agree(facts[i].field, facts[i], facts[other]) for other in members)
+    ]  # fmt: skip
+    for index in odd:
+        grounds = (*facts[index].grounds, DISAGREES)
+        facts[index] = _weighed(replace(facts[index], grounds=grounds), preferences)
 
 
 def _without_implied(facts: list[Fact], members: list[int]) -> list[int]:
@@ -75,7 +92,9 @@ def _join(facts: list[Fact], members: list[int], preferences: Preferences) -> No
     lines = dict.fromkeys(facts[i].printed for i in sorted(members))
     printed_words = " … ".join(lines)
     found_by = f"{first.field}{UNION_MARK}"
-    facts.append(replace(first, text="+".join(sorted(words)), printed=printed_words, found_by=found_by))
+    grounds = tuple(dict.fromkeys(ground for i in members for ground in facts[i].grounds))
+    joined = replace(first, text="+".join(sorted(words)), printed=printed_words, found_by=found_by, grounds=grounds)
+    facts.append(_weighed(joined, preferences))
     for index in members:
         facts[index] = replace(facts[index], rejected=IN_UNION)
 

@@ -1,4 +1,4 @@
-"""The declared preferences by which statements become one value: ``rules/settling.yaml``."""
+"""The declared preferences by which statements become one value."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from specscan.records.names import plain
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Entry
 from specscan.rulebook.yaml_source import read_yaml
+from specscan.settling.confidence import Confidences, load_confidences
 
 
 class Replaced(Entry):
@@ -19,7 +20,7 @@ class Replaced(Entry):
     fields: list[str]
 
 
-class Preferences(Entry):
+class SettlingFile(Entry):
     """The file ``rules/settling.yaml``."""
 
     forms: list[str]
@@ -30,6 +31,12 @@ class Preferences(Entry):
     never_conflicts: list[str] = Field(default_factory=list)
     longer_wins: list[str] = Field(default_factory=list)
     replaced_together: list[Replaced] = Field(default_factory=list)
+
+
+class Preferences(SettlingFile):
+    """What ``rules/settling.yaml`` says, and the table of ``rules/confidence.yaml``."""
+
+    confidences: Confidences
 
     def rank(self, fact: Fact) -> int:
         """Give how far down a statement stands among the forms, one read with little confidence behind its kind."""
@@ -55,10 +62,10 @@ def load_preferences(book: Rulebook) -> Preferences:
     """Give the preferences in the folder of the rules.
 
     Raises:
-        RuleError: the file is missing or wrong, or names a field that is not declared; with file and line.
+        RuleError: a file is missing or wrong, or names a field that is not declared; with file and line.
     """
     source = read_yaml(book.folder / "settling.yaml")
-    checked = source.validated(Preferences)
+    checked = source.validated(SettlingFile)
     mistakes = list(source.mistakes)
     if checked is not None:
         named = [
@@ -77,4 +84,4 @@ def load_preferences(book: Rulebook) -> Preferences:
             mistakes.append(source.mistake(("agree_within",), "agree_within needs a share"))
     if mistakes or checked is None:
         raise RuleError(mistakes)
-    return checked
+    return Preferences(**checked.model_dump(), confidences=load_confidences(book.folder))

@@ -70,9 +70,11 @@ class Scanner:
 
     def scan(self, brochure: Brochure) -> list[dict[str, Any]]:
         """Give the facts that carry settled values, as ``evaluate`` reads them from the dataset."""
-        kind = kind_of(Path(brochure.name), self.book)
-        document = self.examiner.examine(brochure.name, brochure.data, kind)
-        return self.stated(document)
+        return self.stated(self.examined(brochure))
+
+    def examined(self, brochure: Brochure) -> ReadDocument:
+        """Give what is found in a brochure."""
+        return self.examiner.examine(brochure.name, brochure.data, kind_of(Path(brochure.name), self.book))
 
     def stated(self, document: ReadDocument) -> list[dict[str, Any]]:
         """Give the facts of a document that carry settled values."""
@@ -88,7 +90,7 @@ class Scanner:
                     "van": fact.model, "field": fact.field, "value_num": fact.num, "value_text": fact.text,
                     "value_flag": fact.flag, "availability": fact.availability, "page": str(fact.page or ""),
                     "printed": fact.printed, "found_by": fact.found_by, "type": self.book.fields[fact.field].type,
-                    "confidence": fact.confidence, "how": fact.how,
+                    "confidence": fact.confidence, "how": fact.how, "grounds": fact.grounds,
                 }
             )  # fmt: skip
         return result

@@ -6,6 +6,8 @@ from io import BytesIO
 import numpy as np
 import pypdfium2 as pdfium
 from PIL import Image, ImageFilter
+from reportlab.lib.utils import ImageReader
+from reportlab.pdfgen import canvas
 
 
 @dataclass(frozen=True)
@@ -14,7 +16,8 @@ class Spoil:
 
     ``skew`` in degrees clockwise; ``noise`` the standard deviation in levels of gray; ``paper`` and ``ink`` the levels
     to which white and black move; ``shade`` how much darker one edge is than the other; ``blur`` a radius in
-    pixels at 150 dpi; ``specks`` spots of dust for each million pixels; ``jpeg`` the quality.
+    pixels at 150 dpi; ``specks`` spots of dust for each million pixels; ``jpeg`` the quality; ``fold`` how much darker
+    the shadow of a fold across the page is.
     """
 
     dpi: int = 150
@@ -26,16 +29,13 @@ class Spoil:
     blur: float = 0.0
     specks: int = 0
     jpeg: int = 90
+    fold: int = 0
 
 
 def render(document, number, dpi):
     """Draw a page (1-based) in shades of gray."""
-    return (
-        document[number - 1]
-        .render(scale=dpi / 72, grayscale=True)
-        .to_numpy()
-        .reshape(*document[number - 1].render(scale=dpi / 72, grayscale=True).to_numpy().shape[:2])
-    )
+    picture = document[number - 1].render(scale=dpi / 72, grayscale=True).to_numpy()
+    return picture.reshape(picture.shape[:2])
 
 
 def spoil(picture, how, seed=1):
@@ -50,6 +50,9 @@ def spoil(picture, how, seed=1):
     levels = how.ink + levels * (how.paper - how.ink) / 255
     if how.shade:
         levels -= np.linspace(0, how.shade, levels.shape[1], dtype=np.float32)[None, :]
+    if how.fold:
+        away = np.abs(np.arange(levels.shape[0]) - chance.uniform(0.3, 0.7) * levels.shape[0]) / how.dpi
+        levels -= how.fold * np.exp(-((away / 0.15) ** 2)).astype(np.float32)[:, None]
     if how.noise:
         levels += chance.normal(0, how.noise, levels.shape).astype(np.float32)
     height, width = levels.shape
@@ -75,3 +78,23 @@ def scanned(data, how=None, pages=None, seed=1):
     pictures = [spoil(render(document, number, how.dpi), how, seed + number) for number in numbers]
     document.close()
     return as_pdf(pictures, how.dpi, how.jpeg)
+
+
+def with_garbage(scan, original):
+    """Give a PDF of pictures with an invisible text layer of other letters than are drawn, as a broken export has."""
+    pictured, printed = pdfium.PdfDocument(scan), pdfium.PdfDocument(original)
+    buffer = BytesIO()
+    page = canvas.Canvas(buffer)
+    for number in range(1, len(pictured) + 1):
+        width, height = pictured[number - 1].get_size()
+        page.setPageSize((width, height))
+        page.drawImage(ImageReader(Image.fromarray(render(pictured, number, 150))), 0, 0, width, height)
+        text = page.beginText(40, height - 40)
+        text.setTextRenderMode(3)
+        text.setFont("Helvetica", 8)
+        for line in printed[number - 1].get_textpage().get_text_range().splitlines():
+            text.textLine("".join(chr(ord(c) + 1) if c.isascii() and c.isalpha() else c for c in line))
+        page.drawText(text)
+        page.showPage()
+    page.save()
+    return buffer.getvalue()

@@ -121,7 +121,7 @@ def test_vans_of_many_documents_are_renewed_in_part_as_they_are_made_anew(demo_d
 
 def test_other_conditions_make_the_state_anew(sheets, db):
     before = state_of(db, TABLES)
-    api.scan([sheets], db, jobs=1, confidence=0.99)
+    api.scan([sheets], db, jobs=1, confidence=0.9995)
     assert state_of(db, TABLES)["settled"] != before["settled"]
 
 

@@ -136,9 +136,14 @@ def test_a_word_that_only_an_implication_contradicts_is_still_a_conflict_with_no
     assert (row.status, row.text) == ("conflicting", "none")
 
 
-def test_what_is_read_with_too_little_confidence_does_not_count(settled):
-    row = settled(document(fact("solar_w", 100.0, confidence=0.3)))[("solar_w", "standard")]
-    assert row.status == "missing"
+def test_what_is_read_with_less_confidence_than_is_asked_for_does_not_count(book):
+    told = [document(fact("solar_w", 100.0), fact("inverter_w", 2000.0, passage=2, grounds=("picture",)))]
+    preferences = load_preferences(book)
+    least = preferences.confidences.grounds["picture"].share
+    for asked, status in ((least - 0.01, "stated"), (least + 0.01, "missing")):
+        rows = settle(told, book, preferences.model_copy(update={"settle_at": asked})).settled
+        found = {row.field: row.status for row in rows if row.equipment == "standard"}
+        assert found["solar_w"] == "stated" and found["inverter_w"] == status
 
 
 @pytest.mark.parametrize(
