@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from specscan.reading.alignment import find_aligned
+from specscan.reading.captions import part_captions
 from specscan.reading.cards import holds_cards
 from specscan.reading.compose import Hints, signs_of
 from specscan.reading.drawn_heads import with_body
@@ -108,6 +109,10 @@ def _blocks(
 def _text_blocks(
     lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints
 ) -> list[list[Item] | Grid]:
+    parts = part_captions(lines, hints)
+    if any(isinstance(part, Grid) for part in parts):
+        made = [[part] if isinstance(part, Grid) else _text_blocks(part, marks, size, signs, hints) for part in parts]
+        return [block for blocks in made for block in blocks]
     tiles = find_tiles(lines, hints)
     if tiles is not None:
         before = _text_blocks(tiles.before, marks, size, signs, hints)
