@@ -7,6 +7,7 @@ python -m tests.benchmarks.speed --growth   also how time and memory grow with 1
 from __future__ import annotations
 
 import argparse
+import gc
 import io
 import statistics
 import subprocess
@@ -15,6 +16,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 import numpy as np
@@ -22,14 +24,18 @@ import pandas as pd
 import pdfplumber
 from reportlab.pdfgen.canvas import Canvas
 
+from specscan.dataset.store import Dataset
 from specscan.judging.kinds import column_kinds
 from specscan.judging.rulesets import RuleSet, load_rulesets
 from specscan.judging.scoring import score_in_batches
 from specscan.reading.read import read_document
 from specscan.records.text import Document
-from specscan.rulebook.book import Rulebook, load_rulebook
-from specscan.scanning.examine import Examiner
+from specscan.rulebook.book import Rulebook
+from specscan.scanning.examine import Examiner, kept_row
 from specscan.scanning.files import kind_of
+from specscan.scanning.update import load_job
+from specscan.scanning.worker import COLLECT_AFTER
+from tests.benchmarks.mixed import mixed_brochures, what_it_holds
 from tests.proving_ground.maker import draw
 
 RULES = Path(__file__).parent.parent.parent / "rules"
@@ -58,42 +64,62 @@ class Bench:
 
     def __init__(self, folder: Path, count: int):
         self.folder, self.count = folder, count
-        self.book: Rulebook = load_rulebook(RULES)
+        self.job = load_job(RULES)
+        self.book: Rulebook = self.job.book
         self.examiner = Examiner(self.book)
-        self.files = drawn(folder / "mixed", count, SEED, MEDIA)
-        self.pdfs = drawn(folder / "pdf", count // 2, SEED, ("reportlab",))
+        gc.freeze()  # as the reading processes of a scan do
+        gc.set_threshold(*COLLECT_AFTER)
+        self.files = drawn(folder / "drawn", count, SEED, MEDIA)
 
     def read(self, files: Sequence[Path]) -> list[Document]:
         """Read documents."""
         hints = self.examiner.hints
         return [read_document(one.read_bytes(), one.name, kind_of(one, self.book), hints) for one in files]
 
-    def against_pdfplumber(self) -> Iterator[Row]:
-        """Time reading and finding, in this process, against pdfplumber's words and tables on the same pages."""
-        warm = self.read(drawn(self.folder / "warm", self.count // 2, WARM_SEED, ("reportlab",)))
-        for document in warm:
-            self.examiner.finder.find(document)
-        pages = 0
+    def mixed_brochures(self) -> Iterator[Row]:
+        """Time whole brochures as makers print them, against pdfplumber."""
+        files = mixed_brochures(self.folder / "mixed", max(6, self.count // 3), SEED)
+        warm = mixed_brochures(self.folder / "mixed_warm", 4, WARM_SEED)
+        yield from self._against_pdfplumber("whole brochures", files, warm)
 
-        def plumbed() -> None:
-            nonlocal pages
-            pages = 0
-            for file in self.pdfs:
-                with pdfplumber.open(file) as pdf:
-                    for page in pdf.pages:
-                        page.extract_words()
-                        page.extract_tables()
-                        page.close()
-                        pages += 1
+    def light_pages(self) -> Iterator[Row]:
+        """Time pages that hold a specification and little else, against pdfplumber."""
+        files = drawn(self.folder / "pdf", self.count // 2, SEED, ("reportlab",))
+        warm = drawn(self.folder / "pdf_warm", self.count // 2, WARM_SEED, ("reportlab",))
+        yield from self._against_pdfplumber("specification pages alone", files, warm)
 
-        documents: list[Document] = []
-        reading = median(lambda: documents.__setitem__(slice(None), self.read(self.pdfs)))
-        finding = spent(lambda: [self.examiner.finder.find(one) for one in documents])
-        theirs = median(plumbed)
-        yield Row(f"pdfplumber words and tables, {pages} pages", f"{pages / theirs:.0f} pages/s")
-        yield Row("reading the same pages into passages", f"{pages / reading:.0f} pages/s")
-        yield Row("reading and finding, in statements not met before", f"{pages / (reading + finding):.0f} pages/s")
-        yield Row("reading and finding against pdfplumber", f"{theirs / (reading + finding):.1f} times", "8 times")
+    def _against_pdfplumber(self, what: str, files: list[Path], warm: list[Path]) -> Iterator[Row]:
+        """Time reading alone, and the whole scan from files to a dataset, in this process.
+
+        The scan meets each statement for the first time; other brochures (``warm``) were read before.
+        """
+        held = what_it_holds(files)
+        pages = held["pages"]
+        self.read(warm)
+        theirs = median(lambda: plumbed(files))
+        reading = median(lambda: self.read(files))
+        whole = statistics.median(self._scanned(files, warm, number) for number in range(TIMES))
+        yield Row(f"{what}: {', '.join(f'{value:,} {name}' for name, value in held.items())}", "")
+        yield Row("  pdfplumber words and tables", f"{pages / theirs:.0f} pages/s")
+        yield Row("  reading into passages", f"{pages / reading:.0f} pages/s, {theirs / reading:.1f} times")
+        yield Row("  read, find, settle, derive, score, store", f"{pages / whole:.0f} pages/s")
+        yield Row("  the whole scan against pdfplumber", f"{theirs / whole:.1f} times", "8 times")
+
+    def _scanned(self, files: list[Path], warm: list[Path], number: int) -> float:
+        """Give the processor seconds of a scan from nothing by an examiner that has only read ``warm``."""
+        examiner = Examiner(self.book)
+        for file in warm:
+            examiner.examine(file.as_posix(), file.read_bytes(), kind_of(file, self.book))
+        db = self.folder / f"{files[0].parent.name}_{number}.duckdb"
+
+        def scan() -> None:
+            with Dataset(db) as dataset:
+                for file in files:
+                    result = examiner.examine(file.as_posix(), file.read_bytes(), kind_of(file, self.book))
+                    dataset.keep([kept_row(file.as_posix(), "", "benchmark", result)])
+                self.job.bring_up_to_date(dataset, {}, [], "benchmark", datetime.now(UTC), len(files))
+
+        return spent(scan)
 
     def hard_pages(self) -> Iterator[Row]:
         """Time a page of curves and a grid of cells."""
@@ -120,7 +146,7 @@ class Bench:
     def commands(self) -> Iterator[Row]:
         """Time whole commands, the start of Python included, on a dataset of the documents."""
         db = self.folder / "vans.duckdb"
-        folder = self.folder / "mixed"
+        folder = self.folder / "drawn"
         first = clock("scan", str(folder), "--db", str(db))
         yield Row(f"first scan of {self.count} files, all cores", f"{first:.1f} s")
         again = statistics.median(clock("scan", str(folder), "--db", str(db)) for _ in range(TIMES))
@@ -150,6 +176,16 @@ class Bench:
             took = time.perf_counter() - began
             own, others = done.stdout.split()[-2:]
             yield Row(f"first scan of {count} documents", f"{took:.0f} s", f"main {own} MB, a reader {others} MB")
+
+
+def plumbed(files: Sequence[Path]) -> None:
+    """Read documents by pdfplumber: words and tables of each page."""
+    for file in files:
+        with pdfplumber.open(file) as pdf:
+            for page in pdf.pages:
+                page.extract_words()
+                page.extract_tables()
+                page.close()
 
 
 def drawn(folder: Path, count: int, seed: int, media: tuple[str, ...]) -> list[Path]:
@@ -230,7 +266,7 @@ def _grid() -> bytes:
     return file.getvalue()
 
 
-PARTS = ("against_pdfplumber", "hard_pages", "finding", "million", "commands")
+PARTS = ("mixed_brochures", "light_pages", "hard_pages", "finding", "million", "commands")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
