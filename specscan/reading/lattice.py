@@ -1,11 +1,11 @@
-"""Ruled tables: drawn edges → crossings → cells → grids, by pdfplumber's table steps."""
+"""Ruled tables: drawn edges → crossings → cells → grids."""
 
 from __future__ import annotations
 
-from typing import Any
+import numpy as np
+from numpy.typing import NDArray
 
-from pdfplumber import table as steps
-
+from specscan.reading.crossings import Cell, Crossings, Edge, merged, tables
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.sheet import Sheet
 from specscan.reading.stripes import stripe_edges
@@ -15,29 +15,24 @@ from specscan.records.text import Box
 SNAP = 3.0
 JOIN = 3.0
 LIMIT_CROSSINGS = 20_000  # glyph charts of 256 × 256 cells hang the cell search; no spec table has as many
-LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
-
-Edge = dict[str, Any]
+AT_ONCE = 1_000_000  # comparisons of points with cells that are held in memory
+WHITE = (255, 255, 255)
 
 
 def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     """Give the ruled tables of a sheet and the ids of the words that they hold."""
-    edges = _edges(sheet) + [_edge(*piece) for piece in stripe_edges(sheet, words)]
-    if not edges or len(edges) > LIMIT_EDGES:
+    edges = _edges(sheet) + [Edge(kind == "h", at, start, stop) for kind, start, stop, at in stripe_edges(sheet, words)]
+    across = sum(edge.across for edge in edges)
+    if not edges or across * (len(edges) - across) > LIMIT_CROSSINGS:
         return [], set()
-    merged = steps.merge_edges(edges, SNAP, SNAP, JOIN, JOIN)  # borders drawn cell by cell become few long lines
-    across = sum(edge["orientation"] == "h" for edge in merged)
-    if across * (len(merged) - across) > LIMIT_CROSSINGS:
-        return [], set()
-    crossings = steps.edges_to_intersections(merged, 3, 3)
+    crossings = Crossings(merged(edges, SNAP, JOIN), SNAP)
     if len(crossings) > LIMIT_CROSSINGS:
         return [], set()
-    cells = steps.intersections_to_cells(crossings)
     grids: list[Grid] = []
     used: set[int] = set()
-    for group in steps.cells_to_tables(cells):
+    for group in tables(crossings.cells()):
         inside = _words_inside(group, words)
         grid = _grid(group, inside, sheet)
         if grid is not None:
@@ -50,54 +45,41 @@ def _edges(sheet: Sheet) -> list[Edge]:
     edges: list[Edge] = []
     for stroke in sheet.strokes:
         if stroke.horizontal:
-            edges.append(_edge("h", stroke.x0, stroke.x1, (stroke.top + stroke.bottom) / 2))
+            edges.append(Edge(True, (stroke.top + stroke.bottom) / 2, stroke.x0, stroke.x1))
         else:
-            edges.append(_edge("v", stroke.top, stroke.bottom, (stroke.x0 + stroke.x1) / 2))
+            edges.append(Edge(False, (stroke.x0 + stroke.x1) / 2, stroke.top, stroke.bottom))
     for fill in sheet.fills:
         box = fill.box
-        if fill.color in (None, (255, 255, 255)) and not fill.framed:
+        if fill.color in (None, WHITE) and not fill.framed:
             continue
         if box.height > LIMIT_CELL_HEIGHT and not fill.framed:
             continue
         edges += [
-            _edge("h", box.x0, box.x1, box.top),
-            _edge("h", box.x0, box.x1, box.bottom),
-            _edge("v", box.top, box.bottom, box.x0),
-            _edge("v", box.top, box.bottom, box.x1),
+            Edge(True, box.top, box.x0, box.x1),
+            Edge(True, box.bottom, box.x0, box.x1),
+            Edge(False, box.x0, box.top, box.bottom),
+            Edge(False, box.x1, box.top, box.bottom),
         ]
-    return [edge for edge in edges if max(edge["width"], edge["height"]) >= MIN_EDGE]
-
-
-def _edge(orientation: str, start: float, stop: float, at: float) -> Edge:
-    if orientation == "h":
-        box = {"x0": start, "x1": stop, "top": at, "bottom": at}
-    else:
-        box = {"x0": at, "x1": at, "top": start, "bottom": stop}
-    return {
-        **box,
-        "orientation": orientation,
-        "object_type": "line",
-        "width": box["x1"] - box["x0"],
-        "height": box["bottom"] - box["top"],
-        "doctop": box["top"],
-    }
-
-
-Cell = tuple[float, float, float, float]
+    return [edge for edge in edges if edge.stop - edge.start >= MIN_EDGE]
 
 
 def _words_inside(cells: list[Cell], words: list[Word]) -> dict[Cell, list[Word]]:
     found: dict[Cell, list[Word]] = {cell: [] for cell in cells}
-    left, top = min(c[0] for c in cells), min(c[1] for c in cells)
-    right, bottom = max(c[2] for c in cells), max(c[3] for c in cells)
-    for word in words:
-        x, y = word.box.middle
-        if not (left <= x <= right and top <= y <= bottom):
-            continue
-        for cell in cells:
-            if cell[0] <= x <= cell[2] and cell[1] <= y <= cell[3]:
-                found[cell].append(word)
-                break
+    middles = np.array([word.box.middle for word in words], np.float64).reshape(-1, 2)
+    for place, cell in enumerate(_holders(middles, np.array(cells, np.float64)).tolist()):
+        if cell >= 0:
+            found[cells[cell]].append(words[place])
+    return found
+
+
+def _holders(points: NDArray[np.float64], boxes: NDArray[np.float64]) -> NDArray[np.int64]:
+    """Give the place of the first box that holds each point, -1 where none does."""
+    found = np.full(len(points), -1, np.int64)
+    step = max(1, AT_ONCE // len(boxes))
+    for first in range(0, len(points), step):
+        x, y = points[first : first + step, :1], points[first : first + step, 1:]
+        inside = (boxes[:, 0] <= x) & (x <= boxes[:, 2]) & (boxes[:, 1] <= y) & (y <= boxes[:, 3])
+        found[first : first + step] = np.where(inside.any(axis=1), inside.argmax(axis=1), -1)
     return found
 
 
@@ -106,19 +88,13 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
     ys = _bounds([cell[1] for cell in cells] + [cell[3] for cell in cells])
     if len(xs) < 3 or len(ys) < 3:
         return None
+    col_of = {x: _index(xs, x) for cell in cells for x in (cell[0], cell[2])}
+    row_of = {y: _index(ys, y) for cell in cells for y in (cell[1], cell[3])}
     made = []
-    for cell in cells:
-        col, row = _index(xs, cell[0]), _index(ys, cell[1])
-        made.append(
-            GridCell(
-                row,
-                col,
-                build_lines(inside[cell]),
-                max(1, _index(ys, cell[3]) - row),
-                max(1, _index(xs, cell[2]) - col),
-                _fill(cell, sheet),
-            )
-        )
+    for cell, fill in zip(cells, _fills(cells, sheet), strict=True):
+        col, row = col_of[cell[0]], row_of[cell[1]]
+        wide, tall = max(1, col_of[cell[2]] - col), max(1, row_of[cell[3]] - row)
+        made.append(GridCell(row, col, build_lines(inside[cell]), tall, wide, fill))
     filled = [cell for cell in made if not cell.empty]
     if len({cell.col for cell in filled}) < 2 or len({cell.row for cell in filled}) < 2:
         return None
@@ -163,10 +139,11 @@ def _index(bounds: list[float], value: float) -> int:
     return min(range(len(bounds)), key=lambda i: abs(bounds[i] - value))
 
 
-def _fill(cell: Cell, sheet: Sheet) -> tuple[int, int, int] | None:
-    x, y = (cell[0] + cell[2]) / 2, (cell[1] + cell[3]) / 2
-    color = None
-    for fill in sheet.fills:
-        if fill.color is not None and fill.box.holds(x, y):
-            color = fill.color
-    return color
+def _fills(cells: list[Cell], sheet: Sheet) -> list[tuple[int, int, int] | None]:
+    """Give the colour in which the middle of each cell is filled, by the last that is drawn there."""
+    fills = [fill for fill in reversed(sheet.fills) if fill.color is not None]
+    if not fills:
+        return [None] * len(cells)
+    boxes = np.array([(fill.box.x0, fill.box.top, fill.box.x1, fill.box.bottom) for fill in fills], np.float64)
+    middles = np.array([((cell[0] + cell[2]) / 2, (cell[1] + cell[3]) / 2) for cell in cells], np.float64)
+    return [fills[place].color if place >= 0 else None for place in _holders(middles, boxes).tolist()]
