@@ -6,6 +6,7 @@ import ctypes
 import re
 import zlib
 
+import numpy as np
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 
@@ -18,6 +19,8 @@ KINDS = {
     b"/ImportData": "actions that load data",
     b"/RichMedia": "multimedia",
 }
+SLASH = ord("/")
+FIRST = np.isin(np.arange(256), [name[1] for name in KINDS])  # codes with which their names begin
 ESCAPED = re.compile(rb"/[\w]{0,20}#[0-9A-Fa-f]{2}[\w#]{0,60}")  # a name with characters as hexadecimal (7.3.5)
 CODE = re.compile(rb"#([0-9A-Fa-f]{2})")
 STREAM = re.compile(rb"stream\r?\n")
@@ -43,7 +46,13 @@ def named_active(data: bytes, document: pdfium.PdfDocument | None = None) -> str
 
 
 def _named_in(data: bytes) -> set[str]:
-    found = {kind for name, kind in KINDS.items() if name in data}
+    found: set[str] = set()
+    codes = np.frombuffer(data, np.uint8)
+    # A name begins with a slash, and the letter behind it tells nearly all that are none of these.
+    for place in np.flatnonzero((codes[:-1] == SLASH) & FIRST[codes[1:]]).tolist():
+        for name, kind in KINDS.items():
+            if data.startswith(name, place):
+                found.add(kind)
     if b"#" in data:
         for match in ESCAPED.finditer(data):
             plain = CODE.sub(lambda code: bytes([int(code.group(1), 16)]), match.group())

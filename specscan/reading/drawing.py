@@ -148,17 +148,20 @@ class _Paths:
     def _at(self, places: Places) -> list[int]:
         return [self.addresses[place] for place in places.tolist()]
 
-    def _color(self, place: int, *, fill: bool) -> tuple[int, int, int] | None:
-        found, known = colors([self.addresses[place]], fill=fill)
-        red, green, blue, opacity = found[0].tolist()
-        return (red, green, blue) if known[0] and opacity else None
+    def _colors(self, places: Places, wanted: Flags, *, fill: bool) -> list[tuple[int, int, int] | None]:
+        """Give the colours of paths, ``None`` where it is not wanted, not known or clear."""
+        found, known = colors(self._at(places), fill=fill)
+        shown = wanted[places] & known & (found[:, 3] > 0)
+        return [
+            (red, green, blue) if show else None
+            for (red, green, blue, _), show in zip(found.tolist(), shown.tolist(), strict=True)
+        ]
 
     def _add_dots(self, sheet: Sheet, places: Places, segments: Places) -> None:
-        shades, known = colors(self._at(places), fill=True)
-        white = known & (shades[:, 3] > 0) & (shades[:, :3] == WHITE).all(axis=1)
-        for place, pale in zip(places.tolist(), white.tolist(), strict=True):
-            filled = bool(self.filled[place]) and not pale
-            sheet.dots.append(Dot(Box(*self.boxes[place].tolist()), filled, bool(segments[place] > 6)))
+        shades = self._colors(places, self.filled, fill=True)
+        for place, box, shade in zip(places.tolist(), self.boxes[places].tolist(), shades, strict=True):
+            filled = bool(self.filled[place]) and shade != WHITE
+            sheet.dots.append(Dot(Box(*box), filled, bool(segments[place] > 6)))
 
     def _shapes(self, sheet: Sheet, places: Places, segments: Places) -> list[tuple[int, Stroke]]:
         """Add the boxes among shapes to a sheet; give the straight strokes of the others, each with its place."""
@@ -175,9 +178,9 @@ class _Paths:
         )
         inner = np.bincount(owner[~at_edge], minlength=len(places))
         rectangle = (inner == 0) & (counts >= 4)
-        for place, box in zip(places[rectangle].tolist(), boxes[rectangle].tolist(), strict=True):
-            color = self._color(place, fill=True) if self.filled[place] else None
-            edge = self._color(place, fill=False) if self.stroked[place] else None
+        framed = places[rectangle]
+        shades = self._colors(framed, self.filled, fill=True), self._colors(framed, self.stroked, fill=False)
+        for box, color, edge in zip(boxes[rectangle].tolist(), *shades, strict=True):
             sheet.fills.append(Fill(Box(*box), color, framed=edge is not None and edge != WHITE))
         across, down = np.abs(x[1:] - x[:-1]), np.abs(y[1:] - y[:-1])
         level = (down <= 0.5) & (across > 0.5) | (across <= 0.5) & (down > 0.5)

@@ -21,6 +21,7 @@ from specscan.reading.char_calls import SURROGATES, CharCalls, Chars, Codes, fil
 from specscan.reading.drawing import collect_drawing
 from specscan.reading.sheet import Flags, Letters, Numbers, Sheet, Style, Turn, text_of, told
 from specscan.records.errors import DocumentError
+from specscan.records.text import Box
 
 INVISIBLE_MODES = (raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP)
 BOLD = ("bold", "black", "heavy", "semib", "cmbx")
@@ -282,15 +283,21 @@ def _font(handle: object, char: int) -> tuple[str, bool]:
     return name, raw.FPDFText_GetFontWeight(handle, char) >= 600 or any(word in name.casefold() for word in BOLD)
 
 
-def render_gray(document: pdfium.PdfDocument, page_number: int, scale: float = 1.0) -> tuple[int, int, bytes, float]:
+def render_gray(
+    document: pdfium.PdfDocument, page_number: int, scale: float = 1.0, part: Box | None = None
+) -> tuple[int, int, bytes, float]:
     """Draw a page in shades of gray: width, height, one byte a pixel, row after row, and the scale it was drawn at.
 
-    That is ``scale``, or less where the page would take more than ``LIMIT_PIXELS``.
+    That is ``scale``, or less where the page would take more than ``LIMIT_PIXELS``. With ``part``, whose edges are
+    whole points, only that part of the page is drawn.
     """
     page = document[page_number - 1]
     width_points, height_points = page.get_size()
     scale = min(scale, (LIMIT_PIXELS / max(1.0, width_points * height_points)) ** 0.5)
-    bitmap = page.render(scale=scale, grayscale=True)
+    cut = (0.0, 0.0, 0.0, 0.0)
+    if part is not None:
+        cut = (part.x0, height_points - part.bottom, width_points - part.x1, part.top)
+    bitmap = page.render(scale=scale, grayscale=True, crop=cut)
     array = bitmap.to_numpy()
     height, width = array.shape[:2]
     return width, height, array.reshape(height, -1)[:, :width].tobytes(), scale

@@ -21,14 +21,15 @@ from specscan.reading.ocr import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.page import read_regions
 from specscan.reading.second_opinion import read_sheets_slowly
-from specscan.reading.sheet import Letters, Sheet, told
+from specscan.reading.sheet import Letters, Numbers, Sheet, told
 from specscan.reading.spelling import build_words, drawn_signs
 from specscan.reading.words import Line, Word, build_lines, middle_of, segments_of
 from specscan.records.errors import DocumentError
-from specscan.records.text import Document, PageState, Title
+from specscan.records.text import Box, Document, PageState, Title
 
 PALE = 232  # a text colour all of whose channels are above this may be white on white
 CONTRAST = 18  # grey levels between ink and ground below which nobody reads a word
+ROOM = 2.0  # points around pale text that are drawn with it
 GARBAGE_SHARE = 0.25
 MARGIN = 0.12
 HEAD_REACH = 2.4  # em from the heads of columns to the row below them
@@ -243,19 +244,30 @@ def _drop_unseen(document: pdfium.PdfDocument, sheet: Sheet) -> None:
     pale = np.flatnonzero(light[letters.style] & ~letters.generated)
     if not len(pale):
         return
-    width, height, pixels, scale = render_gray(document, sheet.number, 1.0)
+    part = _around(letters.boxes[pale], sheet)
+    width, height, pixels, scale = render_gray(document, sheet.number, 1.0, part)
+    left, high = math.ceil(scale * part.x0), math.ceil(scale * part.top)  # of the picture on the page, in pixels
     seen = np.ones(len(letters), np.bool_)
     for line in _clusters(letters, pale.tolist()):
         x0, top = (scale * letters.boxes[line, :2].min(axis=0)).tolist()
         x1, bottom = (scale * letters.boxes[line, 2:].max(axis=0)).tolist()
         values: list[int] = []
-        for y in range(max(0, int(top)), min(height, int(bottom) + 1)):
-            values.extend(pixels[y * width + max(0, int(x0)) : y * width + min(width, int(x1) + 1)])
+        for y in range(max(0, int(top) - high), min(height, int(bottom) + 1 - high)):
+            row = y * width
+            values.extend(pixels[row + max(0, int(x0) - left) : row + max(0, min(width, int(x1) + 1 - left))])
         if not values or max(values) - min(values) < CONTRAST:
             seen[line] = False
     if not seen.all():
         sheet.hidden_glyphs += int((~seen).sum())
         sheet.letters = letters.only(seen)
+
+
+def _around(boxes: Numbers, sheet: Sheet) -> Box:
+    """Give the part of a page that holds boxes, in whole points, with some room around."""
+    x0, top = np.floor(boxes[:, :2].min(axis=0) - ROOM).clip(0).tolist()
+    x1, bottom = np.ceil(boxes[:, 2:].max(axis=0) + ROOM).tolist()
+    x0, top = min(x0, math.floor(sheet.width) - 1), min(top, math.floor(sheet.height) - 1)
+    return Box(max(0, x0), max(0, top), max(x0 + 1, min(x1, sheet.width)), max(top + 1, min(bottom, sheet.height)))
 
 
 def _clusters(letters: Letters, places: list[int]) -> list[list[int]]:
