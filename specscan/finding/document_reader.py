@@ -82,9 +82,7 @@ class DocumentReader:
 
         Under "Height", "Capacity" may go on; "Axle to axle" is something else, even where nobody knows what.
         """
-        analysis = self.kit.lexicon.analyse(label)
-        words = [n for n, token in enumerate(analysis.tokens) if token.norm.isalpha()]
-        return all(any(m.first <= n < m.last for m in analysis.mentions) for n in words)
+        return self.kit.lexicon.knows_all(label)
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""

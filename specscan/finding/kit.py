@@ -18,6 +18,7 @@ from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inche
 from specscan.finding.sayings import SayingFinder
 from specscan.finding.units import Unit, Units, conversion
 from specscan.finding.van_mentions import Named, VanMentions
+from specscan.finding.whole_words import holds
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile
@@ -31,6 +32,7 @@ METRIC = {"kilogram", "liter", "millimeter", "centimeter", "meter", "degC", "kil
 METRIC_SHARE = 0.3
 MIN_REGION_WORDS = 3  # "propane" alone does not make a French document one of Québec
 MIN_UNOPPOSED_WORDS = 2  # British words enough where no North American one stands against them
+WORD = re.compile(r"[^\W\d_]+")
 R_VALUE = Concept("aspect", "insulance")
 FEET_AND_INCHES = re.compile(r"\b(?:ft|feet)\s*[-/.–]\s*(?:in|inches)\b", re.IGNORECASE)
 IMPERIAL = re.compile(
@@ -118,6 +120,8 @@ class Kits:
         self.customary = _printed(book.units, CUSTOMARY)
         self.metric = _printed(book.units, METRIC)
         self.twice = _side_by_side(book.units)
+        self.gallons = {one.casefold() for unit in book.units.units if unit.pint == "gallon" for one in unit.spellings}
+        self.frequent = {language: set(file.detect) for language, file in book.words.items()}
         self.lexicons: dict[tuple[str, bool], Lexicon] = {}
         self.kits: dict[tuple[str, bool, bool], Kit] = {}
 
@@ -147,33 +151,36 @@ class Kits:
     def for_document(self, document: Document) -> Kit:
         """Give the kit that fits a document: its language and its gallons."""
         text = whole_text(document)
-        language = self.language_of(text, document.language, labels_of(document))
-        north_american = self._is_north_american(text, language)
-        return self.kit(language, imperial=self._is_imperial(text), north_american=north_american)
+        folded = text.casefold()
+        language = self.language_of(folded, document.language, labels_of(document))
+        hits = self._hits(folded)
+        north_american = self._is_north_american(text, language, hits)
+        return self.kit(language, imperial=self._is_imperial(text, folded, hits), north_american=north_american)
 
     def language_of(self, text: str, declared: str = "", labels: Iterable[str] = ()) -> str:
         """Give the language whose frequent words and labels a text holds most of; a declared one weighs in."""
         known = {name: sum(self.lexicon(name).knows_label(label) for label in labels) for name in self.book.words}
-        words = re.findall(r"[^\W\d_]+", text.casefold())
+        words = WORD.findall(text.casefold())
         counted = Counter(words)
         scores = {}
-        for language, file in self.book.words.items():
-            scores[language] = sum(counted[word] for word in set(file.detect)) + (
+        for language in self.book.words:
+            scores[language] = sum(counted[word] for word in self.frequent[language]) + (
                 0.05 * len(words) if language == declared else 0
             )
             scores[language] += LABEL_WEIGHT * known[language]
         best = max(scores, key=lambda name: scores[name])
         return best if scores[best] > 0 else (declared if declared in self.book.words else "en")
 
-    def _is_imperial(self, text: str) -> bool:
-        if IMPERIAL.search(text):
+    def _is_imperial(self, text: str, folded: str, hits: tuple[int, int]) -> bool:
+        """Tell whether a document's gallons are imperial; ``folded`` is its text without capitals."""
+        if "imp" in folded and IMPERIAL.search(text):
             return True
-        if US_GALLON.search(text):
+        if "gal" in folded and US_GALLON.search(text):
             return False
-        printed = self._gallons_printed(text)
+        printed = self._gallons_printed(text) if self.twice_printed(folded) else 0
         if printed:
             return printed > 0
-        british, american = self._hits(text)
+        british, american = hits
         return british > american and british >= (MIN_REGION_WORDS if american else MIN_UNOPPOSED_WORDS)
 
     def _gallons_printed(self, text: str) -> int:
@@ -189,23 +196,23 @@ class Kits:
                 balance -= abs(size - us) < NEAR_GALLON * us
         return balance
 
-    def _is_north_american(self, text: str, language: str) -> bool:
+    def twice_printed(self, folded: str) -> bool:
+        """Tell whether a text, without capitals, can print volumes in gallons."""
+        return any(one in folded for one in self.gallons)
+
+    def _is_north_american(self, text: str, language: str, hits: tuple[int, int]) -> bool:
         """Tell whether a document's words and units are of the United States or Canada."""
-        british, american = self._hits(text)
+        british, american = hits
         if language == "en" and american == british:
             return len(self.customary.findall(text)) > METRIC_SHARE * len(self.metric.findall(text))
         if language == "en":
             return american > british
         return american > british and american >= MIN_REGION_WORDS
 
-    def _hits(self, text: str) -> tuple[int, int]:
-        """Give how many British and how many North American words a text holds."""
-        folded = text.casefold()
-
-        def hits(words: list[str]) -> int:
-            return sum(word in folded and bool(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", folded)) for word in words)
-
-        return hits(self.book.general.british), hits(self.book.general.american)
+    def _hits(self, folded: str) -> tuple[int, int]:
+        """Give how many British and how many North American words a text without capitals holds."""
+        general = self.book.general
+        return sum(holds(folded, one) for one in general.british), sum(holds(folded, one) for one in general.american)
 
 
 def _side_by_side(units: UnitFile) -> re.Pattern[str]:

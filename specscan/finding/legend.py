@@ -78,9 +78,10 @@ def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, ge
     legend = Legend(general)
     run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
     for passage in passages:
-        entries = _explained(passage, lexicon, vans)
-        if not entries:
-            _read_absences(legend, passage, lexicon)
+        signed = [(text, found) for text in _texts(passage) if (found := _entries(text))]
+        entries = _explained(signed, lexicon, vans) if signed else None
+        if signed and not entries:
+            _read_absences(legend, passage, signed, lexicon)
         if run and (not entries or passage.number - run[-1][0].number > 1):
             _accept(legend, run, lexicon)
             run = []
@@ -90,13 +91,12 @@ def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, ge
     return legend
 
 
-def _explained(passage: Passage, lexicon: Lexicon, vans: VanMentions) -> tuple[str, list[tuple[str, Meaning]]] | None:
-    """Give the signs that a passage explains, with the text that does."""
-    for text in _texts(passage):
+def _explained(
+    signed: list[tuple[str, list[tuple[str, str]]]], lexicon: Lexicon, vans: VanMentions
+) -> tuple[str, list[tuple[str, Meaning]]] | None:
+    """Give the signs that a passage explains, with the text that does; ``signed`` are its texts with signs in them."""
+    for text, entries in signed:
         if len(text) > 420:
-            continue
-        entries = _entries(text)
-        if not entries:
             continue
         quoted = {match.group(1) for match in QUOTED.finditer(text)}
         meanings = [
@@ -112,12 +112,14 @@ def _explained(passage: Passage, lexicon: Lexicon, vans: VanMentions) -> tuple[s
     return None
 
 
-def _read_absences(legend: Legend, passage: Passage, lexicon: Lexicon) -> None:
+def _read_absences(
+    legend: Legend, passage: Passage, signed: list[tuple[str, list[tuple[str, str]]]], lexicon: Lexicon
+) -> None:
     """Note signs explained as "not fitted" or "none"."""
-    for text in _texts(passage):
+    for text, entries in signed:
         if len(text) > 60:
             continue
-        for sign, words in _entries(text):
+        for sign, words in entries:
             analysis = lexicon.analyse(words)
             cues = [
                 m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")

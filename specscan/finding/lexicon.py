@@ -91,6 +91,7 @@ class Lexicon:
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
         self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
         self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
+        self._known_whole = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_all)
         self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
 
     def analyse(self, text: str) -> Analysis:
@@ -176,6 +177,15 @@ class Lexicon:
         if len({m.concept.name for m in worded}) > 1:  # "Cab blinds, insulated"
             covered |= {index for m in worded for index in range(m.first, m.last)}
         return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
+
+    def knows_all(self, text: str) -> bool:
+        """Tell whether all words of a text belong to terms."""
+        return self._known_whole(text)
+
+    def _knows_all(self, text: str) -> bool:
+        analysis = self.analyse(text)
+        words = [n for n, token in enumerate(analysis.tokens) if token.norm.isalpha()]
+        return all(any(m.first <= n < m.last for m in analysis.mentions) for n in words)
 
     def things_told(self, passage: Passage) -> set[str]:
         """Give the things, and fields with names of their own, of which a passage and its row's label speak."""

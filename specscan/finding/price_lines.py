@@ -39,8 +39,11 @@ class PriceLines:
         lines = [p for p in passages if p.kind in (Kind.PROSE, Kind.LINE, Kind.BULLET) and len(p.text) <= LONGEST]
         for passage, *wrapped in _joined([p for p in lines if p.number not in legend.passages]):
             text = " ".join(p.text for p in (passage, *wrapped))
-            parsed, _ = self.kit.parse("", text, self.vans)
             priced = has_price(text)
+            mentions = self.kit.lexicon.analyse(text).mentions
+            if not priced and not any(m.concept.kind == "cue" and m.concept.name in AVAILABILITIES for m in mentions):
+                continue
+            parsed, _ = self.kit.parse("", text, self.vans)
             cues = parsed.cues(*AVAILABILITIES)
             named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
             if not (priced and passage.sections) and not (cues and named):

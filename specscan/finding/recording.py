@@ -11,6 +11,8 @@ from specscan.records.facts import Fact, Saying
 from specscan.records.text import Box
 from specscan.rulebook.book import Rulebook
 
+NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
+
 
 class Recorder:
     """Makes the facts of one document."""
@@ -102,7 +104,6 @@ class Recorder:
             return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
         if draft.label:
             return f"{draft.label}: {draft.shown or draft.body}"
-        start = max((b[0] for b in parsed.bounds if b[3] == found.sentence), default=0)
         starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]
         ends = [b[0] for b in parsed.bounds if b[3] > found.sentence]
         start, end = (starts[0] if starts else 0), (ends[0] if ends else len(parsed.text))
@@ -110,8 +111,8 @@ class Recorder:
 
     def _grounds(self, found: Found, reading: Reading) -> tuple[str, ...]:
         """Give why a value may be misread, by the keys of ``rules/confidence.yaml``."""
-        draft, items = reading.draft, reading.parsed.items
-        named = any(item.has(kind) for item in items for kind in ("thing", "short", "alone"))
+        draft = reading.draft
+        named = not reading.parsed.kinds.isdisjoint(NAMING)
         holds = {
             "running_text": draft.how in (How.PROSE, How.HEADING),
             "implied": found.weak,

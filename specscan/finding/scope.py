@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import itertools
 import re
 from dataclasses import dataclass, field
@@ -15,6 +16,7 @@ CURRENCY = re.compile(
 )
 EVERYONE: frozenset[str] = frozenset({"*"})
 DESCRIBING = ("voltage", "money", "time")
+KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
 OF_ONE = "said of one of several vans, without saying of which"
 WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
@@ -35,6 +37,11 @@ class Scope:
 
 def has_price(text: str) -> bool:
     """Tell whether a text holds a price."""
+    return _priced(text) if len(text) <= SHORT_LINE else bool(CURRENCY.search(text))
+
+
+@functools.lru_cache(maxsize=KEPT_LINES)
+def _priced(text: str) -> bool:
     return bool(CURRENCY.search(text))
 
 

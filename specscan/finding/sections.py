@@ -33,10 +33,11 @@ class Sections:
 
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
-        key = (passage.page, self.led.get(passage.number), *passage.sections)
-        if key not in self.senses:
-            self.senses[key] = self._sense(passage)
-        return self.senses[key]
+        key = (passage.page, self.led.get(passage.number), passage.sections)
+        sense = self.senses.get(key)
+        if sense is None:
+            sense = self.senses[key] = self._sense(passage)
+        return sense
 
     def _sense(self, passage: Passage) -> SectionSense:
         sense = SectionSense()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import itertools
 import re
 
@@ -11,6 +12,7 @@ from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.lexicon import Lexicon
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price
 from specscan.finding.sections import Sections
@@ -19,6 +21,8 @@ from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 LABEL_WORDS = 8
+ALONE = 40  # letters of a cell that can say no more than whether a thing is there
+KEPT_CELLS = 8_000
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
 SLASHES = re.compile(r"\s*[/x×]\s*")
@@ -200,7 +204,7 @@ class StatementMaker:
         if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        said = self._availability_alone(plain)
+        said = _availability_alone(self.kit.lexicon, plain) if len(plain) <= ALONE else None
         if said is not None:
             own = Scope(scope.vans, said)
             return [
@@ -208,19 +212,6 @@ class StatementMaker:
                 Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes),
             ]
         return None
-
-    def _availability_alone(self, text: str) -> Availability | None:
-        """Give the availability if a text says nothing else: "Standard", "en option", "nicht lieferbar"."""
-        if len(text) > 40:
-            return None
-        analysis = self.kit.lexicon.analyse(text)
-        words = [t for t in analysis.tokens if t.norm.isalnum()]
-        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
-        covered = {i for m in cues for i in range(m.first, m.last)}
-        if not cues or len(covered) < len(words):
-            return None
-        longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-        return AVAILABILITIES[longest.concept.name]
 
     def _last_unit(self, body: str) -> Unit | None:
         """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""
@@ -374,6 +365,19 @@ class StatementMaker:
             return "", text, 0
         parts, figures = len(SLASHES.split(match.group(1))), len(SLASHES.split(match.group(2)))
         return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
+
+
+@functools.lru_cache(maxsize=KEPT_CELLS)
+def _availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
+    """Give the availability if a text says nothing else: "Standard", "en option", "nicht lieferbar"."""
+    analysis = lexicon.analyse(text)
+    words = [t for t in analysis.tokens if t.norm.isalnum()]
+    cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+    covered = {i for m in cues for i in range(m.first, m.last)}
+    if not cues or len(covered) < len(words):
+        return None
+    longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
+    return AVAILABILITIES[longest.concept.name]
 
 
 def _starts(body: str, parts: list[str]) -> list[int]:

@@ -11,11 +11,12 @@ from collections.abc import Iterator, Sequence
 
 # letters that count as others where case does not, though they are no capitals of these
 ALIKE = str.maketrans({"ı": "i", "İ": "i", "ſ": "s", "\u212a": "k", "\u00b5": "\u03bc"})
+STRANGE = re.compile("[" + "".join(map(chr, ALIKE)) + "]")
 
 
 def lowered(text: str) -> str:
     """Give a text in small letters, each at its place."""
-    return text.lower() if text.isascii() else text.translate(ALIKE).lower()
+    return text.lower() if text.isascii() or not STRANGE.search(text) else text.translate(ALIKE).lower()
 
 
 def is_of_word(letter: str) -> bool:
@@ -100,9 +101,10 @@ class Names:
     def _end(self, low: str, start: int) -> int:
         """Give where the longest name ends that begins at a place, or the place itself where none does."""
         for name, words in self.words:
-            end = start + len(name) if low.startswith(name, start) else _spaced(low, start, words)
-            if end > start and not _goes_on(low, end):
-                return end
+            if low.startswith(words[0], start):
+                end = start + len(name) if low.startswith(name, start) else _spaced(low, start, words)
+                if end > start and not _goes_on(low, end):
+                    return end
         return start
 
 

@@ -46,7 +46,7 @@ class YearReader(MakerReader):
     def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
         found: list[tuple[float, int, Place]] = []
         for weight, text, place in self._year_texts(document, own):
-            for match in YEAR.finditer(text):
+            for match in YEAR.finditer(text) if "19" in text or "20" in text else ():
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
                 if names.series and text[match.end() :].lstrip().startswith(names.series):

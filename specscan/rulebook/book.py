@@ -79,14 +79,16 @@ class Rulebook:
     claims: ClaimRules
     values: dict[str, ValueSpec] = field(default_factory=dict)
     _by_thing: dict[str, list[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _units: dict[str, str] = field(default_factory=dict, init=False, repr=False, compare=False)
     _by_cue: dict[str, frozenset[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def unit_of(self, name: str) -> str:
         """Give the canonical unit of a field, empty where it has none."""
-        spec = self.fields[name]
-        if spec.unit:
-            return spec.unit
-        return self.units.dimensions[spec.dimension].unit if spec.dimension else ""
+        if name not in self._units:
+            spec = self.fields[name]
+            named = self.units.dimensions[spec.dimension].unit if spec.dimension else ""
+            self._units[name] = spec.unit or named
+        return self._units[name]
 
     def choices_of(self, name: str) -> list[str]:
         """Give the words that a choice or set may hold."""
