@@ -111,7 +111,7 @@ def aspect_things(book: Rulebook, items: list[Item], context: Context) -> list[s
     owners: list[set[str]] = []
     for item in items:
         for name in item.names("aspect"):
-            owners.append({t for s in book.fields.values() if s.aspect == name for t in s.of})
+            owners.append({t for field in book.fields_by("aspect").get(name, ()) for t in book.fields[field].of})
     for thing in context.things if owners else ():
         if any(thing in own for own in owners):
             return [thing]

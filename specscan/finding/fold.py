@@ -55,13 +55,15 @@ class Folder:
             if dropped and raw == "L":  # where "l" is also an article, "L" is length and "l" is width
                 found.append(Token(raw, start, end))
                 continue
-            for part in (*parts, *self._tail(text, end)):
+            if self.parts and text[end : end + 1] in GLUE:
+                parts = (*parts, *self._tail(text, end))
+            for part in parts:
                 found.append(Token(part, start, end))
         return found
 
     def _tail(self, text: str, end: int) -> tuple[str, ...]:
         """Give what a word that ends in a hyphen shares with the compound behind it: "Ab-/Frischwasser"."""
-        hanging = HANGING.match(text, end) if self.parts and text[end : end + 1] in GLUE else None
+        hanging = HANGING.match(text, end)
         return self.read_word(hanging.group(1))[1][1:] if hanging else ()
 
     def norms(self, text: str) -> list[str]:

@@ -27,6 +27,7 @@ class FrameReader:
         self.grouper = Grouper(book, lexicon)
         self.measures = MeasureReader(book, self.grouper)
         self.words = WordReader(book, self.grouper)
+        self.special = [(n, s) for n, s in book.fields.items() if s.text == "name" or s.number == "grade"]
 
     def sentence_of(self, statement: Statement) -> Sentence:
         """Give the groups of a statement, taken as a line of a table or list."""

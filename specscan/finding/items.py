@@ -12,6 +12,7 @@ from specscan.finding.lexicon import Analysis, Concept, Lexicon
 from specscan.finding.quantities import Quantity
 
 TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
+NAMING = frozenset({"thing", "short", "beside"})  # kinds of words that only name something
 CLAUSE_SIGNS = {";", "|", "•", "·", "‖"}
 CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
@@ -121,15 +122,17 @@ def parse(
     analysis = analysis or lexicon.analyse(text)
     named = list(vans)
     taken = [(a, b) for a, b, _ in named]
-    bounds = _bounds(text, quantities, set(lexicon.words.abbreviations))
+    bounds = _bounds(text, quantities, lexicon.short)
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
         if any(a <= mention.start and mention.end <= b for a, b in taken):
             continue
         key = (mention.first, mention.last)
-        item = items.setdefault(key, Item(mention.start, mention.end, first=mention.first, last=mention.last))
+        item = items.get(key)
+        if item is None:
+            item = items[key] = Item(mention.start, mention.end, first=mention.first, last=mention.last)
         item.add(mention.concept)
-    found = [item for item in items.values() if not _is_unit(item, quantities, text)]
+    found = [item for item in items.values() if not (quantities and _is_unit(item, quantities, text))]
     for quantity in quantities:
         if any(a <= quantity.start and quantity.end <= b for a, b in taken):
             continue
@@ -149,8 +152,7 @@ def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:
     """Tell whether a name is only the unit of a figure, as "Grad" of "20 Grad" is no thermal grade, or its joint."""
     if any(q.start < item.start and item.end < q.end and q.low < q.high for q in quantities):
         return True  # "bis" of "2 bis 3"
-    names = all(concept.kind in ("thing", "short", "beside") for concept in item.concepts)
-    return names and any(
+    return item.by_kind.keys() <= NAMING and any(
         not q.bare and q.start < item.start and item.end <= q.end and not re.search(r"\d", text[item.start : q.end])
         for q in quantities
     )
@@ -171,7 +173,7 @@ def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tupl
     inside = _merged([(q.start - _counted(text, q), q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
-    slashes = {match.start() + 1 for match in SLASH.finditer(text)}
+    slashes = {match.start() + 1 for match in SLASH.finditer(text)} if "/" in text else set()
     dashes = {match.start() + 1 for match in DASH.finditer(text)}
     for place in sorted({*slashes, *dashes, *(match.start() for match in SIGNS.finditer(text))}):
         while inside and inside[-1][1] <= place:

@@ -21,6 +21,7 @@ LETTER = re.compile(
 EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = "
 # "x standard   o option": letters without a sign between them and their meaning.
 BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
+EQUATING = re.compile("[=:–-]")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
@@ -164,8 +165,10 @@ def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
     places = bare if len(bare) >= 2 and len(text) <= 160 else []
-    places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
-    places += [(m.start(1), m.end(), m.group(1)) for m in (*EQUATED.finditer(text), *QUOTED.finditer(text))]
+    if EQUATING.search(text):
+        places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
+        places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
+    places += [(m.start(1), m.end(), m.group(1)) for m in QUOTED.finditer(text)]
     joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
     places += [
         (m.start(1), m.end(), m.group(1))

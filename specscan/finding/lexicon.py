@@ -24,6 +24,7 @@ REGION = re.compile(r"^(?:us|uk):")
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
+COLON = ":"
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
 KEPT_ANALYSES = 4_000
@@ -88,6 +89,7 @@ class Lexicon:
         }
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
+        self.short = set(self.words.abbreviations)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
         self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
         self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
@@ -189,8 +191,12 @@ class Lexicon:
 
     def things_told(self, passage: Passage) -> set[str]:
         """Give the things, and fields with names of their own, of which a passage and its row's label speak."""
-        label = f"{passage.row.text}: " if passage.row is not None else ""
-        mentions = self.analyse(label + passage.text).mentions
+        if passage.row is None:
+            mentions = self.analyse(passage.text).mentions
+        elif COLON in self.known_words:
+            mentions = self.analyse(f"{passage.row.text}{COLON} {passage.text}").mentions
+        else:
+            mentions = self.joined(passage.row.text, f"{COLON} ", passage.text).mentions
         return {m.concept.name for m in mentions if m.concept.kind in ("thing", "alone")}
 
     def names_thing(self, text: str) -> bool:

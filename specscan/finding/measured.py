@@ -47,7 +47,9 @@ class MeasureReader:
                         placed = True
             if not placed and not things:
                 for name in [
-                    n for n, s in self.book.fields.items() if s.unit_tells and s.dimension == quantity.dimension
+                    n
+                    for n in self.book.fields_by("dimension").get(quantity.dimension, ())
+                    if self.book.fields[n].unit_tells
                 ]:
                     found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
                     placed = True

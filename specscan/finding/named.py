@@ -70,12 +70,14 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
 def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give claims: words that are kept as printed."""
     found: list[Found] = []
+    if "value" not in statement.parsed.kinds:
+        return found
     for item in statement.parsed.items:
         for concept in item.concepts:
             if concept.kind != "value" or id(item) in sentence.ignored:
                 continue
-            for name, spec in book.fields.items():
-                if spec.text != "matched" or spec.vocabulary != concept.name:
+            for name in book.fields_by("vocabulary").get(concept.name, ()):
+                if book.fields[name].text != "matched":
                     continue
                 printed = statement.parsed.text[item.start : item.end]
                 made = Found(

@@ -49,7 +49,7 @@ class SlotReader:
 
     def only_field(self, quantity: Quantity, statement: Statement, sentence: Sentence) -> str | None:
         """Give the one field that has such a quantity, if the heading speaks of its thing: "Fuel: 0.16 gal/h"."""
-        names = [n for n, s in self.book.fields.items() if s.dimension == quantity.dimension]
+        names = self.book.fields_by("dimension").get(quantity.dimension, [])
         labels = sentence.label_groups()
         if len(names) != 1 or not labels or not all(self.book.fields_of(t) for g in labels for t in g.things):
             return None

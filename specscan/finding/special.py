@@ -27,7 +27,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
     if not sentence.groups and not draft.leads:
         return found  # a name or a grade stands with words for it, or leads what is under a heading
     things = {thing for group in sentence.groups if group.label for thing in group.things}
-    for name, spec in book.fields.items():
+    for name, spec in kit.frames.special:
         if spec.text == "name":
             if things & set(spec.of):
                 if not (draft.body[:1].isdigit() and _asks_for_measure(book, things, statement)):

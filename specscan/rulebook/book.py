@@ -80,6 +80,7 @@ class Rulebook:
     values: dict[str, ValueSpec] = field(default_factory=dict)
     _by_thing: dict[str, list[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
     _units: dict[str, str] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _by_quality: dict[str, dict[object, list[str]]] = field(default_factory=dict, init=False, repr=False, compare=False)
     _by_cue: dict[str, frozenset[str]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def unit_of(self, name: str) -> str:
@@ -89,6 +90,15 @@ class Rulebook:
             named = self.units.dimensions[spec.dimension].unit if spec.dimension else ""
             self._units[name] = spec.unit or named
         return self._units[name]
+
+    def fields_by(self, quality: str) -> dict[object, list[str]]:
+        """Give the fields, in the order of the rules, by what they have of a quality: their aspect, say."""
+        if quality not in self._by_quality:
+            found: dict[object, list[str]] = {}
+            for name, spec in self.fields.items():
+                found.setdefault(getattr(spec, quality), []).append(name)
+            self._by_quality[quality] = found
+        return self._by_quality[quality]
 
     def choices_of(self, name: str) -> list[str]:
         """Give the words that a choice or set may hold."""
