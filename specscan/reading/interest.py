@@ -14,17 +14,19 @@ from specscan.reading.parting import has_digit
 from specscan.reading.words import Line, is_bullet, segments_of
 
 MOST_LINES = 24  # a page of more holds text, and may hold anything
-LABELS = 3  # so many known labels make a list, perhaps with drawn marks; one or two are names in a floorplan
+LABELS = 2  # so many different known labels make a list, perhaps with drawn marks; one is a name in a floorplan
 ROWS = 3  # lines of several parts that make a table where a label or figure stands in them
 MANY_ROWS = 8  # that make a table whatever stands in them
+LEGEND = "="  # stands between a mark and what it means
+SENTENCE = (".", "!", "?")
 FIGURE = re.compile(r"\d[\d.,]*\s?([^\W\d]{1,8}|[\"'″′°%²])?")
 
 
 def may_hold_table(lines: list[Line], hints: Hints) -> bool:
     """Tell whether a page of such lines may hold a table or marked list of interest.
 
-    It may not where it has few lines, none of them with a mark, bullet or figure with a unit, hardly any known label,
-    and no rows: lines that are parted like the row of a table, with labels or figures in them.
+    It may not where it has few lines, none of them with a mark, bullet, legend or figure with a unit, hardly any known
+    label, and no rows: lines that are parted like the row of a table, with labels or figures in them.
     """
     if len(lines) > MOST_LINES:
         return True
@@ -32,15 +34,16 @@ def may_hold_table(lines: list[Line], hints: Hints) -> bool:
     parts = [part for own in parted for part in own]
     if any(_shows_value(part, hints) for part in parts):
         return True
-    labels = {id(part) for part in parts if hints.is_label(part.text)}
+    texts = {part.text for part in parts}
+    labels = {text for text in texts if not text.endswith(SENTENCE) and hints.is_label(text)}
     if len(labels) >= LABELS:
         return True
     rows = [own for own in parted if len(own) > 1]
-    telling = any(id(part) in labels or has_digit(part.text) for own in rows for part in own)
+    telling = any(part.text in labels or has_digit(part.text) for own in rows for part in own)
     return len(rows) >= (ROWS if telling else MANY_ROWS)
 
 
 def _shows_value(part: Line, hints: Hints) -> bool:
-    if any(is_bullet(word.text) for word in part.words):
+    if any(is_bullet(word.text) or word.text == LEGEND for word in part.words):
         return True
     return any(hints.is_unit(match.group(1) or "") for match in FIGURE.finditer(part.text))

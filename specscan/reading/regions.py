@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import bisect
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,6 +14,7 @@ from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
 from specscan.reading.seams import Usual, with_headings
 from specscan.reading.sheet import Fill, Sheet
+from specscan.reading.strips import Strips, strips_below, strips_through
 from specscan.reading.words import Line, Word, build_lines, is_bullet, middle_of, segments_of
 from specscan.records.text import Box
 
@@ -197,7 +197,7 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
 
 def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> int | None:
     """Give the end of the longest row of bands from ``start`` that one gutter parts, or ``None``."""
-    for end, strips in _strips_below(bands, start):
+    for end, strips in strips_below(bands, start):
         lines = [line for band in bands[start:end] for line in band]
         gutter = _independent_gutter(lines, marks, hints, strips)
         if gutter is None:
@@ -250,53 +250,12 @@ def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:
     return left, right
 
 
-Strips = list[tuple[float, float]]
-
-
-def _strips_below(bands: list[list[Line]], start: int) -> Iterator[tuple[int, Strips]]:
-    """Give the ends of the rows of bands from ``start`` on, the longest first, with the white strips through each.
-
-    A row without any strip is left out, as are all longer ones: words only ever close a strip.
-    """
-    found: list[tuple[int, Strips]] = []
-    covered: Strips = []
-    for end in range(start + 1, len(bands) + 1):
-        covered = _joined(covered, _spans(bands[end - 1]))
-        if len(covered) < 2:
-            break
-        found.append((end, _between(covered)))
-    return reversed(found)
-
-
-def _spans(lines: list[Line]) -> Strips:
-    return [(word.box.x0, word.box.x1) for line in lines for word in line.words]
-
-
-def _joined(one: Strips, two: Strips) -> Strips:
-    """Give the ranges that either covers, from left to right, each apart from the next."""
-    joined: Strips = []
-    left = right = 0.0
-    for x0, x1 in sorted([*one, *two]):
-        if joined and x0 <= right:
-            if x1 > right:
-                right = x1
-                joined[-1] = (left, right)
-        else:
-            left, right = x0, x1
-            joined.append((left, right))
-    return joined
-
-
-def _between(covered: Strips) -> Strips:
-    return [(left[1], right[0]) for left, right in zip(covered, covered[1:], strict=False)]
-
-
 def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: Strips | None = None) -> float | None:
     """Give the x of a white gutter whose two sides are no rows of each other, or ``None``.
 
     ``strips`` are the white strips through the lines, where they are known.
     """
-    strips = _between(_joined([], _spans(lines))) if strips is None else strips
+    strips = strips_through(lines) if strips is None else strips
     em = middle_of([line.size for line in lines])
     gutters = sorted((gutter for gutter in strips if gutter[1] - gutter[0] >= MIN_GUTTER * em), key=_widest)
     first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
