@@ -18,6 +18,7 @@ from specscan.reading.glyphs import render_gray
 from specscan.reading.ocr_doubts import doubt_figures
 from specscan.reading.ocr_drawn import find_dots, find_fills, find_rules, without_dark_bars
 from specscan.reading.ocr_engine import COMMAND, Engine, Picture, Strip, engine_for, ocr_version
+from specscan.reading.ocr_gaps import completed
 from specscan.reading.ocr_picture import (
     POINTS,
     Frame,
@@ -147,7 +148,9 @@ class _PageReader:
         frame = Frame(width * s, height * s, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes, fills=fills)
         doubts, sure = put_on(sheet, lines, self.dpi)
-        sheet.dots = find_dots(ink & ~ruled, [Box(*box) for box in sheet.letters.boxes.tolist()], self.dpi)
+        letters = [Box(*box) for box in sheet.letters.boxes.tolist()]
+        sheet.strokes = completed(strokes, picture, letters, self.dpi)
+        sheet.dots = find_dots(ink & ~ruled, letters, self.dpi)
         return Scan(sheet, frame, doubts, sure)
 
     def _find(self, picture: Picture) -> NDArray[np.float32]:
