@@ -5,6 +5,7 @@ from __future__ import annotations
 from specscan.finding.cast import Cast, Player
 from specscan.finding.place import Place
 from specscan.records.facts import Fact, VanName
+from specscan.records.text import Box, Passage
 
 
 def van_name(cast: Cast, player: Player) -> VanName:
@@ -39,7 +40,7 @@ def identity_facts(cast: Cast, player: Player) -> list[Fact]:
                 printed=place.text if place is not None else str(value),
                 availability="standard",
                 page=place.page if place is not None else 0,
-                box=passage.box() if passage is not None and passage.text else None,
+                box=_box(passage, str(value)) if passage is not None and passage.text else None,
                 found_by=f"{field_name}:identity",
                 how="identity",
                 passage=passage.number if passage is not None else 0,
@@ -47,3 +48,9 @@ def identity_facts(cast: Cast, player: Player) -> list[Fact]:
             )
         )
     return facts
+
+
+def _box(passage: Passage, value: str) -> Box | None:
+    """Give where a name stands in its passage; all of the passage where it is put together from parts of it."""
+    at = passage.text.casefold().find(value.casefold())
+    return passage.box(at, at + len(value)) if at >= 0 else passage.box()

@@ -39,7 +39,7 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
         if len(passage.text) > LONGEST:
             continue
-        parts = [part.strip() for part in PARTS.split(passage.text.strip(" .*")) if part.strip()]
+        parts = _parts(passage.text.strip(" .*"), title)
         series = _shared_name(parts) or title
         if not series or re.search(r"\d", series):
             continue
@@ -48,6 +48,20 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
         if several or (len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])):
             return Roster(series, tuple(codes), passage)
     return None
+
+
+def _parts(text: str, title: str) -> list[str]:
+    """Part a line at its separators; where it has none, before the name of the range that it repeats.
+
+    Scans lose the dots between names: "Drift 19 Drift 21 RB".
+    """
+    parts = [part.strip() for part in PARTS.split(text) if part.strip()]
+    word = text.split()[0] if text else ""
+    if len(parts) > 1 or not word.isalpha() or not word[0].isupper():
+        return parts
+    repeated = [part.strip() for part in re.split(rf"\s+(?={re.escape(word)}\s)", text)]
+    known = word in title.split() or all(re.search(r"\d", part) for part in repeated)
+    return repeated if known else parts
 
 
 def _shared_name(parts: Sequence[str]) -> str:

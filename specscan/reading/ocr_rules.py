@@ -49,6 +49,7 @@ class SpacingRules(Entry):
     surely_parted: float = Field(gt=0)
     perhaps_parted: float = Field(gt=0)
     likely_space: float = Field(ge=0, le=1)
+    many_touch: float = Field(ge=0, le=1)
 
 
 class ShapeRules(Entry):

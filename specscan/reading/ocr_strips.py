@@ -87,16 +87,20 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
     # In letter-spaced headings every gap is wide: what two thirds of the gaps exceed is no space.
     usual = sorted(gaps)[len(gaps) // 3] if len(gaps) >= 4 else 0.0
     tracking = max(0.0, usual - 0.12 * size)
+    touching = sum(place.shared for place in places) > spacing.many_touch * len(places)
     words: list[list[Place]] = [[places[0]]] if places else []
     for before, place, gap in zip(places, places[1:], gaps, strict=False):
         white, likely = (gap - tracking) / size, place.sign.space_before
         if before.sign.text in ".," and place.sign.text.isdecimal() and likely <= 0.5:
             white = 0.0  # a mark inside a figure has much white beside it where all signs are equally wide
-        parted = (
-            white > spacing.surely_parted
-            or (white > spacing.perhaps_parted and likely > spacing.likely_space)
-            or (likely > 0.5 and white > 0.08 and not tracking)
-        )
+        if touching or before.shared or place.shared:  # where signs touch, where each of them ends is a guess
+            parted = likely > 0.5 or (white > spacing.surely_parted and likely > spacing.likely_space)
+        else:
+            parted = (
+                white > spacing.surely_parted
+                or (white > spacing.perhaps_parted and likely > spacing.likely_space)
+                or (likely > 0.5 and white > 0.08 and not tracking)
+            )
         if parted:
             words.append([place])
         else:

@@ -16,9 +16,8 @@ import numpy as np
 import pypdfium2 as pdfium
 from PIL import Image
 
-from specscan.reading.glyphs import read_sheets
 from specscan.reading.ocr import OcrReader
-from specscan.reading.spelling import build_words
+from specscan.reading.sheet import Sheet
 from tests.reading.scans import render
 
 LANGUAGES = "eng+fra+deu"
@@ -45,9 +44,9 @@ def compare(scan: bytes, printed: bytes, damage: str, dpi: int, reader: OcrReade
     truth = _tokens(with_text[0].get_textpage().get_text_range())
     pictured = pdfium.PdfDocument(scan)
     began = time.process_time()
-    read = reader.read(pictured, next(iter(read_sheets(pictured)))).sheet
+    read = reader.read(pictured, Sheet(1, *pictured[0].get_size())).sheet
     took = time.process_time() - began
-    texts = {"built in": (" ".join(word.text for word in build_words(read)), took)}
+    texts = {"built in": (read.letters.text, took)}
     if shutil.which("tesseract"):
         picture = render(pictured, 1, max(dpi, 300))
         before = os.times()
