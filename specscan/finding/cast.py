@@ -212,7 +212,8 @@ class CastReader:
         if names.year is None and len(years) == 1:
             [(names.year, names.year_place)] = years.items()
         full: dict[str, str] = {}
-        plain = without_groups([self.heads.bare(head.strip(" *†")) for head in heads], names, text)
+        ranges = self.chapters.ranges.named(own)
+        plain = without_groups([self.heads.bare(head.strip(" *†")) for head in heads], names, text, ranges)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
             len(firsts) == 1

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from specscan.finding.place import Names
 from specscan.finding.quantities import QuantityReader
@@ -39,17 +39,22 @@ class BareHeads:
         return " ".join(words) or head
 
 
-def without_groups(heads: list[str], names: Names, text: str) -> list[str]:
+def without_groups(heads: list[str], names: Names, text: str, ranges: Collection[str]) -> list[str]:
     """Give heads without the head of a group above them that is no part of a name: "Long body" over "Q22".
 
     A group is described in small letters, or the text never says group and code in one and says the code alone.
+    ``ranges`` are names of ranges in small letters, which stay.
     """
     found = []
     for head in heads:
         words, kept = head.split(), head
         for cut in range(1, len(words)):
             group, code = " ".join(words[:cut]), " ".join(words[cut:])
-            if not re.search(r"\d", code) or re.search(r"\d", group) or group.casefold() == names.series.casefold():
+            if (
+                not re.search(r"\d", code)
+                or re.search(r"\d", group)
+                or group.casefold() in {names.series.casefold(), *ranges}
+            ):
                 continue
             described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
             together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)

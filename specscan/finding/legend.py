@@ -22,9 +22,11 @@ EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])"
 # "x standard   o option": letters without a sign between them and their meaning.
 BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
 EQUATING = re.compile("[=:–-]")
+BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
+REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
@@ -99,7 +101,7 @@ def _explained(
     for text, entries in signed:
         if len(text) > 420:
             continue
-        quoted = {match.group(1) for match in QUOTED.finditer(text)}
+        quoted = {match.group(1) for match in (*QUOTED.finditer(text), *BRACKETED.finditer(text))}
         meanings = [
             (sign, _meaning(words, lexicon, vans, LEAD_OF_SENTENCE if sign in quoted else LEAD))
             for sign, words in entries
@@ -168,7 +170,7 @@ def _entries(text: str) -> list[tuple[str, str]]:
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
-    places += [(m.start(1), m.end(), m.group(1)) for m in QUOTED.finditer(text)]
+    places += [(m.start(1), m.end(), m.group(1)) for m in (*QUOTED.finditer(text), *BRACKETED.finditer(text))]
     joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
     places += [
         (m.start(1), m.end(), m.group(1))
@@ -179,7 +181,7 @@ def _entries(text: str) -> list[tuple[str, str]]:
     entries = []
     for index, (_, end, sign) in enumerate(places):
         stop = places[index + 1][0] if index + 1 < len(places) else len(text)
-        entries.append((sign, OTHER_SIGN.split(text[end:stop])[0].strip(" ;,|")))
+        entries.append((sign, REMARK.split(OTHER_SIGN.split(text[end:stop])[0])[0].strip(" ;,|")))
     return entries
 
 
@@ -198,7 +200,9 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
         lead = [m for m in cues if m.first <= most]
         if not lead:
             return None
-        longest = max(lead, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
+        first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself
+        same = [m for m in lead if m.first < first.last]
+        longest = max(same, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
         availability = AVAILABILITIES[longest.concept.name]
         named = [van for _, _, models in vans.find(part) for van in models]
         if named:
@@ -225,4 +229,4 @@ def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:
     rest = text.replace(sign, "", 1).strip(" =:")
     analysis = lexicon.analyse(rest)
     told = [m for m in analysis.mentions if m.concept.kind in ("thing", "value", "term")]
-    return "=" in text or (not told and len(analysis.tokens) <= 10)
+    return "=" in text or f"({sign})" in text or (not told and len(analysis.tokens) <= 10)

@@ -93,7 +93,7 @@ def _variant_names(player: Player, cast: Cast) -> set[str]:
         if begins_with(player.model, sister.model):
             more = without_start(player.model, sister.model)
             shared = sum(more in other.model.split() for other in cast.players) > 1
-            if more[:1].isupper() and len(more) > 2 and not shared:
+            if more[:1].isupper() and _stands_alone(more) and not shared:
                 found.add(more)
     return found
 
@@ -127,8 +127,13 @@ def _add_variant_families(cast: Cast, words: WordFile) -> None:
             for word in words.model_words:
                 for phrase in (f"{name} {word}", f"{name}-{word}", f"{word} {name}"):
                     cast.families.setdefault(phrase, frozenset(models))
-            if len(name) > 2:
+            if _stands_alone(name):
                 cast.families[name] = frozenset(models)
+
+
+def _stands_alone(word: str) -> bool:
+    """Tell whether a word of a name may name vans by itself: "AWD" and "XL" say more often what a van has."""
+    return len(word) > 2 and not (len(word) == 3 and word.isupper())
 
 
 def _add_everyone(cast: Cast, words: WordFile) -> None:

@@ -87,7 +87,12 @@ def _leading(passage: Passage, following: Passage | None, vans: VanMentions) -> 
 
 
 def _leaves(passage: Passage, run: Run) -> bool:
-    """Tell whether a passage stands in another column of the page, or under a heading of higher rank."""
+    """Tell whether a passage stands in another column of the page, or under a heading of higher rank.
+
+    So does text below a table within which the name stands, over a group of rows.
+    """
     last = run.passages[-1] if run.passages else run.opening
     rank = run.opening.sections
+    if passage.kind is not Kind.HEADING and passage.sections == rank:
+        return True
     return passage.block != last.block and passage.page == last.page or passage.sections[: len(rank)] != rank

@@ -14,6 +14,8 @@ from specscan.finding.legend import AVAILABILITIES
 CURRENCY = re.compile(
     r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
 )
+SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
+WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 EVERYONE: frozenset[str] = frozenset({"*"})
 DESCRIBING = ("voltage", "money", "time")
 KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
@@ -43,6 +45,23 @@ def has_price(text: str) -> bool:
 @functools.lru_cache(maxsize=KEPT_LINES)
 def _priced(text: str) -> bool:
     return bool(CURRENCY.search(text))
+
+
+def priced_sentences(text: str) -> list[tuple[int, str]]:
+    """Give the parts, each with its start, of a paragraph that lists things with their prices.
+
+    "Third berth (190): $650. Bike rack (all): $480." A first part without a price may be its title. Nothing is given
+    where a part tells more than its price behind the colon.
+    """
+    found = []
+    for number, match in enumerate(SENTENCE.finditer(text)):
+        part = match.group().rstrip(" .;")
+        thing, _, price = part.rpartition(":")
+        if thing and has_price(price) and not WORDED_PRICE.search(price):
+            found.append((match.start(), part))
+        elif number:
+            return []
+    return found if len(found) >= 2 else []
 
 
 def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
@@ -100,7 +119,9 @@ def _in_bracket(chunk: int, mentions: list[Item], parsed: Parsed) -> list[Item]:
 def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
     """Give the vans in the bracket that ends a short line and names the only vans in it."""
     text = parsed.text.rstrip(" .;")
-    opening = text.rfind("(")
+    opening, closing = text.rfind("("), text.rfind(")")
+    if has_price(text[closing + 1 :]) and not WORDED_PRICE.search(text, closing + 1):
+        text = text[: closing + 1]
     if len(text) > SHORT_LINE or not text.endswith(")") or opening < 0:
         return []
     inside = [m for m in mentions if m.start > opening]

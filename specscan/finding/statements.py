@@ -14,7 +14,7 @@ from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.price_lines import PriceLines
-from specscan.finding.scope import Scope, has_price
+from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
@@ -276,7 +276,16 @@ class StatementMaker:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
             return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
-        return self._running_text(passage, self.keys.without_keys(passage), scope, passage.notes)
+        text = self.keys.without_keys(passage)
+        offers = priced_sentences(text) if text == passage.text else []
+        if offers:
+            return [
+                Draft(
+                    passage, "", offer, How.LIST, Scope(scope.vans, Availability.OPTIONAL), at, "", None, passage.notes
+                )
+                for at, offer in offers
+            ]
+        return self._running_text(passage, text, scope, passage.notes)
 
     def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
         if self._is_card(text):

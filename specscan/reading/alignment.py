@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from specscan.reading.bands import holds_rows
+from specscan.reading.bands import hangs, holds_rows
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.leaders import find_led
@@ -22,6 +22,7 @@ TIGHT_GAP = 0.3
 LEADING = 1.35
 LEADING_WIDE = 1.55
 PITCH_LOOSE = 1.45
+HANGING = 1.9  # from a line of a listed item to the next
 CROSSING_SHARE = 0.1
 TABLE_SHARE = 0.4
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
@@ -341,7 +342,8 @@ def _continues(
     grouped: bool,
 ) -> bool:
     above = row[-1][0]
-    if line.base - above.base > near:
+    step = line.base - above.base
+    if step > near and (step > HANGING * line.size or not _hangs(row, segments, columns)):
         return False
     if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
         return False
@@ -359,6 +361,11 @@ def _continues(
         own = [segment.text for segment in row[-1][1] if label_column in _touched(segment.box, columns)]
         return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
     return False
+
+
+def _hangs(row: list[Parted], segments: list[Line], columns: list[tuple[float, float]]) -> bool:
+    above = [(_touched(part.box, columns)[0], part) for _, parts in row for part in parts]
+    return hangs(above, [(_touched(part.box, columns)[0], part) for part in segments])
 
 
 def _is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:

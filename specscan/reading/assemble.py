@@ -159,12 +159,26 @@ class Assembler:
         label = self._label(cell.labels[-1:], cell.unit)
         if group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text):
             label = Head(f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes))  # "Gray" and "Where"
+        over, heads = self._parted_heads(cell.heads, label)
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
-            sections=self.sections((*cell.groups, group.text) if group.text else cell.groups), notes=composed.notes,
-            row=label, column=self._head(cell.heads),
+            sections=self.sections((*cell.groups, *(text for text in (group.text, over) if text))),
+            notes=composed.notes, row=label, column=self._head(heads),
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
+
+    def _parted_heads(self, heads: list[GridCell], label: Head) -> tuple[str, list[GridCell]]:
+        """Give the heading of a group of columns, where one stands over heads that say all by themselves, and the rest.
+
+        Such columns are labels, and the rows are vans: "Plumbing" over "Gray tank" and "Supply lines". A heading with
+        a unit, "Weights (lb)", belongs to each of its columns.
+        """
+        coded = label.text[:1].isdigit()  # "210 AWD" is no label, though it names the drive
+        if len(heads) < 2 or heads[0].col_span < 2 or not coded and self.hints.is_label(label.text):
+            return "", heads
+        over, own = heads[0].plain, " ".join(cell.plain for cell in heads[1:])
+        whole = self.hints.is_label(own) and self.hints.names_thing(own) and "(" not in over
+        return (over, heads[1:]) if whole else ("", heads)
 
     def _add_cell_text(self, page: int, cell: GridCell, kind: Kind = Kind.LINE) -> None:
         composed = compose(cell.lines, self.hints)

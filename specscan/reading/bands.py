@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from specscan.reading.compose import Hints
-from specscan.reading.words import Line
+from specscan.reading.words import Line, is_bullet
 
 SURE_LABELS = 2  # known labels with values beside them: a wrapped label has one
 MANY_LINES = 4  # no label is wrapped so often, if values stand beside each of its lines
 VALUED_SHARE = 0.6
+ALIGNED = 0.3  # em
 
 Placed = tuple[int, Line]  # column, segment
 
@@ -33,3 +34,15 @@ def holds_rows(lines: list[list[Placed]], hints: Hints) -> bool:
 
 def _text(line: list[Placed], col: int) -> str:
     return " ".join(segment.text for column, segment in line if column == col)
+
+
+def hangs(above: list[Placed], segments: list[Placed]) -> bool:
+    """Tell whether a line goes on with an item of a list in a cell: it begins where the words of the item do.
+
+    ``above`` are the segments of the row so far, ``segments`` those of the line, each with its column.
+    """
+    for col, segment in segments:
+        bulleted = [s for c, s in above if c == col and len(s.words) > 1 and is_bullet(s.words[0].text)]
+        if bulleted and abs(segment.box.x0 - bulleted[-1].words[1].box.x0) <= ALIGNED * segment.size:
+            return True
+    return False

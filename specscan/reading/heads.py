@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.listed_cells import with_listed_items
 from specscan.reading.parting import column_cells, has_digit, head_key, labelish, split_heads, split_pairs
 from specscan.reading.subheads import group_rows, one_series, unit_row, without_codes
 from specscan.reading.words import is_bullet
@@ -64,7 +65,7 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     """
     tables: list[ReadTable] = []
     known = known or set()
-    grid = without_codes(grid, hints)
+    grid = with_listed_items(without_codes(grid, hints))
     top_rows = _head_rows(grid, hints, known)[0]
     top = ReadTable()
     _add_all_heads(top, grid, top_rows, hints)

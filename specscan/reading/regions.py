@@ -294,7 +294,7 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
 
 def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
     """Tell whether two lists stand side by side, each under a heading such as "options"."""
-    if not hints.heads_list(east[0].text) or len(east) < 3:
+    if len(east) < 3 or is_bullet(east[0].words[0].text) or not hints.heads_list(east[0].text):
         return False
     level = abs(west[0].box.top - east[0].box.top) < west[0].size
     left_heads = hints.heads_list(west[0].text) or west[0].text.isupper() or west[0].bold

@@ -31,3 +31,12 @@ def test_a_sign_of_the_legend_says_what_is_not_offered(facts_of, no, yes, legend
     for field in ("heated_floor", "gray_tank_heat"):
         found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
         assert found == {"19": "not_available", "21": "standard"}, field
+
+
+def test_a_legend_without_signs_between_its_parts_and_with_a_remark_behind_it(facts_of):
+    legend = (
+        "● standard Opt extra cost — not offered. On the 21 the floor is laid at the end, by two people and a radio."
+    )
+    facts = facts_of(TABLE.format(no="—", yes="●", legend=legend), "table.md")
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}

@@ -86,3 +86,23 @@ def test_trims_stand_in_a_line_with_points_between_them(vans_of):
         "Reed has one panel. Ice has two panels. Reed sleeps two, Ice sleeps two.\n"
     )
     assert {model.split()[-1] for _, model, _ in vans_of(text)} == {"Reed", "Ice"}
+
+
+def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
+    heads = ["Van", "Length", "Height", "GVWR", "Fresh water", "Gray water", "Solar"]
+    rows = [
+        ["DUNNOCK SERIES small, for one or two"],
+        ["160", "5.41 m", "2.59 m", "3,300 kg", "70 l", "60 l", "100 W"],
+        ["160 AWD", "5.41 m", "2.65 m", "3,500 kg", "70 l", "60 l", "200 W"],
+        ["PARTRIDGE SERIES"],
+        ["180", "5.99 m", "2.65 m", "3,500 kg", "90 l", "80 l", "200 W"],
+        ["210", "6.36 m", "2.79 m", "4,250 kg", "110 l", "90 l", "300 W"],
+    ]
+    cells = [
+        f"<td colspan='7'><b>{row[0]}</b></td>" if len(row) == 1 else "".join(f"<td>{cell}</td>" for cell in row)
+        for row in rows
+    ]
+    table = "<tr>" + "".join(f"<th>{head}</th>" for head in heads) + "</tr>" + "".join(f"<tr>{c}</tr>" for c in cells)
+    story = "<h1>The 2026 fleet of Hallbeck Touring</h1><p>The Dunnock came first, the Partridge is newer.</p>"
+    found = {model for _, model, _ in vans_of(f"{story}<table>{table}</table>", "fleet.html")}
+    assert found == {"Dunnock 160", "Dunnock 160 AWD", "Partridge 180", "Partridge 210"}

@@ -65,3 +65,15 @@ def test_both_of_two_vans_that_one_sentence_names_have_what_it_says(facts_of):
 )
 def test_heat_pump_runs_on_electricity(states, region, line):
     states(region, line, {"heater_type": "heat_pump", "heater_fuel": "electric"})
+
+
+def test_things_with_prices_in_one_paragraph_are_options_of_the_vans_in_brackets(facts_of):
+    text = (
+        "\nOptions by van. Lithium batteries, 300 Ah (Drift 21): $2,900. All-wheel drive (Drift 19): $7,400. "
+        "Solar panels, 450 W in all (Drift 19, Drift 21): $1,200. Bike rack: $480.\n"
+    )
+    facts = [fact for fact in facts_of(EN + text) if fact.availability == "optional" and not fact.rejected]
+    found = {(fact.field, fact.model, fact.value) for fact in facts}
+    assert ("battery_ah", "Drift 21", 300) in found and ("battery_ah", "Drift 19", 300) not in found
+    assert ("drive", "Drift 19", "all") in found
+    assert {("solar_w", "Drift 19", 450), ("solar_w", "Drift 21", 450)} <= found

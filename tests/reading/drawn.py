@@ -30,6 +30,16 @@ class Page:
         self.canvas.setFillColorRGB(*color)
         self.canvas.rect(x0, HEIGHT - bottom, x1 - x0, bottom - top, stroke=0, fill=1)
 
+    def rule(self, x0, top, x1):
+        """Draw a horizontal rule."""
+        self.canvas.setStrokeColorRGB(0.5, 0.5, 0.5)
+        self.canvas.line(x0, HEIGHT - top, x1, HEIGHT - top)
+
+    def frame(self, x0, top, x1, bottom):
+        """Draw the outline of a box."""
+        self.canvas.setStrokeColorRGB(0, 0, 0)
+        self.canvas.rect(x0, HEIGHT - bottom, x1 - x0, bottom - top, stroke=1, fill=0)
+
     def data(self):
         """Give the PDF as bytes."""
         self.canvas.save()

@@ -64,3 +64,25 @@ def test_figures_with_units_in_the_first_row_head_no_columns(facts_of_pdf):
             page.row(top + 16 * number, *places, size=9, bold=block == 0 and number == 0)
     by_van = {f.model: f.value for f in facts_of_pdf(page) if f.field == "heater_consumption_l_h" and not f.rejected}
     assert by_van in ({"Drift 19": 0.22, "Drift 21": 0.39, "Drift 24": 0.59}, {})
+
+
+def test_a_heading_over_columns_that_say_all_by_themselves_is_no_part_of_their_labels(examiner):
+    page = Page()
+    page.text(40, 30, "Marrowfen Drift 2026", size=18, bold=True)
+    edges = (40, 90, 170, 250, 330, 410, 490)
+    for top, bottom, cols in ((70, 90, (1, 4, 6)), (90, 110, range(7)), (110, 130, range(7)), (130, 150, range(7))):
+        for x0, x1 in zip([edges[c] for c in cols], [edges[c] for c in cols][1:], strict=False):
+            page.frame(x0, top, x1, bottom)
+    page.row(75, (150, "Plumbing"), (390, "Weights (lb)"), size=8, bold=True)
+    heads = ("Van", "Fresh tank", "Gray tank", "Supply lines", "GVWR", "Cargo")
+    rows = [
+        ("170", "inside", "under van", "inside", "8,500", "900"),
+        ("190", "inside", "heated", "inside", "9,050", "1,100"),
+    ]
+    for number, row in enumerate([heads, *rows]):
+        page.row(95 + 20 * number, *zip((45, 95, 175, 255, 335, 415), row, strict=True), size=8, bold=number == 0)
+    document = read_document(page.data(), "fleet.pdf", "pdf", examiner.hints)
+    cells = {(p.row.text, p.column.text): p for p in document.passages if p.row and p.column}
+    assert cells[("170", "Gray tank")].text == "under van"
+    assert cells[("170", "Gray tank")].sections[-1] == "Plumbing"
+    assert cells[("190", "Weights (lb) GVWR")].text == "9,050"
