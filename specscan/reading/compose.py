@@ -11,6 +11,7 @@ from specscan.reading.words import Line, Word
 from specscan.records.text import Piece
 
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+|\(\d\)(?=$))$")
+SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)")  # the last characters of such signs: most words need no closer look
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
 HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
 POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]$")
@@ -65,7 +66,7 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
                 notes.append(clean_sign(word.text))
                 continue
             shown, sign = _without_sign(word)
-            shown = shown.translate(HYPHENS)
+            shown = shown if shown.isascii() else shown.translate(HYPHENS)
             if sign:
                 notes.append(sign)
             if not shown:
@@ -89,6 +90,8 @@ def signs_of(words: list[Word]) -> frozenset[str]:
 
 
 def _without_sign(word: Word) -> tuple[str, str]:
+    if word.text[-1:] not in SIGN_ENDS:
+        return word.text, ""
     match = TRAILING_SIGN.search(word.text)
     if match is None or POWER.search(word.text) or len(word.text) == len(match.group(1)):
         return word.text, ""

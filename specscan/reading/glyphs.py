@@ -27,8 +27,7 @@ INVISIBLE_MODES = (raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CL
 BOLD = ("bold", "black", "heavy", "semib", "cmbx")
 LINE_PER_EM = 1.2
 LIMIT_PIXELS = 24_000_000  # of a page that is drawn; a gigantic one is drawn smaller
-UNKNOWN = (0xFFFD, 0xFFFE)
-NOT_PRINTED = np.array([0, 10, 13], np.uint32)
+UNKNOWN = 0xFFFD  # and the next
 CODE_BITS = 21  # of any character
 LOW_HALVES = 0xDC00  # of characters beyond U+FFFF
 
@@ -121,7 +120,7 @@ def _collect_letters(page: pdfium.PdfPage, sheet: Sheet, turn: Turn) -> None:
 
 def _letters(calls: CharCalls, sheet: Sheet, turn: Turn) -> Letters:
     codes, chars = _whole_codes(calls.codes())
-    printed = ~np.isin(codes, NOT_PRINTED)
+    printed = (codes != 0) & (codes != 10) & (codes != 13)  # nor ends of lines
     codes, chars = codes[printed], chars[printed]
     generated = calls.generated(chars, codes)
     dress = _Dress(calls, turn)
@@ -141,7 +140,8 @@ def _letters(calls: CharCalls, sheet: Sheet, turn: Turn) -> Letters:
     origins = _origins(calls, chars, rects[seen], style, direction, generated)
     start, stop, base, size = _along(direction, boxes, *turn(origins[:, 0], origins[:, 1]))
     em = np.array([one.em for one in dress.styles], np.float64)[style]
-    unmapped = _unmapped(calls, chars, codes, np.array(dress.fonts, np.int64)[style]) | np.isin(codes, UNKNOWN)
+    unmapped = _unmapped(calls, chars, codes, np.array(dress.fonts, np.int64)[style])
+    unmapped |= (codes == UNKNOWN) | (codes == UNKNOWN + 1)
     space = told(codes, str.isspace)
     # The cell of a letter taken out of a ligature is too low, so the font size goes before it.
     size = np.where(em > 0, em, size)

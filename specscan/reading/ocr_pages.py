@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
+from itertools import islice
 
 import pypdfium2 as pdfium
 
@@ -68,7 +70,8 @@ def _says_nothing(sheet: Sheet, hints: Hints, rules: TextLayerRules) -> bool:
     # the letters as they come cost little; where no spaces stand among them, words are parted by their distances
     for text in (lambda: sheet.letters.text, lambda: " ".join(w.text for w in build_words(sheet.letters))):
         words = WORD.findall(text())
-        if sum(map(hints.knows_word, words)) >= max(1.0, rules.known_share * len(words)):
+        enough = math.ceil(max(1.0, rules.known_share * len(words)))
+        if sum(1 for _ in islice(filter(hints.knows_word, words), enough)) == enough:
             return False
     return len(words) >= rules.words_from
 

@@ -23,6 +23,7 @@ from specscan.records.text import Box, union
 GAP_SPACE = 0.2
 GAP_GENERATED = 0.12
 GAP_RUN = 2.0
+FEWEST_SPACED = 4  # letters with spaces between them that are one word
 RAISED = 0.14
 SMALL = 0.86
 LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
@@ -41,6 +42,9 @@ def build_words(letters: Letters) -> list[Word]:
 
 def _join_spaced_letters(words: list[Word]) -> list[Word]:
     """Join a name set with spaces between its letters, "B R E N N": four or more capitals at even gaps."""
+    single = "".join("A" if len(word.text) == 1 and word.text.isupper() else "-" for word in words)
+    if "A" * FEWEST_SPACED not in single:
+        return words
     joined: list[Word] = []
     index = 0
     while index < len(words):
@@ -49,7 +53,7 @@ def _join_spaced_letters(words: list[Word]) -> list[Word]:
             end += 1
         run = words[index:end]
         gaps = [right.box.x0 - left.box.x1 for left, right in zip(run, run[1:], strict=False)]
-        if len(run) >= 4 and max(gaps) <= 1.6 * max(min(gaps), 0.5):
+        if len(run) >= FEWEST_SPACED and max(gaps) <= 1.6 * max(min(gaps), 0.5):
             box = union([word.box for word in run])
             assert box is not None
             joined.append(replace(run[0], text="".join(word.text for word in run), box=box))
