@@ -49,7 +49,8 @@ def _named_in(data: bytes) -> set[str]:
     found: set[str] = set()
     codes = np.frombuffer(data, np.uint8)
     # A name begins with a slash, and the letter behind it tells nearly all that are none of these.
-    for place in np.flatnonzero((codes[:-1] == SLASH) & FIRST[codes[1:]]).tolist():
+    slashes = np.flatnonzero(codes[:-1] == SLASH)
+    for place in slashes[FIRST[codes[slashes + 1]]].tolist():
         for name, kind in KINDS.items():
             if data.startswith(name, place):
                 found.add(kind)
