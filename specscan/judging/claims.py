@@ -6,8 +6,9 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from specscan.judging.claim_rules import Asked, ClaimBook
+from specscan.judging.claim_rules import CLAIMED, HIGH, LOW, Asked, ClaimBook
 from specscan.judging.claim_verdicts import Evidence, Gathered, judge_parts, overall
+from specscan.physics.derived import DERIVED
 from specscan.records.claims import VERDICT_WORDS, VERDICTS, Claim, ClaimPart
 from specscan.records.documents import PlacedFact, ReadDocument, Settlement
 from specscan.records.facts import Fact, Saying
@@ -258,17 +259,27 @@ class _Evidence:
                 if van_id is not None and (saying.how not in RUNNING or saying.availability == "optional"):
                     self.sayings[van_id].append((document.record.name, saying))
 
+    def _fields(self, asked: Sequence[Asked]) -> set[str] | None:
+        """Give the fields on which some questions rest; ``None``, all, where it is not known on which."""
+        conditions = [one.that for one in asked] + [one.when for one in asked if one.when is not None]
+        names = {name for one in conditions for name in one.columns} - {CLAIMED, LOW, HIGH}
+        fields = {field for name in names for field in (DERIVED[name].inputs if name in DERIVED else (name,))}
+        return fields if fields <= self.rules.book.fields.keys() else None
+
     def gathered(self, found: Sequence[_Found]) -> list[Gathered]:
         """Give for each claim its questions and the evidence; claims with the same evidence share it."""
         shared: dict[tuple[str, frozenset[str]], Evidence] = {}
         made, known = [], _ids(self.settlement.facts)
+        asked: dict[tuple[str, frozenset[str]], list[Asked]] = defaultdict(list)
+        for one in found:
+            asked[one.claim.van_id, one.left_out] += one.asked
         for one in found:
             van_id = one.claim.van_id
             key = (van_id, one.left_out)
             if key not in shared:
                 rows = settle_without(
                     self.vans[van_id], self.facts[van_id], one.left_out, self.records[van_id],
-                    self.rules.book, self.rules.preferences, self.observations[van_id],
+                    self.rules.book, self.rules.preferences, self.observations[van_id], self._fields(asked[key]),
                 )  # fmt: skip
                 shared[key] = Evidence(str(len(shared)), rows, self.sayings[van_id], known)
             made.append(Gathered(one.asked, shared[key], one.claim.availability == "optional"))

@@ -92,12 +92,18 @@ def settle_without(
     book: Rulebook,
     preferences: Preferences,
     observations: Sequence[Observation] = (),
+    fields: Collection[str] | None = None,
 ) -> list[Settled]:
     """Give the rows of one van as they would be had some statements not been made.
 
     ``facts`` are all placed facts of the van and corrections of them, ``left_out`` the ids of those that do not count,
     ``documents`` the records of its documents. What was set aside in favour of a statement that is left out comes back.
+    ``fields`` are those of which rows are wanted, by default all.
     """
+    if fields is not None:  # statements of one field do not touch those of another, but for what an option replaces
+        with_causes = {name for group in preferences.replaced_together for name in (*group.when, *group.fields)}
+        fields = {*fields, *with_causes} if with_causes.intersection(fields) else set(fields)
+        facts = [one for one in facts if one.fact.field in fields]
     kept: list[PlacedFact] = []
     for document in documents:
         own = [one for one in facts if one.doc_id == document.doc_id and not one.fact.found_by.endswith(UNION_MARK)]
@@ -106,7 +112,7 @@ def settle_without(
         kept += [replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
         kept += [PlacedFact(UNION_OF + own[0].fact_id, van.van_id, document.doc_id, f) for f in again[len(own) :]]
     answers = _answers([van], observations)[van.van_id]
-    rows = _Van(van, kept, list(documents), set(), book, preferences, answers).settled()
+    rows = _Van(van, kept, list(documents), set(), book, preferences, answers).settled(fields)
     members: dict[str, list[str]] = defaultdict(list)
     for one in kept:
         if one.fact.rejected == IN_UNION:
@@ -176,14 +182,14 @@ class _Van:
     preferences: Preferences
     answers: dict[_Question, list[Observation]]
 
-    def settled(self) -> list[Settled]:
-        """Give the rows of the van: each field as standard, then with options."""
+    def settled(self, fields: Collection[str] | None = None) -> list[Settled]:
+        """Give the rows of the van: each field (by default all) as standard, then with options."""
         by_field: dict[str, list[PlacedFact]] = defaultdict(list)
         for one in self.facts:
             by_field[one.fact.field].append(one)
         standard: dict[str, Settled] = {}
         options: dict[str, list[Candidate]] = {}
-        for name in self.book.fields:
+        for name in self.book.fields if fields is None else [one for one in self.book.fields if one in fields]:
             candidates = self._candidates(by_field.get(name, []))
             printed = self._standard(name, candidates, by_field.get(name, []))
             standard[name] = self._observed(printed, candidates)
