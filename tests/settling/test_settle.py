@@ -6,7 +6,7 @@ import pytest
 
 from specscan.records.facts import VanName
 from specscan.settling.preferences import load_preferences
-from specscan.settling.settle import settle
+from specscan.settling.settle import settle, settle_without
 from tests.settling.made import MODEL, document, fact
 
 
@@ -174,3 +174,19 @@ def test_order_of_documents_does_not_matter(book):
     assert sorted(map(repr, forward.settled)) == sorted(
         map(repr, (replace(row, fact_ids=row.fact_ids) for row in backward.settled))
     )
+
+
+@pytest.mark.parametrize("fields", [{"fresh_tank_l"}, {"insulated_surfaces"}, {"heater_output_w", "fresh_tank_l"}])
+def test_rows_of_some_fields_are_those_among_the_rows_of_all(book, fields):
+    preferences = load_preferences(book)
+    one = document(
+        fact("fresh_tank_l", 110.0, how="prose"), fact("fresh_tank_l", 90.0),
+        fact("insulated_surfaces", "walls"), fact("insulated_surfaces", "floor"),
+        fact("heater_fuel", "propane"), fact("heater_output_w", 4000.0),
+        fact("heater_fuel", "diesel", availability="optional"),
+    )  # fmt: skip
+    settlement = settle([one], book, preferences)
+    given = (settlement.vans[0], settlement.facts, {settlement.facts[0].fact_id}, [one.record], book, preferences)
+    whole = {(row.field, row.equipment): row for row in settle_without(*given) if row.field in fields}
+    part = {(row.field, row.equipment): row for row in settle_without(*given, fields=fields)}
+    assert {key: part[key] for key in whole} == whole and len(whole) == 2 * len(fields)
