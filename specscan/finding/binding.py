@@ -40,6 +40,8 @@ class Binder:
             return self._label_things(labels), labels[0]
         if chosen is not None:
             return chosen.things, chosen
+        if not labels and item.quantity is not None and sentence.started.get(item.clause):
+            return sentence.started[item.clause], None  # what words of its own clause bring in
         before = [] if sentence.noted else [g for g in groups if g.end <= item.start and _same_part(g, item, sentence)]
         if before:
             return before[-1].things, before[-1]

@@ -320,6 +320,7 @@ class CastReader:
                 if (
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)
+                    and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
                     and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
                     and all(count(text, one) >= TRIM_USES for one in found)
                 ):

@@ -68,9 +68,8 @@ class Finder:
         self, document: Document, kit: Kit, cast: Cast
     ) -> tuple[list[Fact], list[Passage], VanMentions, list[Saying]]:
         cues = kit.lexicon.words.cues
-        vans = VanMentions(
-            cast, [*cues.get("carries", []), *cues.get("verbs", [])], self.book.cue_words("before_number")
-        )
+        verbs = [*cues.get("carries", []), *cues.get("verbs", []), *kit.lexicon.words.predicates]
+        vans = VanMentions(cast, verbs, self.book.cue_words("before_number"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)

@@ -13,11 +13,14 @@ from specscan.finding.quantities import Quantity
 
 TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
 NAMING = frozenset({"thing", "short", "beside"})  # kinds of words that only name something
+SUBJECTS = frozenset({"thing", "alone"})  # kinds of words of which a statement can be
 CLAUSE_SIGNS = {";", "|", "•", "·", "‖"}
 CHUNK_SIGNS = {",", ":", "+", "–", "—"}
 OPENING, CLOSING = {"(", "["}, {")", "]"}
 SLASH = re.compile(r"\s/\s(?=[^\W\d_])")
 DASH = re.compile(r"\s[-–—]\s")
+UNIT_BEHIND = re.compile(r"\d[\s-]?[^\W\d_]+(?:/[^\W\d_]+)?$")
+MAX_UNIT = 16
 NEXT = re.compile(r"\S")
 SIGNS = re.compile("[" + re.escape("".join(sorted({*CLAUSE_SIGNS, *CHUNK_SIGNS, *OPENING, *CLOSING, *".!?"}))) + "]")
 
@@ -122,7 +125,8 @@ def parse(
     analysis = analysis or lexicon.analyse(text)
     named = list(vans)
     taken = [(a, b) for a, b, _ in named]
-    bounds = _bounds(text, quantities, lexicon.short)
+    things = [m.start for m in analysis.mentions if m.concept.kind in SUBJECTS or lexicon.brings_in(m.concept)]
+    bounds = _bounds(text, quantities, lexicon.short, _statements(text, lexicon, things))
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
         if any(a <= mention.start and mention.end <= b for a, b in taken):
@@ -168,20 +172,43 @@ def _placed_quantity(quantity: Quantity, analysis: Analysis) -> Item:
     return Item(quantity.start, quantity.end, quantity=quantity, first=first, last=last)
 
 
-def _bounds(text: str, quantities: list[Quantity], short: set[str]) -> list[tuple[int, int, int, int, int]]:
-    """Cut a text into sentences, clauses and chunks; signs inside quantities do not count."""
+def _statements(text: str, lexicon: Lexicon, things: list[int]) -> set[int]:
+    """Give the places at which another statement about the same subject begins: ", has a fresh tank of 90 l".
+
+    A thing is named behind the verb: "is insulated and is heated" goes on about its own.
+    """
+    if lexicon.next_statement is None:
+        return set()
+    found = [match.start() for match in lexicon.next_statement.finditer(text)]
+    ends = [*found[1:], len(text)][: len(found)]
+    return {
+        place for place, end in zip(found, ends, strict=True)
+        if any(place < start < end for start in things)
+    }  # fmt: skip
+
+
+def _bounds(
+    text: str, quantities: list[Quantity], short: set[str], begun: set[int]
+) -> list[tuple[int, int, int, int, int]]:
+    """Cut a text into sentences, clauses and chunks; signs inside quantities do not count.
+
+    ``begun`` are places at which another clause begins without a sign.
+    """
     inside = _merged([(q.start - _counted(text, q), q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
     slashes = {match.start() + 1 for match in SLASH.finditer(text)} if "/" in text else set()
     dashes = {match.start() + 1 for match in DASH.finditer(text)}
-    for place in sorted({*slashes, *dashes, *(match.start() for match in SIGNS.finditer(text))}):
+    for place in sorted({*slashes, *dashes, *begun, *(match.start() for match in SIGNS.finditer(text))}):
         while inside and inside[-1][1] <= place:
             inside.pop()
         if inside and inside[-1][0] <= place:
             continue
         letter, after = text[place], text[place + 1 : place + 2]
-        if letter in OPENING:
+        if place in begun:
+            clause += 1
+            chunk += 1
+        elif letter in OPENING:
             depth += 1
             chunk += 1
         elif letter in CLOSING:
@@ -229,6 +256,8 @@ def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
     while start and (text[start - 1].isalnum() or text[start - 1] in "_."):
         start -= 1
     abbreviated = text[place] == "." and text[start:place].casefold() in short
+    if abbreviated and UNIT_BEHIND.search(text, max(0, place - MAX_UNIT), place) and following.group().isupper():
+        return True  # "18,000 BTU/hr. It burns"
     return not abbreviated and not following.group().islower()
 
 

@@ -20,9 +20,9 @@ LETTER = re.compile(
 )
 EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = "
 # "x standard   o option": letters without a sign between them and their meaning.
-BARE_LETTER = re.compile(r"(?:^|(?<=\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
+BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7

@@ -16,7 +16,7 @@ from spacy.tokens import Doc
 from specscan.finding.fold import Folder, Token, expand
 from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook
-from specscan.rulebook.models import Terms
+from specscan.rulebook.models import Terms, WordFile
 
 # Marks before a term that means something else elsewhere: "us:gas" is gasoline, "uk:gas" is propane.
 REGIONS = {True: "us:", False: "uk:"}
@@ -90,11 +90,17 @@ class Lexicon:
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
         self.short = set(self.words.abbreviations)
+        self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
+        self.next_statement = _next_statement(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
         self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
         self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
         self._known_whole = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_all)
         self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
+
+    def brings_in(self, concept: Concept) -> bool:
+        """Tell whether a word brings in the thing it describes, as a foam brings in the insulation."""
+        return concept.kind == "value" and concept.name in self.starting
 
     def analyse(self, text: str) -> Analysis:
         """Give the mentions in a text; of overlapping ones the longest that does not hide another's sense.
@@ -351,3 +357,12 @@ def expanded(book: Rulebook, things: list[str]) -> list[str]:
         spec = book.things.get(thing)
         found.extend(spec.stands_for if spec and spec.stands_for else [thing])
     return list(dict.fromkeys(found))
+
+
+def _next_statement(words: WordFile) -> re.Pattern[str] | None:
+    """Give the pattern of the comma or word before a verb with which another statement about a subject begins."""
+    if not words.predicates:
+        return None
+    verbs = "|".join(re.escape(verb) for verb in sorted(words.predicates, key=len, reverse=True))
+    joints = "|".join(re.escape(word) for word in words.cues.get("coordination", []) if word.isalpha())
+    return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{verbs})(?!\w)")

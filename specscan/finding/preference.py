@@ -87,6 +87,8 @@ def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> 
         if spec.type == "choice" and weak:
             order = {word: place for place, word in enumerate(spec.weak)}
             for row in weak:
+                if spec.strongest and row.value.text == spec.strongest[0]:
+                    continue  # what stands beside it says of what it is made: "a hybrid of petrol and electric motor"
                 same = [f for f in weak if f.sentence == row.sentence]
                 best = min(order.get(f.value.text or "", 99) for f in same)
                 beside = any(f.sentence == row.sentence for f in strong)

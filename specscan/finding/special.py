@@ -11,7 +11,7 @@ from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
-NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d[\w.-]*|[A-Z]\d\w*)"
+NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:[\w.-]*\w)?|[A-Z]\d\w*)"
 NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
 NAME_END = re.compile(r"\s*(?:,|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur|,)\b)")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
@@ -72,23 +72,31 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
         if not set(group.things) & set(of):
             continue
         item = group.items[0]
-        before = text[: item.start].rstrip()
+        before = _without_joint(text[: item.start].rstrip(), kit)
         match = re.search(rf"{NAME.pattern}$", before)
         leads = text[item.start : item.end].casefold().split()[-1] in kit.lexicon.words.leads_to_name
         if match and len(match.group().split()) >= 2 and not leads:
-            return [_named(name, match.group(), match.start())]
+            return [_named(name, match.group(), match.start(), statement)]
         behind = re.match(r"\s*(?:is|the|a|an|:|on|le|la|der|die|das|dem|une|un)?\s*(?:the\s+|a\s+)?", text[item.end :])
         start = item.end + (behind.end() if behind else 0)
         match = NAME.match(text, start)
         if match and len(match.group().split()) >= 2:
-            return [_named(name, match.group(), match.start())]
+            return [_named(name, match.group(), match.start(), statement)]
     engines = [g for g in groups if "engine" in g.things]
     lead = NAME.match(text)
     if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:
         rest = text[lead.end() :]
         if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
-            return [_named(name, lead.group(), 0)]
+            return [_named(name, lead.group(), 0, statement)]
     return []
+
+
+def _without_joint(before: str, kit: Kit) -> str:
+    """Give what stands before the term for a base vehicle without the words that join a name to it: "as its"."""
+    for joint in kit.lexicon.words.behind_name:
+        if before.casefold().endswith(f" {joint}"):
+            return before[: -len(joint)].rstrip()
+    return before
 
 
 def _headed_name(name: str, statement: Statement, draft: Wording) -> list[Found]:
@@ -97,12 +105,20 @@ def _headed_name(name: str, statement: Statement, draft: Wording) -> list[Found]
     if draft.how is not How.LIST or lead is None or len(lead.group().split()) < 2:
         return []
     rest = statement.parsed.text[lead.end() :]
-    return [_named(name, lead.group(), 0)] if not rest or NAME_END.match(rest) else []
+    return [_named(name, lead.group(), 0, statement)] if not rest or NAME_END.match(rest) else []
 
 
-def _named(name: str, text: str, start: int) -> Found:
+def _named(name: str, text: str, start: int, statement: Statement) -> Found:
     text = text.rstrip(".")
-    return Found(name, Value(text=text), start, start + len(text), f"{name}:named")
+    return _placed(Found(name, Value(text=text), start, start + len(text), f"{name}:named"), statement)
+
+
+def _placed(found: Found, statement: Statement) -> Found:
+    """Give what was found with the sentence it stands in, so that it is said of the van spoken of there."""
+    if not statement.split:
+        found.item = statement.parsed.item_at(found.start, found.end)
+        found.chunk, found.sentence = found.item.chunk, found.item.sentence
+    return found
 
 
 def _grades(name: str, of: list[str], statement: Statement, groups: list, things: set[str]) -> list[Found]:  # type: ignore[type-arg]
@@ -118,7 +134,7 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
         listed = any(text[i.end : match.start()].strip(" :") == "" for g in near for i in g.items)
         if labelled or tied or listed:
             value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
-            return [Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade")]
+            return [_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement)]
     return []
 
 

@@ -74,7 +74,7 @@ class VanMentions:
     def _names(self, text: str, start: int, end: int) -> bool:
         """Tell whether a bare number stands for a van: in brackets, behind an article, before a colon."""
         before, after = text[:start], text[end:]
-        if re.match(r"\s*(?:mm|cm|m|kg|lb|l|L|W|Ah|A|V|gal|ft|in|°|%|[.,]\d|€|\$|x\s?\d|×)", after):
+        if re.match(r"\s*(?:(?:mm|cm|m|kg|lb|l|L|W|Ah|A|V|gal|ft|in)(?![^\W\d_])|°|%|[.,]\d|€|\$|x\s?\d|×)", after):
             return False
         if re.search(r"\(\s*(?:[^()]{0,24}(?:,|&|and|et|und)\s*)?$", before) and re.match(r"[^()]{0,30}\)", after):
             return True

@@ -106,9 +106,13 @@ class WordReader:
 
         "Combination heater (air and hot water), propane": hot water burns nothing.
         """
-        if statement.how is How.PROSE or not things or not all(self.book.fields_of(thing) for thing in things):
+        if not things or not all(self.book.fields_of(thing) for thing in things):
             return []
         groups = [group for group in sentence.groups if not group.label and group.clause == item.clause]
+        inner = all(group.items[0].depth > item.depth for group in groups if set(group.things) & set(things))
+        one_name = any(group.items[0].first == item.last for group in groups)  # "LP gas furnace"
+        if statement.how is How.PROSE and not (inner or one_name):
+            return []
         owners = {thing for group in groups for thing in group.things if owns(self.book, thing, concept)}
         return list(owners) if len(owners) == 1 else []
 

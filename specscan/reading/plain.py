@@ -168,12 +168,23 @@ def _chunks(lines: list[str]) -> list[Chunk]:
             end = index
             while end < len(lines) and "|" in lines[end] and lines[end].strip():
                 end += 1
-            chunks.append(Chunk("table", lines[index:end]))
-            index = end
-            continue
+            if _is_pipe_table(lines[index:end]):
+                chunks.append(Chunk("table", lines[index:end]))
+                index = end
+                continue
         _page(chunks).lines.append(line if fenced else re.sub(r"^\s{0,3}>\s?", "", line))
         index += 1
     return chunks
+
+
+def _is_pipe_table(lines: list[str]) -> bool:
+    """Tell whether lines with bars are a table: with a rule, with bars at their edges, or three of as many cells.
+
+    Two lines may be a title and the names below it: "Tarn | Model year 2026", "Tarn 19 | Tarn 21".
+    """
+    edged = all(line.strip().startswith("|") for line in lines)
+    counts = [line.strip().strip("|").count("|") for line in lines]
+    return edged or any(TABLE_RULE.match(line) for line in lines) or len(lines) >= 3 and len(set(counts)) == 1
 
 
 def _short(line: str) -> bool:

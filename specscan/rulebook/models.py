@@ -225,10 +225,12 @@ class WordFile(Entry):
     made_by: list[str] = []
     vans: list[str] = []
     pronouns: list[str] = []
+    predicates: list[str] = []
     is_a: list[str] = []
     builds: list[str] = []
     built_by: list[str] = []
     leads_to_name: list[str] = []
+    behind_name: list[str] = []
     unit_heads: list[str] = []
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
