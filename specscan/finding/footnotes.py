@@ -24,10 +24,14 @@ class Footnotes:
                 for sign in passage.notes[:1]:
                     self.notes.setdefault((passage.page, sign), passage)
 
+    def _note(self, page: int, sign: str) -> Passage | None:
+        """Give the note of a sign, on its page or, where that has none, on the next."""
+        return self.notes.get((page, sign)) or self.notes.get((page + 1, sign))
+
     def of(self, draft: Draft) -> str | None:
         """Give what the first sentence of the note that a statement refers to says of its vans, for the basis."""
         for sign in draft.notes:
-            passage = self.notes.get((draft.passage.page, sign))
+            passage = self._note(draft.passage.page, sign)
             if passage is not None:
                 return self._clause_for(passage.text, draft.scope.vans)
         return self._note_of_others(draft)
@@ -65,7 +69,7 @@ class Footnotes:
         users: dict[int, set[int]] = defaultdict(set)
         for reading in readings:
             for sign in reading.draft.notes:
-                note = self.notes.get((reading.draft.passage.page, sign))
+                note = self._note(reading.draft.passage.page, sign)
                 if note is not None and note.number != reading.draft.passage.number:
                     users[note.number].add(reading.draft.passage.number)
         result = list(facts)

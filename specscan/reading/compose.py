@@ -10,11 +10,11 @@ from specscan.reading.ocr import OcrReader
 from specscan.reading.words import Line, Word
 from specscan.records.text import Piece
 
-TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+|\(\d\)(?=$))$")
 SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)")  # the last characters of such signs: most words need no closer look
+TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$))$")
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
 HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
-POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]$")
+POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]\)?$")
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,11 +36,17 @@ class Region:
 
 
 def read_regions(
-    sheet: Sheet, words: list[Word], size: float, hints: Hints, skip: set[str] | None = None
+    sheet: Sheet,
+    words: list[Word],
+    size: float,
+    hints: Hints,
+    skip: set[str] | None = None,
+    referred: frozenset[str] = frozenset(),
 ) -> list[Region]:
     """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out.
 
-    ``words`` are those of the sheet, ``size`` is the font size of its body text.
+    ``words`` are those of the sheet, ``size`` is the font size of its body text, ``referred`` are signs of notes that
+    the page before refers to and does not explain.
     """
     turned = _turned_labels([word for word in words if word.direction])
     upright = [word for word in words if not word.direction]
@@ -50,7 +56,7 @@ def read_regions(
     upright = [word for word in upright if id(word) not in used]
     turned = [word for word in turned if id(word) not in used]
     marks = _marks(sheet, size)
-    signs = signs_of(words)
+    signs = signs_of(words) | referred
     regions: list[Region] = []
     for index, group in enumerate(split_cards(sheet, upright)):
         lines = [line for line in build_lines(group) if not (skip and line.text in skip)]

@@ -12,7 +12,7 @@ import pypdfium2 as pdfium
 
 from specscan.reading.active import named_active
 from specscan.reading.assemble import Assembler
-from specscan.reading.compose import Hints
+from specscan.reading.compose import Hints, clean_sign, signs_of
 from specscan.reading.flow import body_size
 from specscan.reading.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.grid import Grid
@@ -153,13 +153,18 @@ def _assemble(
     words = {sheet.number: spelled.words(sheet) for sheet in sheets}
     lines = {sheet.number: spelled.lines(sheet) for sheet in sheets}
     running = _running_lines(sheets, lines)
+    referred: frozenset[str] = frozenset()
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.letters:
             continue
         titles.extend(_titles(sheet, lines[sheet.number]))
         scan, first = scans.get(sheet.number), len(assembler.passages)
         assembler.source = "ocr" if scan is not None else "text"
-        for region in read_regions(sheet, words[sheet.number], body_size(lines[sheet.number]), hints, running):
+        held = words[sheet.number]
+        begun = _line_starts(lines[sheet.number])
+        open_signs = frozenset(sign for sign in referred if begun.get(sign, 0) == 1)
+        referred = signs_of(held) - begun.keys()
+        for region in read_regions(sheet, held, body_size(lines[sheet.number]), hints, running, open_signs):
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
@@ -191,6 +196,11 @@ def _assemble(
         message="; ".join(messages),
         metadata=info,
     )
+
+
+def _line_starts(lines: list[Line]) -> dict[str, int]:
+    """Give how many lines begin with each word, in the form of the signs of notes."""
+    return Counter(clean_sign(line.words[0].text) for line in lines if len(line.words) > 1)
 
 
 def _state(document: pdfium.PdfDocument, sheet: Sheet) -> PageState:
