@@ -15,7 +15,7 @@ HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 ROOM = 0.75  # of the width of a column: a line that ends before was not full
-PRICED = re.compile(r":\s+\S?\s?\d")  # a label with its figure
+PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
@@ -45,8 +45,11 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     numbered = _numbered(lines)
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
+    priced = _price_lines(lines)
     for line in lines:
         item = _begin(line, usual, signs)
+        if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
+            item = Item(Kind.PROSE, [line], level=line.box.x0)
         if id(line) in numbered and item.kind is Kind.PROSE:
             item = Item(Kind.BULLET, [Line(line.words[1:])], level=line.words[0].box.x0)
         if item.kind is Kind.PROSE and id(line) in colored:
@@ -58,6 +61,17 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
         else:
             items.append(item)
     return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part)]
+
+
+def _price_lines(lines: list[Line]) -> set[int]:
+    """Give the ids of lines that are a label with its figure, next to others of their size: a list set in large type."""
+    alike = [bool(PRICED.search(line.text)) and not line.bold for line in lines]
+    found: set[int] = set()
+    for number in range(len(lines) - 1):
+        above, below = lines[number], lines[number + 1]
+        if alike[number] and alike[number + 1] and abs(above.size - below.size) < 0.5:
+            found |= {id(above), id(below)}
+    return found
 
 
 def _numbered(lines: list[Line]) -> set[int]:
@@ -219,8 +233,6 @@ def _is_heading(line: Line, usual: float) -> bool:
     if len(text) > 90 or not any(letter.isalpha() for letter in text):
         return False
     if text.endswith((".", ";", ",")) and line.size < 1.3 * usual:
-        return False
-    if not line.bold and PRICED.search(text) and line.size < 1.5 * usual:
         return False
     words = len(line.words)
     if line.size >= HEADING_RATIO * usual and (words <= 14 or line.size >= 1.5 * usual):

@@ -15,6 +15,7 @@ from specscan.reading.words import is_bullet
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
+FIGURED = 0.25  # of the cells right below a head that hold figures: they are values
 PRICE_SHARE = 0.7
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
 
@@ -149,7 +150,8 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
         cells = grid.row_cells(row)
         if not cells:
             continue
-        if found and grouped and labelish(grid.at(row, 1), hints):
+        second = grid.at(row, 1)
+        if grouped and second is not None and labelish(second, hints) and not hints.heads_labels(second.plain):
             break
         if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
@@ -188,12 +190,15 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     over = grid.at(row, 0)
     if after_head and over is not None and not over.empty and over.row_span > 1 and over.row > skipped:
         return False  # a cell over several rows groups the labels beside it
+    if after_head and first is not None and sum(has_digit(cell.plain) for cell in others) >= FIGURED * len(others):
+        return False  # the first row of values: "Tarn 19", "2 x 100 Ah, heated", "6 kW"
     labels = sum(labelish(cell, hints) for cell in others)
     if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not labelish(first, hints):
         return True
     if first is None:
         return (row == skipped and len(others) > 1) or row == 0 or after_head
-    if hints.heads_labels(first.plain) and labels < LABEL_SHARE * len(others) and len(others) > 1:
+    named = labels < LABEL_SHARE * len(others) or one_series(others)  # "Tarn 21 Shore" is no label of shore power
+    if hints.heads_labels(first.plain) and named and len(others) > 1:
         if row == skipped or after_head:
             return True  # "Models", "Layout" in the corner: the names of vans stand beside it
     if labelish(first, hints) and labels < 0.8 * len(others):
@@ -300,6 +305,18 @@ def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
     """Take over the heads of the table above where the columns lie under each other."""
     if not above.heads or not above.columns or not grid.columns:
         return
+    taken = _heads_above(grid, above)
+    if not taken and len(grid.columns) == len(above.columns) > 2 and table.label_columns == above.label_columns:
+        taken = dict(above.heads)  # the same columns, set anew to the widths of what this page holds
+    if not taken:
+        return
+    table.heads = taken
+    table.units = above.units if len(grid.columns) == len(above.columns) else {}
+    table.inherited = bool(taken)
+
+
+def _heads_above(grid: Grid, above: ReadTable) -> dict[int, list[GridCell]]:
+    """Give the heads of the columns of the table above under which those of a grid lie, or none."""
     taken: dict[int, list[GridCell]] = {}
     used: set[int] = set()
     for col, (x0, x1) in enumerate(grid.columns):
@@ -313,15 +330,13 @@ def _inherit(table: ReadTable, grid: Grid, above: ReadTable) -> None:
             or best in used
             or shared < 0.25 * min(x1 - x0, above.columns[best][1] - above.columns[best][0])
         ):
-            return
+            return {}
         used.add(best)
         if best in above.heads:
             taken[col] = above.heads[best]
     if len({id(heads[0]) for heads in taken.values()}) < INHERIT_SHARE * len({id(h[0]) for h in above.heads.values()}):
-        return
-    table.heads = taken
-    table.units = above.units if len(grid.columns) == len(above.columns) else {}
-    table.inherited = bool(taken)
+        return {}
+    return taken
 
 
 def _repeats_heads(cells: list[GridCell], table: ReadTable) -> bool:

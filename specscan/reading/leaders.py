@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specscan.reading.grid import Grid, GridCell
-from specscan.reading.words import Line, has_leader, segments_of
+from specscan.reading.words import Line, has_leader, is_leader, segments_of
 from specscan.records.text import union
 
 MIN_PAIRS = 3
@@ -43,7 +43,15 @@ def find_led(lines: list[Line]) -> Led | None:
 
 
 def _is_pair(line: Line) -> bool:
-    return has_leader(line) and len(segments_of(line, GAP)) == 2
+    """Tell whether a leader joins the first part of a line to the next; what stands behind goes with the value."""
+    dots = [is_leader(word) for word in line.words]
+    runs = sum(here and not before for before, here in zip([False, *dots], dots, strict=False))
+    return has_leader(line) and runs == 1 and not dots[0] and len(segments_of(line, GAP)) >= 2
+
+
+def _value(line: Line) -> Line:
+    """Give what stands behind the leader of a pair, as one line."""
+    return Line([word for part in segments_of(line, GAP)[1:] for word in part.words])
 
 
 def _end(lines: list[Line], start: int) -> int:
@@ -64,7 +72,7 @@ def _end(lines: list[Line], start: int) -> int:
 
 def _goes_on(above: Line, line: Line) -> bool:
     """Tell whether a line stands under the value of the pair above it."""
-    return _is_pair(above) and line.box.x0 >= segments_of(above, GAP)[1].box.x0 - line.size
+    return _is_pair(above) and line.box.x0 >= _value(above).box.x0 - line.size
 
 
 def _begins_label(line: Line, below: Line) -> bool:
@@ -80,8 +88,7 @@ def _grid(lines: list[Line]) -> Grid:
     label: list[Line] = []
     for number, line in enumerate(lines):
         if _is_pair(line):
-            first, second = segments_of(line, GAP)
-            cells += [GridCell(row, 0, [*label, first]), GridCell(row, 1, [second])]
+            cells += [GridCell(row, 0, [*label, segments_of(line, GAP)[0]]), GridCell(row, 1, [_value(line)])]
             label = []
         elif cells and number and _goes_on(lines[number - 1], line):
             cells[-1].lines.append(line)
