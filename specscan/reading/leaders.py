@@ -9,6 +9,7 @@ from specscan.reading.words import Line, has_leader, is_leader, segments_of
 from specscan.records.text import union
 
 MIN_PAIRS = 3
+SINGLE_SHARE = 0.7  # of the pairs: those with one value
 GAP = 0.8  # em between two columns
 STEP = 2.6  # em from one line of such a list to the next, headings between them included
 MAX_HEADING = 60
@@ -32,8 +33,9 @@ def find_led(lines: list[Line]) -> Led | None:
     start = next((n for n, line in enumerate(lines) if _is_pair(line)), None)
     while start is not None:
         end = _end(lines, start)
-        pairs = sum(_is_pair(line) for line in lines[start:end])
-        if pairs >= MIN_PAIRS:
+        pairs = [line for line in lines[start:end] if _is_pair(line)]
+        single = sum(len(segments_of(line, GAP)) == 2 for line in pairs)
+        if len(pairs) >= MIN_PAIRS and single >= SINGLE_SHARE * len(pairs):  # else the rows of a table of vans
             first = start
             while first and _begins_label(lines[first - 1], lines[first]):
                 first -= 1
