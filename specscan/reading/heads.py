@@ -146,17 +146,22 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
     found: list[int] = []
     before: list[int] = []
     grouped = _is_grouped(grid, hints)
+    over = 0
     for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
         cells = grid.row_cells(row)
         if not cells:
             continue
         second = grid.at(row, 1)
-        if grouped and second is not None and labelish(second, hints) and not hints.heads_labels(second.plain):
+        above_heads = not found and _stands_over_heads(grid, row, cells, hints)
+        label = second is not None and labelish(second, hints) and not hints.heads_labels(second.plain)
+        if grouped and label and not above_heads:
             break
         if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
-        elif _is_head_row(grid, row, cells, hints, bool(found), len(before)) or _is_known(cells, known):
+        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known):
             found.append(row)
+        elif above_heads:
+            over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
         else:
             break
     if not found:
@@ -164,6 +169,16 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
     if len(found) + len(before) >= grid.rows and not _only_heads(grid, found):
         return found[:1], before
     return found, before
+
+
+def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
+    """Tell whether a row of a label and its values stands right above the row that names the vans."""
+    at = cells[0].col  # behind a column of groups the labels stand in the second
+    below = grid.row_cells(row + 1)
+    first = next((cell for cell in below if cell.col == at), None)
+    others = [cell for cell in below if cell.col > at]
+    named = first is None or hints.heads_labels(first.plain)
+    return at <= 1 and labelish(cells[0], hints) and named and len(others) > 1 and one_series(others)
 
 
 def _is_grouped(grid: Grid, hints: Hints) -> bool:

@@ -6,13 +6,16 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from tests.benchmarks.scoring import Outcome
+from tests.benchmarks.scoring import ABSENT, Outcome
 
-ORDER = ("all", "family", "layout", "language", "medium", "vans", "availability", "habit", "unit habit", "field")
+ORDER = (
+    "all", "family", "layout", "language", "medium", "vans", "availability", "absence", "habit", "unit habit", "field",
+)  # fmt: skip
 TITLES = {
     "all": "Over all", "family": "By family of documents", "layout": "By layout of the block that prints the value",
     "language": "By language and region", "medium": "By medium", "vans": "By number of vans",
-    "availability": "By availability", "habit": "By habit", "unit habit": "By unit habit", "field": "By field",
+    "availability": "By availability", "absence": "No, none and 0, stated or not", "habit": "By habit",
+    "unit habit": "By unit habit", "field": "By field",
 }  # fmt: skip
 
 
@@ -111,9 +114,15 @@ def _about_vans(outcomes: Sequence[Outcome]) -> list[str]:
     return [
         f"Vans: {found} of {printed} found, {len(models) - printed} invented; "
         f"all found and none invented in {sum(docs.values())} of {len(docs)} documents.",
+        f"Stated no, none or 0 that no document states: {sum(map(is_false_absence, outcomes))}.",
         "Columns: precision, recall, recall in documents whose vans are all known, availability and page of what is "
         "right, share of found values that are of the right van.",
     ]
+
+
+def is_false_absence(one: Outcome) -> bool:
+    """Tell whether an outcome is a "no", "none" or 0 that the document does not state."""
+    return one.kind == "extra" and one.found in ABSENT
 
 
 def _weakness(figures: Figures) -> float:

@@ -20,6 +20,7 @@ from specscan.settling.settle import settle
 from tests.proving_ground.maker import PAGED, Brochure
 from tests.proving_ground.truth import Label
 
+ABSENT = ("no", "none", "0")  # values that say that something is not there
 RULES = Path(__file__).parent.parent.parent / "rules"
 
 
@@ -162,6 +163,7 @@ def _common(brochure: Brochure, name: str) -> list[tuple[str, str]]:
 def _keys(brochure: Brochure, label: Label) -> tuple[tuple[str, str], ...]:
     keys = _common(brochure, label.field)
     keys.append(("layout", label.layout))
+    keys += [("absence", label.value)] if label.value in ABSENT else []
     keys.append(("availability", _merged(label.availability)))
     keys += [("habit", trait) for trait in dict.fromkeys(label.traits)]
     if label.habit:
@@ -187,6 +189,7 @@ def _quantity(name: str) -> str:
 def _keys_of_extra(brochure: Brochure, row: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
     """Give the rows of the report that an extra counts for: the layout of the block that prints its words."""
     keys = _common(brochure, row["field"])
+    keys += [("absence", shown_value(row))] if shown_value(row) in ABSENT else []
     words = _squeezed(row["printed"])
     paged = brochure.renderer in PAGED
     for number, page in enumerate(brochure.draft.pages, start=1):
