@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import bisect
 from dataclasses import dataclass, field
 
 from specscan.reading.words import Line
@@ -17,6 +18,7 @@ class Marks:
     bars: list[Box] = field(default_factory=list)
     walls: list[tuple[float, float, float]] = field(default_factory=list)
     floors: list[tuple[float, float, float]] = field(default_factory=list)
+    _by_width: tuple[list[float], list[tuple[float, float, float]]] | None = field(default=None, compare=False)
 
     def walls_at(self, line: Line) -> list[float]:
         """Give the x of the vertical rules that pass the line."""
@@ -31,6 +33,14 @@ class Marks:
         """Tell whether the second line stands right below a shaded bar that holds the first."""
         reach = 2.5 * below.size
         return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
+
+    def floors_over(self, width: float) -> list[tuple[float, float, float]]:
+        """Give the horizontal rules that are longer than ``width``; a drawing has thousands of short ones."""
+        if self._by_width is None:
+            ordered = sorted(self.floors, key=lambda floor: floor[1] - floor[2])
+            self._by_width = [floor[1] - floor[2] for floor in ordered], ordered
+        lengths, ordered = self._by_width
+        return ordered[: bisect.bisect_left(lengths, -width)]
 
     def floors_across(self, box: Box) -> list[float]:
         """Give the y of the horizontal rules that cross most of the box."""

@@ -261,7 +261,8 @@ def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: S
     first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
     for left, right in gutters:
         # A rule or the edge of a shaded row that runs through makes the sides rows of one table.
-        if any(first < y < last and x0 < left - em and x1 > right + em for y, x0, x1 in marks.floors):
+        long = marks.floors_over(right - left + 2 * em)
+        if any(first < y < last and x0 < left - em and x1 > right + em for y, x0, x1 in long):
             continue
         middle = (left + right) / 2
         west, east = _cut(lines, middle)
