@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import re
+from collections import Counter
 from dataclasses import dataclass, field
 
 from specscan.finding.found import Availability
@@ -66,6 +67,15 @@ class Legend:
     def absence(self, text: str) -> str:
         """Give the words by which a sign says that a thing is absent ("– not fitted"), or an empty text."""
         return self.absent.get(_dash(text.strip()), "")
+
+
+def marked_rows(passages: list[Passage], legend: Legend, vans: VanMentions) -> set[tuple[int | None, int | None]]:
+    """Give the rows of tables in which signs say for each of several vans whether it has a thing."""
+    marks: Counter[tuple[int | None, int | None]] = Counter()
+    for passage in passages:
+        if passage.kind is Kind.CELL and passage.column is not None and legend.meaning(passage.text):
+            marks[passage.table, passage.row_index] += vans.whole(passage.column.text.strip(" :")) is not None
+    return {row for row, count in marks.items() if count > 1}
 
 
 AVAILABILITIES = {
@@ -166,7 +176,8 @@ def _texts(passage: Passage) -> list[str]:
 def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
-    places = bare if len(bare) >= 2 and len(text) <= 160 else []
+    opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
+    places = bare if (opens or len(bare) >= 2) and len(text) <= 160 else []
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]

@@ -11,7 +11,7 @@ from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
-from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
@@ -54,6 +54,7 @@ class StatementMaker:
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
+        self.marked_rows = marked_rows(passages, legend, vans)
 
     def drafts(self, passage: Passage) -> list[Draft]:
         """Give the statements that a passage makes."""
@@ -108,6 +109,8 @@ class StatementMaker:
         notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
         column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
+        if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked_rows:
+            return []  # what it costs where it may be ordered
         if column_vans is not None:
             scope.vans, label, label_from = column_vans, row, "row"
         elif row_vans is not None:
