@@ -49,7 +49,9 @@ class MakerReader:
         forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
-        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{'|'.join(map(re.escape, forms))})(?![\w])")
+        form = "|".join(map(re.escape, forms))
+        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name.
+        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{form})(?![\w])(?!,?[ \u00a0](?:{form})(?!\w))")
 
     def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
         labelled = self._labelled(own, self.words.maker_labels)

@@ -28,6 +28,7 @@ PITCH = 12.0
 TAB = 8
 TABLE_ROW = re.compile(r"^\s*\|.*\|\s*$|^[^|]+\|[^|]+(\|[^|]+)*$")
 TABLE_RULE = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*(\|\s*:?-{2,}:?\s*)*\|?\s*$")
+PAGE_NUMBER = re.compile(r"\d{1,3}")  # on a line of its own, where pages were copied into a text
 HASH_HEADING = re.compile(r"^\s{0,3}(#{1,6})\s+(.*?)\s*#*\s*$")
 UNDERLINE = re.compile(r"^\s{0,3}([=\-~*_])\1{2,}\s*$")
 FENCE = re.compile(r"^\s*(```|~~~)")
@@ -265,6 +266,7 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
             placed[place] = _bold(line)
             continue
         before = lines[number - 1].strip() if number else ""
+        before = "" if PAGE_NUMBER.fullmatch(before) else before
         after = lines[number + 1].strip() if number + 1 < len(lines) else ""
         text = lines[number].strip()
         follows_text = bool(after) or _heads_text(lines, number + 1, text)

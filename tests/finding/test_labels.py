@@ -108,3 +108,10 @@ def test_a_van_named_at_the_end_of_a_priced_line_owns_all_of_it(facts_of):
     facts = facts_of(text + "- Lithium bank, 300 Ah, in place of the AGM bank, Drift 21: $3,950\n", "options.md")
     assert by_van(facts, "battery_ah") == {"Drift 21": 300}
     assert set(by_van(facts, "battery_chemistry")) == {"Drift 21"}
+
+
+def test_a_valve_of_gray_water_and_what_fan_and_controls_take(facts_of):
+    facts = facts_of(HEAD + "Heater: Diesel forced air\nFan and controls: 34 W\nGray valve: In the heated box\n")
+    assert stated(facts, "heater_power_draw_w") == [34]
+    assert "heated_compartment" in stated(facts, "dump_valve_protection")
+    assert stated(facts, "gray_tank_heat") == []

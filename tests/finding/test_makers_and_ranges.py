@@ -106,3 +106,18 @@ def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
     story = "<h1>The 2026 fleet of Hallbeck Touring</h1><p>The Dunnock came first, the Partridge is newer.</p>"
     found = {model for _, model, _ in vans_of(f"{story}<table>{table}</table>", "fleet.html")}
     assert found == {"Dunnock 160", "Dunnock 160 AWD", "Partridge 180", "Partridge 210"}
+
+
+@pytest.mark.parametrize(
+    ("printed", "maker"),
+    [
+        (
+            "Holt Marrow Van Company Ltd., 9 Winch Road, Hythe. Holt Marrow may change its vans.",
+            "Holt Marrow Van Company",
+        ),
+        ("Holt Marrow Van Company, Inc., 9 Winch Road, Hythe.", "Holt Marrow Van Company"),
+        ("Holt Marrow Vans, Inc., 9 Winch Road, Hythe.", "Holt Marrow Vans"),
+    ],
+)
+def test_of_two_legal_forms_the_first_is_part_of_the_name(vans_of, printed, maker):
+    assert vans_of(f"# Drift 21\n\n{FIGURES}{MORE}\n{printed}\n") == {(maker, "Drift 21", None)}

@@ -52,3 +52,12 @@ def test_a_short_line_alone_heads_what_follows(passages):
 def test_running_text_that_begins_small_stays_one_paragraph(passages):
     assert any(passage.text.endswith("and it went on until the morning without a sign of being tired or of giving up.")
                for passage in passages)  # fmt: skip
+
+
+def test_a_line_below_the_number_of_a_page_heads_the_list_under_it(facts_of):
+    text = (
+        "Marrowfen Drift 21\n\nOverall length: 6.40 m\nFresh water: 110 l\nGray water: 90 l\nSleeps: 2\n"
+        "Drift 2026 · page 4\n\n4\nExtras worth a thought\n• Lithium battery, 200 Ah\n• Heated floor\n• Bike rack\n"
+    )
+    said = {fact.field: fact.availability for fact in facts_of(text, "drift.txt")}
+    assert said["battery_ah"] == said["heated_floor"] == "optional"
