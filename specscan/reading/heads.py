@@ -158,10 +158,10 @@ def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], li
             break
         if not found and (len(cells) == 1 or _is_legend(cells)):
             before.append(row)
-        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known):
-            found.append(row)
         elif above_heads:
             over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
+        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known):
+            found.append(row)
         else:
             break
     if not found:
@@ -178,7 +178,8 @@ def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints
     first = next((cell for cell in below if cell.col == at), None)
     others = [cell for cell in below if cell.col > at]
     named = first is None or hints.heads_labels(first.plain)
-    return at <= 1 and labelish(cells[0], hints) and named and len(others) > 1 and one_series(others)
+    label = labelish(cells[0], hints) and not hints.heads_labels(cells[0].plain)
+    return at <= 1 and label and named and len(others) > 1 and one_series(others)
 
 
 def _is_grouped(grid: Grid, hints: Hints) -> bool:
