@@ -15,6 +15,7 @@ from specscan.records.text import Box
 SNAP = 3.0
 JOIN = 3.0
 LIMIT_CROSSINGS = 20_000  # glyph charts of 256 × 256 cells hang the cell search; no spec table has as many
+LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
 AT_ONCE = 1_000_000  # comparisons of points with cells that are held in memory
@@ -24,10 +25,13 @@ WHITE = (255, 255, 255)
 def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     """Give the ruled tables of a sheet and the ids of the words that they hold."""
     edges = _edges(sheet) + [Edge(kind == "h", at, start, stop) for kind, start, stop, at in stripe_edges(sheet, words)]
-    across = sum(edge.across for edge in edges)
-    if not edges or across * (len(edges) - across) > LIMIT_CROSSINGS:
+    if not edges or len(edges) > LIMIT_EDGES:
         return [], set()
-    crossings = Crossings(merged(edges, SNAP, JOIN), SNAP)
+    joined = merged(edges, SNAP, JOIN)  # borders drawn cell by cell become few long lines, and only then are counted
+    across = sum(edge.across for edge in joined)
+    if across * (len(joined) - across) > LIMIT_CROSSINGS:
+        return [], set()
+    crossings = Crossings(joined, SNAP)
     if len(crossings) > LIMIT_CROSSINGS:
         return [], set()
     grids: list[Grid] = []

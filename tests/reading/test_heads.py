@@ -3,7 +3,10 @@
 import pytest
 
 from specscan.finding.kit import labels_of
+from specscan.reading.glyphs import open_pdf, read_sheets
+from specscan.reading.lattice import find_ruled
 from specscan.reading.read import read_document
+from specscan.reading.spelling import build_words
 from tests.reading.drawn import Page
 
 TABLE = """Marrowfen Drift 2026
@@ -86,3 +89,22 @@ def test_a_heading_over_columns_that_say_all_by_themselves_is_no_part_of_their_l
     assert cells[("170", "Gray tank")].text == "under van"
     assert cells[("170", "Gray tank")].sections[-1] == "Plumbing"
     assert cells[("190", "Weights (lb) GVWR")].text == "9,050"
+
+
+def test_a_chart_of_many_cells_each_with_borders_of_its_own_is_one_table():
+    page = Page()
+    heads = ["Van", "Length", "Width", "Height", "GVWR", "Fresh", "Gray", "Black", "Fuel", "Solar", "Belts", "Berths"]
+    for row in range(12):
+        for col, head in enumerate(heads):
+            left, top = 20 + 46 * col, 60 + 26 * row
+            for y in (top, top + 26):
+                page.box(left, y - 0.25, left + 46, y + 0.25, (0, 0, 0))
+            for x in (left, left + 46):
+                page.box(x - 0.25, top, x + 0.25, top + 26, (0, 0, 0))
+            text = head if row == 0 else f"{150 + 10 * row}" if col == 0 else f"of row {row}|{col} to be"
+            for number, line in enumerate(text.split("|")):
+                page.text(22 + 46 * col, 63 + 26 * row + 12 * number, line, size=9, bold=row == 0)
+    [sheet] = read_sheets(open_pdf(page.data()), lambda sheet: True)
+    [grid], _ = find_ruled(sheet, build_words(sheet.letters))
+    assert (grid.rows, grid.cols) == (12, 12)
+    assert grid.at(11, 11).plain == "of row 11 11 to be" and grid.at(1, 4).plain == "of row 1 4 to be"
