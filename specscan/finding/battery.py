@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from specscan.finding.found import Found, Value
@@ -9,8 +10,10 @@ from specscan.finding.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
 VEHICLE_VOLTS = 12.9  # no bank has less than its vehicle's 12 V: two of 6 V stand in series
-LOW_VOLTS, HIGH_VOLTS = 5.0, 60.0
+KIND_WORDS = 4  # between the number of batteries and the charge of each
 MOST_BATTERIES = 8
+SEVERAL = re.compile(r"\s*[×x](?=\s)")
+LOW_VOLTS, HIGH_VOLTS = 5.0, 60.0
 
 
 def bank_values(book: Rulebook, parsed: Parsed, found: list[Found]) -> list[Found]:
@@ -58,6 +61,8 @@ def _mend(row: Found, parsed: Parsed) -> None:
     tight = volts is not None and "/" in parsed.text[min(volts.end, row.end) - 1 : max(volts.start, row.start) + 1][:4]
     if series and quantity.count > 1:
         row.value = Value(num=quantity.each)
+    elif quantity.count == 1 and not series and (batteries := _of_kind(row, parsed)) > 1:
+        row.value = Value(num=quantity.each * batteries)
     elif (
         (parallel or tight)
         and volts is not None
@@ -78,6 +83,26 @@ def _batteries(charge: Item, volts: Item, parsed: Parsed) -> int:
     named = counts and any(i.has("thing") and 0 <= i.first - counts[-1].last <= 1 for i in parsed.items)
     number = int(counts[-1].quantity.each) if named and counts[-1].quantity is not None else 1
     return number if 2 <= number <= MOST_BATTERIES else 1
+
+
+def _of_kind(row: Found, parsed: Parsed) -> int:
+    """Give how many batteries of a charge are told before their kind: "2 × AGM, 100 Ah", "two lithium, 100 Ah each"."""
+    assert row.item is not None
+    item = row.item
+    for other in parsed.items:
+        counted = other.quantity is not None and other.quantity.bare and other.quantity.count == 1
+        if not counted or other.sentence != item.sentence or not 0 < item.first - other.last <= KIND_WORDS:
+            continue
+        assert other.quantity is not None
+        number = other.quantity.each
+        times = SEVERAL.match(parsed.text, other.end)
+        each = any(0 <= cue.first - item.last <= 1 and cue.start >= item.end for cue in parsed.cues("each"))
+        if number == int(number) and 2 <= number <= MOST_BATTERIES and (times or each):
+            kinds = [i for i in parsed.items if other.end <= i.start and i.end <= item.start]
+            plain = all(i.quantity is None or i.quantity.bare for i in kinds)  # "4" of "LiFePO4"
+            if plain and any(c.kind == "value" for i in kinds for c in i.concepts):
+                return int(number)
+    return 1
 
 
 def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> list[Found]:

@@ -24,11 +24,14 @@ EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])"
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
+# "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
+BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
+LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
 
@@ -177,7 +180,9 @@ def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
-    places = bare if (opens or len(bare) >= 2) and len(text) <= 160 else []
+    places = bare if (opens or len(bare) >= 2) and len(text) <= LONGEST_BARE else []
+    coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text)]
+    places += coded if len(coded) >= 2 and len(text) <= LONGEST_BARE else []
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]

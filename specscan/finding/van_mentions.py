@@ -57,7 +57,7 @@ class VanMentions:
                     continue
                 if bare and not self._names(text, start, end):
                     continue
-                if not bare and not self._cased(text, text[start:end]):
+                if not bare and not (self._cased(text, text[start:end]) and self._is_no_sign(text, start, end)):
                     continue
                 found.append((start, end, self._named(text[start:end])))
         return sorted(found)
@@ -70,6 +70,14 @@ class VanMentions:
     def _cased(text: str, printed: str) -> bool:
         """Tell whether a word that can also be a common one is written as a name."""
         return any(letter.isupper() or letter.isdigit() for letter in printed)
+
+    @staticmethod
+    def _is_no_sign(text: str, start: int, end: int) -> bool:
+        """Tell whether a single letter is no sign for a measure or unit: "L × B × H", "90 L"."""
+        if end - start > 1:
+            return True
+        before, after = text[:start].rstrip(), text[end:].lstrip()
+        return not (before[-1:].isdigit() or before.endswith(("×", " x", "/")) or after.startswith(("×", "x ", "/")))
 
     def _names(self, text: str, start: int, end: int) -> bool:
         """Tell whether a bare number stands for a van: in brackets, behind an article, before a colon."""
