@@ -49,6 +49,8 @@ class Grouper:
         if "beside" in parsed.kinds:
             besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
             named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
+            if split and not named:
+                named.extend(self.short_names.whole_label(parsed, split))
         named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):

@@ -6,7 +6,7 @@ from specscan.finding.binding import aspect_things
 from specscan.finding.found import Found, Value
 from specscan.finding.grouper import Grouper
 from specscan.finding.groups import Group, Sentence
-from specscan.finding.items import Item
+from specscan.finding.items import Item, Parsed
 from specscan.finding.preference import one_each
 from specscan.finding.quantities import Quantity
 from specscan.finding.slots import SlotReader
@@ -170,11 +170,26 @@ class MeasureReader:
         ]  # fmt: skip
         if any(i.has("distant", name) for i in reach for name in i.names("distant") if self.book.fields[name] is spec):
             return "another thing is spoken of beside it"
+        if spec.dimension == "volume" and self._is_counted(item, parsed):
+            return "counted in a mass that is printed"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
         added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
         if added and not total and spec.type == "number" and spec.dimension not in ("temperature", "length"):
             return "an addition whose total is not printed"
         return ""
+
+    def _is_counted(self, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a figure is what a mass counts: "mass in running order, including 20 l of water"."""
+        for cue in parsed.cues("counts_in"):
+            if cue.sentence == item.sentence and cue.end <= item.start:
+                before = [
+                    t
+                    for i in parsed.items
+                    if i.sentence == item.sentence and i.end <= cue.start
+                    for t in i.names("thing")
+                ]
+                return any(self.book.things[thing].counts for thing in before)
+        return False
 
     @staticmethod
     def _adds(cue: Item, item: Item) -> bool:

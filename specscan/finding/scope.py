@@ -13,6 +13,7 @@ from specscan.finding.legend import AVAILABILITIES
 
 CURRENCY = re.compile(
     r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
+    r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
 SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency

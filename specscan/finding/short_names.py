@@ -116,6 +116,22 @@ class ShortNames:
             cue.clause == item.clause and cue.end <= item.start for cue in parsed.cues("carries")
         )
 
+    def whole_label(self, parsed: Parsed, split: int) -> list[tuple[Item, list[str]]]:
+        """Give a common word that alone is a label, where a figure answers it: "Diesel: 24.5 gal"."""
+        label = parsed.text[:split].strip(" :")
+        items = [i for i in parsed.items if i.has("beside") and parsed.text[i.start : i.end] == label]
+        figures = [i.quantity for i in parsed.items if i.quantity is not None and i.start >= split]
+        return [
+            (item, item.names("beside"))
+            for item in items
+            if len(figures) == 1
+            and any(
+                spec.dimension == figures[0].dimension and (spec.range is None or spec.range[0] <= figures[0].high)
+                for thing in item.names("beside")
+                for spec in (self.book.fields[name] for name in self.book.fields_of(thing))
+            )
+        ]
+
     def _opens_line(self, item: Item, parsed: Parsed, split: int) -> bool:
         """Tell whether a short name opens a line that goes on with what it can have: "Pipes inside, lagged"."""
         names = item.names("short")

@@ -14,6 +14,7 @@ SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)")  # the last characters
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$))$")
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
 HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
+FEET = re.compile(r"\d\s?(?:ft|pi|['′’])\s?\d[\d.½¼¾/-]*$")  # before inches, which then are of length and not of area
 POWER = re.compile(r"(?:^|[^a-zA-Z])(?:m|cm|mm|dm|km|ft|in|sq|cu)[²³]\)?$")
 
 
@@ -65,7 +66,7 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
             if word.raised:
                 notes.append(clean_sign(word.text))
                 continue
-            shown, sign = _without_sign(word)
+            shown, sign = _without_sign(word, text)
             shown = shown if shown.isascii() else shown.translate(HYPHENS)
             if sign:
                 notes.append(sign)
@@ -89,11 +90,13 @@ def signs_of(words: list[Word]) -> frozenset[str]:
     return frozenset(found)
 
 
-def _without_sign(word: Word) -> tuple[str, str]:
+def _without_sign(word: Word, before: str = "") -> tuple[str, str]:
     if word.text[-1:] not in SIGN_ENDS:
         return word.text, ""
     match = TRAILING_SIGN.search(word.text)
-    if match is None or POWER.search(word.text) or len(word.text) == len(match.group(1)):
+    if match is None or len(word.text) == len(match.group(1)):
+        return word.text, ""
+    if POWER.search(word.text) and not FEET.search(before):
         return word.text, ""
     return word.text[: match.start()], clean_sign(match.group(1))
 
