@@ -36,7 +36,8 @@ def with_model_rows(
         if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
             continue
         sure = sum(can_be_name(text) for text in texts)  # beside "540 Q", "640 L" is no volume
-        if _are_told_apart(cells) or sure < (SURE_SHARE if labelled else 1) * len(texts):
+        told = _are_told_apart(cells) and not (labelled and _are_described(cells))
+        if told or sure < (SURE_SHARE if labelled else 1) * len(texts):
             continue
         ranges = _are_ranges(row, can_be_name)
         named |= {_column(c): Head(f"{_head(c)} {c.text}" if ranges else c.text, c.box(), c.notes) for c in row}
@@ -46,7 +47,7 @@ def with_model_rows(
     renamed = {
         number
         for number, cells in tables.items()
-        if not _are_told_apart(cells) and {_column(cell) for cell in cells} <= named.keys()
+        if {_column(cell) for cell in cells} <= named.keys() and (not _are_told_apart(cells) or _are_described(cells))
     }
     headed = tuple(
         replace(passage, column=named[_column(passage)]) if passage.table in renamed else passage
@@ -73,6 +74,12 @@ def _are_ranges(row: Sequence[Passage], can_be_name: Callable[[str], bool]) -> b
 
 def _column(cell: Passage) -> Column:
     return cell.column_index, _head(cell)
+
+
+def _are_described(cells: Sequence[Passage]) -> bool:
+    """Tell whether the heads are descriptions, each with a word in small letters: "Short body", "Long body"."""
+    heads = {_head(cell) for cell in cells}
+    return all(any(word.isalpha() and word.islower() for word in head.replace(",", " ").split()) for head in heads)
 
 
 def _are_told_apart(cells: Sequence[Passage]) -> bool:
