@@ -115,3 +115,10 @@ def test_a_valve_of_gray_water_and_what_fan_and_controls_take(facts_of):
     assert stated(facts, "heater_power_draw_w") == [34]
     assert "heated_compartment" in stated(facts, "dump_valve_protection")
     assert stated(facts, "gray_tank_heat") == []
+
+
+def test_a_unit_with_a_word_behind_it_in_the_brackets_of_a_label(facts_of):
+    facts = facts_of(HEAD + "Furnace (Btu/hr input): 12,000\nIn-floor electric heat: Yes\nWindows: Thermal-pane\n")
+    assert stated(facts, "heater_input_w") == [pytest.approx(3517, rel=1e-3)]
+    assert stated(facts, "heated_floor")[0] is True
+    assert stated(facts, "window_glazing") == ["double"]
