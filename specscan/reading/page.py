@@ -51,7 +51,7 @@ def read_regions(
     turned = _turned_labels([word for word in words if word.direction])
     upright = [word for word in words if not word.direction]
     ruled, used = find_ruled(sheet, [*upright, *turned])
-    cards = [cell for grid in ruled if holds_cards(grid) for cell in grid.cells if not cell.empty]
+    cards = [(grid, cell) for grid in ruled if holds_cards(grid) for cell in grid.cells if not cell.empty]
     ruled = [grid for grid in ruled if not holds_cards(grid)]
     upright = [word for word in upright if id(word) not in used]
     turned = [word for word in turned if id(word) not in used]
@@ -72,10 +72,12 @@ def read_regions(
                     _add_turned_heads(block, turned)
                 region.blocks.append(block)
             regions.append(region)
-    for card in cards:
+    for grid, card in cards:
+        # What stands above the boxes heads all of the first row, wherever it ends.
+        box = grid.box if card.row == 0 else card.box
         for column in split_columns(card.lines, marks, hints):
             blocks = _blocks(column.lines, marks, [], size, signs, hints)
-            regions.append(Region(blocks, inner=True, box=card.box, back=column.back))
+            regions.append(Region(blocks, inner=True, box=box, back=column.back))
     for word in turned:
         regions.append(Region([items_of([Line([replace(word, direction=0)])], size)], inner=True))
     return regions
