@@ -179,6 +179,8 @@ class Lexicon:
         others = [t for n, t in enumerate(analysis.tokens) if n not in covered and t.norm[0].isalpha()]
         if kinds == {"short"} and any(len(token.norm) > SHORT for token in others):
             return False  # "L Winter" is a size and a name, no length
+        if kinds == {"short"} and any(token.norm[0].isdigit() for token in analysis.tokens):
+            return False  # "90 L" is a volume, no length
         if covered:  # "Insulation floor / roof / wall"
             covered |= {n for m in analysis.mentions if m.concept.kind == "value" for n in range(m.first, m.last)}
         worded = [m for m in analysis.mentions if m.concept.kind == "word"]

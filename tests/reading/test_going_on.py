@@ -1,0 +1,133 @@
+"""Tables without rules that group, begin anew or go on: each value keeps the head and label that are printed for it."""
+
+from tests.reading.drawn import Page
+
+BASICS = [
+    ("Overall length", "5.90 m", "6.40 m", "6.95 m"),
+    ("Wheelbase", "3.45 m", "4.04 m", "4.04 m"),
+    ("Sleeps", "2", "3", "4"),
+    ("GVWR", "3500 kg", "4250 kg", "4400 kg"),
+]
+TANKS = [("Fresh water tank", "90 L", "120 L", "130 L"), ("Gray water tank", "70 L", "100 L", "110 L")]
+VANS = ("Drift 19", "Drift 21", "Drift 23")
+XS = (50, 250, 350, 450)
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def of_vans(*values):
+    return dict(zip(VANS, values, strict=True))
+
+
+def titled():
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    return page
+
+
+def rows(page, top, texts, xs=XS, **style):
+    """Set rows of a table from ``top`` on; give where the next one goes."""
+    for number, values in enumerate(texts):
+        page.row(top + 14 * number, *((x, v) for x, v in zip(xs, values, strict=True) if v), **style)
+    return top + 14 * len(texts)
+
+
+def test_groups_beside_the_labels_are_no_labels(facts_of_pdf):
+    page = titled()
+    xs = (50, 130, 280, 370, 460)
+    rows(page, 90, [("", "", *VANS)], xs, bold=True)
+    body = [("", *row) for row in BASICS + TANKS]
+    body[0] = ("Body", *body[0][1:])
+    body[4] = ("Water", *body[4][1:])
+    rows(page, 106, body, xs)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == of_vans(5900, 6400, 6950)
+    assert by_van(facts, "sleeps") == of_vans(2, 3, 4)
+    assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
+    assert by_van(facts, "gray_tank_l") == of_vans(70, 100, 110)
+
+
+def test_heads_that_come_again_half_way_in_another_order_head_what_is_below(facts_of_pdf):
+    page = titled()
+    rows(page, 90, [("Dimensions", *VANS)], bold=True)
+    top = rows(page, 106, BASICS)
+    rows(page, top + 4, [("Water", *VANS[::-1])], bold=True)
+    rows(page, top + 20, [(label, *values[::-1]) for label, *values in TANKS])
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == of_vans(2, 3, 4)
+    assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
+    assert by_van(facts, "gray_tank_l") == of_vans(70, 100, 110)
+
+
+def test_a_table_that_goes_on_overleaf_with_other_widths_keeps_its_heads(facts_of_pdf):
+    page = titled()
+    rows(page, 90, [("Model", *VANS)], bold=True)
+    rows(page, 106, BASICS)
+    page.canvas.showPage()
+    rows(page, 60, [*TANKS, ("Interior height", "1.88 m", "1.90 m", "1.92 m")], (50, 180, 265, 350))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
+    assert by_van(facts, "interior_height_mm") == of_vans(1880, 1900, 1920)
+
+
+def test_a_table_of_other_columns_overleaf_takes_no_heads(facts_of_pdf):
+    page = titled()
+    rows(page, 90, [("Model", *VANS)], bold=True)
+    rows(page, 106, BASICS)
+    page.canvas.showPage()
+    rows(page, 60, [("Fresh water tank", "90 L", "120 L"), ("Gray water tank", "70 L", "100 L")], (50, 180, 265))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == of_vans(2, 3, 4)
+    assert not by_van(facts, "fresh_tank_l")
+
+
+def test_a_value_between_the_columns_of_two_vans_is_true_of_both(facts_of_pdf):
+    page = titled()
+    xs = (50, 250, 400)
+    rows(page, 90, [("Model", *VANS[:2])], xs, bold=True)
+    top = rows(page, 106, [row[:3] for row in BASICS], xs)
+    page.row(top, (50, "Fresh water tank"), (310, "120 litres"))
+    rows(page, top + 14, [row[:3] for row in TANKS[1:]], xs)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == {"Drift 19": 120, "Drift 21": 120}
+    assert by_van(facts, "gray_tank_l") == {"Drift 19": 70, "Drift 21": 100}
+
+
+def test_a_value_in_the_column_of_one_van_says_nothing_of_the_other(facts_of_pdf):
+    page = titled()
+    xs = (50, 250, 400)
+    rows(page, 90, [("Model", *VANS[:2])], xs, bold=True)
+    top = rows(page, 106, [row[:3] for row in BASICS], xs)
+    page.row(top, (50, "Fresh water tank"), (250, "120 litres"))
+    rows(page, top + 14, [row[:3] for row in TANKS[1:]], xs)
+    assert by_van(facts_of_pdf(page), "fresh_tank_l") == {"Drift 19": 120}
+
+
+def noted(page, sign, overleaf):
+    """Set a table whose heaters refer to a note, at the foot of the page or of the next."""
+    rows(page, 90, [("Model", *VANS)], bold=True)
+    top = rows(page, 106, [*BASICS, *TANKS, (f"Heater rating{sign}", "4.0 kW", "4.0 kW", "6.0 kW")])
+    if overleaf:
+        page.canvas.showPage()
+        page.text(50, 60, "Paint and fabrics", size=13, bold=True)
+        page.text(50, 80, "The colours of fabrics can differ from those that are shown here.")
+        top = 600
+    page.text(50, top + 20, f"{sign} Gas input of the burner.", size=7)
+
+
+def test_a_note_overleaf_says_what_the_figures_that_refer_to_it_are(facts_of_pdf):
+    page = titled()
+    noted(page, "*", overleaf=True)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "heater_input_w") == of_vans(4000, 4000, 6000)
+    assert not by_van(facts, "heater_output_w")
+
+
+def test_a_sign_with_a_bracket_leads_to_its_note(facts_of_pdf):
+    page = titled()
+    noted(page, "¹)", overleaf=False)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "heater_input_w") == of_vans(4000, 4000, 6000)
+    assert not by_van(facts, "heater_output_w")

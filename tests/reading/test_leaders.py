@@ -1,0 +1,80 @@
+"""Labels and values joined by dots are pairs line by line, whatever stands between the lines."""
+
+import pytest
+
+from tests.reading.drawn import Page
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def led(page, top, label, value, *, x=50, end=300):
+    """Set a label, dots up to ``end`` and a value behind them."""
+    start = x + 4 + page.canvas.stringWidth(label, "Helvetica", 9)
+    dots = "." * int((end - start) / page.canvas.stringWidth(".", "Helvetica", 9))
+    page.row(top, (x, label), (start, dots), (end + 4, value))
+
+
+@pytest.fixture
+def page():
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 21", size=20, bold=True)
+    page.text(50, 70, "Model year 2026")
+    return page
+
+
+def test_values_of_any_width_belong_to_the_label_before_the_dots(facts_of_pdf, page):
+    led(page, 100, "Overall length", "6.36 m")
+    led(page, 113, "Sleeps", "3")
+    led(page, 126, "Fresh water tank", "110 L, inside the heated living area", end=180)
+    led(page, 139, "Gray water tank", "90 L", end=420)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Marrowfen Drift 21": 6360}
+    assert by_van(facts, "sleeps") == {"Marrowfen Drift 21": 3}
+    assert by_van(facts, "fresh_tank_l") == {"Marrowfen Drift 21": 110}
+    assert by_van(facts, "fresh_tank_location") == {"Marrowfen Drift 21": "interior"}
+    assert by_van(facts, "gray_tank_l") == {"Marrowfen Drift 21": 90}
+
+
+def test_a_line_between_pairs_is_a_heading_and_takes_no_value(facts_of_pdf, page):
+    led(page, 100, "Overall length", "6.36 m")
+    led(page, 113, "Sleeps", "3")
+    page.text(50, 130, "Fresh water tank")
+    led(page, 144, "Capacity", "110 L")
+    led(page, 157, "Location", "inside")
+    page.text(50, 174, "Gray water tank")
+    led(page, 188, "Capacity", "90 L")
+    led(page, 201, "Location", "underfloor")
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Marrowfen Drift 21": 3}
+    assert by_van(facts, "fresh_tank_l") == {"Marrowfen Drift 21": 110}
+    assert by_van(facts, "gray_tank_l") == {"Marrowfen Drift 21": 90}
+
+
+def test_a_value_goes_on_below_itself_and_a_label_above_itself(facts_of_pdf, page):
+    led(page, 100, "Overall length", "6.36 m")
+    led(page, 113, "Fresh water tank", "110 L, mounted")
+    page.text(304, 124, "inside the living area")
+    page.text(50, 140, "Gross vehicle weight rating")
+    led(page, 151, "(with all fluids)", "3500 kg")
+    led(page, 164, "Sleeps", "3")
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_location") == {"Marrowfen Drift 21": "interior"}
+    assert by_van(facts, "gvwr_kg") == {"Marrowfen Drift 21": 3500}
+    assert by_van(facts, "sleeps") == {"Marrowfen Drift 21": 3}
+
+
+def test_dots_that_lead_over_columns_of_several_vans_leave_each_its_value(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(100, (254, "Drift 19"), (384, "Drift 21"), bold=True)
+    rows = [("Overall length", "5.90 m", "6.40 m"), ("Sleeps", "2", "3"), ("Fresh water tank", "90 L", "120 L"),
+            ("Gray water tank", "70 L", "100 L")]  # fmt: skip
+    for number, (label, first, second) in enumerate(rows):
+        top = 116 + 14 * number
+        led(page, top, label, first, end=250)
+        page.row(top, (290, "." * 34), (384, second))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400}
+    assert by_van(facts, "gray_tank_l") == {"Drift 19": 70, "Drift 21": 100}
