@@ -59,7 +59,8 @@ class CastReader:
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         self._split_maker(names, heads or [*alone, *lines])
-        roster = read_roster(own, names.series if names.series == names.title else "", self.names.fillers)
+        no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
+        roster = read_roster(own, names.series if names.series == names.title else "", no_codes)
         if roster is not None and self._is_other_title(names, roster):
             roster = None
         if roster is not None and heads:

@@ -69,7 +69,7 @@ class Finder:
     ) -> tuple[list[Fact], list[Passage], VanMentions, list[Saying]]:
         cues = kit.lexicon.words.cues
         verbs = [*cues.get("carries", []), *cues.get("verbs", []), *kit.lexicon.words.predicates]
-        vans = VanMentions(cast, verbs, self.book.cue_words("before_number"))
+        vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)

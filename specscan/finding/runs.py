@@ -95,4 +95,5 @@ def _leaves(passage: Passage, run: Run) -> bool:
     rank = run.opening.sections
     if passage.kind is not Kind.HEADING and passage.sections == rank:
         return True
-    return passage.block != last.block and passage.page == last.page or passage.sections[: len(rank)] != rank
+    beside = passage.page > 0 and passage.page == last.page and passage.block != last.block
+    return beside or passage.sections[: len(rank)] != rank

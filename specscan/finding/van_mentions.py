@@ -5,28 +5,40 @@ from __future__ import annotations
 import functools
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from specscan.finding.cast import Cast
 from specscan.finding.whole_words import Names
 
-ONLY_BEHIND = re.compile(
-    r"(?:\s*(?:,|&|\band\b|\bet\b|\bund\b)\s*\d{1,3})*\s+(?:only|nur|seulement|uniquement)\b"
-)  # "20, 25 only"
-ONLY_BEFORE = re.compile(r"\b(?:only|nur|seulement|uniquement)\s+(?:\d{1,3}\s*(?:,|&|and|et|und)\s*)*$")
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
-KEPT_ARTICLES = 16  # lists of words, one a language
+KEPT_PATTERNS = 16  # lists of words, one a language
+LABEL_END = re.compile(r"\s*(?::|(?:,|and|et|und|&)\s*[\w ]{1,12}:)")
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
+
+
+@dataclass(frozen=True, slots=True)
+class Restricted:
+    """Patterns of words such as "only" beside bare numbers: "20, 25 only", "only 20, 25"."""
+
+    word: re.Pattern[str]
+    next: re.Pattern[str]
+    behind: re.Pattern[str]
+    before: re.Pattern[str]
 
 
 class VanMentions:
     """Finds the names of a cast in texts: full names anywhere, bare numbers only where they name."""
 
-    def __init__(self, cast: Cast, verbs: Iterable[str] = (), articles: Iterable[str] = ()):
+    def __init__(
+        self, cast: Cast, verbs: Iterable[str] = (), articles: Iterable[str] = (), restricting: Iterable[str] = ()
+    ):
         """Take the names of a cast, and the words that can stand beside a bare number which names a van.
 
-        ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it.
+        ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it, ``restricting``
+        words such as "only" on either side.
         """
         self.article = _before_name(tuple(articles))
+        self.only = _restricted(tuple(sorted(restricting)))
         self.verbs = {verb.casefold() for verb in verbs}
         self.table: dict[str, frozenset[str]] = {}
         plain: list[str] = []
@@ -92,11 +104,11 @@ class VanMentions:
             return True
         if re.match(r":\s", after):
             return True
-        if re.match(r"\s*(?::|only\b|(?:,|and|et|und|&)\s*[\w ]{1,12}:)", after) and not before.strip():
+        if not before.strip() and (self.only.next.match(after) or LABEL_END.match(after)):
             return True
-        if ONLY_BEFORE.search(before) and re.match(r"\s*(?:$|[,;.)&]|(?:and|et|und)\b)", after):
+        if self.only.before.search(before) and re.match(r"\s*(?:$|[,;.)&]|(?:and|et|und)\b)", after):
             return True
-        return bool(re.search(r"(?:,|^|\band|\bet|\bund|&)\s*$", before) and ONLY_BEHIND.match(after))
+        return bool(re.search(r"(?:,|^|\band|\bet|\bund|&)\s*$", before) and self.only.behind.match(after))
 
     def in_list(self, text: str) -> frozenset[str]:
         """Give the vans that a heading names, also by bare numbers between commas: "Range: 540, 600 and 636"."""
@@ -121,12 +133,25 @@ class VanMentions:
         rest = plain
         for start, end, _ in sorted(found, reverse=True):
             rest = rest[:start] + rest[end:]
-        rest = re.sub(r"\b(?:and|et|und|or|ou|oder|only|models?)\b|[&,/+]", "", rest, flags=re.IGNORECASE)
+        rest = re.sub(
+            r"\b(?:and|et|und|or|ou|oder|models?)\b|[&,/+]", "", self.only.word.sub("", rest), flags=re.IGNORECASE
+        )
         if found and not rest.strip():
             return frozenset().union(*(vans for _, _, vans in found))
         return None
 
 
-@functools.lru_cache(maxsize=KEPT_ARTICLES)
+@functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _before_name(articles: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, articles)) or '(?!)'})\s+$", re.IGNORECASE)
+
+
+@functools.lru_cache(maxsize=KEPT_PATTERNS)
+def _restricted(words: tuple[str, ...]) -> Restricted:
+    word = rf"\b(?:{'|'.join(map(re.escape, words)) or '(?!)'})\b"
+    return Restricted(
+        re.compile(word, re.IGNORECASE),
+        re.compile(rf"\s*{word}"),
+        re.compile(rf"(?:\s*(?:,|&|\band\b|\bet\b|\bund\b)\s*\d{{1,3}})*\s+{word}"),
+        re.compile(rf"{word}\s+(?:\d{{1,3}}\s*(?:,|&|and|et|und)\s*)*$"),
+    )
