@@ -66,6 +66,8 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
             value = _answered(spec, answer)
             if value is None or (answer == "yes" and told and spec.type != "flag"):
                 continue
+            if answer == "yes" and spec.yes and _names_kind(spec, parsed, statement.split):
+                continue
             if answer == "no" and _goes_on(lead, told, parsed):
                 continue
             if answer == "no" and spec.type != "flag" and not spec_aspects(book, name) & asked and not plain:
@@ -84,6 +86,12 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
                 )
             )
     return found
+
+
+def _names_kind(spec: FieldSpec, parsed: Parsed, split: int) -> bool:
+    """Tell whether a label says itself of which kind a thing is, so that "yes" adds nothing: "12 V pad: yes"."""
+    kinds = (c for i in parsed.items if i.start < split for c in i.concepts if c.kind == "value")
+    return any(c.name == spec.vocabulary and c.value not in ("none", spec.yes) for c in kinds)
 
 
 def spec_aspects(book: Rulebook, name: str) -> set[str]:

@@ -16,6 +16,7 @@ REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # 
 ENDING = 4  # letters of a word for the trade that other words may end with
 CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3}")
 JOINTS = {"&", "+"}  # between the two names of a company
+SHORT_HEADING = 40
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 FIRST_LINES = 3  # where a company's name stands alone
@@ -95,8 +96,8 @@ class MakerReader:
         wanted = {label.casefold() for label in labels}
         for passage in own:
             if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
-                if self._is_row_of_several(passage, own):
-                    continue  # the head of a table
+                if self._is_row_of_several(passage, own) or self._is_of_base(passage):
+                    continue  # the head of a table; who made the base vehicle
                 return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
             if labels is self.words.maker_labels and (spoken := self._spoken(passage.text)):
                 return spoken, Place(passage, passage.page, spoken)
@@ -105,6 +106,13 @@ class MakerReader:
                 told = REPLY.sub("", rest).strip(" .")
                 return told, Place(passage, passage.page, told)
         return None
+
+    def _is_of_base(self, passage: Passage) -> bool:
+        """Tell whether a row stands under a heading for the base vehicle: "Make" under "Chassis"."""
+        if not passage.sections or len(passage.sections[-1]) > SHORT_HEADING:
+            return False
+        mentions = self.lexicon.analyse(passage.sections[-1]).mentions
+        return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
 
     @staticmethod
     def _is_row_of_several(passage: Passage, own: list[Passage]) -> bool:

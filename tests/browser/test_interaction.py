@@ -88,7 +88,7 @@ def test_filtering_by_name_takes_vans_from_table_and_page(page):
     page.get_by_label("Name contains").fill("bram")
     assert listed(page) == [BRAM]
     assert page.locator("article:visible h3").all_inner_texts() == [BRAM]
-    assert page.get_by_role("status").inner_text().startswith("1 of 3 vans")
+    assert page.get_by_role("status").inner_text().startswith("Vans shown: 1 of 3,")
     page.get_by_role("button", name="Show all vans").click()
     assert len(listed(page)) == 3
 

@@ -44,6 +44,11 @@ def test_figures_and_words_that_answer_more_than_the_label_asks(states, region, 
     states(region, line, expected)
 
 
+def test_a_label_that_names_the_kind_needs_no_other_answer(states):
+    states("US", "12V waste tank heater: Standard", {"gray_tank_heat": "electric_pad"})
+    states("US", "Gray tank location: enclosed, insulated belly", {"gray_tank_location": "enclosed"})
+
+
 @pytest.mark.parametrize(
     "line, charge",
     [("House battery: 2 × AGM, 100 Ah", 200), ("Batteries: two lithium, 100 Ah each", 200),

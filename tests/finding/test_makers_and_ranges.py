@@ -121,3 +121,17 @@ def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
 )
 def test_of_two_legal_forms_the_first_is_part_of_the_name(vans_of, printed, maker):
     assert vans_of(f"# Drift 21\n\n{FIGURES}{MORE}\n{printed}\n") == {(maker, "Drift 21", None)}
+
+
+def test_who_made_the_base_vehicle_is_not_the_maker(vans_of):
+    rows = "## Chassis\n\n| Make | Bexton Portage 350 |\n|---|---|\n| Engine | 3.0 L diesel |\n| Drive | Rear |\n"
+    assert ("Bexton Portage 350", "Drift 21", 2026) not in vans_of(f"# Drift 21, model year 2026\n\n{rows}\n{FIGURES}")
+
+
+def test_the_description_of_a_used_van_is_no_name(vans_of):
+    text = (
+        "HARBOR CAMPER SALES\nStock no. N-2268\n\n2022 Marrow Drift 19T - used camper van\n"
+        "Price: $84,500   Miles: 41,870   First registered: March 2023\n\nDescription\n-----------\n"
+        "One owner, always garaged. The Drift 19T has twin beds.\n\n"
+    )
+    assert {model for _, model, _ in vans_of(text + FIGURES + MORE, "listing.txt")} == {"Drift 19T"}
