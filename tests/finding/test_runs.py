@@ -62,7 +62,7 @@ def test_a_heading_that_no_sister_has_ends_what_is_said_of_a_van(facts_of):
 
 def test_prices_of_a_package_that_wrap_say_of_each_van_how_it_comes(facts_of):
     package = (
-        "\n## Winter package\n\nDrift 19: $1,250 · Drift 21: $1,250 ·\n\nDrift 23: included\n\n"
+        "\n## Winter package\n\nDrift 19: $1,250 · Drift 21: $1,250 · Drift 23:\n\nincluded\n\n"
         "- 12 V heating pad for gray water tank\n"
     )
     facts = facts_of(TABLE + package, "range.md")

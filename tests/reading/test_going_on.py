@@ -8,6 +8,13 @@ BASICS = [
     ("Sleeps", "2", "3", "4"),
     ("GVWR", "3500 kg", "4250 kg", "4400 kg"),
 ]
+MORE = [
+    ("Interior height", "1.88 m", "1.90 m", "1.92 m"),
+    ("Overall height", "2.70 m", "2.75 m", "2.80 m"),
+    ("Overall width", "2.05 m", "2.05 m", "2.05 m"),
+    ("Fuel tank", "75 L", "90 L", "90 L"),
+    ("Hot water", "10 L", "10 L", "12 L"),
+]
 TANKS = [("Fresh water tank", "90 L", "120 L", "130 L"), ("Gray water tank", "70 L", "100 L", "110 L")]
 VANS = ("Drift 19", "Drift 21", "Drift 23")
 XS = (50, 250, 350, 450)
@@ -38,11 +45,14 @@ def test_groups_beside_the_labels_are_no_labels(facts_of_pdf):
     page = titled()
     xs = (50, 130, 280, 370, 460)
     rows(page, 90, [("", "", *VANS)], xs, bold=True)
-    body = [("", *row) for row in BASICS + TANKS]
+    drive = ("Drive", "front-wheel", "all-wheel", "front-wheel")
+    body = [("", *row) for row in (drive, *BASICS, *TANKS)]
     body[0] = ("Body", *body[0][1:])
-    body[4] = ("Water", *body[4][1:])
-    rows(page, 106, body, xs)
+    body[5] = ("Water", *body[5][1:])
+    for number, values in enumerate(body):
+        rows(page, 104 + 11 * number, [values], xs)  # set so close that wrapped labels would be no closer
     facts = facts_of_pdf(page)
+    assert by_van(facts, "drive") == of_vans("front", "all", "front")
     assert by_van(facts, "length_mm") == of_vans(5900, 6400, 6950)
     assert by_van(facts, "sleeps") == of_vans(2, 3, 4)
     assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
@@ -87,8 +97,8 @@ def test_a_value_between_the_columns_of_two_vans_is_true_of_both(facts_of_pdf):
     page = titled()
     xs = (50, 250, 400)
     rows(page, 90, [("Model", *VANS[:2])], xs, bold=True)
-    top = rows(page, 106, [row[:3] for row in BASICS], xs)
-    page.row(top, (50, "Fresh water tank"), (310, "120 litres"))
+    top = rows(page, 106, [row[:3] for row in BASICS + MORE], xs)
+    page.row(top, (50, "Fresh water tank"), (322, "120 litres"))
     rows(page, top + 14, [row[:3] for row in TANKS[1:]], xs)
     facts = facts_of_pdf(page)
     assert by_van(facts, "fresh_tank_l") == {"Drift 19": 120, "Drift 21": 120}
@@ -99,7 +109,7 @@ def test_a_value_in_the_column_of_one_van_says_nothing_of_the_other(facts_of_pdf
     page = titled()
     xs = (50, 250, 400)
     rows(page, 90, [("Model", *VANS[:2])], xs, bold=True)
-    top = rows(page, 106, [row[:3] for row in BASICS], xs)
+    top = rows(page, 106, [row[:3] for row in BASICS + MORE], xs)
     page.row(top, (50, "Fresh water tank"), (250, "120 litres"))
     rows(page, top + 14, [row[:3] for row in TANKS[1:]], xs)
     assert by_van(facts_of_pdf(page), "fresh_tank_l") == {"Drift 19": 120}

@@ -25,10 +25,12 @@ def page():
 
 
 def test_values_of_any_width_belong_to_the_label_before_the_dots(facts_of_pdf, page):
-    led(page, 100, "Overall length", "6.36 m")
-    led(page, 113, "Sleeps", "3")
-    led(page, 126, "Fresh water tank", "110 L, inside the heated living area", end=180)
-    led(page, 139, "Gray water tank", "90 L", end=420)
+    led(page, 100, "Overall length", "6.36 m", end=140)
+    led(page, 113, "Sleeps", "3", end=110)
+    led(page, 126, "GVWR", "3500 kg", end=100)
+    led(page, 139, "Fresh water tank", "110 L, inside the heated living area", end=180)
+    led(page, 152, "Gray water tank, with the valve that is heated by the furnace", "90 L", end=420)
+    led(page, 165, "Solar panels, with the controller and the cables on the roof", "400 W", end=400)
     facts = facts_of_pdf(page)
     assert by_van(facts, "length_mm") == {"Marrowfen Drift 21": 6360}
     assert by_van(facts, "sleeps") == {"Marrowfen Drift 21": 3}
