@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.head_rows import LABEL_SHARE, head_rows_of
 from specscan.reading.listed_cells import with_listed_items
-from specscan.reading.parting import column_cells, has_digit, head_key, labelish, split_heads, split_pairs
-from specscan.reading.subheads import group_rows, one_series, unit_row, without_codes
+from specscan.reading.parting import column_cells, has_digit, head_key, split_heads, split_pairs
+from specscan.reading.subheads import group_rows, unit_row, without_codes
 from specscan.reading.words import is_bullet
 
-MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
-MAX_HEAD_ROWS = 4
-LABEL_SHARE = 0.5
-FIGURED = 0.25  # of the cells right below a head that hold figures: they are values
 PRICE_SHARE = 0.7
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
 
@@ -67,7 +63,7 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     tables: list[ReadTable] = []
     known = known or set()
     grid = with_listed_items(without_codes(grid, hints))
-    top_rows = _head_rows(grid, hints, known)[0]
+    top_rows = head_rows_of(grid, hints, known)[0]
     top = ReadTable()
     _add_all_heads(top, grid, top_rows, hints)
     for part in split_heads(grid, hints, known | top.names(hints), top.texts(), len(top_rows)):
@@ -78,7 +74,7 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
 
 def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) -> ReadTable:
     table = ReadTable(columns=list(grid.columns))
-    head_rows, before = _head_rows(grid, hints, known)
+    head_rows, before = head_rows_of(grid, hints, known)
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
     if not table.heads and above is not None and not _is_price_list(grid, hints):
@@ -141,141 +137,9 @@ def _is_title(cells: list[GridCell]) -> bool:
     return wordy and cells[0].col == 0 and cells[0].bold and not set(text) & set("=:;,.")
 
 
-def _head_rows(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], list[int]]:
-    """Give the rows of heads, and the rows above them that are no part of the table (a legend)."""
-    found: list[int] = []
-    before: list[int] = []
-    grouped = _is_grouped(grid, hints)
-    over = 0
-    for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
-        cells = grid.row_cells(row)
-        if not cells:
-            continue
-        second = grid.at(row, 1)
-        above_heads = not found and _stands_over_heads(grid, row, cells, hints)
-        label = second is not None and labelish(second, hints) and not hints.heads_labels(second.plain)
-        if grouped and label and not above_heads:
-            break
-        if not found and (len(cells) == 1 or _is_legend(cells)):
-            before.append(row)
-        elif above_heads:
-            over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
-        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known):
-            found.append(row)
-        else:
-            break
-    if not found:
-        return [], []
-    if len(found) + len(before) >= grid.rows and not _only_heads(grid, found):
-        return found[:1], before
-    return found, before
-
-
-def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
-    """Tell whether a row of a label and its values stands right above the row that names the vans."""
-    at = cells[0].col  # behind a column of groups the labels stand in the second
-    below = grid.row_cells(row + 1)
-    first = next((cell for cell in below if cell.col == at), None)
-    others = [cell for cell in below if cell.col > at]
-    named = first is None or hints.heads_labels(first.plain)
-    label = labelish(cells[0], hints) and not hints.heads_labels(cells[0].plain)
-    return at <= 1 and label and named and len(others) > 1 and one_series(others)
-
-
-def _is_grouped(grid: Grid, hints: Hints) -> bool:
-    """Tell whether the labels stand in the second column, and the first only names groups of rows now and then."""
-    labels = sum(labelish(cell, hints) for cell in column_cells(grid, 1))
-    return grid.cols >= 3 and labels >= LABEL_SHARE * grid.rows and len(column_cells(grid, 0)) < 0.5 * grid.rows
-
-
-def _only_heads(grid: Grid, rows: list[int]) -> bool:
-    """Tell whether a grid is the drawn head of a table whose rows have no walls: bold cells and no labels."""
-    cells = [cell for row in rows for cell in grid.row_cells(row)]
-    return len(rows) > 1 and all(cell.col > 0 and cell.bold for cell in cells)
-
-
-def _is_legend(cells: list[GridCell]) -> bool:
-    return all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
-
-
-def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:
-    others = [cell for cell in cells if cell.col > 0]
-    first = next((cell for cell in cells if cell.col == 0), None)
-    if not others or (len(others) > 1 and all(_is_measure(cell, hints) for cell in others)):
-        return False
-    over = grid.at(row, 0)
-    if after_head and over is not None and not over.empty and over.row_span > 1 and over.row > skipped:
-        return False  # a cell over several rows groups the labels beside it
-    if after_head and first is not None and sum(has_digit(cell.plain) for cell in others) >= FIGURED * len(others):
-        return False  # the first row of values: "Tarn 19", "2 x 100 Ah, heated", "6 kW"
-    labels = sum(labelish(cell, hints) for cell in others)
-    if grid.cols >= 3 and labels >= max(2, LABEL_SHARE * len(others)) and not labelish(first, hints):
-        return True
-    if first is None:
-        return (row == skipped and len(others) > 1) or row == 0 or after_head
-    named = labels < LABEL_SHARE * len(others) or one_series(others)  # "Tarn 21 Shore" is no label of shore power
-    if hints.heads_labels(first.plain) and named and len(others) > 1:
-        if row == skipped or after_head:
-            return True  # "Models", "Layout" in the corner: the names of vans stand beside it
-    if labelish(first, hints) and labels < 0.8 * len(others):
-        return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
-    if after_head:
-        return False
-    if row == 0 and one_series(others):
-        return True
-    return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
-
-
-def _is_measure(cell: GridCell, hints: Hints) -> bool:
-    """Tell whether a cell is a figure with its unit, which heads no column."""
-    match = MEASURE.fullmatch(cell.plain)
-    return match is not None and hints.is_unit(match.group(1))
-
-
 def _may_name(head: str) -> bool:
     named = has_digit(head) or head[:1].isupper()
     return named and any(letter.isalpha() for letter in head) and len(head.split()) <= 6
-
-
-def _is_known(cells: list[GridCell], known: set[str]) -> bool:
-    """Tell whether all cells but the first headed columns of earlier tables."""
-    others = [cell for cell in cells if cell.col > 0]
-    return len(others) >= 2 and all(head_key(cell.plain) in known for cell in others)
-
-
-def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:
-    """Tell whether the cells are set apart from those below them by weight, colour, size or shade."""
-    below = [cell for cell in grid.cells if cell.row > row and cell.col > 0 and not cell.empty]
-    if not below:
-        return False
-    bold_below = sum(cell.bold for cell in below) / len(below)
-    if all(cell.bold for cell in cells) and bold_below < 0.3:
-        return True
-    colors = [cell.color for cell in below]
-    usual = max(set(colors), key=colors.count)
-    if all(cell.color != usual for cell in cells) and colors.count(usual) > 0.6 * len(colors):
-        return True
-    sizes = sorted(cell.size for cell in below)
-    if all(cell.size > 1.15 * sizes[len(sizes) // 2] for cell in cells):
-        return True
-    letters = [c for cell in cells for c in cell.plain if c.isalpha()]
-    shouted = len(letters) >= 4 and all(letter.isupper() for letter in letters)
-    if shouted and sum(cell.plain.isupper() for cell in below) < 0.3 * len(below):
-        return True
-    fills = [cell.fill for cell in below]
-    common = max(set(fills), key=fills.count)
-    return all(cell.fill not in (None, common) for cell in cells) and fills.count(common) > 0.6 * len(fills)
-
-
-def _unlike_body(grid: Grid, row: int, cells: list[GridCell]) -> bool:
-    """Tell whether the cells have no figures where the columns below mostly do."""
-    if any(has_digit(cell.plain) for cell in cells):
-        return False
-    figured = 0
-    for cell in cells:
-        below = [c for c in column_cells(grid, cell.col) if c.row > row]
-        figured += len(below) >= 2 and sum(has_digit(c.plain) for c in below) > 0.7 * len(below)
-    return figured >= 0.7 * len(cells)
 
 
 def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:

@@ -1,0 +1,84 @@
+"""Columns of unruled tables: the white space that the segments of many lines leave."""
+
+from __future__ import annotations
+
+from specscan.reading.widening import Columns
+from specscan.reading.words import Line, has_leader, middle_of
+from specscan.records.text import Box
+
+GUTTER = 0.45  # em
+CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
+
+Parted = tuple[Line, list[Line]]  # a line and its segments
+
+
+def em_of(lines: list[Line]) -> float:
+    """Give the usual font size of lines, 1 without any."""
+    return middle_of([line.size for line in lines]) if lines else 1.0
+
+
+def columns_under_heads(run: list[Parted]) -> Columns:
+    """Give the columns of a range; heads that reach over several columns do not hide them.
+
+    Bold or shouted lines at the top are heads. They are left out where the lines below have more columns.
+    """
+    rows = [segments for _, segments in run if len(segments) > 1]
+    led = [segments for line, segments in run if len(segments) > 1 and has_leader(line)]
+    if len(led) >= 3 and len(led) >= 0.5 * len(rows):
+        rows = led  # where dots lead to the values, they say where the values begin
+    columns = columns_of(rows)
+    top = 0
+    while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
+        top += 1
+    body = columns_of(rows[top:]) if top and len(rows) - top >= 2 else []
+    return body if len(body) > len(columns) else columns
+
+
+def columns_of(rows: list[list[Line]]) -> Columns:
+    """Give the x ranges of the columns that the segments of most lines respect."""
+    if len(rows) < 2:
+        return []
+    em = em_of([segment for row in rows for segment in row])
+    left = min(segment.box.x0 for row in rows for segment in row)
+    right = max(segment.box.x1 for row in rows for segment in row)
+    bins = int(right - left) + 2
+    cover = [0] * bins
+    for row in rows:
+        inked: set[int] = set()
+        for segment in row:
+            inked.update(range(int(segment.box.x0 - left), int(segment.box.x1 - left) + 1))
+        for x in inked:
+            if 0 <= x < bins:
+                cover[x] += 1
+    allowed = int(CROSSING_SHARE * len(rows))
+    columns: Columns = []
+    start: int | None = None
+    blank = 0
+    for x in range(bins):
+        if cover[x] > allowed:
+            if start is None:
+                start = x
+            elif blank >= GUTTER * em:
+                columns.append((left + start, left + x - blank))
+                start = x
+            blank = 0
+        else:
+            blank += 1
+    if start is not None:
+        columns.append((left + start, left + bins - blank))
+    return [column for column in columns if column[1] - column[0] >= 1]
+
+
+def touched_by(box: Box, columns: Columns) -> list[int]:
+    """Give the columns that a box shares enough with, or else the one whose middle is nearest."""
+    shares = []
+    for index, (x0, x1) in enumerate(columns):
+        if x1 <= box.x0 or x0 >= box.x1:
+            continue  # they share nothing
+        shared = min(box.x1, x1) - max(box.x0, x0)
+        if shared > 0.2 * min(box.width, x1 - x0) or (shared > 0 and box.width < 4):
+            shares.append(index)
+    if not shares:
+        middle = box.middle[0]
+        shares = [min(range(len(columns)), key=lambda i: abs((columns[i][0] + columns[i][1]) / 2 - middle))]
+    return shares
