@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from specscan.dataset.renewal import OF_VANS, PARTS
 from specscan.dataset.schema import TABLES
-from specscan.dataset.store import connect
+from specscan.dataset.store import connect, finished_tables
 from specscan.dataset.wide import VIEWS
 from specscan.records.cells import LEADING, NUMBER
 from specscan.records.errors import DatasetError
@@ -28,7 +28,7 @@ def export(path: Path, folder: Path, form: str) -> list[Path]:
     ``specscan.records.cells.unguarded`` gives it back as it was.
 
     Raises:
-        DatasetError: the dataset cannot be opened, or the folder cannot be written.
+        DatasetError: the dataset cannot be opened or no scan was finished in it, or the folder cannot be written.
         ValueError: an unknown form.
     """
     if form not in OPTIONS:
@@ -40,7 +40,7 @@ def export(path: Path, folder: Path, form: str) -> list[Path]:
     names = [*TABLES, *VIEWS, *(f"{view}_us" for view in VIEWS)]
     written = []
     with connect(path, read_only=True) as connection:
-        present = {row[0] for row in connection.execute("SELECT table_name FROM information_schema.tables").fetchall()}
+        present = finished_tables(connection, path)
         for name in names:
             if name not in present:
                 continue

@@ -22,7 +22,7 @@ import duckdb
 import yaml
 
 from specscan.dataset.schema import TABLES
-from specscan.dataset.store import connect
+from specscan.dataset.store import connect, finished_tables
 from specscan.dataset.wide import VIEWS
 from specscan.records.errors import DatasetError
 
@@ -61,7 +61,7 @@ def write_package(path: Path, folder: Path, licence: str) -> list[Path]:
         data.mkdir(parents=True, exist_ok=True)
         with connect(path, read_only=True) as connection:
             connection.execute("SET TimeZone = 'UTC'")
-            package = _Package(connection, data)
+            package = _Package(connection, data, finished_tables(connection, path))
             descriptor = package.descriptor(licence)
         target = folder / "datapackage.json"
         target.write_text(json.dumps(descriptor, ensure_ascii=False, indent=2) + "\n", encoding="utf-8")
@@ -71,14 +71,11 @@ def write_package(path: Path, folder: Path, licence: str) -> list[Path]:
 
 
 class _Package:
-    def __init__(self, connection: duckdb.DuckDBPyConnection, data: Path):
+    def __init__(self, connection: duckdb.DuckDBPyConnection, data: Path, present: set[str]):
         self.connection, self.data = connection, data
         self.written: list[Path] = []
         text = (resources.files("specscan.dataset") / "dictionary.yaml").read_text(encoding="utf-8")
         self.dictionary = yaml.safe_load(text)
-        present = {row[0] for row in self._rows("SELECT table_name FROM information_schema.tables")}
-        if not {"vans", "fields", "runs"} <= present:
-            raise DatasetError("no scan has been finished in this dataset")
         self.names = [name for name in (*TABLES, *WIDE) if name in present]
         self.fields = {row[0]: row[1:] for row in self._rows("SELECT field, type, unit, meaning, words FROM fields")}
 
@@ -88,8 +85,6 @@ class _Package:
     def descriptor(self, licence: str) -> dict[str, Any]:
         """Write all tables; give the descriptor of the package."""
         runs = self._rows("SELECT version, rules_sha256, finished_at FROM runs ORDER BY finished_at")
-        if not runs:
-            raise DatasetError("no scan has been finished in this dataset")
         version, digest, finished = runs[-1]
         documents = self._rows("SELECT name, sha256 FROM documents ORDER BY name, path")
         return {

@@ -9,6 +9,7 @@ from typing import Any
 
 from specscan.dataset.query import open_walled
 from specscan.dataset.schema import SCORED_BY
+from specscan.dataset.store import finished_tables
 from specscan.records.defaults import FIRST_RULESET
 from specscan.records.errors import DatasetError, NotFoundError
 from specscan.records.names import plain
@@ -25,10 +26,11 @@ class Reader:
         """
         self.path = path
         self.connection = open_walled(path)
-        present = {row["table_name"] for row in self.rows("SELECT table_name FROM information_schema.tables")}
-        if not {"settled", "vans", "scores"} <= present:
+        try:
+            finished_tables(self.connection, path)
+        except DatasetError:
             self.connection.close()
-            raise DatasetError(f"{path}: no scan has been finished in this dataset")
+            raise
 
     def __enter__(self) -> Reader:
         return self
@@ -82,10 +84,12 @@ class Reader:
         """Give the name of a rule set that the dataset was scored with; without a name the one to judge by first.
 
         Raises:
-            NotFoundError: it was not; with the names there are.
+            NotFoundError: it was not, with the names there are; or there are no vans.
         """
         names = [row["ruleset"] for row in self.rows("SELECT DISTINCT ruleset FROM scores ORDER BY ruleset")]
-        if not name and names:
+        if not names:
+            raise NotFoundError("the dataset has no van that was scored")
+        if not name:
             return FIRST_RULESET if FIRST_RULESET in names else names[0]
         if name not in names:
             raise NotFoundError(f"no rule set is called {name!r}; the dataset was scored with: {', '.join(names)}")

@@ -40,6 +40,21 @@ def connect(path: Path, *, read_only: bool) -> duckdb.DuckDBPyConnection:
         raise DatasetError(f"{path}: cannot be opened ({_first_line(str(error))})") from error
 
 
+def finished_tables(connection: duckdb.DuckDBPyConnection, path: Path) -> set[str]:
+    """Give the names of the tables and views that people see, without those only kept between scans.
+
+    Raises:
+        DatasetError: the wide tables are missing, as where the first scan was ended before anything was stored.
+    """
+    rows = connection.execute("SELECT table_name FROM information_schema.tables WHERE table_schema = 'main'").fetchall()
+    present = {name for (name,) in rows}
+    if not {"settled", "vans", "scores"} <= present:
+        raise DatasetError(
+            f"{path}: no scan has been finished in this dataset; finish one with: specscan scan PATH --db {path}"
+        )
+    return present
+
+
 def _first_line(text: str) -> str:
     return text.strip().splitlines()[0]
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from specscan.dataset.query import run_query
+from specscan.dataset.reader import Reader
 from specscan.records.cells import unguarded
 from specscan.records.errors import NotFoundError, RuleError, at
 from specscan.records.names import plain
@@ -162,6 +163,8 @@ def evaluate(gold: Path, db: Path) -> Evaluation:
         DatasetError: the dataset cannot be opened.
     """
     labels = read_gold(gold)
+    with Reader(db):
+        pass  # a dataset in which no scan was finished is refused, not found to hold nothing
     answer = run_query(db, CARRIED)
     stated = [dict(zip(answer.columns, row, strict=True)) for row in answer.rows]
     result = Evaluation()
