@@ -59,7 +59,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
     things = list(dict.fromkeys(thing for group in labels for thing in group.things))
     asked = {name for item in parsed.items if item.start < statement.split for name in item.names("aspect")}
     told = [i for i in parsed.items if i.start >= statement.split and (i.tells or i.quantity is not None)]
-    plain = _is_plain(book, parsed, statement.split, things)
+    plain = is_plain(book, parsed, statement.split, things)
     for thing in things:
         for name in _asked_fields(book, thing, asked, labels[0].items, statement):
             spec = book.fields[name]
@@ -99,7 +99,7 @@ def spec_aspects(book: Rulebook, name: str) -> set[str]:
     return {book.fields[name].aspect} - {"", "capacity"}
 
 
-def _is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> bool:
+def is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> bool:
     """Tell whether a label says no more than what it names: "Black tank flush" asks for something else."""
     known = [
         (i.start, i.end) for i in parsed.items

@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 from collections.abc import Sequence
 
+from specscan.finding.answers import is_plain
 from specscan.finding.context import Context
 from specscan.finding.drafts import Draft
 from specscan.finding.found import Found, How, Value
@@ -84,7 +85,11 @@ class StatementReader:
             for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
                 for name in self.book.fields_of(thing):
                     spec = self.book.fields[name]
-                    if spec.tells_absence and not any(f.field == name for f in found):
+                    others = [i for i in parsed.items if i.chunk == item.chunk and i is not item and i.has("thing")]
+                    plain = is_plain(self.book, parsed, len(parsed.text), [thing])
+                    if not spec.tells_absence or not plain or others:
+                        continue  # "Gray tank insulation" under "not fitted" says nothing of the tank
+                    if not any(f.field == name for f in found):
                         made.append(
                             Found(
                                 name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence

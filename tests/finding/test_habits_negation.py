@@ -95,3 +95,16 @@ def test_only_what_is_denied_is_denied(states, region, line, expected):
 @pytest.mark.parametrize(("region", "line", "expected"), ASKED)
 def test_questions_hedges_and_unknown_labels_deny_nothing(states, region, line, expected):
     states(region, line, expected)
+
+
+def test_what_a_missing_thing_would_belong_to_is_not_missing(settled_of):
+    rows = settled_of(
+        "# Marrowfen Drift 21\n\nModelljahr 2026\n\n- Länge: 5,99 m\n- Gesamtgewicht: 3.500 kg\n- Schlafplätze: 2\n\n"
+        "## Nicht vorhanden\n\n- Beheizung des Abwassertanks\n- Isolierung des Abwassertanks\n"
+        "- Spülung des Fäkaltanks\n- Wechselrichter\n",
+        name="blatt.md",
+    )
+    stated = {field: row.num if row.num is not None else row.flag for (_, field, _), row in rows.items()}
+    assert stated["gray_tank_insulated"] is False
+    assert stated["inverter_w"] == 0
+    assert not {"gray_tank_l", "black_tank_l"} & stated.keys()
