@@ -14,7 +14,7 @@ from specscan.finding.names import NameReader
 from specscan.finding.place import Names, Place, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
-from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster
+from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster, unbroken
 from specscan.finding.whole_words import count, without_first
 from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
@@ -64,7 +64,9 @@ class CastReader:
         if roster is not None and self._is_other_title(names, roster):
             roster = None
         if roster is not None and heads:
-            headed = {player.model.casefold() for player in self._from_heads(heads, names, own)[0]}
+            full = [player.model for player in self._from_heads(heads, names, own)[0]]
+            roster = unbroken(roster, full)
+            headed = {model.casefold() for model in full}
             listed = {model.casefold() for model in roster.models}
             series = f"{roster.series.casefold()} "
             coded = [model for model in headed if model.startswith(series) and CODED.match(model, len(series))]

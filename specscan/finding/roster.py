@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from specscan.finding.place import begins_with, without_start
 from specscan.finding.whole_words import holds, lowered, may_hold
 from specscan.records.text import Kind, Passage
 
@@ -62,6 +63,19 @@ def _parts(text: str, title: str) -> list[str]:
     repeated = [part.strip() for part in re.split(rf"\s+(?={re.escape(word)}\s)", text)]
     known = word in title.split() or all(re.search(r"\d", part) for part in repeated)
     return repeated if known else parts
+
+
+def unbroken(roster: Roster, headed: Sequence[str]) -> Roster:
+    """Give a roster whose last van has its whole name, where the line breaks within it: "… | Drift 21" over "Dune".
+
+    ``headed`` are the vans that heads of tables name: one that no other entry names must go on from the last.
+    """
+    last = roster.models[-1]
+    listed = {model.casefold() for model in roster.models}
+    longer = [name for name in headed if begins_with(name, last) and name.casefold() not in listed]
+    if last.casefold() in {name.casefold() for name in headed} or len(longer) != 1:
+        return roster
+    return replace(roster, codes=(*roster.codes[:-1], without_start(longer[0], roster.series)))
 
 
 def _shared_name(parts: Sequence[str]) -> str:

@@ -135,3 +135,12 @@ def test_the_description_of_a_used_van_is_no_name(vans_of):
         "One owner, always garaged. The Drift 19T has twin beds.\n\n"
     )
     assert {model for _, model, _ in vans_of(text + FIGURES + MORE, "listing.txt")} == {"Drift 19T"}
+
+
+def test_a_line_of_vans_that_breaks_within_the_last_name(vans_of):
+    text = (
+        "# Marrow\n\n## Drift\n\nDrift 21 Larch | Drift 21 Fell | Drift 21\n\n## Dune\n\nModel year 2026\n\n"
+        "| | Drift 21 Larch | Drift 21 Fell | Drift 21 Dune |\n|---|---|---|---|\n"
+        "| Length | 19 ft | 20 ft | 21 ft |\n| GVWR | 9,070 lb | 9,070 lb | 9,350 lb |\n| Sleeps | 2 | 2 | 3 |\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Drift 21 Larch", "Drift 21 Fell", "Drift 21 Dune"}
