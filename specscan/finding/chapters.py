@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Place, begins_with, without_start
 from specscan.finding.ranges import RangeReader
+from specscan.finding.whole_words import any_word
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -159,5 +160,4 @@ def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
 
 
 def _before(words: Sequence[str], behind: str) -> re.Pattern[str]:
-    body = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
-    return re.compile(rf"(?<!\w)(?:{body or '(?!)'}){behind}", re.IGNORECASE)
+    return re.compile(rf"(?<!\w)(?:{any_word(words)}){behind}", re.IGNORECASE)

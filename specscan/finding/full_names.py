@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 
 from specscan.finding.place import Names
 from specscan.finding.quantities import QuantityReader
-from specscan.finding.whole_words import holds, stands_before, without_first
+from specscan.finding.whole_words import any_word, holds, stands_before, without_first
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"\d[\d.,'’ \u00a0\u202f]*"
@@ -20,8 +20,7 @@ class BareHeads:
     """Takes from heads what is no part of a name: prices, measures, remarks below it."""
 
     def __init__(self, price_from: Sequence[str], quantities: QuantityReader):
-        words = "|".join(map(re.escape, sorted(price_from, key=len, reverse=True))) or "(?!)"
-        self.price = re.compile(rf"(?:(?<![^\W\d_])(?:{words})\s*)?(?:{PRICE.pattern})", re.IGNORECASE)
+        self.price = re.compile(rf"(?:(?<![^\W\d_])(?:{any_word(price_from)})\s*)?(?:{PRICE.pattern})", re.IGNORECASE)
         self.quantities = quantities
 
     def bare(self, head: str) -> str:

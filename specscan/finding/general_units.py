@@ -8,7 +8,7 @@ from collections.abc import Iterable
 
 from specscan.finding.kit import Kit
 from specscan.finding.units import Unit
-from specscan.finding.whole_words import may_hold
+from specscan.finding.whole_words import any_word, may_hold
 from specscan.records.text import Passage
 
 KEPT_PATTERNS = 100  # of each language one for each thing that is measured
@@ -19,10 +19,9 @@ BARE = re.compile(r"[\d\s.,'’½¼¾+-]+")
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _measured_in(words: tuple[str, ...], openers: tuple[str, ...]) -> re.Pattern[str]:
     """Give a pattern of one of the words for what is measured, one such as "in", and what may be a unit."""
-    named = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
-    opened = "|".join(map(re.escape, openers)) or "(?!)"
     return re.compile(
-        rf"(?<!\w)(?:{named})(?:\s+\w+){{0,2}}?\s+(?:{opened})\s+([^\s,;()]+(?: [^\s,;()]+)?)", re.IGNORECASE
+        rf"(?<!\w)(?:{any_word(words)})(?:\s+\w+){{0,2}}?\s+(?:{any_word(openers)})\s+([^\s,;()]+(?: [^\s,;()]+)?)",
+        re.IGNORECASE,
     )
 
 

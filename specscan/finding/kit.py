@@ -18,7 +18,7 @@ from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inche
 from specscan.finding.sayings import SayingFinder
 from specscan.finding.units import Unit, Units, conversion
 from specscan.finding.van_mentions import Named, VanMentions
-from specscan.finding.whole_words import holds
+from specscan.finding.whole_words import any_word, holds
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile
@@ -177,7 +177,7 @@ class Kits:
             return True
         if "gal" in folded and US_GALLON.search(text):
             return False
-        printed = self._gallons_printed(text) if self.twice_printed(folded) else 0
+        printed = self._gallons_printed(text) if any(one in folded for one in self.gallons) else 0
         if printed:
             return printed > 0
         british, american = hits
@@ -195,10 +195,6 @@ class Kits:
                 balance += abs(size - imperial) < NEAR_GALLON * imperial
                 balance -= abs(size - us) < NEAR_GALLON * us
         return balance
-
-    def twice_printed(self, folded: str) -> bool:
-        """Tell whether a text, without capitals, can print volumes in gallons."""
-        return any(one in folded for one in self.gallons)
 
     def _is_north_american(self, text: str, language: str, hits: tuple[int, int]) -> bool:
         """Tell whether a document's words and units are of the United States or Canada."""
@@ -219,7 +215,7 @@ def _side_by_side(units: UnitFile) -> re.Pattern[str]:
     """Give a pattern of volumes printed in litres and gallons: "72 litres (15.8 gal)", "12 gal / 45 L"."""
     names = ("liter", "gallon")
     spelled = [[one for unit in units.units if unit.pint == name for one in unit.spellings] for name in names]
-    litre, gallon = ("|".join(re.escape(one) for one in sorted(ones, reverse=True)) for ones in spelled)
+    litre, gallon = map(any_word, spelled)
     figure, joint = r"\d{1,3}(?:[.,]\d)?", r"\s*[(/]\s*"
     first = rf"(?P<l1>{figure})\s?(?:{litre}){joint}(?P<g1>{figure})\s?(?:{gallon})"
     second = rf"(?P<g2>{figure})\s?(?:{gallon}){joint}(?P<l2>{figure})\s?(?:{litre})"

@@ -14,6 +14,7 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.fold import Folder, Token, expand
+from specscan.finding.whole_words import any_word
 from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import Terms, WordFile
@@ -365,6 +366,5 @@ def _next_statement(words: WordFile) -> re.Pattern[str] | None:
     """Give the pattern of the comma or word before a verb with which another statement about a subject begins."""
     if not words.predicates:
         return None
-    verbs = "|".join(re.escape(verb) for verb in sorted(words.predicates, key=len, reverse=True))
-    joints = "|".join(re.escape(word) for word in words.cues.get("coordination", []) if word.isalpha())
-    return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{verbs})(?!\w)")
+    joints = any_word(word for word in words.cues.get("coordination", []) if word.isalpha())
+    return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)")

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
-from specscan.finding.whole_words import lowered, places
+from specscan.finding.whole_words import any_of, any_word, lowered, places
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
@@ -20,16 +19,6 @@ SHORT_HEADING = 40
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 FIRST_LINES = 3  # where a company's name stands alone
-
-
-def any_of(words: Sequence[str], *, whole: bool) -> re.Pattern[str]:
-    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
-    return re.compile(rf"(?<!\w)(?:{any_word(words)})" + (r"(?!\w)" if whole else ""))
-
-
-def any_word(words: Iterable[str]) -> str:
-    """Give the text of a pattern for any of some words, the longest first; it fits nothing where there are none."""
-    return "|".join(map(re.escape, sorted(words, key=len, reverse=True))) or "(?!)"
 
 
 class MakerReader:
@@ -47,10 +36,9 @@ class MakerReader:
         self.of_other_year = any_of(self.words.not_model_year, whole=False)
         self.spoken = self._spoken_pattern()
         self.said = self._said_patterns()
-        forms = sorted(book.general.legal_forms, key=len, reverse=True)
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
-        self.form = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, forms))})(?!\w)")
-        form = "|".join(map(re.escape, forms))
+        self.form = any_of(book.general.legal_forms, whole=True)
+        form = any_word(book.general.legal_forms)
         # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name.
         self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{form})(?![\w])(?!,?[ \u00a0](?:{form})(?!\w))")
 
@@ -120,9 +108,9 @@ class MakerReader:
         return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
 
     def _spoken_pattern(self) -> re.Pattern[str]:
-        verbs = "|".join(map(re.escape, self.words.cues.get("is_named", [])))
+        verbs = any_word(self.words.cues.get("is_named", []))
         labels = {label.casefold() for label in self.words.maker_labels}
-        words = "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True))
+        words = any_word(labels)
         return re.compile(rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", re.I)
 
     def _spoken(self, text: str) -> str:
@@ -210,7 +198,7 @@ class MakerReader:
 
     def _signed(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the name behind "by" at the end of a title: "The Drift by Marrowfen"."""
-        words = "|".join(map(re.escape, self.words.made_by)) or "(?!)"
+        words = any_word(self.words.made_by)
         pattern = re.compile(rf"\w (?:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
         for title in document.titles:
             match = pattern.search(PARTED.split(title.text)[0].strip(" .")) if title.page in (0, 1) else None

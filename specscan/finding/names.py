@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.maker import FIRST_LINES
 from specscan.finding.place import PARTED, Names, Place, running_lines
-from specscan.finding.whole_words import count, may_hold
+from specscan.finding.whole_words import any_word, count, may_hold
 from specscan.finding.years import YEAR, YearReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -37,13 +37,11 @@ class NameReader(YearReader):
             phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         }
-        articles = "|".join(map(re.escape, [*self.words.articles_of_names])) or "(?!)"
+        articles = any_word(self.words.articles_of_names)
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
         )
-        verbs, vans = (
-            "|".join(map(re.escape, one)) or "(?!)" for one in (self.words.cues["is_named"], self.words.vans)
-        )
+        verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.used_words = {
             norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)

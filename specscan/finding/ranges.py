@@ -13,6 +13,7 @@ from dataclasses import replace
 from specscan.finding.full_names import CODE
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import begins_with
+from specscan.finding.whole_words import any_word
 from specscan.records.text import Head, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
@@ -25,10 +26,10 @@ class RangeReader:
 
     def __init__(self, lexicon: Lexicon):
         words = lexicon.words
-        ranges, articles = (_any(one) for one in (words.range_words, words.articles_of_names))
+        ranges, articles = (any_word(one) for one in (words.range_words, words.articles_of_names))
         self.lexicon = lexicon
         self.range = re.compile(rf"(?:(?i:{articles})\s+)?(?:(?i:{ranges})\s+({NAME})|({NAME})[ -](?i:{ranges}))")
-        self.model = re.compile(rf"(?i:{_any({*words.model_labels, *words.model_words})})\s+(?=[\dA-ZÀ-Þ])")
+        self.model = re.compile(rf"(?i:{any_word({*words.model_labels, *words.model_words})})\s+(?=[\dA-ZÀ-Þ])")
 
     def name(self, heading: str, *, remarked: bool = False) -> str:
         """Give the range that a heading names, an empty text where it names none.
@@ -93,7 +94,3 @@ def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], b
         table for table, labels in rows.items()
         if len(labels) > 1 and all(CODED_ROW.match(text) and can_be_name(text) for text in labels)
     }  # fmt: skip
-
-
-def _any(words: Sequence[str] | set[str]) -> str:
-    return "|".join(map(re.escape, sorted(words, key=len, reverse=True))) or "(?!)"

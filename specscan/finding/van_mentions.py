@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from specscan.finding.cast import Cast
-from specscan.finding.whole_words import Names
+from specscan.finding.whole_words import Names, any_word
 
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
 KEPT_PATTERNS = 16  # lists of words, one a language
@@ -143,12 +143,12 @@ class VanMentions:
 
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _before_name(articles: tuple[str, ...]) -> re.Pattern[str]:
-    return re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, articles)) or '(?!)'})\s+$", re.IGNORECASE)
+    return re.compile(rf"(?<!\w)(?:{any_word(articles)})\s+$", re.IGNORECASE)
 
 
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _restricted(words: tuple[str, ...]) -> Restricted:
-    word = rf"\b(?:{'|'.join(map(re.escape, words)) or '(?!)'})\b"
+    word = rf"\b(?:{any_word(words)})\b"
     return Restricted(
         re.compile(word, re.IGNORECASE),
         re.compile(rf"\s*{word}"),

@@ -7,7 +7,7 @@ whole where no letter, digit or underscore stands right beside it, as ``(?<!\\w)
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 # letters that count as others where case does not, though they are no capitals of these
 ALIKE = str.maketrans({"ı": "i", "İ": "i", "ſ": "s", "\u212a": "k", "\u00b5": "\u03bc"})
@@ -17,6 +17,16 @@ STRANGE = re.compile("[" + "".join(map(chr, ALIKE)) + "]")
 def lowered(text: str) -> str:
     """Give a text in small letters, each at its place."""
     return text.lower() if text.isascii() or not STRANGE.search(text) else text.translate(ALIKE).lower()
+
+
+def any_word(words: Iterable[str]) -> str:
+    """Give the text of a pattern for any of some words, the longest first; it fits nothing where there are none."""
+    return "|".join(map(re.escape, sorted(words, key=len, reverse=True))) or "(?!)"
+
+
+def any_of(words: Iterable[str], *, whole: bool) -> re.Pattern[str]:
+    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
+    return re.compile(rf"(?<!\w)(?:{any_word(words)})" + (r"(?!\w)" if whole else ""))
 
 
 def is_of_word(letter: str) -> bool:

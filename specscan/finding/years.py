@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.maker import MakerReader, any_of
+from specscan.finding.maker import MakerReader
 from specscan.finding.place import PARTED, Names, Place, running_lines
+from specscan.finding.whole_words import any_of, any_word
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
@@ -26,9 +27,7 @@ class YearReader(MakerReader):
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.of_model_year = any_of(self.words.model_year, whole=True)
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
-        self.short_year = re.compile(
-            rf"(?<!\w)(?:{'|'.join(map(re.escape, short)) or '(?!)'})[ \u00a0]?['’]?(\d\d)(?!\d)"
-        )
+        self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(\d\d)(?!\d)")
 
     def _is_month(self, before: str) -> bool:
         word = re.search(r"([^\W\d_]+)\.?\s*$", before)
