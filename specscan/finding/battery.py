@@ -89,15 +89,15 @@ def _of_kind(row: Found, parsed: Parsed) -> int:
     """Give how many batteries of a charge are told before their kind: "2 × AGM, 100 Ah", "two lithium, 100 Ah each"."""
     assert row.item is not None
     item = row.item
+    each = any(0 <= cue.first - item.last <= 1 and cue.start >= item.end for cue in parsed.cues("each"))
     for other in parsed.items:
         counted = other.quantity is not None and other.quantity.bare and other.quantity.count == 1
         if not counted or other.sentence != item.sentence or not 0 < item.first - other.last <= KIND_WORDS:
             continue
         assert other.quantity is not None
         number = other.quantity.each
-        times = SEVERAL.match(parsed.text, other.end)
-        each = any(0 <= cue.first - item.last <= 1 and cue.start >= item.end for cue in parsed.cues("each"))
-        if number == int(number) and 2 <= number <= MOST_BATTERIES and (times or each):
+        told = each or SEVERAL.match(parsed.text, other.end)
+        if number == int(number) and 2 <= number <= MOST_BATTERIES and told:
             kinds = [i for i in parsed.items if other.end <= i.start and i.end <= item.start]
             plain = all(i.quantity is None or i.quantity.bare for i in kinds)  # "4" of "LiFePO4"
             if plain and any(c.kind == "value" for i in kinds for c in i.concepts):

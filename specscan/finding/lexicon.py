@@ -25,7 +25,7 @@ REGION = re.compile(r"^(?:us|uk):")
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
-COLON = ":"
+COLON = ": "  # between a label and what it is beside
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
 KEPT_ANALYSES = 4_000
@@ -117,10 +117,10 @@ class Lexicon:
     def joined(self, label: str, joint: str, body: str) -> Analysis:
         """Analyse a label and a body with a sign between them; what is known of each is put together where it can be.
 
-        ``joint`` holds one sign that is a word of no term, with spaces around it.
+        ``joint`` holds one sign, with spaces around it; the whole is analysed anew where that sign is a word of a term.
         """
         text = f"{label}{joint}{body}"
-        if len(text) > KEPT_LETTERS or not ENDS_IN_WORD.search(label):
+        if len(text) > KEPT_LETTERS or joint.strip() in self.known_words or not ENDS_IN_WORD.search(label):
             return self.analyse(text)
         left, right = self.analyse(label), self.analyse(body)
         sign = len(label) + len(joint) - len(joint.lstrip())
@@ -200,13 +200,9 @@ class Lexicon:
 
     def things_told(self, passage: Passage) -> set[str]:
         """Give the things, and fields with names of their own, of which a passage and its row's label speak."""
-        if passage.row is None:
-            mentions = self.analyse(passage.text).mentions
-        elif COLON in self.known_words:
-            mentions = self.analyse(f"{passage.row.text}{COLON} {passage.text}").mentions
-        else:
-            mentions = self.joined(passage.row.text, f"{COLON} ", passage.text).mentions
-        return {m.concept.name for m in mentions if m.concept.kind in ("thing", "alone")}
+        row, text = passage.row, passage.text
+        analysis = self.analyse(text) if row is None else self.joined(row.text, COLON, text)
+        return {m.concept.name for m in analysis.mentions if m.concept.kind in ("thing", "alone")}
 
     def names_thing(self, text: str) -> bool:
         """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""

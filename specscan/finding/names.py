@@ -140,10 +140,8 @@ class NameReader(YearReader):
         shown: dict[str, tuple[str, Place]] = {}
         texts = self._title_texts(document, own)
         letterhead = self._letterhead(document, own, names.maker)
-        if spoken:
-            said = self._spoken_names(document, own)
-            texts += said
-            candidates[letterhead] -= 3 if said else 0
+        said = self._spoken_names(document, own) if spoken else []
+        texts += said
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS:
@@ -157,6 +155,8 @@ class NameReader(YearReader):
                 whole.add(key)
             if key not in shown or (shown[key][0].isupper() and not name.isupper()):
                 shown[key] = (name, place)
+        if said and letterhead in candidates:
+            candidates[letterhead] -= 3
         if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
             name = self.clean(labelled[0], names.maker)
             if name:
@@ -302,8 +302,6 @@ class NameReader(YearReader):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
-            if key not in shown:
-                continue
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
             points += min(3, count(body, key) - 1)

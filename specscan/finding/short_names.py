@@ -119,18 +119,18 @@ class ShortNames:
     def whole_label(self, parsed: Parsed, split: int) -> list[tuple[Item, list[str]]]:
         """Give a common word that alone is a label, where a figure answers it: "Diesel: 24.5 gal"."""
         label = parsed.text[:split].strip(" :")
-        items = [i for i in parsed.items if i.has("beside") and parsed.text[i.start : i.end] == label]
         figures = [i.quantity for i in parsed.items if i.quantity is not None and i.start >= split]
-        return [
-            (item, item.names("beside"))
-            for item in items
-            if len(figures) == 1
-            and any(
-                spec.dimension == figures[0].dimension and (spec.range is None or spec.range[0] <= figures[0].high)
-                for thing in item.names("beside")
-                for spec in (self.book.fields[name] for name in self.book.fields_of(thing))
-            )
-        ]
+        if len(figures) != 1:
+            return []
+        found = []
+        for item in parsed.items:
+            if item.has("beside") and parsed.text[item.start : item.end] == label:
+                things = item.names("beside")
+                specs = [self.book.fields[name] for thing in things for name in self.book.fields_of(thing)]
+                asked = [spec for spec in specs if spec.dimension == figures[0].dimension]
+                if any(spec.range is None or spec.range[0] <= figures[0].high for spec in asked):
+                    found.append((item, things))
+        return found
 
     def _opens_line(self, item: Item, parsed: Parsed, split: int) -> bool:
         """Tell whether a short name opens a line that goes on with what it can have: "Pipes inside, lagged"."""

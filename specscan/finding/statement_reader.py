@@ -83,13 +83,11 @@ class StatementReader:
         made = []
         for group in self.kit.frames.grouper.form(parsed, split, Context()).groups:
             for thing, item in ((t, i) for i in group.items for t in i.names("thing")):
+                others = any(i.chunk == item.chunk and i is not item and i.has("thing") for i in parsed.items)
+                if others or not is_plain(self.book, parsed, len(parsed.text), [thing]):
+                    continue  # "Gray tank insulation" under "not fitted" says nothing of the tank
                 for name in self.book.fields_of(thing):
-                    spec = self.book.fields[name]
-                    others = [i for i in parsed.items if i.chunk == item.chunk and i is not item and i.has("thing")]
-                    plain = is_plain(self.book, parsed, len(parsed.text), [thing])
-                    if not spec.tells_absence or not plain or others:
-                        continue  # "Gray tank insulation" under "not fitted" says nothing of the tank
-                    if not any(f.field == name for f in found):
+                    if self.book.fields[name].tells_absence and not any(f.field == name for f in found):
                         made.append(
                             Found(
                                 name, Value(), item.start, item.end, f"{name}:not fitted", item, sentence=item.sentence

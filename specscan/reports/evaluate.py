@@ -9,7 +9,6 @@ from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
-from specscan.dataset.query import run_query
 from specscan.dataset.reader import Reader
 from specscan.records.cells import unguarded
 from specscan.records.errors import NotFoundError, RuleError, at
@@ -163,10 +162,8 @@ def evaluate(gold: Path, db: Path) -> Evaluation:
         DatasetError: the dataset cannot be opened.
     """
     labels = read_gold(gold)
-    with Reader(db):
-        pass  # a dataset in which no scan was finished is refused, not found to hold nothing
-    answer = run_query(db, CARRIED)
-    stated = [dict(zip(answer.columns, row, strict=True)) for row in answer.rows]
+    with Reader(db) as reader:  # which refuses a dataset in which no scan was finished
+        stated, documents = reader.rows(CARRIED), reader.rows("SELECT name, path, status, message FROM documents")
     result = Evaluation()
     others = [
         label for other in sorted(gold.parent.glob("gold*.csv")) if other.name != gold.name
@@ -174,20 +171,20 @@ def evaluate(gold: Path, db: Path) -> Evaluation:
     ]  # fmt: skip
     elsewhere = {(label.doc, label.page) for label in others} - {(label.doc, label.page) for label in labels}
     judged = {label.doc for label in labels}
-    judged |= _in_folder(gold, db) - {label.doc for label in others}
+    judged |= _in_folder(gold, documents) - {label.doc for label in others}
     result.not_judged = sorted({row["doc"] for row in stated} - judged)
     for doc in sorted(judged):
         own = [label for label in labels if label.doc == doc]
         _compare(result, doc, own, [row for row in stated if row["doc"] == doc], elsewhere)
-    _compare_statuses(result, gold, db)
+    _compare_statuses(result, gold, documents)
     return result
 
 
-def _in_folder(gold: Path, db: Path) -> set[str]:
+def _in_folder(gold: Path, documents: Iterable[dict[str, Any]]) -> set[str]:
     """Give the names of the dataset's documents that lie in the gold file's folder."""
     folder = gold.resolve().parent.as_posix()
-    paths = [row[0] for row in run_query(db, "SELECT path FROM documents").rows]
-    return {path.rsplit("/", 1)[1] for path in paths if path.rsplit("/", 1)[0] == folder}
+    parted = [row["path"].rsplit("/", 1) for row in documents]
+    return {parts[1] for parts in parted if parts[0] == folder}
 
 
 def _compare(
@@ -287,14 +284,13 @@ def is_right(row: Mapping[str, Any], label: Label) -> bool:
     return row["value_text"] == label.value
 
 
-def _compare_statuses(result: Evaluation, gold: Path, db: Path) -> None:
+def _compare_statuses(result: Evaluation, gold: Path, documents: Iterable[dict[str, Any]]) -> None:
     expected = gold.parent / "expected.csv"
     if not expected.is_file():
         return
     with open(expected, encoding="utf-8-sig", newline="") as file:
         wanted = {row["doc"]: row["status"] for row in csv.DictReader(file) if row.get("doc") and row.get("status")}
-    answer: Iterable[tuple[Any, ...]] = run_query(db, "SELECT name, status, message FROM documents").rows
-    found = {name: (status, message or "") for name, status, message in answer}
+    found = {row["name"]: (row["status"], row["message"] or "") for row in documents}
     for doc, status in sorted(wanted.items()):
         if doc in found and found[doc][0] != status:
             result.misses.append(Miss("status", doc, "", "", status, found[doc][0], "", found[doc][1]))
