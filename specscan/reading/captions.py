@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
-from specscan.reading.grid import Grid, GridCell
+from specscan.reading.grid import Grid
+from specscan.reading.pairs import pair_grid, take_in
 from specscan.reading.words import Line, middle_of, segments_of
-from specscan.records.text import union
 
 RATIO = 1.08  # of the font sizes of value and label
 ALIGNED = 0.5  # em between the left edges of a label and its value
@@ -55,7 +55,8 @@ def part_captions(lines: list[Line], hints: Hints) -> list[list[Line] | Grid]:
             run.append(other)
         if pairs.start > at:
             parts.append(lines[at : pairs.start])
-        parts.append(_grid(run))
+        held = [pair for one in run for pair in zip(one.labels, one.values, strict=True)]
+        parts.append(pair_grid([([label], value) for label, value in held]))
         at = run[-1].end
     if at < len(lines):
         parts.append(lines[at:])
@@ -86,7 +87,7 @@ def _pairs_at(lines: list[Line], at: int) -> _Pairs | None:
         return None
     held = [[value] for value in values]
     end = at + 2
-    while end < len(lines) and _wraps(segments_of(lines[end], SEGMENT_GAP), held):
+    while end < len(lines) and take_in(segments_of(lines[end], SEGMENT_GAP), held, _goes_on):
         end += 1
     return _Pairs(at, end, labels, held, style)
 
@@ -102,22 +103,11 @@ def _aligned(one: Line, other: Line) -> bool:
     return abs(one.box.x0 - other.box.x0) <= ALIGNED * max(one.size, other.size)
 
 
-def _wraps(segments: list[Line], held: list[list[Line]]) -> bool:
-    """Tell whether a line goes on with values above it, and take it in if so."""
-    hosts = []
-    for segment in segments:
-        for value in held:
-            last = value[-1]
-            near = 0 < segment.base - last.base <= WRAP * last.size and len(value) < MOST_LINES
-            alike = abs(segment.size - last.size) <= 0.2 and segment.bold == last.bold and segment.color == last.color
-            if near and alike and _aligned(segment, last):
-                hosts.append(value)
-                break
-    if len(hosts) < len(segments):
-        return False
-    for host, segment in zip(hosts, segments, strict=True):
-        host.append(segment)
-    return True
+def _goes_on(segment: Line, value: list[Line]) -> bool:
+    last = value[-1]
+    near = 0 < segment.base - last.base <= WRAP * last.size and len(value) < MOST_LINES
+    alike = abs(segment.size - last.size) <= 0.2 and segment.bold == last.bold and segment.color == last.color
+    return near and alike and _aligned(segment, last)
 
 
 def _sound(found: list[_Pairs], style: _Style, hints: Hints) -> bool:
@@ -135,13 +125,3 @@ def _sound(found: list[_Pairs], style: _Style, hints: Hints) -> bool:
         if after.start == before.end
     ]
     return not above or middle_of(below) <= middle_of(above) + 0.5
-
-
-def _grid(run: list[_Pairs]) -> Grid:
-    cells = []
-    pairs = [pair for line in run for pair in zip(line.labels, line.values, strict=True)]
-    for row, (label, value) in enumerate(pairs):
-        cells += [GridCell(row, 0, [label]), GridCell(row, 1, value)]
-    box = union([cell.box for cell in cells if cell.box is not None])
-    assert box is not None
-    return Grid(cells, len(pairs), 2, box, "tiles")

@@ -14,6 +14,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from specscan.reading.spans import joined
+
 Cell = tuple[float, float, float, float]  # x0, top, x1, bottom
 Point = tuple[float, float]
 
@@ -45,7 +47,7 @@ def merged(edges: list[Edge], snap: float, join: float) -> list[Edge]:
             members = groups[number]
             at = sum(edge.at for edge in members) / len(members)
             spans = [(edge.start, edge.stop) for edge in members]
-            result += [Edge(across, at, start, stop) for start, stop in _joined(spans, join)]
+            result += [Edge(across, at, start, stop) for start, stop in joined(spans, join)]
     return result
 
 
@@ -58,17 +60,6 @@ def _clusters(values: list[float], tolerance: float) -> list[list[float]]:
         else:
             groups.append([value])
     return groups
-
-
-def _joined(spans: list[tuple[float, float]], tolerance: float) -> list[tuple[float, float]]:
-    joined: list[tuple[float, float]] = []
-    for start, stop in sorted(spans, key=lambda span: span[0]):
-        if joined and start <= joined[-1][1] + tolerance:
-            if stop > joined[-1][1]:
-                joined[-1] = (joined[-1][0], stop)
-        else:
-            joined.append((start, stop))
-    return joined
 
 
 class Crossings:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from specscan.reading.words import Line, Word
@@ -49,6 +50,14 @@ class GridCell:
     @property
     def plain(self) -> str:
         return " ".join(line.text for line in self.lines)
+
+
+def by_row(cells: Iterable[GridCell]) -> dict[int, list[GridCell]]:
+    """Give cells by the row in which they begin."""
+    rows: dict[int, list[GridCell]] = {}
+    for cell in cells:
+        rows.setdefault(cell.row, []).append(cell)
+    return rows
 
 
 @dataclass(slots=True)

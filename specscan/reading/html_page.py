@@ -11,7 +11,7 @@ from specscan.reading.assemble import Assembler
 from specscan.reading.compose import Hints
 from specscan.reading.flow import Item
 from specscan.reading.grid import Grid, GridCell
-from specscan.reading.html_rows import alternating, card_title, rows_of, run_of_rows
+from specscan.reading.html_rows import COLUMN, alternating, card_title, page_grid, rows_of, run_of_rows
 from specscan.reading.html_text import HEADINGS, STRONG, full_text, html_line, inline_text, is_block, squash
 from specscan.reading.html_tree import LIMIT_DEPTH, parse
 from specscan.reading.html_visible import Visibility
@@ -82,9 +82,7 @@ def _walk(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     else:
         rows = rows_of(reader.seen, element) or alternating(reader.seen, element, reader.assembler.hints)
         if rows is not None:
-            reader.assembler.begin_block()
-            reader.assembler.add_grid(0, rows)
-            reader.assembler.last_table = None
+            _add_grid(reader, rows)
         else:
             _add_mixed(reader, element, depth)
 
@@ -102,24 +100,18 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
             continue
         if child is titled:
             _flush(reader, run)
-            run = []
             _add_heading(reader, child, CARD_LEVEL)
             continue
         rows = run_of_rows(reader.seen, children, place, reader.assembler.hints)
         if rows is not None:
             _flush(reader, run)
-            run = []
             end, grid = rows
-            reader.assembler.begin_block()
-            reader.assembler.add_grid(0, grid)
-            reader.assembler.last_table = None
+            _add_grid(reader, grid)
         elif is_block(reader.seen, child):
             _flush(reader, run)
-            run = []
             _walk(reader, child, depth + 1)
         elif isinstance(child.tag, str) and child.tag == "br":
             _flush(reader, run)
-            run = []
         elif reader.seen.sees(child):
             run.append((inline_text(reader.seen, child), child.tag in STRONG))
         run.append((child.tail or "", False))
@@ -128,8 +120,17 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         reader.assembler.stack = stack
 
 
+def _add_grid(reader: Reader, grid: Grid) -> None:
+    """Add a table as a block of its own, with which no other goes on."""
+    reader.assembler.begin_block()
+    reader.assembler.add_grid(0, grid)
+    reader.assembler.last_table = None
+
+
 def _flush(reader: Reader, run: list[tuple[str, bool]]) -> None:
-    parts = [(text, strong) for text, strong in run if text.strip()]
+    """Add a run of inline text, which is empty then."""
+    parts, whole = [(text, strong) for text, strong in run if text.strip()], "".join(text for text, _ in run)
+    run.clear()
     if not parts:
         return
     label = squash(parts[0][0])
@@ -141,7 +142,7 @@ def _flush(reader: Reader, run: list[tuple[str, bool]]) -> None:
     if parts[0][1] and rest and len(label.split()) <= LABEL_WORDS and label[-1:] not in ".!?,":
         _add_pair(reader, label.rstrip(":"), rest.lstrip(":–- "))
         return
-    _add_text(reader, "".join(text for text, _ in run), Kind.PROSE)
+    _add_text(reader, whole, Kind.PROSE)
 
 
 def _add_heading(reader: Reader, element: html.HtmlElement, level: int) -> None:
@@ -229,10 +230,8 @@ def _add_table(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         for cell in element.iter("td", "th"):
             _add_mixed(reader, cell, depth + 1)
         return
-    reader.assembler.begin_block()
     reader.assembler.last_table = None
-    reader.assembler.add_grid(0, grid)
-    reader.assembler.last_table = None
+    _add_grid(reader, grid)
 
 
 def _table_grid(reader: Reader, element: html.HtmlElement) -> Grid | None:
@@ -258,15 +257,14 @@ def _table_grid(reader: Reader, element: html.HtmlElement) -> Grid | None:
                 for x in range(col, col + wide):
                     taken[(y, x)] = True
             bold = in_head or (cell.tag == "th" and (col > 0 or alone == 1))
-            line = html_line(full_text(reader.seen, cell), bold=bold, row=rows, offset=col * 400.0)
+            line = html_line(full_text(reader.seen, cell), bold=bold, row=rows, offset=col * COLUMN)
             cells.append(GridCell(rows, col, [line] if line.words else [], tall, wide))
             col += wide
         rows += 1
     cols = max((x + 1 for _, x in taken), default=0)
     if rows < 1 or cols < 2 or not any(cell.col > 0 and not cell.empty for cell in cells):
         return None
-    spans = [(col * 400.0, (col + 1) * 400.0 - 10) for col in range(cols)]
-    return Grid(cells, rows, cols, Box(0, 0, cols * 400.0, rows * PITCH), "html", spans)
+    return page_grid(cells, rows, cols)
 
 
 def _span(cell: html.HtmlElement, name: str) -> int:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Iterable
+
 from lxml import html
 
 from specscan.reading.compose import Hints
@@ -16,6 +19,7 @@ LABEL_SHARE = 0.5  # of the parts before values that are known labels
 VALUE_SHARE = 0.8  # of the known labels: so many values may read like labels
 MIN_ALTERNATING = 6
 TITLE_WORDS = 7
+COLUMN = 400.0  # points that a column of a table is given
 
 
 def rows_of(seen: Visibility, element: html.HtmlElement) -> Grid | None:
@@ -73,11 +77,9 @@ def run_of_rows(
             if len(parts) > 1:
                 end, count, last = place + 1, count + 1, len(rows)
         place += 1
-    if (
-        count < 3
-        or len(first) == 2
-        and not _are_labels(seen, [parts[0] for parts in rows[:last] if len(parts) > 1], hints)
-    ):
+    if count < 3:
+        return None
+    if len(first) == 2 and not _are_labels(seen, [parts[0] for parts in rows[:last] if len(parts) > 1], hints):
         return None
     return end, _div_grid(seen, rows[:last], len(first))
 
@@ -108,29 +110,25 @@ def card_title(seen: Visibility, element: html.HtmlElement, hints: Hints) -> htm
 
     A card holds more below its title, and the title is no label, figure or sentence.
     """
-    name = element.get("class")
-    parent = element.getparent()
-    if not name or parent is None or element.tag in NO_ROWS:
+    if not element.get("class") or element.tag in NO_ROWS or squash(element.text or ""):
         return None
-    sisters = [one for one in parent if one.tag == element.tag and one.get("class") == name]
-    if len(sisters) < 2:
+    shown = (child for child in element if seen.sees(child))
+    first = next((child for child in shown if squash(full_text(seen, child))), None)
+    if first is None or first.tag in NO_ROWS or any(is_block(seen, child) for child in first):
         return None
-    shown = [child for child in element if seen.sees(child) and squash(full_text(seen, child))]
-    if len(shown) < 2 or squash(element.text or "") or shown[0].tag in NO_ROWS:
-        return None
-    first = shown[0]
     text = squash(full_text(seen, first))
     short = len(text.split()) <= TITLE_WORDS and text[:1].isalnum() and text[-1:] not in ".:?!,"
-    plain = not _holds_blocks(seen, first) and (has_digit(text) or not hints.is_label(text))
-    return first if short and plain and _has_rows(seen, shown[1:], hints) else None
+    plain = has_digit(text) or not hints.is_label(text)
+    return first if short and plain and _has_sister(element) and _has_rows(seen, shown, hints) else None
 
 
-def _holds_blocks(seen: Visibility, element: html.HtmlElement) -> bool:
-    """Tell whether an element holds blocks of its own."""
-    return any(is_block(seen, child) for child in element)
+def _has_sister(element: html.HtmlElement) -> bool:
+    """Tell whether a container of the same kind stands beside one; most often the next is one."""
+    beside = itertools.chain(element.itersiblings(element.tag), element.itersiblings(element.tag, preceding=True))
+    return any(one.get("class") == element.get("class") for one in beside)
 
 
-def _has_rows(seen: Visibility, shown: list[html.HtmlElement], hints: Hints) -> bool:
+def _has_rows(seen: Visibility, shown: Iterable[html.HtmlElement], hints: Hints) -> bool:
     """Tell whether labels or a list stand below the title of a card."""
     for child in shown:
         if child.tag in ("ul", "ol", "dl", "table") or rows_of(seen, child) or alternating(seen, child, hints):
@@ -146,7 +144,12 @@ def _div_grid(seen: Visibility, rows: list[list[html.HtmlElement]], cols: int) -
     for number, cells in enumerate(rows):
         for col, cell in enumerate(cells):
             bold = cell.tag in STRONG and col > 0
-            line = html_line(full_text(seen, cell), row=number, offset=col * 400.0, bold=bold)
+            line = html_line(full_text(seen, cell), row=number, offset=col * COLUMN, bold=bold)
             made.append(GridCell(number, col, [line] if line.words else []))
-    spans = [(col * 400.0, (col + 1) * 400.0 - 10) for col in range(cols)]
-    return Grid(made, len(rows), cols, Box(0, 0, cols * 400.0, len(rows) * PITCH), "html", spans)
+    return page_grid(made, len(rows), cols)
+
+
+def page_grid(cells: list[GridCell], rows: int, cols: int) -> Grid:
+    """Give a grid of cells that were placed by ``html_line``, ``COLUMN`` points from one column to the next."""
+    spans = [(col * COLUMN, (col + 1) * COLUMN - 10) for col in range(cols)]
+    return Grid(cells, rows, cols, Box(0, 0, cols * COLUMN, rows * PITCH), "html", spans)

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from specscan.reading.crossings import Cell, Crossings, Edge, merged, tables
-from specscan.reading.grid import Grid, GridCell
+from specscan.reading.grid import Grid, GridCell, by_row
 from specscan.reading.sheet import Sheet
 from specscan.reading.stripes import stripe_edges
 from specscan.reading.words import Word, build_lines, middle_of
@@ -112,10 +112,7 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
 
 def _swallows_rows(cells: list[GridCell]) -> bool:
     """Tell whether the rules only part the columns, so that one cell holds many rows of text."""
-    by_row: dict[int, list[GridCell]] = {}
-    for cell in cells:
-        by_row.setdefault(cell.row, []).append(cell)
-    for row in by_row.values():
+    for row in by_row(cells).values():
         tall = [cell for cell in row if len(cell.lines) >= 4]
         if len(tall) < 2:
             continue

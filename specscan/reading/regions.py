@@ -14,7 +14,8 @@ from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
 from specscan.reading.seams import Usual, with_headings
 from specscan.reading.sheet import Fill, Sheet
-from specscan.reading.strips import Strips, strips_below, strips_through
+from specscan.reading.spans import Spans
+from specscan.reading.strips import strips_below, strips_through
 from specscan.reading.words import Line, Word, build_lines, is_bullet, middle_of, segments_of
 from specscan.records.text import Box
 
@@ -250,7 +251,7 @@ def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:
     return left, right
 
 
-def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: Strips | None = None) -> float | None:
+def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: Spans | None = None) -> float | None:
     """Give the x of a white gutter whose two sides are no rows of each other, or ``None``.
 
     ``strips`` are the white strips through the lines, where they are known.

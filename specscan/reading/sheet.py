@@ -191,10 +191,3 @@ class Sheet:
     dots: list[Dot] = field(default_factory=list)
     hidden_glyphs: int = 0
     crowded: bool = False
-
-
-def turned_box(turn: Turn, left: float, bottom: float, right: float, top: float) -> Box:
-    """Give the box, on the page as displayed, of a rectangle in the file's coordinates."""
-    x0, y0 = turn(left, bottom)
-    x1, y1 = turn(right, top)
-    return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
-from specscan.reading.grid import Grid, GridCell
+from specscan.reading.grid import Grid
+from specscan.reading.pairs import pair_grid, take_in
 from specscan.reading.parting import has_digit
 from specscan.reading.words import Line, segments_of
-from specscan.records.text import union
 
 RATIO = 1.2  # of the font sizes of figure and label
 NEAR = 0.9  # em of the larger type between figure and label
@@ -42,7 +42,7 @@ def find_tiles(lines: list[Line], hints: Hints) -> Tiles | None:
         for above in (True, False):
             end, pairs = _run(lines, start, above, hints)
             if _sound(pairs, hints):
-                return Tiles(lines[:start], _grid(pairs), lines[end:])
+                return Tiles(lines[:start], pair_grid([(label, [value]) for label, value in pairs]), lines[end:])
     return None
 
 
@@ -62,7 +62,7 @@ def _run(lines: list[Line], start: int, above: bool, hints: Hints) -> tuple[int,
             break
         made = [([label], value) for label, value in zip(labels, values, strict=True)]
         at += 2
-        while above and at < len(lines) and _wraps(_segments(lines[at]), made):
+        while above and at < len(lines) and take_in(_segments(lines[at]), [label for label, _ in made], _goes_on):
             at += 1
         pairs.extend(made)
     return at, pairs
@@ -85,22 +85,11 @@ def _are_pairs(first: list[Line], second: list[Line], values: list[Line], labels
     return True
 
 
-def _wraps(segments: list[Line], made: list[Pair]) -> bool:
-    """Tell whether a line goes on with labels above it, and take it in if so."""
-    hosts: list[list[Line]] = []
-    for segment in segments:
-        for label, _ in made:
-            last = label[-1]
-            near = 0 <= segment.box.top - last.box.bottom + 0.3 * last.size <= WRAP * last.size
-            edges = abs(segment.box.x0 - last.box.x0), abs(segment.box.middle[0] - last.box.middle[0])
-            if near and min(edges) <= ALIGNED * last.size and abs(segment.size - last.size) < 0.5:
-                hosts.append(label)
-                break
-    if len(hosts) < len(segments):
-        return False
-    for host, segment in zip(hosts, segments, strict=True):
-        host.append(segment)
-    return True
+def _goes_on(segment: Line, label: list[Line]) -> bool:
+    last = label[-1]
+    near = 0 <= segment.box.top - last.box.bottom + 0.3 * last.size <= WRAP * last.size
+    edges = abs(segment.box.x0 - last.box.x0), abs(segment.box.middle[0] - last.box.middle[0])
+    return near and min(edges) <= ALIGNED * last.size and abs(segment.size - last.size) < 0.5
 
 
 def _sound(pairs: list[Pair], hints: Hints) -> bool:
@@ -109,12 +98,3 @@ def _sound(pairs: list[Pair], hints: Hints) -> bool:
     labels = sum(hints.is_label(" ".join(line.text for line in label)) for label, _ in pairs)
     figures = sum(has_digit(value.text) for _, value in pairs)
     return labels >= max(2, LABEL_SHARE * len(pairs)) and figures >= FIGURE_SHARE * len(pairs)
-
-
-def _grid(pairs: list[Pair]) -> Grid:
-    cells = []
-    for row, (label, value) in enumerate(pairs):
-        cells += [GridCell(row, 0, label), GridCell(row, 1, [value])]
-    box = union([cell.box for cell in cells if cell.box is not None])
-    assert box is not None
-    return Grid(cells, len(pairs), 2, box, "tiles")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from specscan.reading.grid import GridCell
+from specscan.reading.grid import GridCell, by_row
 from specscan.reading.words import middle_of
 
 Columns = list[tuple[float, float]]
@@ -29,9 +29,7 @@ def widen_short(cells: list[GridCell], columns: Columns) -> None:
 
     Such a table prints a sign or a word where a van has no value, so that a lone figure is no value of one van.
     """
-    rows: dict[int, list[GridCell]] = {}
-    for cell in cells:
-        rows.setdefault(cell.row, []).append(cell)
+    rows = by_row(cells)
     lone: list[GridCell] = []
     full = 0
     for row in rows.values():
@@ -57,9 +55,7 @@ def widen_between(cells: list[GridCell], columns: Columns) -> None:
     """
     if len(columns) != 3:
         return
-    rows: dict[int, list[GridCell]] = {}
-    for cell in cells:
-        rows.setdefault(cell.row, []).append(cell)
+    rows = by_row(cells)
     full = [sorted(row, key=lambda c: c.col)[-2:] for row in rows.values() if {c.col for c in row} == {0, 1, 2}]
     lone = [row[-1] for row in rows.values() if len(row) == 2 and row[0].col == 0 < row[1].col and row[1].col_span == 1]
     if len(full) < MIN_FULL or not lone:
