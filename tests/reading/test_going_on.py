@@ -41,6 +41,13 @@ def rows(page, top, texts, xs=XS, **style):
     return top + 14 * len(texts)
 
 
+def begun(heading="Model"):
+    """Set the beginning of the three vans' table; give the page and where its next row goes."""
+    page = titled()
+    rows(page, 90, [(heading, *VANS)], bold=True)
+    return page, rows(page, 106, BASICS)
+
+
 def test_groups_beside_the_labels_are_no_labels(facts_of_pdf):
     page = titled()
     xs = (50, 130, 280, 370, 460)
@@ -60,9 +67,7 @@ def test_groups_beside_the_labels_are_no_labels(facts_of_pdf):
 
 
 def test_heads_that_come_again_half_way_in_another_order_head_what_is_below(facts_of_pdf):
-    page = titled()
-    rows(page, 90, [("Dimensions", *VANS)], bold=True)
-    top = rows(page, 106, BASICS)
+    page, top = begun("Dimensions")
     rows(page, top + 4, [("Water", *VANS[::-1])], bold=True)
     rows(page, top + 20, [(label, *values[::-1]) for label, *values in TANKS])
     facts = facts_of_pdf(page)
@@ -72,9 +77,7 @@ def test_heads_that_come_again_half_way_in_another_order_head_what_is_below(fact
 
 
 def test_a_table_that_goes_on_overleaf_with_other_widths_keeps_its_heads(facts_of_pdf):
-    page = titled()
-    rows(page, 90, [("Model", *VANS)], bold=True)
-    rows(page, 106, BASICS)
+    page, _ = begun()
     page.canvas.showPage()
     rows(page, 60, [*TANKS, ("Interior height", "1.88 m", "1.90 m", "1.92 m")], (50, 180, 265, 350))
     facts = facts_of_pdf(page)
@@ -83,9 +86,7 @@ def test_a_table_that_goes_on_overleaf_with_other_widths_keeps_its_heads(facts_o
 
 
 def test_a_table_of_other_columns_overleaf_takes_no_heads(facts_of_pdf):
-    page = titled()
-    rows(page, 90, [("Model", *VANS)], bold=True)
-    rows(page, 106, BASICS)
+    page, _ = begun()
     page.canvas.showPage()
     rows(page, 60, [("Fresh water tank", "90 L", "120 L"), ("Gray water tank", "70 L", "100 L")], (50, 180, 265))
     facts = facts_of_pdf(page)
