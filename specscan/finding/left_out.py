@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specscan.finding.in_order import fill_run
 from specscan.finding.items import Item, Parsed
 from specscan.finding.quantities import QuantityReader
 from specscan.rulebook.book import Rulebook
@@ -24,11 +25,16 @@ def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:
         if not item.quantity.bare:
             told = item
             continue
+        if item.quantity.worded and item.quantity.high == 1:
+            continue  # an article
+        ahead = fill_run(item, parsed)
+        if ahead is not None and ahead.quantity is not None and ahead.quantity.dimension in DIMENSIONS:
+            item.quantity = reader.with_unit(item.quantity, ahead.quantity.printed_unit) or item.quantity
+            continue
         if told is None or told.sentence != item.sentence or item.first - told.last > REACH:
             continue
         assert told.quantity is not None
-        article = item.quantity.worded and item.quantity.high == 1
-        if article or told.quantity.dimension not in DIMENSIONS:
+        if told.quantity.dimension not in DIMENSIONS:
             continue
         if _of_like_thing(item, told.quantity.dimension, parsed, book) or _of_sister_van(item, told, parsed):
             filled = reader.with_unit(item.quantity, told.quantity.printed_unit)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.found import Found, Value
-from specscan.finding.scope import item_availability
+from specscan.finding.scope import item_availability, item_vans
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
@@ -89,9 +89,9 @@ def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> 
             for row in weak:
                 if spec.strongest and row.value.text == spec.strongest[0]:
                     continue  # what stands beside it says of what it is made: "a hybrid of petrol and electric motor"
-                same = [f for f in weak if f.sentence == row.sentence]
+                same = [f for f in weak if f.sentence == row.sentence and _of_same_vans(f, row, statement)]
                 best = min(order.get(f.value.text or "", 99) for f in same)
-                beside = any(f.sentence == row.sentence for f in strong)
+                beside = any(f.sentence == row.sentence and _of_same_vans(f, row, statement) for f in strong)
                 if beside or order.get(row.value.text or "", 99) > best:
                     row.rejected = "a more exact word stands beside it"
         if spec.strongest and spec.type == "choice":
@@ -103,13 +103,22 @@ def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> 
     return found
 
 
+def _of_same_vans(one: Found, other: Found, statement: Statement) -> bool:
+    """Tell whether two values are said of the same vans: "exposed on the A, in a heated box on the B" are not."""
+    if one is other or not any(i.vans for i in statement.parsed.items):
+        return True
+    parsed, split = statement.parsed, statement.split
+    return item_vans(one.item, parsed, split) == item_vans(other.item, parsed, split)
+
+
 def _keep_strongest(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:
     """Set aside the less exact words of a choice beside a more exact one; an option beside the standard is another."""
     groups: dict[object, list[Found]] = {}
     for row in rows:
         if row.availability is None:
             offered = item_availability(row.item, statement.parsed, statement.split, "")
-            groups.setdefault((row.sentence, offered), []).append(row)
+            vans = item_vans(row.item, statement.parsed, statement.split)
+            groups.setdefault((row.sentence, offered, vans), []).append(row)
     for same in groups.values():
         words = [row.value.text for row in same]
         if len(set(words)) < 2:

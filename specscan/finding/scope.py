@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass, field
 
 from specscan.finding.found import Availability, Found
+from specscan.finding.in_order import van_in_order
 from specscan.finding.items import Item, Parsed
 from specscan.finding.legend import AVAILABILITIES
 
@@ -70,9 +71,14 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     mentions = [i for i in parsed.items if i.vans]
     if item is None:
         return None
-    everyone = [cue for cue in parsed.cues("all_vans") if not _overlap(cue, item)]
+    everyone = [
+        cue for cue in parsed.cues("all_vans", "two_vans") if not _overlap(cue, item) and means_all(cue, parsed)
+    ]
     if any(cue.chunk == item.chunk for cue in everyone):
         return EVERYONE
+    in_order = van_in_order(item, parsed)
+    if in_order is not None:
+        return in_order
     if not mentions:
         return None
     chunk = [m for m in mentions if m.chunk == item.chunk]
@@ -100,6 +106,16 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def means_all(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether words mean all vans; "both" does where it ends its part and no two things are named before it."""
+    if cue.has("cue", "all_vans"):
+        return True
+    if parsed.text[cue.end :].lstrip()[:1] not in ("", ".", ",", ";", ")"):
+        return False
+    before = [i for i in parsed.items if i.sentence == cue.sentence and i.end <= cue.start]
+    return len({name for i in before for kind in ("thing", "short") for name in i.names(kind)}) < 2
 
 
 def _listed(mentions: list[Item], step: int) -> list[Item]:
@@ -204,7 +220,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     cues = [c for c in cues if not _in_phrase(c, parsed)]
     if not cues:
         return None
-    named = _by_named_van(cues, parsed, van)
+    named = _by_named_van(item, cues, parsed, van)
     if named is not None:
         return named
     leading = [c for c in cues if c.start >= split and _opens_list(c, parsed)]
@@ -299,12 +315,22 @@ def _in_phrase(cue: Item, parsed: Parsed) -> bool:
     )  # fmt: skip
 
 
-def _by_named_van(cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
+def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
     for cue in cues:
         vans = [i for i in parsed.items if i.vans and i.chunk == cue.chunk]
         if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
             return _said([cue])
-    return None
+    tied = [(cue, i.vans) for cue in cues for i in parsed.items if i.vans and _right_before(cue, i, parsed)]
+    said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
+    return _said(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
+
+
+def _right_before(cue: Item, mention: Item, parsed: Parsed) -> bool:
+    return (
+        cue.end <= mention.start
+        and cue.sentence == mention.sentence
+        and len(parsed.between(cue.end, mention.start)) <= 1
+    )
 
 
 def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
@@ -347,7 +373,7 @@ def settle_scope(
         base = everyone
     elif named is not None:
         inside = named & base
-        base = inside or (named if scope.vans is None else base)
+        base = inside or (named if scope.vans is None or not named else base)
     result: dict[str, Availability | None] = {}
     for van in sorted(base):
         said = found.availability or item_availability(found.item, parsed, split, van)

@@ -13,6 +13,7 @@ from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
 from specscan.finding.lexicon import Lexicon
+from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
@@ -20,17 +21,13 @@ from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
-LABEL_WORDS = 8
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 KEPT_CELLS = 8_000
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
-SLASHES = re.compile(r"\s*[/x×]\s*")
-INLINE = re.compile(r"([^:!?]{1,70}?)\s*:\s+(?=\S)")
 CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
-FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
 FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,8}\.?")
 NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
@@ -46,6 +43,7 @@ class StatementMaker:
         self.prices = PriceLines(kit, vans, legend, passages)
         self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.keys = read_keys(passages, kit.lexicon)
+        self.openings = Openings(kit.lexicon, vans)
         self.general_units = GeneralUnits(kit, passages)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
@@ -179,6 +177,11 @@ class StatementMaker:
         marked = self._marked(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
             return marked
+        whose = None if self.vans.single or len(body) > SHORT_NAMES else self.openings.vans_headed(body.strip(" ."))
+        if whose is not None and how is How.PAIR:  # "Bypass: both", "Floor heating: 24 MB only"
+            answer = self.kit.lexicon.words.cues["yes"][0]
+            scope = Scope(whose, scope.availability, dict(scope.by_van))
+            return [Draft(passage, label, answer, how, scope, at, label_from, None, notes, shown=body)]
         words = self.keys.meaning(label, body, passage.page)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
@@ -293,10 +296,13 @@ class StatementMaker:
     def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
         if self._is_card(text):
             return []
-        head, body, at = self._inline_label(text)
-        head, body, at = (head, body, at) if head else self._answer_behind(text)
+        parts = self.openings.parts(text)
+        if parts:
+            return self._parts(passage, text, parts, scope, notes)
+        head, body, at = self.openings.label(text)
+        head, body, at = (head, body, at) if head else self.openings.answer_behind(text)
         if head:
-            named = self.vans.whole(head)
+            named = self.openings.vans_headed(head)
             if named is None:
                 return self._labelled(passage, head, body, at, "inline", scope, notes, how=How.PAIR)
             scope.vans = named
@@ -304,36 +310,41 @@ class StatementMaker:
         else:
             at = 0
         how = How.LIST
-        sentences = len(re.findall(r"[.!?](?:\s|$)", text))
-        if passage.kind is not Kind.BULLET and (
-            sentences >= 1 and len(text.split()) > 6 or len(text.split()) > PROSE_WORDS
-        ):
+        if self._is_prose(passage, text):
             how = How.PROSE
-            innermost = self.kit.lexicon.analyse(passage.sections[-1]) if passage.sections else None
-            optional = innermost is not None and self.kit.lexicon.cues(innermost, "if_equipped")
-            if (sentences >= 2 or len(text.split()) > 24) and not optional:
-                scope = Scope(scope.vans)
+            scope = self._scope_of_prose(passage, text, scope)
         return [Draft(passage, "", text, how, scope, at, "", None, notes)]
 
-    def _inline_label(self, text: str) -> tuple[str, str, int]:
-        """Part "Label: value" where the label is known or names vans."""
-        match = INLINE.match(text)
-        if match is None or self._ends_sentence(match.group(1)):
-            return self._label_of_figures(text)
-        head = match.group(1)
-        if len(head.split()) > LABEL_WORDS:
-            return "", text, 0
-        body = text[match.end() :]
-        if self.vans.whole(head) is not None:
-            return head, body, match.end()
-        sentence = re.search(r"[.!]\s+\S", body)
-        if (
-            sentence is not None
-            or len(body.split()) > 24
-            or not (self.kit.lexicon.knows_label(head) or self._is_hedge(head))
-        ):
-            return "", text, 0
-        return head, body, match.end()
+    def _is_prose(self, passage: Passage, text: str) -> bool:
+        words = len(text.split())
+        return passage.kind is not Kind.BULLET and (_sentences(text) >= 1 and words > 6 or words > PROSE_WORDS)
+
+    def _scope_of_prose(self, passage: Passage, text: str, scope: Scope) -> Scope:
+        """Give what holds for running text: a long one below a heading "Options" tells of more than options."""
+        innermost = self.kit.lexicon.analyse(passage.sections[-1]) if passage.sections else None
+        optional = innermost is not None and self.kit.lexicon.cues(innermost, "if_equipped")
+        long = _sentences(text) >= 2 or len(text.split()) > 24
+        return Scope(scope.vans) if long and not optional else scope
+
+    def _parts(
+        self, passage: Passage, text: str, parts: list[Part], scope: Scope, notes: tuple[str, ...]
+    ) -> list[Draft]:
+        """Give the statements of a paragraph in which labels or names of vans open sentences."""
+        listed = bool(parts[0].head or parts[0].vans) or not self._is_prose(passage, text)
+        scope = scope if listed else self._scope_of_prose(passage, text, scope)
+        drafts: list[Draft] = []
+        for part in parts:
+            vans = scope.vans if part.vans is None else part.vans
+            own = Scope(vans, scope.availability, dict(scope.by_van))
+            body = text[part.start : part.end].strip()
+            at = part.start + text[part.start : part.end].index(body)
+            if part.head:
+                body = body.rstrip(".") if len(body) <= ALONE else body
+                drafts += self._labelled(passage, part.head, body, at, "inline", own, notes, how=How.PAIR)
+                continue
+            how = How.LIST if passage.kind is Kind.BULLET else How.PROSE
+            drafts.append(Draft(passage, "", body, how, own, at, "", None, notes))
+        return drafts
 
     def _is_card(self, text: str) -> bool:
         """Tell whether a line gives the figures of a van that is none of the document's: "Fellow 630: 3 500 kg, …"."""
@@ -342,41 +353,6 @@ class StatementMaker:
             return False
         words = self.kit.lexicon.analyse(match.group(1)).mentions
         return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)
-
-    def _answer_behind(self, text: str) -> tuple[str, str, int]:
-        """Part "Heated water lines No" where a list answers a known label in its last word."""
-        head, _, last = text.rstrip().rpartition(" ")
-        if (
-            not head
-            or len(head.split()) > LABEL_WORDS
-            or re.search(r"[.,;:!?]", head)
-            or not self.kit.lexicon.knows_label(head)
-        ):
-            return "", text, 0
-        answers = self.kit.lexicon.analyse(last)
-        cues = [m.concept.name for m in self.kit.lexicon.cues(answers, "yes", "no", "none")]
-        alone = len(answers.tokens) == 1 and bool(cues) and not self.kit.lexicon.cues(answers, "not_so")
-        return (head, last, len(head) + 1) if alone else ("", text, 0)
-
-    def _is_hedge(self, head: str) -> bool:
-        """Tell whether a text says no more than that something is to come: "Available soon"."""
-        analysis = self.kit.lexicon.analyse(head)
-        hedges = self.kit.lexicon.cues(analysis, "hedge")
-        return any(m.last - m.first == len(analysis.tokens) for m in hedges)
-
-    def _ends_sentence(self, head: str) -> bool:
-        """Tell whether a sentence ends within a text; the full stop of an abbreviation ends none."""
-        stops = [match.start() for match in re.finditer(r"\.(?=\s|$)", head)]
-        short = self.kit.lexicon.folder.abbreviations
-        return any(re.split(r"[^\w]", head[:stop])[-1].casefold() not in short for stop in stops)
-
-    def _label_of_figures(self, text: str) -> tuple[str, str, int]:
-        """Part "Length/width/height 6358/2050/2590 mm": as many figures as the label has parts."""
-        match = FIGURES_BEHIND.fullmatch(text)
-        if match is None or self._ends_sentence(match.group(1)) or not self.kit.lexicon.knows_label(match.group(1)):
-            return "", text, 0
-        parts, figures = len(SLASHES.split(match.group(1))), len(SLASHES.split(match.group(2)))
-        return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
 
 
 @functools.lru_cache(maxsize=KEPT_CELLS)
@@ -390,6 +366,10 @@ def _availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
         return None
     longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
     return AVAILABILITIES[longest.concept.name]
+
+
+def _sentences(text: str) -> int:
+    return len(re.findall(r"[.!?](?:\s|$)", text))
 
 
 def _starts(body: str, parts: list[str]) -> list[int]:

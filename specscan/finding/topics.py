@@ -8,6 +8,7 @@ from specscan.finding.drafts import Reading
 from specscan.finding.found import How
 from specscan.finding.items import Item
 from specscan.finding.kit import Kit
+from specscan.finding.scope import means_all
 from specscan.finding.van_mentions import VanMentions
 from specscan.finding.whole_words import holds
 from specscan.records.text import Passage
@@ -25,14 +26,18 @@ class Topics:
     def read(self, reading: Reading) -> dict[int, frozenset[str]]:
         """Give for each sentence of running text the vans that an earlier sentence set as its subject."""
         topics: dict[int, frozenset[str]] = {}
-        if reading.draft.how is not How.PROSE or self.vans.single:
+        if self.vans.single:
+            return topics
+        if reading.draft.how is How.PAIR and reading.draft.passage is self.last[0]:
+            return self._of_label(reading)
+        if reading.draft.how is not How.PROSE:
             return topics
         current = self._topic_before(reading)
         last_named: frozenset[str] | None = None
         last = max((i.sentence for i in reading.parsed.items), default=0)
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
-            if any(i.has("cue", "all_vans") for i in items):
+            if any(i.has("cue", "all_vans", "two_vans") and means_all(i, reading.parsed) for i in items):
                 current = None
             named = [i.vans for i in items if i.vans]
             named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
@@ -45,6 +50,14 @@ class Topics:
                 topics[number] = current
         self.last = (reading.draft.passage, current)
         return topics
+
+    def _of_label(self, reading: Reading) -> dict[int, frozenset[str]]:
+        """Give the subject of a sentence "Waste tank: 60 l" in a paragraph: the van of which the text before it was."""
+        _, current = self.last
+        items = reading.parsed.items
+        if current is None or any(i.vans or i.has("cue", "all_vans", "two_vans") for i in items):
+            return {}
+        return dict.fromkeys({0, *(i.sentence for i in items)}, current)
 
     def _of_two(self, items: list[Item], text: str) -> frozenset[str] | None:
         """Give the van of two that "the longer one" or "the small one" means, by the figures in their names."""
@@ -71,6 +84,8 @@ class Topics:
         """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""
         above, vans = self.last
         passage = reading.draft.passage
+        if above is passage:
+            return vans
         if above is None or (above.block, above.sections) != (passage.block, passage.sections):
             return None
         start = passage.text.casefold()[:REFERRING]

@@ -16,6 +16,9 @@ SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 ROOM = 0.75  # of the width of a column: a line that ends before was not full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
+BROKEN_WORDS = 8  # of a line of running text that was broken
+SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
+LABELLED = re.compile(r"[^\W\d_][^:.]{1,30}:\s")  # what opens with a label begins anew
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
@@ -288,6 +291,8 @@ def _fills(item: Item, line: Line) -> bool:
     above = item.lines[-1]
     if line.text[:1].islower() or above.text.endswith(("-", ",", "–", "/", "(", "&")):
         return True
+    if _breaks_off(above, item, line):
+        return True
     paired = ":" in above.text[:40] and ":" in line.text[:40]
     if paired and (not above.text.endswith(".") or len(above.words) <= SHORT_PAIR):  # "Length: 17 ft. 11 in."
         return False
@@ -295,6 +300,15 @@ def _fills(item: Item, line: Line) -> bool:
     room = widest - above.box.x1
     first = line.words[0]
     return room < first.box.width + 0.4 * line.size or (len(above.words) >= 7 and room < 0.12 * widest)
+
+
+def _breaks_off(above: Line, item: Item, line: Line) -> bool:
+    """Tell whether a long line ends amid its second sentence: it is running text, and the next line goes on with it."""
+    text = above.text
+    if len(above.words) < BROKEN_WORDS or text.endswith((".", "!", "?", ":", ";")) or not SENTENCE_ENDS.search(text):
+        return False
+    widest = max(part.box.x1 for part in [*item.lines, line])
+    return above.box.x1 >= ROOM * widest and not LABELLED.match(line.text)
 
 
 def _part_notes(item: Item) -> list[Item]:

@@ -1,0 +1,169 @@
+"""How a text opens: with a label, with the name of vans, or with neither; and the parts of a paragraph that do.
+
+"Fresh: 27 gal. Gray: 22 gal." holds two labels with their values; "19: LP furnace. One 20-lb cylinder. 24: diesel
+boiler." speaks of one van up to the name of the next.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.van_mentions import VanMentions
+
+LABEL_WORDS = 8  # of a label
+SHORT_NAMES = 80  # letters of a line that can say no more than the names of vans
+SENTENCE_END = re.compile(r"[.!](?=\s+[^\W_])")  # a question goes on in its answer
+HEAD = re.compile(r"\s*([^:!?]{1,70}?)\s*:\s+(?=\S)")
+INLINE = re.compile(r"([^:!?]{1,70}?)\s*:\s+(?=\S)")
+FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
+SLASHES = re.compile(r"\s*[/x×]\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Characters ``start`` to ``end`` of a paragraph; ``head`` is the label before them, ``vans`` of whom they are."""
+
+    start: int
+    end: int
+    head: str = ""
+    vans: frozenset[str] | None = None
+
+
+class Openings:
+    """Reads the openings of texts of one document."""
+
+    def __init__(self, lexicon: Lexicon, vans: VanMentions):
+        self.lexicon, self.vans = lexicon, vans
+
+    def parts(self, text: str) -> list[Part]:
+        """Give the parts of a paragraph of several sentences, of which one at least opens with a label or with vans.
+
+        Nothing is given where none does.
+        """
+        if ": " not in text:
+            return []
+        spans = self.sentences(text)
+        if len(spans) < 2:
+            return []
+        parts: list[Part] = []
+        vans: frozenset[str] | None = None
+        headed = False
+        for start, end in spans:
+            match = HEAD.match(text, start, end)
+            head = match.group(1) if match is not None and len(match.group(1).split()) <= LABEL_WORDS else ""
+            named = self.vans_headed(head) if head else None
+            if match is not None and named is not None:
+                vans, headed = named, True
+                parts.append(Part(match.end(), end, "", vans))
+                continue
+            if not head or not self._is_label(head):
+                head = ""
+            begin = match.end() if head and match is not None else start
+            headed = headed or bool(head)
+            if vans is not None and not self._vans_told(text[start:end]) <= vans:
+                vans = None  # "19: LP furnace. 24: diesel boiler. Floor heating comes with the 24 only."
+            last = parts[-1] if parts else None
+            if not head and last is not None and not last.head and last.vans == vans:
+                parts[-1] = Part(last.start, end, "", vans)
+            else:
+                parts.append(Part(begin, end, head, vans))
+        return parts if headed else []
+
+    def sentences(self, text: str) -> list[tuple[int, int]]:
+        """Give start and end of the sentences of a text."""
+        spans: list[tuple[int, int]] = []
+        start = 0
+        for match in SENTENCE_END.finditer(text):
+            rest = text[match.end() :].lstrip()
+            if rest[:1].islower() or (match.group() == "." and not self._closes(text[start : match.end()])):
+                continue
+            spans.append((start, match.end()))
+            start = len(text) - len(rest)
+        if text[start:].strip():
+            spans.append((start, len(text)))
+        return spans
+
+    def label(self, text: str) -> tuple[str, str, int]:
+        """Part "Label: value" where the label is known or names vans."""
+        match = INLINE.match(text)
+        if match is None or self.ends_sentence(match.group(1)):
+            return self._label_of_figures(text)
+        head = match.group(1)
+        if len(head.split()) > LABEL_WORDS:
+            return "", text, 0
+        body = text[match.end() :]
+        if self.vans_headed(head) is not None:
+            return head, body, match.end()
+        sentence = re.search(r"[.!]\s+\S", body)
+        if (
+            sentence is not None
+            or len(body.split()) > 24
+            or not (self.lexicon.knows_label(head) or self._is_hedge(head))
+        ):
+            return "", text, 0
+        return head, body, match.end()
+
+    def answer_behind(self, text: str) -> tuple[str, str, int]:
+        """Part "Heated water lines No" where a list answers a known label in its last word."""
+        head, _, last = text.rstrip().rpartition(" ")
+        if (
+            not head
+            or len(head.split()) > LABEL_WORDS
+            or re.search(r"[.,;:!?]", head)
+            or not self.lexicon.knows_label(head)
+        ):
+            return "", text, 0
+        answers = self.lexicon.analyse(last)
+        cues = [m.concept.name for m in self.lexicon.cues(answers, "yes", "no", "none")]
+        alone = len(answers.tokens) == 1 and bool(cues) and not self.lexicon.cues(answers, "not_so")
+        return (head, last, len(head) + 1) if alone else ("", text, 0)
+
+    def _is_hedge(self, head: str) -> bool:
+        """Tell whether a text says no more than that something is to come: "Available soon"."""
+        analysis = self.lexicon.analyse(head)
+        hedges = self.lexicon.cues(analysis, "hedge")
+        return any(m.last - m.first == len(analysis.tokens) for m in hedges)
+
+    def _label_of_figures(self, text: str) -> tuple[str, str, int]:
+        """Part "Length/width/height 6358/2050/2590 mm": as many figures as the label has parts."""
+        match = FIGURES_BEHIND.fullmatch(text)
+        if match is None or self.ends_sentence(match.group(1)) or not self.lexicon.knows_label(match.group(1)):
+            return "", text, 0
+        parts, figures = len(SLASHES.split(match.group(1))), len(SLASHES.split(match.group(2)))
+        return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
+
+    def _is_label(self, head: str) -> bool:
+        """Tell whether what stands before a colon amid text is a label, and no statement: "There is no black tank:"."""
+        words = {word.strip("’',").casefold() for word in head.split()}
+        return words.isdisjoint(self.lexicon.words.predicates) and self.lexicon.knows_label(head)
+
+    def vans_headed(self, head: str) -> frozenset[str] | None:
+        """Give the vans that a head before a colon names, all of them for "Both" or "All models"."""
+        named = self.vans.whole(head)
+        if named is not None or self.vans.single or len(head) > SHORT_NAMES:
+            return named
+        return self.vans.everyone if self._is_all_vans(head) else None
+
+    def _is_all_vans(self, text: str) -> bool:
+        """Tell whether a text says no more than that all vans are meant; "both" means two."""
+        analysis = self.lexicon.analyse(text)
+        cues = self.lexicon.cues(analysis, "all_vans", *(["two_vans"] if len(self.vans.everyone) == 2 else []))
+        return any(m.last - m.first == len([t for t in analysis.tokens if t.norm.isalnum()]) for m in cues)
+
+    def _vans_told(self, sentence: str) -> frozenset[str]:
+        """Give the vans that a sentence names, all of them where it says so."""
+        cues = self.lexicon.cues(self.lexicon.analyse(sentence), "all_vans", "two_vans")
+        named = [vans for _, _, vans in self.vans.find(sentence)]
+        return self.vans.everyone if cues else frozenset().union(*named)
+
+    def _closes(self, text: str) -> bool:
+        """Tell whether the full stop at the end of a text ends a sentence."""
+        return self.ends_sentence(text[text[:-1].rfind(" ") + 1 :])
+
+    def ends_sentence(self, head: str) -> bool:
+        """Tell whether a sentence ends within a text; the full stop of an abbreviation ends none."""
+        stops = [match.start() for match in re.finditer(r"\.(?=\s|$)", head)]
+        short = self.lexicon.folder.abbreviations
+        return any(re.split(r"[^\w]", head[:stop])[-1].casefold() not in short for stop in stops)
