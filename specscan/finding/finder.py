@@ -68,7 +68,12 @@ class Finder:
         self, document: Document, kit: Kit, cast: Cast
     ) -> tuple[list[Fact], list[Passage], VanMentions, list[Saying]]:
         cues = kit.lexicon.words.cues
-        verbs = [*cues.get("carries", []), *cues.get("verbs", []), *kit.lexicon.words.predicates]
+        verbs = [
+            *cues.get("carries", []),
+            *cues.get("verbs", []),
+            *kit.lexicon.words.predicates,
+            *kit.lexicon.words.minus,
+        ]
         vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)

@@ -8,8 +8,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from specscan.finding.lexicon import Analysis, Concept, Lexicon
+from specscan.finding.lexicon import Analysis, Concept, Lexicon, Stops
 from specscan.finding.quantities import Quantity
+from specscan.finding.sisters import SisterSentences
 
 TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
 NAMING = frozenset({"thing", "short", "beside"})  # kinds of words that only name something
@@ -120,13 +121,20 @@ def parse(
     quantities: list[Quantity],
     vans: Iterable[tuple[int, int, frozenset[str]]] = (),
     analysis: Analysis | None = None,
+    sisters: SisterSentences | None = None,
 ) -> Parsed:
-    """Give the items of a text; ``vans`` are places where vans of the document are named."""
+    """Give the items of a text; ``vans`` are places where vans of the document are named.
+
+    With ``sisters`` what is said of each of several vans in one sentence counts as a sentence of its own.
+    """
     analysis = analysis or lexicon.analyse(text)
     named = list(vans)
     taken = [(a, b) for a, b, _ in named]
     things = [m.start for m in analysis.mentions if m.concept.kind in SUBJECTS or lexicon.brings_in(m.concept)]
-    bounds = _bounds(text, quantities, lexicon.short, _statements(text, lexicon, things))
+    own: set[int] = set()
+    if sisters is not None and len(named) > 1:
+        own = sisters.begin(text, named, analysis.mentions)
+    bounds = _bounds(text, quantities, lexicon.stops, _statements(text, lexicon, things), own)
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
         if any(a <= mention.start and mention.end <= b for a, b in taken):
@@ -188,24 +196,28 @@ def _statements(text: str, lexicon: Lexicon, things: list[int]) -> set[int]:
 
 
 def _bounds(
-    text: str, quantities: list[Quantity], short: set[str], begun: set[int]
+    text: str, quantities: list[Quantity], stops: Stops, begun: set[int], own: set[int]
 ) -> list[tuple[int, int, int, int, int]]:
     """Cut a text into sentences, clauses and chunks; signs inside quantities do not count.
 
-    ``begun`` are places at which another clause begins without a sign.
+    ``begun`` are places at which another clause begins without a sign, ``own`` those at which another van's words do.
     """
     inside = _merged([(q.start - _counted(text, q), q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
     slashes = {match.start() + 1 for match in SLASH.finditer(text)} if "/" in text else set()
     dashes = {match.start() + 1 for match in DASH.finditer(text)}
-    for place in sorted({*slashes, *dashes, *begun, *(match.start() for match in SIGNS.finditer(text))}):
+    for place in sorted({*slashes, *dashes, *begun, *own, *(match.start() for match in SIGNS.finditer(text))}):
         while inside and inside[-1][1] <= place:
             inside.pop()
-        if inside and inside[-1][0] <= place:
-            continue
         letter, after = text[place], text[place + 1 : place + 2]
-        if place in begun:
+        if inside and inside[-1][0] <= place and not (letter == "." and place + 1 == inside[-1][1]):
+            continue  # but the point of a unit can end its sentence: "stands 109 in. The 21 …"
+        if place in own:
+            sentence += 1
+            clause += 1
+            chunk += 1
+        elif place in begun:
             clause += 1
             chunk += 1
         elif letter in OPENING:
@@ -217,7 +229,7 @@ def _bounds(
         elif letter in CLAUSE_SIGNS:
             clause += 1
             chunk += 1
-        elif letter in ".!?" and (not after or after.isspace()) and _ends_sentence(text, place, short):
+        elif letter in ".!?" and (not after or after.isspace()) and _ends_sentence(text, place, stops):
             sentence += 1
             clause += 1
             chunk += 1
@@ -248,16 +260,18 @@ def _merged(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return merged[::-1]
 
 
-def _ends_sentence(text: str, place: int, short: set[str]) -> bool:
+def _ends_sentence(text: str, place: int, stops: Stops) -> bool:
     following = NEXT.search(text, place + 1)
     if following is None:
         return True
     start = place
     while start and (text[start - 1].isalnum() or text[start - 1] in "_."):
         start -= 1
-    abbreviated = text[place] == "." and text[start:place].casefold() in short
+    abbreviated = text[place] == "." and text[start:place].casefold() in stops.short
     if abbreviated and UNIT_BEHIND.search(text, max(0, place - MAX_UNIT), place) and following.group().isupper():
         return True  # "18,000 BTU/hr. It burns"
+    if abbreviated and stops.opening.match(text, following.start()):
+        return True  # "9 pi de haut. Le 21"
     return not abbreviated and not following.group().islower()
 
 

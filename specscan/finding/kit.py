@@ -16,6 +16,7 @@ from specscan.finding.lexicon import KEPT_LETTERS, Concept, Lexicon
 from specscan.finding.numbers import FigureReader
 from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.sayings import SayingFinder
+from specscan.finding.sisters import SisterSentences
 from specscan.finding.units import Unit, Units, conversion
 from specscan.finding.van_mentions import Named, VanMentions
 from specscan.finding.whole_words import any_word, holds
@@ -53,6 +54,7 @@ class Kit:
     frames: FrameReader
     casts: CastReader
     sayings: SayingFinder
+    sisters: SisterSentences
     kept: Callable[[str, str, Unit | None, Named], tuple[Parsed, int]] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -86,19 +88,17 @@ class Kit:
             found = [Quantity(feet, feet, "length", "ft-in", 0, len(body), each=feet)]
         else:
             hint = hint if hint is not None else self._hint(label)
-            found = self.quantities.find(body, hint, degrees=self._asks_for_degrees(label))
+            found = self.quantities.find(body, hint, degrees=self._asks_for_degrees(label or body))
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
         analysis = self.lexicon.joined(label, JOIN, body) if label else None
-        parsed = parse(text, self.lexicon, quantities, named, analysis)
+        parsed = parse(text, self.lexicon, quantities, named, analysis, None if label else self.sisters)
         fill_units(parsed, self.lexicon.book, self.quantities)
         return parsed, split
 
-    def _asks_for_degrees(self, label: str) -> bool:
-        """Tell whether a label asks for a temperature."""
+    def _asks_for_degrees(self, text: str) -> bool:
+        """Tell whether a label, or running text, speaks of a temperature of the van."""
         book = self.lexicon.book
-        named = (
-            [m.concept.name for m in self.lexicon.analyse(label).mentions if m.concept.kind == "thing"] if label else []
-        )
+        named = [m.concept.name for m in self.lexicon.analyse(text).mentions if m.concept.kind == "thing"]
         return any(book.fields[f].dimension == "temperature" for thing in named for f in book.fields_of(thing))
 
     def _hint(self, label: str) -> Unit | None:
@@ -145,7 +145,9 @@ class Kits:
             frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)
             sayings = SayingFinder(lexicon)
-            self.kits[key] = Kit(language, lexicon, self.units, quantities, frames, casts, sayings)
+            self.kits[key] = Kit(
+                language, lexicon, self.units, quantities, frames, casts, sayings, SisterSentences(lexicon)
+            )
         return self.kits[key]
 
     def for_document(self, document: Document) -> Kit:

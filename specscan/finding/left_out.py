@@ -16,7 +16,8 @@ def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:
     """Give a bare figure the unit of the one before it, where both are said of like things or of sister vans.
 
     "22 gallons of fresh and 18 of gray": both figures stand right before the name of a thing that has such a
-    quantity. "The 19 carries 20 gallons, the 21 carries 30": both stand behind a van, the second ends its part.
+    quantity. "The 19 carries 20 gallons, the 21 carries 30": both stand behind a van, the second ends its part. Where
+    sister vans are told apart, what is said of the second counts as a sentence of its own.
     """
     told: Item | None = None
     for item in parsed.items:
@@ -31,12 +32,13 @@ def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:
         if ahead is not None and ahead.quantity is not None and ahead.quantity.dimension in DIMENSIONS:
             item.quantity = reader.with_unit(item.quantity, ahead.quantity.printed_unit) or item.quantity
             continue
-        if told is None or told.sentence != item.sentence or item.first - told.last > REACH:
+        if told is None or item.sentence - told.sentence > 1 or item.first - told.last > REACH:
             continue
         assert told.quantity is not None
         if told.quantity.dimension not in DIMENSIONS:
             continue
-        if _of_like_thing(item, told.quantity.dimension, parsed, book) or _of_sister_van(item, told, parsed):
+        same = told.sentence == item.sentence
+        if (same and _of_like_thing(item, told.quantity.dimension, parsed, book)) or _of_sister_van(item, told, parsed):
             filled = reader.with_unit(item.quantity, told.quantity.printed_unit)
             item.quantity = filled or item.quantity
 
@@ -54,10 +56,13 @@ def _of_like_thing(item: Item, dimension: str, parsed: Parsed, book: Rulebook) -
 
 
 def _of_sister_van(item: Item, told: Item, parsed: Parsed) -> bool:
-    def behind_van(one: Item) -> bool:
+    """Tell whether both figures stand behind a van, at once or after the same words, and the second ends its part."""
+    behind = []
+    for one in (told, item):
         vans = [i for i in parsed.items if i.vans and i.chunk == one.chunk and i.end <= one.start]
-        return bool(vans) and len(parsed.between(vans[-1].end, one.start)) <= 2
-
+        if not vans:
+            return False
+        behind.append(parsed.between(vans[-1].end, one.start))
     _, end = parsed.chunk_span(item.chunk)
     rest = any(word[0].isalnum() for word in parsed.between(item.end, end))
-    return behind_van(item) and behind_van(told) and not rest
+    return not rest and (all(len(words) <= 2 for words in behind) or behind[0] == behind[1])

@@ -56,6 +56,16 @@ class Mention(NamedTuple):
     last: int
 
 
+class Stops(NamedTuple):
+    """What tells the point of an abbreviation from the end of a sentence.
+
+    ``short`` are the abbreviations, ``opening`` the words ("The") that begin a sentence behind one all the same.
+    """
+
+    short: frozenset[str]
+    opening: re.Pattern[str]
+
+
 @dataclass(slots=True)
 class Analysis:
     """The folded words of a text and the mentions in it, in order."""
@@ -90,7 +100,7 @@ class Lexicon:
         }
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
-        self.short = set(self.words.abbreviations)
+        self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
@@ -364,3 +374,8 @@ def _next_statement(words: WordFile) -> re.Pattern[str] | None:
         return None
     joints = any_word(word for word in words.cues.get("coordination", []) if word.isalpha())
     return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)")
+
+
+def _openers(words: WordFile) -> re.Pattern[str]:
+    articles = any_word(word.capitalize() for word in words.cues.get("definite", []))
+    return re.compile(rf"(?:{articles})\s")

@@ -97,7 +97,7 @@ def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> 
         if spec.strongest and spec.type == "choice":
             _keep_strongest(spec, [f for f in rows if not f.rejected], statement)
         if spec.several == "mixed":
-            _mix(spec, [f for f in rows if not f.rejected])
+            _mix([f for f in rows if not f.rejected], statement)
         if spec.only_with:
             _require(book, spec, rows, found)
     return found
@@ -130,14 +130,17 @@ def _keep_strongest(spec: FieldSpec, rows: list[Found], statement: Statement) ->
                 row.rejected = "a more exact word stands beside it"
 
 
-def _mix(spec: FieldSpec, rows: list[Found]) -> None:
-    words = {row.value.text for row in rows}
-    if len(words) < 2:
-        return
-    keep = rows[0]
-    keep.value = Value(text="mixed")
-    for row in rows[1:]:
-        row.rejected = "part of a mixed arrangement"
+def _mix(rows: list[Found], statement: Statement) -> None:
+    """Make one value of different words that are said of the same vans."""
+    groups: dict[frozenset[str] | None, list[Found]] = {}
+    for row in rows:
+        groups.setdefault(item_vans(row.item, statement.parsed, statement.split), []).append(row)
+    for same in groups.values():
+        if len({row.value.text for row in same}) < 2:
+            continue
+        same[0].value = Value(text="mixed")
+        for row in same[1:]:
+            row.rejected = "part of a mixed arrangement"
 
 
 def _require(book: Rulebook, spec: FieldSpec, rows: list[Found], found: list[Found]) -> None:

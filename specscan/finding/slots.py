@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.groups import Group, Sentence
-from specscan.finding.items import Item
+from specscan.finding.items import Item, Parsed
 from specscan.finding.quantities import Quantity
 from specscan.finding.statement import Statement, basis_items, basis_names
 from specscan.rulebook.book import Rulebook
@@ -119,6 +119,7 @@ class SlotReader:
             [c for c in parsed.cues("input", "output") if c.chunk == item.chunk],
             [c for c in parsed.cues("input", "output") if c.clause == item.clause],
             [c for c in parsed.cues("input", "output") if c.start < statement.split],
+            [c for c in basis_items(parsed.items) if self._goes_on(item, c, parsed)],
             basis_items(statement.note.items) if statement.note is not None else [],
         ]
         if noted:
@@ -133,6 +134,12 @@ class SlotReader:
                 wanted = basis_names(nearest)[0]
                 return next((n for n in fields if self.book.fields[n].basis == wanted), None)
         return next((n for n in fields if self.book.fields[n].basis == "none"), fields[0])
+
+    @staticmethod
+    def _goes_on(item: Item, cue: Item, parsed: Parsed) -> bool:
+        """Tell whether a figure goes on about what was said: "The A has an output of 5 kW, the B 6 kW"."""
+        own = any(i.clause == item.clause and i.has("thing") for i in parsed.items)
+        return not own and cue.sentence == item.sentence and cue.start < item.start
 
 
 def label_aspects(book: Rulebook, sentence: Sentence, thing: str | None) -> set[str]:

@@ -68,20 +68,24 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
     text = statement.parsed.text
     if draft.how in (How.HEADING, How.NOTE):
         return []
+    named: dict[int, Found] = {}  # one in each sentence
     for group in groups:
-        if not set(group.things) & set(of):
-            continue
         item = group.items[0]
+        if not set(group.things) & set(of) or item.sentence in named:
+            continue
         before = _without_joint(text[: item.start].rstrip(), kit)
         match = re.search(rf"{NAME.pattern}$", before)
         leads = text[item.start : item.end].casefold().split()[-1] in kit.lexicon.words.leads_to_name
         if match and len(match.group().split()) >= 2 and not leads:
-            return [_named(name, match.group(), match.start(), statement)]
+            named[item.sentence] = _named(name, match.group(), match.start(), statement)
+            continue
         behind = re.match(r"\s*(?:is|the|a|an|:|on|le|la|der|die|das|dem|une|un)?\s*(?:the\s+|a\s+)?", text[item.end :])
         start = item.end + (behind.end() if behind else 0)
         match = NAME.match(text, start)
         if match and len(match.group().split()) >= 2:
-            return [_named(name, match.group(), match.start(), statement)]
+            named[item.sentence] = _named(name, match.group(), match.start(), statement)
+    if named:
+        return list(named.values())
     engines = [g for g in groups if "engine" in g.things]
     lead = NAME.match(text)
     if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:

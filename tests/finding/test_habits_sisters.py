@@ -48,6 +48,57 @@ def test_each_sister_gets_her_own_figure(settled_of, language, sentence, field, 
     assert stated and not wrong
 
 
+SET_AGAINST = [
+    (
+        "en",
+        "The 19 has single-pane windows in the living area, while the 21 has double-glazed windows.",
+        "window_glazing",
+        "single",
+        "double",
+    ),
+    (
+        "en",
+        "The 19 runs its water lines under the floor, the 21 runs its water lines inside the cabin.",
+        "water_lines_location",
+        "exterior",
+        "interior",
+    ),
+    ("en", "The 19 stands 105 in. tall and weighs in light. The 21 stands 111 in.", "height_mm", 2667, None),
+    ("en", "The 19 is tested down to 5 F, the 21 is tested down to -4 F.", "rated_min_temp_c", -15, -20),
+    (
+        "en",
+        "The 19 is built on the Bruska Haul 35, the 21 is built on the Bruska Haul 45 L4.",
+        "chassis",
+        "Bruska Haul 35",
+        "Bruska Haul 45 L4",
+    ),
+    ("en", "The 19 has a heater output of 4.0 kW; the 21 6.0 kW.", "heater_output_w", 4000, 6000),
+    (
+        "fr",
+        "Le 19 porte le réservoir d'eau propre dans le double plancher et le 21 porte le réservoir d'eau propre à "
+        "l'intérieur de la cellule.",
+        "fresh_tank_location",
+        "enclosed",
+        "interior",
+    ),
+    (
+        "de",
+        "Der 19 hat einen unbeheizten Abwassertank, der 21 hat eine 12-V-Heizmatte am Abwassertank.",
+        "gray_tank_heat",
+        "none",
+        "electric_pad",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "sentence", "field", "short", "long"), SET_AGAINST)
+def test_what_is_said_of_one_sister_is_not_said_of_the_other(settled_of, language, sentence, field, short, long):
+    rows = settled_of(ROWS[language] + sentence + "\n", name="brochure.md")
+    stated = {model.split()[-1]: value_of(row) for (model, name, kind), row in rows.items() if name == field}
+    expected = {model: value for model, value in (("19", short), ("21", long)) if value is not None}
+    assert {model: stated.get(model) for model in expected} == pytest.approx(expected)
+
+
 SHEET = "Marrowfen Drift 21\nModel year 2026\n\nOverall length: 6.36 m\nMTPLM: 3500 kg\nWheelbase: 3.80 m\n"
 
 
