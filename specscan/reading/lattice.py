@@ -18,6 +18,9 @@ LIMIT_CROSSINGS = 20_000  # glyph charts of 256 × 256 cells hang the cell searc
 LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
+MIN_HEADS = 3
+BELOW_HEADS = 3.0  # em under the heads, in which the first row begins
+HEADED = 0.75  # share of the heads that have a word of that row below them
 AT_ONCE = 1_000_000  # comparisons of points with cells that are held in memory
 WHITE = (255, 255, 255)
 
@@ -34,15 +37,16 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     crossings = Crossings(joined, SNAP)
     if len(crossings) > LIMIT_CROSSINGS:
         return [], set()
-    grids: list[Grid] = []
-    used: set[int] = set()
+    found: list[tuple[Grid, set[int]]] = []
     for group in tables(crossings.cells()):
         inside = _words_inside(group, words)
         grid = _grid(group, inside, sheet)
         if grid is not None:
-            grids.append(grid)
-            used.update(id(word) for held in inside.values() for word in held)
-    return grids, used
+            found.append((grid, {id(word) for held in inside.values() for word in held}))
+    used = set().union(*(held for _, held in found))
+    open_words = [word for word in words if id(word) not in used and not word.direction]
+    kept = [(grid, held) for grid, held in found if not _only_heads(grid, open_words)]
+    return [grid for grid, _ in kept], set().union(*(held for _, held in kept))
 
 
 def _edges(sheet: Sheet) -> list[Edge]:
@@ -108,6 +112,19 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
     made.sort(key=lambda cell: (cell.row, cell.col))
     spans = list(zip(xs, xs[1:], strict=False))
     return Grid(made, len(ys) - 1, len(xs) - 1, box, "ruled", spans)
+
+
+def _only_heads(grid: Grid, open_words: list[Word]) -> bool:
+    """Tell whether bars of colour rule the heads of a table alone, whose rows stand below without rules."""
+    rows = [row for row in by_row([cell for cell in grid.cells if not cell.empty]).values() if len(row) > 1]
+    if len(rows) != 1 or len(rows[0]) < MIN_HEADS or rows[0][0].row != 0:
+        return False
+    end = grid.box.bottom + BELOW_HEADS * rows[0][0].size
+    below = [word for word in open_words if grid.box.bottom < word.box.middle[1] < end]
+    first = min((word.box.middle[1] for word in below), default=0.0)
+    places = [word.box.middle[0] for word in below if word.box.middle[1] - first < word.size / 2]
+    spans = [grid.columns[cell.col] for cell in rows[0]]
+    return sum(any(x0 < place < x1 for place in places) for x0, x1 in spans) >= HEADED * len(spans)
 
 
 def _swallows_rows(cells: list[GridCell]) -> bool:

@@ -45,3 +45,24 @@ def test_rows_between_shaded_rows_belong_to_the_table(facts_of_pdf):
     floors = {fact.model: fact.availability for fact in facts if fact.field == "heated_floor"}
     assert floors["Drift 600"] == "optional"
     assert floors["Drift 636 Winter"] == "standard"
+
+
+def test_heads_on_bars_of_colour_head_the_rows_that_stand_below_without_rules(facts_of_pdf):
+    page = Page()
+    page.text(50, 20, "Marrowfen Campers", bold=True)
+    page.text(50, 40, "Drift 2026", size=20, bold=True)
+    walls = (50, 200, 300, 400, 520)
+    for left, right in zip(walls, walls[1:], strict=False):
+        page.box(left, 100, right - 0.8, 114, (0.4, 0.2, 0.1))
+    page.box(50, 114.5, 520, 128, (0.95, 0.9, 0.85))
+    page.row(103, (54, "Drift"), (230, "540"), (330, "600 Q"), (430, "640 E"), bold=True)
+    page.row(117, (54, "Measures"), bold=True)
+    rows = [("Overall length", "5.41 m", "5.99 m", "6.45 m"), ("GVWR", "3300 kg", "3500 kg", "4500 kg"),
+            ("Fresh water tank", "80 l", "100 l", "130 l"), ("Gray water tank", "70 l", "85 l", "115 l"),
+            ("Water lines", "underfloor", "inside", "inside")]  # fmt: skip
+    for number, values in enumerate(rows):
+        page.row(133 + 16 * number, *zip((54, 230, 330, 430), values, strict=True))
+        page.box(50, 131 + 16 * number, 520, 131.4 + 16 * number, (0.6, 0.6, 0.6))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == {"Drift 540": 80, "Drift 600 Q": 100, "Drift 640 E": 130}
+    assert by_van(facts, "gvwr_kg") == {"Drift 540": 3300, "Drift 600 Q": 3500, "Drift 640 E": 4500}
