@@ -19,6 +19,7 @@ from tests.proving_ground.pages import Beside, Block, Heading, Page, Pairs, Para
 from tests.proving_ground.prose import clauses, for_all, options_sentence, paragraph, prose_kinds
 from tests.proving_ground.rows import Row
 from tests.proving_ground.studio import Studio
+from tests.proving_ground.talk import letter, questions, sisters
 
 Groups = Sequence[tuple[str, list[Row]]]
 Family = Callable[[Studio, bool], list[Page]]
@@ -396,6 +397,9 @@ FAMILIES: dict[str, tuple[Family, tuple[int, int], tuple[str, ...]]] = {
     "mirrored_columns": (_mirrored, (2, 2), PDF),
     "bullets": (_bullets, (1, 3), ALL),
     "prose": (_prose, (1, 3), ALL),
+    "questions": (questions, (1, 1), ALL),
+    "letter": (letter, (1, 1), ALL),
+    "sisters": (sisters, (2, 3), ALL),
     "option_prices": (_prices, (1, 4), ALL),
     "packages": (_package_family, (1, 3), (*PDF, "html")),
     "marks_matrix": (_marks_family, (2, 5), (*PDF, "html", "text")),
