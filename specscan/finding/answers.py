@@ -7,6 +7,7 @@ import re
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
+from specscan.finding.lexicon import owns
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
@@ -68,7 +69,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> l
                 continue
             if answer == "yes" and spec.yes and _names_kind(spec, parsed, statement.split):
                 continue
-            if answer == "no" and _goes_on(lead, told, parsed):
+            if answer == "no" and _goes_on(book, lead, told, things):
                 continue
             if answer == "no" and spec.type != "flag" and not spec_aspects(book, name) & asked and not plain:
                 continue  # "Waste tank jacketing: no" says nothing of the tank's being there
@@ -119,9 +120,13 @@ def _names(book: Rulebook, item: Item, things: list[str]) -> bool:
     return bool(named) or item.has("alone") or item.has("aspect", "capacity")
 
 
-def _goes_on(lead: Item, told: list[Item], parsed: Parsed) -> bool:
-    """Tell whether "no" or "not" belongs to a word right behind it: "not heated", "no black tank"."""
-    return any(item.chunk == lead.chunk and 0 <= item.first - lead.last <= 2 for item in told)
+def _goes_on(book: Rulebook, lead: Item, told: list[Item], things: list[str]) -> bool:
+    """Tell whether "no" or "not" belongs to a word right behind it that the things asked for can have: "not heated"."""
+    return any(
+        item.chunk == lead.chunk and 0 <= item.first - lead.last <= 2
+        and (item.quantity is not None or any(owns(book, thing, c) for thing in things for c in item.concepts))
+        for item in told
+    )  # fmt: skip
 
 
 def _asked_fields(book: Rulebook, thing: str, asked: set[str], items: list[Item], statement: Statement) -> list[str]:

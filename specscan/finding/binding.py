@@ -9,11 +9,12 @@ from specscan.rulebook.book import Rulebook
 
 
 class Binder:
-    """Binds items to groups; ``coordination`` are the words that join like things."""
+    """Binds items to groups; ``coordination`` are the words that join like things, ``purpose`` those such as "for"."""
 
-    def __init__(self, book: Rulebook, coordination: set[str]):
+    def __init__(self, book: Rulebook, coordination: set[str], purpose: set[str]):
         self.book = book
         self.coordination = coordination
+        self.purpose = purpose
 
     def bind(self, item: Item, sentence: Sentence, context: Context) -> tuple[list[str], Group | None]:
         """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
@@ -36,7 +37,9 @@ class Binder:
         clause = [g for g in clause if g.start < item.start or not _opens_pair(g, parsed)]
         chosen = self._nearest(item, clause, parsed)
         labels = [] if in_label else sentence.label_groups()
-        if labels and (chosen is None or not self._close(item, chosen, parsed)):
+        if labels and (
+            chosen is None or not self._close(item, chosen, parsed) or self._is_purpose(item, chosen, parsed)
+        ):
             return self._label_things(labels), labels[0]
         if chosen is not None:
             return chosen.things, chosen
@@ -81,6 +84,11 @@ class Binder:
         if group.start >= item.end:
             return group.items[0].first - item.last <= 2
         return item.first - group.items[-1].last <= 3
+
+    def _is_purpose(self, item: Item, group: Group, parsed: Parsed) -> bool:
+        """Tell whether a thing behind a figure is only what it is for: "one 4 kg bottle for the cooktop"."""
+        between = parsed.between(item.end, group.start)
+        return len(between) > 1 and between[-1] in self.purpose
 
     def _nearest(self, item: Item, groups: list[Group], parsed: Parsed) -> Group | None:
         before = [g for g in groups if g.end <= item.start]

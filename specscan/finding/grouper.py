@@ -23,7 +23,8 @@ class Grouper:
         }
         self.coordination |= {",", "/", "+"}
         self.short_names = ShortNames(book, self.coordination)
-        self.binder = Binder(book, self.coordination)
+        purpose = {norm for word in lexicon.words.cues.get("purpose", []) for norm in lexicon.folder.norms(word)}
+        self.binder = Binder(book, self.coordination, purpose)
 
     def form(
         self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False
@@ -37,6 +38,8 @@ class Grouper:
             if id(item) in ignored:
                 continue
             things = self._things(item)
+            if things and split and self._is_short_label(item, parsed, split):
+                things = item.names("short")
             if things:
                 named.append((item, things))
         referring = [pair for pair in named if self._refers(pair[1])]
@@ -56,6 +59,14 @@ class Grouper:
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]
         return Sentence(parsed, split, groups, ignored, running, noted)
+
+    @staticmethod
+    def _is_short_label(item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether a word is all of a label that a bare figure answers: "Beds: 2" counts them."""
+        if not item.has("short") or parsed.text[:split].strip(" :") != parsed.text[item.start : item.end]:
+            return False
+        answer = next((i for i in parsed.items if i.start >= split and (i.quantity is not None or i.tells)), None)
+        return answer is not None and answer.quantity is not None and answer.quantity.bare
 
     def _refers(self, things: list[str]) -> bool:
         """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""

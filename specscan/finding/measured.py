@@ -39,6 +39,12 @@ class MeasureReader:
                 if name is not None:
                     found.append(self._number(name, item, quantity, statement, things))
                     placed = True
+            started = sentence.started.get(item.clause, []) if not placed else []
+            for thing in started:
+                name = self.slots.slot(quantity, item, thing, None, statement, sentence)
+                if name is not None:
+                    found.append(self._number(name, item, quantity, statement, [thing]))
+                    placed = True
             if not placed and all(self.book.fields_of(thing) for thing in things):
                 for thing in self._of_aspect(item, sentence, statement):
                     name = self.slots.slot(quantity, item, thing, None, statement, sentence)
@@ -174,6 +180,7 @@ class MeasureReader:
             return "counted in a mass that is printed"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
         added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
+        added = [c for c in added if not (c.has("cue", "optional") and _ends_part(c, parsed))]  # "120 W was an extra"
         if added and not total and spec.type == "number" and spec.dimension not in ("temperature", "length"):
             return "an addition whose total is not printed"
         return ""
@@ -196,3 +203,9 @@ class MeasureReader:
         """Tell whether "second" or "extra" stands with a figure: in its part of the sentence or right before."""
         before = cue.end <= item.start and item.chunk - cue.chunk <= 1
         return cue.clause == item.clause and (cue.chunk == item.chunk or before)
+
+
+def _ends_part(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether nothing stands behind a word up to the next comma, colon or bracket."""
+    _, end = parsed.chunk_span(cue.chunk)
+    return not any(letter.isalnum() for letter in parsed.text[cue.end : end])

@@ -41,10 +41,18 @@ class WordReader:
             for concept in item.concepts:
                 if concept.kind != "value":
                     continue
-                things, _ = self.grouper.binder.bind(item, sentence, statement.context)
+                things, group = self.grouper.binder.bind(item, sentence, statement.context)
+                if self._is_lookalike(group):
+                    continue  # "Starter: 80 Ah AGM"
+                if group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]:
+                    things = []  # "2 x 105 Ah AGM, 160 W solar"
                 started = self._started(concept, item, statement, sentence, things)
                 if started and not any(owns(self.book, t, concept) for t in things):
                     sentence.started.setdefault(item.clause, started)
+
+    def _is_lookalike(self, group: Group | None) -> bool:
+        """Tell whether a label names nothing that has fields: a thing that is none of those looked for."""
+        return group is not None and group.label and not any(self.book.fields_of(thing) for thing in group.things)
 
     def read(self, statement: Statement, sentence: Sentence) -> list[Found]:
         """Give the words of vocabularies and the yes or no that a statement holds."""
@@ -59,11 +67,15 @@ class WordReader:
             if not concepts:
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
+            apart = group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]
             negated = is_negated(item, statement, group)
             for concept in concepts:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
-                    targets = self._started(concept, item, statement, sentence, things)
+                    if not self._is_lookalike(group):
+                        targets = self._started(concept, item, statement, sentence, [] if apart else things)
+                    else:
+                        targets = []
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
@@ -177,7 +189,8 @@ class WordReader:
             for sibling in siblings:
                 if sibling.dimension == other.quantity.dimension and sibling.range is not None:
                     low, high = sibling.range
-                    if low <= other.quantity.high <= high and abs(other.first - item.last) <= 4:
+                    gap = min(abs(other.first - item.last), abs(item.first - other.last))
+                    if low <= other.quantity.high <= high and gap <= 4:
                         return True
         return not surfaces_only and any(thing in spec.of for thing in statement.context.things)
 
