@@ -1,12 +1,12 @@
 """Scores: every criterion of every rule set for every case, as points known, lowest and highest.
 
-All conditions of a rule set are evaluated by DuckDB in one query over all cases. Of each criterion comes back at
-which steps of its scale it can still end: a set of steps as the bits of a number. The points follow from that.
+All conditions of a rule set are evaluated by DuckDB in one query over all cases. From their truth follows at which
+steps of its scale each criterion can still end: a set of steps as the bits of a number. The points follow from that.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -69,59 +69,74 @@ def score_in_batches(
             yield _long(cases, judge(batch, ruleset, book), ruleset.name, ruleset.points_max)
 
 
-def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook) -> list[Judged]:
-    """Evaluate the criteria of a rule set over all cases."""
+def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook, why: bool = True) -> list[Judged]:
+    """Evaluate the criteria of a rule set over all cases; without ``why`` nothing is said to be ``unclear``."""
     kinds = column_kinds(book)
     cases = typed(table, ruleset.columns, kinds, book)
-    with answering(cases, _query(ruleset, kinds)) as answers:
+    with answering(cases, _query(ruleset, kinds, why)) as answers:
         answer = answers.fetchnumpy()
+    wanting = {
+        name: [_truth(answer[f"u_{place}_{bit}"]) == 1 for bit in range(2)]
+        for place, name in enumerate(ruleset.columns)
+        if why
+    }
     judged = []
     for number, criterion in enumerate(ruleset.criteria):
-        ends = np.asarray(answer[f"ends_{number}"], dtype=np.int64)
-        unclear = np.asarray(answer[f"unclear_{number}"], dtype=np.int64)
+        steps = [_truth(answer[f"t_{number}_{step}"]) for step in range(len(criterion.conditions))]
+        ends, undecided = _ends(steps, len(cases))
+        unclear = _unclear(criterion, undecided, wanting) if why else np.zeros(len(cases), dtype=np.int64)
         low, high = _bounds(ends, criterion)
         judged.append(Judged(criterion, ends, unclear, low, high))
     return judged
 
 
-def _query(ruleset: RuleSet, kinds: Kinds) -> str:
-    """Give the query that evaluates a rule set: cases with clean types, truth of each condition, ends of each scale."""
+def _query(ruleset: RuleSet, kinds: Kinds, why: bool) -> str:
+    """Give the query that evaluates a rule set: the truth of each condition, and which columns are not fully known.
+
+    What follows from these is worked out on arrays: a query of all that takes four times as long to plan, which is
+    most of its time for some thousand cases.
+    """
     clean = clean_sql(ruleset.columns, kinds)
-    truth, bits = ["*"], ["row_number"]
+    asked = ["row_number"]
     for number, criterion in enumerate(ruleset.criteria):
-        steps = [f"t_{number}_{step}" for step in range(len(criterion.conditions))]
-        truth += [f"{one.sql} AS {name}" for one, name in zip(criterion.conditions, steps, strict=True)]
-        bits.append(f"{_ends_sql(steps)} AS ends_{number}")
-        bits.append(f"{_unclear_sql(criterion, steps, kinds)} AS unclear_{number}")
+        asked += [f"{one.sql} AS t_{number}_{step}" for step, one in enumerate(criterion.conditions)]
+    for place, column in enumerate(ruleset.columns if why else ()):
+        asked += [f"{test} AS u_{place}_{bit}" for bit, test in enumerate(uncertain_sql(column, kinds[column]))]
     return (
-        f"WITH clean AS (SELECT {', '.join(clean)} FROM cases), truth AS (SELECT {', '.join(truth)} FROM clean) "
-        f"SELECT {', '.join(bits)} FROM truth ORDER BY row_number"
+        f"WITH clean AS (SELECT {', '.join(clean)} FROM cases) SELECT {', '.join(asked)} FROM clean ORDER BY row_number"
     )
 
 
-def _ends_sql(steps: list[str]) -> str:
-    """A scale can end at a step that may hold where none before it surely does; at none where no step surely holds."""
-    parts = []
-    for number in range(len(steps) + 1):
-        tests = [f"{step} IS NOT TRUE" for step in steps[:number]]
-        tests += [f"{step} IS NOT FALSE" for step in steps[number : number + 1]]
-        parts.append(f"CASE WHEN {' AND '.join(tests)} THEN {1 << number}::BIGINT ELSE 0 END")
-    return "(" + " + ".join(parts) + ")"
+def _truth(column: NDArray) -> NDArray[np.int8]:
+    """Give 1 for yes, 0 for no and -1 for unknown of a column of booleans as the engine gives it."""
+    return np.where(np.ma.getmaskarray(column), np.int8(-1), np.ma.getdata(column).astype(np.int8))
 
 
-def _unclear_sql(criterion: Criterion, steps: list[str], kinds: Kinds) -> str:
+def _ends(steps: list[NDArray[np.int8]], size: int) -> tuple[Bits, list[NDArray[np.bool_]]]:
+    """Give where a scale can end, as bits, and for each step where it is undecided and can still matter.
+
+    A scale can end at a step that may hold where none before it surely does; at none where no step surely holds.
+    """
+    ends, still = np.zeros(size, dtype=np.int64), np.ones(size, dtype=bool)
+    undecided = []
+    for number, step in enumerate(steps):
+        undecided.append(still & (step == -1))
+        ends += (still & (step != 0)).astype(np.int64) << number
+        still = still & (step != 1)
+    return ends + (still.astype(np.int64) << len(steps)), undecided
+
+
+def _unclear(
+    criterion: Criterion, undecided: list[NDArray[np.bool_]], wanting: Mapping[str, list[NDArray[np.bool_]]]
+) -> Bits:
     """A column is wanting where it is not (fully) known and a step that uses it is undecided and can still matter."""
-    parts = []
+    bits = np.zeros(len(undecided[0]), dtype=np.int64)
     for place, column in enumerate(criterion.columns):
-        undecided = [
-            " AND ".join([f"{step} IS NULL", *(f"{before} IS NOT TRUE" for before in steps[:number])])
-            for number, step in enumerate(steps)
-            if column in criterion.conditions[number].columns
-        ]
-        either = " OR ".join(f"({one})" for one in undecided)
-        for bit, test in enumerate(uncertain_sql(column, kinds[column])):
-            parts.append(f"CASE WHEN {test} AND ({either}) THEN {1 << (2 * place + bit)}::BIGINT ELSE 0 END")
-    return "(" + (" + ".join(parts) or "0") + ")"
+        using = [one for one, step in zip(undecided, criterion.conditions, strict=True) if column in step.columns]
+        either = np.logical_or.reduce(using)
+        for bit, test in enumerate(wanting[column]):
+            bits += (either & test).astype(np.int64) << (2 * place + bit)
+    return bits
 
 
 def _bounds(ends: Bits, criterion: Criterion) -> tuple[NDArray[np.float64], NDArray[np.float64]]:

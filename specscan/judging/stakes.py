@@ -113,7 +113,7 @@ class _Worker:
                     whence, ends = derived[name]
                     for column, values in zip((name, f"{name}__low", f"{name}__high"), ends, strict=True):
                         table[column] = values[whence[first]]
-            for one in judge(table, part, self.book):
+            for one in judge(table, part, self.book, why=False):
                 found[one.criterion.name] = (one.low[which], one.high[which])
         return {one.name: found[one.name] for one in self.ruleset.criteria}
 

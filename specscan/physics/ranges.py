@@ -11,6 +11,7 @@ assumptions behind them are combined by ``independent_sum`` as the root of the s
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -38,10 +39,13 @@ class Range:
         first = np.asarray(low, dtype=float)
         second = first if typical is None else np.asarray(typical, dtype=float)
         third = second if high is None else np.asarray(high, dtype=float)
-        first, second, third = np.broadcast_arrays(first, second, third)
-        known = np.isfinite(first) & np.isfinite(second) & np.isfinite(third)
         least = np.minimum(np.minimum(first, third), second)
         greatest = np.maximum(np.maximum(first, third), second)
+        # NaN goes through both ends; what is infinite shows in one of them
+        known = np.isfinite(least) & np.isfinite(greatest)
+        if known.all():
+            typical_values = second if second.shape == known.shape else np.broadcast_to(second, known.shape)
+            return cls(np.asarray(least), typical_values, np.asarray(greatest))
         return cls(*(np.where(known, values, np.nan) for values in (least, second, greatest)))
 
     @classmethod
@@ -168,8 +172,8 @@ def _root_of_squares(arrays: list[Floats]) -> Floats:
 
 
 def _least(arrays: list[Floats]) -> Floats:
-    return np.minimum.reduce(np.broadcast_arrays(*arrays))
+    return functools.reduce(np.minimum, arrays)
 
 
 def _greatest(arrays: list[Floats]) -> Floats:
-    return np.maximum.reduce(np.broadcast_arrays(*arrays))
+    return functools.reduce(np.maximum, arrays)
