@@ -39,6 +39,15 @@ class Answers:
     def __len__(self) -> int:
         return max(1, len(self.bases)) * (len(self.fixed) + len(self.places))
 
+    def numbers_of(self, fewer: Answers) -> NDArray[np.int64]:
+        """Give the numbers that the answers of ``fewer`` have here, of which all of them are."""
+        if fewer is self:
+            return np.arange(len(self))
+        size = len(self.fixed) + len(self.places)
+        choices = [self.fixed.index(one) for one in fewer.fixed]
+        choices += [len(self.fixed) + self.places.index(one) for one in fewer.places]
+        return np.array([size * basis + one for basis in range(max(1, len(self.bases))) for one in choices])
+
 
 def answers_of(field: str, ruleset: RuleSet | None, kinds: Kinds, book: Rulebook, short: bool = False) -> Answers:
     """Give the answers that are tried for a field, without a rule set those that do not hang on its thresholds.

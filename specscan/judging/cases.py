@@ -13,30 +13,29 @@ import pandas as pd
 from specscan.judging.conditions import Condition
 from specscan.judging.kinds import Kinds, quoted
 from specscan.physics.columns import Columns
-from specscan.physics.derived import DERIVED, derive_numbers
+from specscan.physics.derived import DERIVED, derive_ends
 from specscan.records.truth import Truth
 from specscan.rulebook.book import Rulebook
 
 
-def typed(table: pd.DataFrame, names: Sequence[str], kinds: Kinds, book: Rulebook) -> pd.DataFrame:
+def typed(given: Columns, names: Sequence[str], kinds: Kinds, book: Rulebook) -> pd.DataFrame:
     """Give the columns of these names, each of one plain type; what is not there is unknown, or derived here."""
-    lacking = [name for name in names if name in DERIVED and name not in table]
-    columns = Columns(
-        pd.concat([table, derive_numbers(table, book, only=lacking)[_with_bounds(lacking)]], axis=1)
-        if lacking
-        else table
-    )
-    found: dict[str, object] = {"row_number": np.arange(len(table), dtype=np.int64)}
+    lacking = [name for name in names if name in DERIVED and not given.has(name)]
+    columns = given.with_columns(derive_ends(given, book, only=lacking), {}) if lacking else given
+    found: dict[str, object] = {"row_number": np.arange(columns.size, dtype=np.int64)}
     for name in names:
         if kinds[name].name == "number":
             values = columns.number(name)
             found[f"{name}__low"], found[f"{name}__high"] = values.low, values.high
-        elif kinds[name].name == "flag":
-            words = pd.Series(columns.words(name), dtype="boolean")
-            found[name] = words.astype("Int8").to_numpy(dtype=float, na_value=np.nan)
+            continue
+        codes, words = columns.coded(name)
+        if kinds[name].name == "flag":
+            found[name] = np.array([*(float(word) for word in words), np.nan], dtype=float)[codes]
+        elif len(words):
+            found[name] = pd.Categorical.from_codes(codes, categories=words)
         else:
             found[name] = columns.words(name)
-    return pd.DataFrame(found)
+    return pd.DataFrame(found, copy=False)
 
 
 @functools.cache
@@ -51,10 +50,6 @@ def answering(cases: pd.DataFrame, query: str) -> Iterator[duckdb.DuckDBPyConnec
     with _engine().cursor() as cursor:
         cursor.register("cases", cases)
         yield cursor.execute(query)
-
-
-def _with_bounds(names: list[str]) -> list[str]:
-    return [f"{name}{end}" for name in names for end in ("", "__low", "__high")]
 
 
 def clean_sql(names: Sequence[str], kinds: Kinds) -> list[str]:
@@ -79,7 +74,7 @@ def truths(
     if not different or not len(table):
         return {text: [] for text in different}
     names = list(dict.fromkeys(name for one in different.values() for name in one.columns))
-    cases = typed(table, names, kinds, book)
+    cases = typed(Columns(table), names, kinds, book)
     asked = [f"{one.sql} AS t_{number}" for number, one in enumerate(different.values())]
     query = (
         f"WITH clean AS (SELECT {', '.join(clean_sql(names, kinds))} FROM cases) "

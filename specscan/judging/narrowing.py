@@ -22,7 +22,8 @@ from specscan.judging.answers import Answers, answers_of, combinations, missing
 from specscan.judging.kinds import column_kinds
 from specscan.judging.trials import Trials
 from specscan.physics.columns import Columns
-from specscan.physics.derived import DERIVED, derive_numbers
+from specscan.physics.conditions import Conditions
+from specscan.physics.derived import DERIVED, derive_ends
 from specscan.rulebook.book import Rulebook
 
 HEADLINES = ("stay_days", "heating_days", "heat_days_at_loss", "heater_margin_w")
@@ -30,20 +31,24 @@ HEADLINES = ("stay_days", "heating_days", "heat_days_at_loss", "heater_margin_w"
 CASES = 200
 NEGLIGIBLE = 0.005
 COLUMNS = ["case_id", "field", "narrows", "narrows_what"]
-Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities
+Derive = Callable[[Columns, Sequence[str]], dict[str, NDArray]]  # what derives some quantities of some cases
 
 
-def narrowing(table: pd.DataFrame, book: Rulebook, derive: Derive = derive_numbers) -> pd.DataFrame:
+def narrowing(table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None) -> pd.DataFrame:
     """Give what the answer to each missing field could do to the results of winter.
 
     Args:
         table: the table of cases (see ``physics.columns``).
-        derive: what derives the results, under whichever conditions.
+        conditions: those under which the results are worked out, by default those of the rules.
 
     Returns:
         ``case_id``, ``field``, ``narrows`` (0 to 1: the share of a result's range that answers take away on average)
         and ``narrows_what`` (the result), for fields worth more than half a per cent; most first in each case.
     """
+
+    def derive(columns: Columns, names: Sequence[str]) -> dict[str, NDArray]:
+        return derive_ends(columns, book, conditions, names)
+
     inputs = dict.fromkeys(name for one in HEADLINES for name in DERIVED[one].inputs)
     fields = [name for name in inputs if name in book.fields]
     full, short = ({name: _answers(name, book, some) for name in fields} for some in (False, True))
@@ -86,9 +91,8 @@ def _work(
     fields, cases = list(answers), table["case_id"].tolist()
     columns, kinds = Columns(table), column_kinds(book)
     lacking = {name: missing(columns, name, kinds[name], book) for name in fields}
-    plain, trials = Trials(columns, answers), Trials(columns, answers)
-    plain.add(np.arange(len(table)))
-    before = _widths(derive(plain.table(plain.rows, fields), book, only=HEADLINES))
+    trials = Trials(columns, answers)
+    trials.add(np.arange(len(table)))  # first the cases as they are
     todo: list[tuple[str, NDArray]] = []
     for name in fields:
         rows = np.flatnonzero(lacking[name])
@@ -98,8 +102,9 @@ def _work(
             todo.append((name, np.repeat(rows, len(picks))))
     if not todo:
         return pd.DataFrame(columns=COLUMNS)
-    after = _widths(derive(trials.table(np.arange(len(trials.rows)), fields), book, only=HEADLINES))
-    found, start = _together(cases, before, columns, lacking, short, book, derive), 0
+    after = _widths(derive(trials.columns(np.arange(len(trials.rows)), fields), HEADLINES))
+    before = {one: width[: len(table)] for one, width in after.items()}
+    found, start = _together(cases, before, columns, lacking, short, derive), len(table)
     for name, whence in todo:
         shares = np.stack([
             _share(before[one][whence], after[one][start : start + len(whence)]) for one in HEADLINES
@@ -117,50 +122,55 @@ def _work(
 
 def _together(
     cases: Sequence[str], before: dict[str, NDArray], columns: Columns, lacking: Mapping[str, NDArray],
-    answers: Mapping[str, Answers], book: Rulebook, derive: Derive,
+    answers: Mapping[str, Answers], derive: Derive,
 ) -> list[tuple[str, str, float, str]]:  # fmt: skip
     """Give rows for results that no single answer makes known: the fewest missing fields that do so together.
 
     A set of fields counts where at least one combination of answers to all of them makes the result known, and it has
     no more fields than any other that does.
     """
-    found: list[tuple[str, str, float, str]] = []
+    found: dict[str, list[tuple[str, str, float, str]]] = {one: [] for one in HEADLINES}
+    fewest = {one: np.full(len(cases), np.inf) for one in HEADLINES}
+    sets: dict[tuple[str, frozenset[str]], list[int]] = {}
     for one in HEADLINES:
-        unknown = np.isinf(before[one])
-        fewest = np.full(len(cases), np.inf)
-        sets: dict[frozenset[str], list[int]] = {}
         for way in DERIVED[one].ways:
-            for row in np.flatnonzero(unknown):
-                sets.setdefault(frozenset(name for name in way if lacking[name][row]), []).append(int(row))
-        ordered = sorted(sets.items(), key=lambda item: (len(item[0]), sorted(item[0])))
-        for size, alike in groupby(ordered, key=lambda item: len(item[0])):
-            trials, tried = Trials(columns, answers), []
-            for names, whence in alike:
-                rows = np.array([row for row in dict.fromkeys(whence) if size <= fewest[row]], dtype=int)
-                if names and len(rows):
-                    trials.add(rows, sorted(names), combinations([answers[name] for name in sorted(names)]))
-                    tried.append((sorted(names), rows))
-            for (fields, rows), known in zip(tried, _made_known(trials, one, book, derive), strict=True):
-                for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
-                    fewest[row] = size
-                    if size > 1:
-                        found += [(cases[row], name, round(1 / size, 4), one) for name in fields]
-    return found
+            for row in np.flatnonzero(np.isinf(before[one])):
+                key = (one, frozenset(name for name in way if lacking[name][row]))
+                sets.setdefault(key, []).append(int(row))
+    ordered = sorted(sets.items(), key=lambda item: (len(item[0][1]), HEADLINES.index(item[0][0]), sorted(item[0][1])))
+    for size, alike in groupby(ordered, key=lambda item: len(item[0][1])):
+        trials, tried = Trials(columns, answers), []
+        for (one, names), whence in alike:
+            rows = np.array([row for row in dict.fromkeys(whence) if size <= fewest[one][row]], dtype=int)
+            if names and len(rows):
+                trials.add(rows, sorted(names), combinations([answers[name] for name in sorted(names)]))
+                tried.append((one, sorted(names), rows))
+        for (one, fields, rows), known in zip(
+            tried, _made_known(trials, [one for one, *_ in tried], derive), strict=True
+        ):
+            for row in rows[known.reshape(len(rows), -1).any(axis=1)]:
+                fewest[one][row] = size
+                if size > 1:
+                    found[one] += [(cases[row], name, round(1 / size, 4), one) for name in fields]
+    return [row for one in HEADLINES for row in found[one]]
 
 
-def _made_known(trials: Trials, one: str, book: Rulebook, derive: Derive) -> list[NDArray]:
-    """Tell for each lot of trials which of them make a result known."""
+def _made_known(trials: Trials, results: Sequence[str], derive: Derive) -> list[NDArray]:
+    """Tell for each lot of trials which of them make its result known."""
     if not trials.sizes:
         return []
-    inputs = DERIVED[one].inputs
+    asked = list(dict.fromkeys(results))
+    inputs = list(dict.fromkeys(name for one in asked for name in DERIVED[one].inputs))
     first, which = trials.distinct(inputs)
-    derived = derive(trials.table(first, inputs), book, only=(one,))[one].to_numpy(dtype=float)
-    return np.split(np.isfinite(derived)[which], np.cumsum(trials.sizes)[:-1])
+    derived = derive(trials.columns(first, inputs), asked)
+    known = {one: np.isfinite(derived[one]) for one in asked}
+    lots = np.split(which, np.cumsum(trials.sizes)[:-1])
+    return [known[one][lot] for one, lot in zip(results, lots, strict=True)]
 
 
-def _widths(derived: pd.DataFrame) -> dict[str, NDArray]:
+def _widths(derived: Mapping[str, NDArray]) -> dict[str, NDArray]:
     """Give the width of each result's range, infinite where it is not known."""
-    widths = {one: (derived[f"{one}__high"] - derived[f"{one}__low"]).to_numpy(dtype=float) for one in HEADLINES}
+    widths = {one: derived[f"{one}__high"] - derived[f"{one}__low"] for one in HEADLINES}
     return {one: np.where(np.isnan(width), np.inf, width) for one, width in widths.items()}
 
 

@@ -17,6 +17,7 @@ from specscan.judging.cases import answering, clean_sql, typed
 from specscan.judging.kinds import Kinds, column_kinds, uncertain_sql
 from specscan.judging.reasons import reason_of, total_reason
 from specscan.judging.rulesets import TOTAL, Criterion, RuleSet
+from specscan.physics.columns import Columns
 from specscan.rulebook.book import Rulebook
 
 BATCH = 100_000
@@ -64,15 +65,15 @@ def score_in_batches(
     """Give what ``score`` gives, for ``rows`` cases and one rule set at a time, so that memory stays bounded."""
     for start in range(0, len(table), rows):
         batch = table.iloc[start : start + rows]
-        cases = batch["case_id"].tolist()
+        cases, columns = batch["case_id"].tolist(), Columns(batch)
         for ruleset in rulesets:
-            yield _long(cases, judge(batch, ruleset, book), ruleset.name, ruleset.points_max)
+            yield _long(cases, judge(columns, ruleset, book), ruleset.name, ruleset.points_max)
 
 
-def judge(table: pd.DataFrame, ruleset: RuleSet, book: Rulebook, why: bool = True) -> list[Judged]:
+def judge(columns: Columns, ruleset: RuleSet, book: Rulebook, why: bool = True) -> list[Judged]:
     """Evaluate the criteria of a rule set over all cases; without ``why`` nothing is said to be ``unclear``."""
     kinds = column_kinds(book)
-    cases = typed(table, ruleset.columns, kinds, book)
+    cases = typed(columns, ruleset.columns, kinds, book)
     with answering(cases, _query(ruleset, kinds, why)) as answers:
         answer = answers.fetchnumpy()
     wanting = {

@@ -10,27 +10,29 @@ together in the same manner. Joint stakes are not shares: those of several field
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from specscan.judging.answers import answers_of, combinations, missing, ways_of
+from specscan.judging.answers import Answers, answers_of, combinations, missing, ways_of
 from specscan.judging.kinds import column_kinds
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.scoring import judge
 from specscan.judging.trials import Trials
 from specscan.physics.columns import Columns
-from specscan.physics.derived import DERIVED, derive_numbers
+from specscan.physics.conditions import Conditions
+from specscan.physics.derived import DERIVED, derive_ends
 from specscan.rulebook.book import Rulebook
 
-Derive = Callable[..., pd.DataFrame]  # of a table, a rulebook and ``only`` the names of some quantities
 Groups = dict[frozenset[str], NDArray]
 """Sets of fields, and the rows of the cases in which they are filled together."""
 Known = dict[tuple[object, ...], dict[str, list[NDArray]]]
 """What was derived for some trials of the same cases, by what makes them the same."""
+Todo = list[tuple[list[str], NDArray]]
+"""Fields that are filled together, and the row of the case of each of their trials, in the order of these."""
 Bands = dict[str, tuple[NDArray, NDArray]]
 """The least and the most points of each trial, by criterion."""
 NEGLIGIBLE = 1e-9
@@ -40,13 +42,13 @@ COLUMNS = ["case_id", "ruleset", "field", "points_at_stake"]
 
 
 def stakes(
-    table: pd.DataFrame, rulesets: Sequence[RuleSet], book: Rulebook, derive: Derive = derive_numbers
+    table: pd.DataFrame, rulesets: Sequence[RuleSet], book: Rulebook, conditions: Conditions | None = None
 ) -> pd.DataFrame:
     """Give what each missing field is worth in each case and rule set.
 
     Args:
         table: the table of cases (see ``physics.columns``); its derived quantities are worked out anew.
-        derive: what derives them, ``physics.derive`` or, as its sentences are not needed here, ``derive_numbers``.
+        conditions: those under which they are, by default those of the rules.
 
     Returns:
         ``case_id``, ``ruleset``, ``field``, ``points_at_stake``: one row for every field that the rule set's
@@ -55,7 +57,7 @@ def stakes(
         the width of that band; the module says how it is reckoned.
     """
     parts: dict[str, list[pd.DataFrame]] = {ruleset.name: [] for ruleset in rulesets}
-    workers = [_Worker(ruleset, book, derive) for ruleset in rulesets]
+    workers = [_Worker(ruleset, book, conditions) for ruleset in rulesets]
     for start in range(0, len(table), CASES):
         known: Known = {}
         for worker in workers:
@@ -65,8 +67,8 @@ def stakes(
 
 
 class _Worker:
-    def __init__(self, ruleset: RuleSet, book: Rulebook, derive: Derive):
-        self.ruleset, self.book, self.derive = ruleset, book, derive
+    def __init__(self, ruleset: RuleSet, book: Rulebook, conditions: Conditions | None):
+        self.ruleset, self.book, self.conditions = ruleset, book, conditions
         self.kinds = column_kinds(book)
         self.full = {name: answers_of(name, ruleset, self.kinds, book) for name in ruleset.fields}
         self.short = {name: answers_of(name, ruleset, self.kinds, book, short=True) for name in ruleset.fields}
@@ -79,14 +81,20 @@ class _Worker:
         """Give the stakes of some cases; ``known`` is what was derived for them under other rule sets."""
         columns = Columns(table)
         lacking = {name: missing(columns, name, self.kinds[name], self.book) for name in self.ruleset.fields}
-        plain = Trials(columns, self.full)
-        plain.add(np.arange(len(table)))
-        bands = self.bands(plain, known)
         worth = {name: np.zeros(len(table)) for name in self.ruleset.fields}
+        trials = Trials(columns, self.full)
+        trials.add(np.arange(len(table)))  # first the cases as they are
         singles = {frozenset([name]): np.flatnonzero(flags) for name, flags in lacking.items()}
-        self.try_out(Trials(columns, self.full), bands, singles, worth, known)
-        self.try_out(Trials(columns, self.short), bands, self.together(ways_of(self.ruleset), lacking), worth, known)
-        self.try_out(Trials(columns, self.short), bands, self.leftovers(bands, lacking, worth), worth, known)
+        todo = self.fill(trials, singles, self.full)
+        todo += self.fill(trials, self.together(ways_of(self.ruleset), lacking), self.short)
+        found_bands = self.bands(trials, known)
+        bands = {name: (low[: len(table)], high[: len(table)]) for name, (low, high) in found_bands.items()}
+        note(todo, _width(bands), np.split(_width(found_bands), np.cumsum(trials.sizes))[1:], worth)
+        trials = Trials(columns, self.full)
+        todo = self.fill(trials, self.leftovers(bands, lacking, worth), self.short)
+        if todo:
+            widths = np.split(_width(self.bands(trials, known, bands)), np.cumsum(trials.sizes))
+            note(todo, _width(bands), widths, worth)
         found = [
             (case, name, worth[name][row])
             for row, case in enumerate(table["case_id"])
@@ -107,13 +115,14 @@ class _Worker:
         derived = self.derived(trials, parts, known)
         for part in parts:
             first, which = trials.distinct(part.fields)
-            table = trials.table(first, [name for name in part.columns if name not in DERIVED])
+            filled = trials.columns(first, [name for name in part.columns if name not in DERIVED])
+            ends: dict[str, NDArray] = {}
             for name in part.columns:
                 if name in DERIVED:
-                    whence, ends = derived[name]
-                    for column, values in zip((name, f"{name}__low", f"{name}__high"), ends, strict=True):
-                        table[column] = values[whence[first]]
-            for one in judge(table, part, self.book, why=False):
+                    whence, parts_of = derived[name]
+                    for column, values in zip((name, f"{name}__low", f"{name}__high"), parts_of, strict=True):
+                        ends[column] = values[whence[first]]
+            for one in judge(filled.with_columns(ends, {}), part, self.book, why=False):
                 found[one.criterion.name] = (one.low[which], one.high[which])
         return {one.name: found[one.name] for one in self.ruleset.criteria}
 
@@ -130,10 +139,8 @@ class _Worker:
             inputs = list(dict.fromkeys(field for name in names for field in DERIVED[name].inputs))
             key = (tuple(names), *trials.key(first, inputs))
             if key not in known:
-                frame = self.derive(trials.table(first, inputs), self.book, only=names)
-                known[key] = {
-                    name: [frame[f"{name}{end}"].to_numpy() for end in ("", "__low", "__high")] for name in names
-                }
+                ends = derive_ends(trials.columns(first, inputs), self.book, self.conditions, names)
+                known[key] = {name: [ends[f"{name}{end}"] for end in ("", "__low", "__high")] for name in names}
             found.update({name: (which, known[key][name]) for name in names})
         return found
 
@@ -159,34 +166,41 @@ class _Worker:
                 found.update(self.together([own], {name: lacking[name] & idle for name in own}))
         return found
 
-    def try_out(self, trials: Trials, bands: Bands, groups: Groups, worth: dict[str, NDArray], known: Known) -> None:
-        """Fill groups of fields with answers, all in one go, and note in ``worth`` what each field is worth.
+    def fill(self, trials: Trials, groups: Groups, answers: Mapping[str, Answers]) -> Todo:
+        """Fill groups of fields with answers, all of which are among the full ones, and say what was filled.
 
         Every combination of answers is tried with all fields of the group and, where there are several, with each of
-        them left out: a field is worth the shrink of the combinations that shrink the band less without it.
+        them left out.
         """
-        todo: list[tuple[list[str], NDArray]] = []
+        todo: Todo = []
         for names, rows in groups.items():
             fields = sorted(names)
-            parts = [trials.answers[name] for name in fields]
+            parts = [answers[name] for name in fields]
             if not len(rows) or not all(len(one) for one in parts):
                 continue
-            picks = combinations(parts)
+            chosen = combinations(parts)
+            picks = np.column_stack(
+                [self.full[name].numbers_of(answers[name])[chosen[:, place]] for place, name in enumerate(fields)]
+            )
             left_out = ["", *fields] if len(parts) > 1 else [""]
             for left in left_out:
                 trials.add(rows, fields, picks, left)
             todo.append((fields, np.repeat(rows, len(picks))))
-        if not todo:
-            return
-        width = _width(bands)
-        widths = np.split(_width(self.bands(trials, known, bands)), np.cumsum(trials.sizes))
-        place = 0
-        for fields, whence in todo:
-            joint = width[whence] - widths[place]
-            for number, name in enumerate(fields):
-                without = width[whence] - widths[place + 1 + number] if len(fields) > 1 else 0.0
-                np.maximum.at(worth[name], whence, np.where(joint > without + NEGLIGIBLE, joint, 0.0))
-            place += 1 + len(fields) if len(fields) > 1 else 1
+        return todo
+
+
+def note(todo: Todo, width: NDArray, widths: Sequence[NDArray], worth: dict[str, NDArray]) -> None:
+    """Note in ``worth`` what each field is worth, of which ``width`` are the cases' bands, ``widths`` the trials'.
+
+    A field is worth the shrink of the combinations that shrink the band less without it.
+    """
+    place = 0
+    for fields, whence in todo:
+        joint = width[whence] - widths[place]
+        for number, name in enumerate(fields):
+            without = width[whence] - widths[place + 1 + number] if len(fields) > 1 else 0.0
+            np.maximum.at(worth[name], whence, np.where(joint > without + NEGLIGIBLE, joint, 0.0))
+        place += 1 + len(fields) if len(fields) > 1 else 1
 
 
 def _width(bands: Bands) -> NDArray:

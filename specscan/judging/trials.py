@@ -1,8 +1,8 @@
 """Cases tried with answers, kept as numbers of answers, so that what does not differ is worked out once.
 
 Of a hundred thousand cases that are tried most differ in fields that a given quantity or criterion never looks at. Of
-those that are alike for it one is made into a row of a table (``distinct``, ``table``), and what comes of it holds for
-all (``which``).
+those that are alike for it one is made into a row of columns (``distinct``, ``columns``), and what comes of it holds
+for all (``which``).
 """
 
 from __future__ import annotations
@@ -10,11 +10,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 import numpy as np
-import pandas as pd
 from numpy.typing import NDArray
 
 from specscan.judging.answers import Answers, in_range, union_of
-from specscan.physics.columns import BASIS, Columns
+from specscan.physics.columns import BASIS, Coded, Columns
 
 LEFT = -1
 """In place of the number of an answer: the field is left as it is."""
@@ -86,43 +85,46 @@ class Trials:
             *((name, self.answers[name], self.picks[self.place[name]][trials].tobytes()) for name in filled),
         )
 
-    def table(self, trials: NDArray[np.int64], fields: Sequence[str]) -> pd.DataFrame:
-        """Give the columns of some fields for some trials, as ``physics.columns`` has them."""
-        columns: dict[str, object] = {"case_id": np.arange(len(trials))}
+    def columns(self, trials: NDArray[np.int64], fields: Sequence[str]) -> Columns:
+        """Give the columns of some fields for some trials."""
+        numbers: dict[str, NDArray] = {}
+        words: dict[str, Coded] = {}
         for name in fields:
-            picks = self.picks[self.place[name]][trials]
-            fill = self._numbers if self.answers[name].kind.name == "number" else self._words
-            columns.update(fill(self.answers[name], self.rows[trials], picks))
-        return pd.DataFrame(columns)
+            picks, one = self.picks[self.place[name]][trials], self.answers[name]
+            if one.kind.name == "number":
+                self._fill_numbers(one, self.rows[trials], picks, numbers, words)
+            else:
+                words[name] = self._words(one, self.rows[trials], picks)
+        return Columns.made(len(trials), numbers, words)
 
-    def _numbers(self, one: Answers, rows: NDArray, picks: NDArray) -> dict[str, object]:
-        """Give value and bounds: the fixed answers, then places between low and high, in the range that is printed."""
+    def _fill_numbers(
+        self, one: Answers, rows: NDArray, picks: NDArray, numbers: dict[str, NDArray], words: dict[str, Coded]
+    ) -> None:
+        """Fill value and bounds: the fixed answers, then places between low and high, in the range that is printed."""
         name, filled = one.field, picks != LEFT
         known = self.base.number(name)
         value = in_range(
             one, picks[filled], known.known[rows[filled]], known.low[rows[filled]], known.high[rows[filled]]
         )
-        columns: dict[str, object] = {}
         for column in (name, f"{name}__low", f"{name}__high"):
-            columns[column] = part = self.base.floats(column)[rows]
+            numbers[column] = part = self.base.floats(column)[rows]
             part[filled] = value
         if one.bases or name + BASIS in self.base.table:
             per_basis = len(one.fixed) + len(one.places)
             answered = np.where(filled, picks // per_basis, LEFT) if one.bases else np.full(len(picks), LEFT)
-            columns[name + BASIS] = self._coded(name + BASIS, rows, answered, one.bases)
-        return columns
+            words[name + BASIS] = self._coded(name + BASIS, rows, answered, one.bases)
 
-    def _words(self, one: Answers, rows: NDArray, picks: NDArray) -> dict[str, object]:
+    def _words(self, one: Answers, rows: NDArray, picks: NDArray) -> Coded:
         if not one.kind.open:
-            return {one.field: self._coded(one.field, rows, picks, one.fixed)}
+            return self._coded(one.field, rows, picks, one.fixed)
         codes, known = self.base.coded(one.field)
         pairs = np.where(picks == LEFT, LEFT, (codes[rows] + 1) * len(one.fixed) + picks)
         words = [union_of(old, str(new)) for old in (None, *known) for new in one.fixed]
-        return {one.field: self._coded(one.field, rows, pairs, words)}
+        return self._coded(one.field, rows, pairs, words)
 
-    def _coded(self, column: str, rows: NDArray, picks: NDArray, answers: Sequence[object]) -> pd.Categorical:
+    def _coded(self, column: str, rows: NDArray, picks: NDArray, answers: Sequence[object]) -> Coded:
         codes, known = self.base.coded(column)
         words = list(dict.fromkeys([*known, *answers]))
         number = {word: place for place, word in enumerate(words)}
         answered = np.array([*(number[word] for word in answers), LEFT], dtype=np.int64)
-        return pd.Categorical.from_codes(np.where(picks == LEFT, codes[rows], answered[picks]), categories=words)
+        return Coded(np.where(picks == LEFT, codes[rows], answered[picks]), np.array([*words], dtype=object))

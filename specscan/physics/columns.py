@@ -7,10 +7,11 @@ A table has one row per case. A number has the columns ``f``, ``f__low``, ``f__h
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from specscan.physics.ranges import Mask, Range, hull, pick
 from specscan.rulebook.book import Rulebook
@@ -20,15 +21,39 @@ BASIS = "__basis"
 BETWEEN_WORDS = "+"
 
 
+class Coded(NamedTuple):
+    """A column of words: the number of each case's word (-1 where unknown), and the words."""
+
+    codes: NDArray[np.integer]
+    words: NDArray[np.object_]
+
+
 class Columns:
     """Typed access to a table of cases. A column that the table lacks is unknown in every case."""
 
     def __init__(self, table: pd.DataFrame):
         self.table = table
         self.size = len(table)
-        self._codes: dict[str, tuple[np.ndarray, np.ndarray]] = {}
+        self._floats: dict[str, np.ndarray] = {}
+        self._codes: dict[str, Coded] = {}
         self._numbers: dict[str, Range] = {}
+        self._masks: dict[tuple[str, ...], Mask] = {}
         self.worked: dict[str, Any] = {}  # what was worked out from these columns already, by name
+
+    @classmethod
+    def made(cls, size: int, numbers: Mapping[str, np.ndarray], words: Mapping[str, Coded]) -> Columns:
+        """Give columns that are at hand as arrays, without a table: those of numbers, and those of words."""
+        return cls(pd.DataFrame(index=range(size))).with_columns(numbers, words)
+
+    def with_columns(self, numbers: Mapping[str, np.ndarray], words: Mapping[str, Coded]) -> Columns:
+        """Give the same cases with some columns in place of those of the same name."""
+        made = Columns(self.table)
+        made._floats, made._codes = {**self._floats, **numbers}, {**self._codes, **words}
+        return made
+
+    def has(self, name: str) -> bool:
+        """Tell whether there is a column of numbers of this name."""
+        return name in self._floats or name in self.table.columns
 
     def number(self, name: str) -> Range:
         """Give a number in the canonical unit of its field. Bounds that are missing are the value itself."""
@@ -42,14 +67,8 @@ class Columns:
 
     def words(self, name: str) -> np.ndarray:
         """Give an array of words, ``None`` where unknown."""
-        if name not in self.table.columns:
-            return np.full(self.size, None, dtype=object)
-        column = self.table[name]
-        if isinstance(column.dtype, pd.CategoricalDtype):
-            codes, different = self.coded(name)
-            return np.array([*different, None], dtype=object)[codes]
-        column = column.astype(object)
-        return column.where(column.notna(), None).to_numpy(dtype=object)
+        codes, different = self.coded(name)
+        return np.array([*different, None], dtype=object)[codes]
 
     def basis(self, name: str) -> np.ndarray:
         """Give what a number counts, ``None`` where nothing is said."""
@@ -57,43 +76,48 @@ class Columns:
 
     def is_word(self, name: str, *words: str) -> Mask:
         """Tell where a choice is one of the words; false where it is unknown."""
-        return self._where(name, lambda value: value in words)
+        return self._where((name, "is", *words), lambda value: value in words)
 
     def holds(self, name: str, word: str) -> Mask:
         """Tell where a set holds a word; false where it is unknown."""
-        return self._where(name, lambda value: word in value.split(BETWEEN_WORDS))
+        return self._where((name, "holds", word), lambda value: word in value.split(BETWEEN_WORDS))
 
     def known(self, name: str) -> Mask:
         """Tell where a word is known."""
-        return self._where(name, lambda value: True)
+        return self._where((name, "known"), lambda value: True)
 
-    def _where(self, name: str, test: Callable[[str], bool]) -> Mask:
-        """Test each different word once; false where nothing is known."""
-        codes, different = self.coded(name)
-        answers = np.array([*(test(str(word)) for word in different), False], dtype=bool)
-        return answers[codes]
+    def _where(self, asked: tuple[str, ...], test: Callable[[str], bool]) -> Mask:
+        """Test each different word once, and once for all that ask the same; false where nothing is known."""
+        if asked not in self._masks:
+            codes, different = self.coded(asked[0])
+            answers = np.array([*(test(str(word)) for word in different), False], dtype=bool)
+            self._masks[asked] = found = answers[codes]
+            found.flags.writeable = False
+        return self._masks[asked]
 
-    def coded(self, name: str) -> tuple[np.ndarray, np.ndarray]:
+    def coded(self, name: str) -> Coded:
         """Give a number for the word of each case (-1 where unknown), and the words; worked out once a column."""
         if name not in self._codes:
             column = self.table[name] if name in self.table.columns else pd.Series([], dtype=object)
             if not len(column):
                 codes, different = np.full(self.size, -1), np.empty(0, dtype=object)
-            elif isinstance(column.dtype, pd.CategoricalDtype):
-                codes, different = column.cat.codes.to_numpy(), column.cat.categories
             else:
                 codes, different = pd.factorize(column)
-            self._codes[name] = (codes, np.asarray(different, dtype=object))
+            self._codes[name] = Coded(codes, np.asarray(different, dtype=object))
         return self._codes[name]
 
     def floats(self, name: str) -> np.ndarray:
         """Give a column of numbers as it stands in the table, NaN where unknown."""
-        if name not in self.table.columns:
-            return np.full(self.size, np.nan)
-        column = self.table[name]
-        if column.dtype == np.float64:
-            return column.to_numpy()
-        return pd.to_numeric(column, errors="coerce").to_numpy(dtype=float, na_value=np.nan)
+        if name not in self._floats:
+            if name not in self.table.columns:
+                return np.full(self.size, np.nan)
+            if self.table[name].dtype == np.float64:
+                found = self.table[name].to_numpy()
+            else:
+                numbers = pd.to_numeric(self.table[name], errors="coerce")
+                found = numbers.to_numpy(dtype=float, na_value=np.nan)
+            self._floats[name] = found
+        return self._floats[name]
 
 
 def by_word(columns: Columns, name: str, ranges: Mapping[str, Range], usual: Range | None = None) -> Range:

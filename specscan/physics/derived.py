@@ -16,11 +16,12 @@ from specscan.physics.assumptions import HOUR, LITRE, Assumptions
 from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions
 from specscan.physics.quantity import Derived, Ways, ways
+from specscan.physics.ranges import Floats, Range
 from specscan.physics.winter import reckon_under
 from specscan.physics.winter_derived import WINTER
 from specscan.rulebook.book import Rulebook
 
-__all__ = ["DERIVED", "Derived", "derive", "derive_numbers"]
+__all__ = ["DERIVED", "Derived", "derive", "derive_ends", "derive_numbers"]
 
 BURN_WAYS: Ways = (
     ("heater_consumption_l_h",),
@@ -109,18 +110,34 @@ DERIVED: dict[str, Derived] = {
 }
 
 
-def derive_numbers(
-    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None, only: Collection[str] | None = None
-) -> pd.DataFrame:
-    """Give ``q``, ``q__low`` and ``q__high`` for each derived quantity, in its unit, on the index of ``table``.
+def derive_ends(
+    columns: Columns, book: Rulebook, conditions: Conditions | None = None, only: Collection[str] | None = None
+) -> dict[str, Floats]:
+    """Give ``q``, ``q__low`` and ``q__high`` for each derived quantity, in its unit, one number a case.
 
-    NaN where a quantity cannot be computed. Columns that ``table`` lacks count as unknown. ``conditions`` stand in
+    NaN where a quantity cannot be computed. Columns that are not there count as unknown. ``conditions`` stand in
     place of the default ones of the rules; ``only`` names the quantities that are wanted, by default all.
 
     Raises:
         RuleError: a constant is missing under ``rules/values`` or has no unit that is known.
     """
-    return _derive(table, book, conditions, sentences=False, only=only)
+    values, result = Assumptions(book), dict[str, Floats]()
+    if conditions is not None:
+        reckon_under(columns, values, conditions)
+    for name in (one for one in DERIVED if only is None or one in only):
+        result.update(_ends(columns, DERIVED[name], DERIVED[name].compute(columns, values, book)))
+    return result
+
+
+def derive_numbers(
+    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None = None, only: Collection[str] | None = None
+) -> pd.DataFrame:
+    """Give the numbers of ``derive_ends`` as columns on the index of ``table``.
+
+    Raises:
+        RuleError: as for ``derive_ends``.
+    """
+    return pd.DataFrame(derive_ends(Columns(table), book, conditions, only), index=table.index)
 
 
 def derive(
@@ -132,25 +149,21 @@ def derive(
     the van (fuel of a heater that burns none), it says why.
 
     Raises:
-        RuleError: as for ``derive_numbers``.
+        RuleError: as for ``derive_ends``.
     """
-    return _derive(table, book, conditions, sentences=True, only=only)
-
-
-def _derive(
-    table: pd.DataFrame, book: Rulebook, conditions: Conditions | None, sentences: bool, only: Collection[str] | None
-) -> pd.DataFrame:
     columns, values = Columns(table), Assumptions(book)
     if conditions is not None:
         reckon_under(columns, values, conditions)
     result: dict[str, object] = {}
-    for name, quantity in DERIVED.items():
-        if only is not None and name not in only:
-            continue
+    for name in (one for one in DERIVED if only is None or one in only):
+        quantity = DERIVED[name]
         found = quantity.compute(columns, values, book)
-        shown = found.times(1 / quantity.si_units)
-        spread = [np.broadcast_to(part, columns.size) for part in (shown.typical, shown.low, shown.high)]
-        result[name], result[f"{name}__low"], result[f"{name}__high"] = spread
-        if sentences:
-            result[f"{name}__how"] = pd.Series(quantity.say(columns, values, found), dtype=object, index=table.index)
+        result.update(_ends(columns, quantity, found))
+        result[f"{name}__how"] = pd.Series(quantity.say(columns, values, found), dtype=object, index=table.index)
     return pd.DataFrame(result, index=table.index)
+
+
+def _ends(columns: Columns, quantity: Derived, found: Range) -> dict[str, Floats]:
+    shown = found.times(1 / quantity.si_units)
+    ends = {"": shown.typical, "__low": shown.low, "__high": shown.high}
+    return {f"{quantity.name}{end}": np.broadcast_to(part, columns.size) for end, part in ends.items()}

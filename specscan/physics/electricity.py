@@ -70,7 +70,7 @@ def pads(columns: Columns, values: Assumptions) -> Range:
     for tank in TANKS:
         heat = f"{tank}_tank_heat"
         there, maybe = columns.is_word(heat, "electric_pad"), columns.is_word(heat, "unspecified")
-        maybe |= ~columns.known(heat) & columns.number(f"{tank}_tank_l").known
+        maybe = maybe | ~columns.known(heat) & columns.number(f"{tank}_tank_l").known
         gone = columns.number(f"{tank}_tank_l").high == 0
         if tank == "black":
             gone |= columns.is_word("toilet", *CASSETTE, *DRY)

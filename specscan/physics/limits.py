@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
-import pandas as pd
 
 from specscan.physics import tanks, water_days
-from specscan.physics.columns import Columns
+from specscan.physics.columns import Coded, Columns
 from specscan.physics.heater import burns
 from specscan.physics.ranges import Range, pick
 
@@ -56,7 +55,7 @@ def earliest_of(winter: Winter) -> dict[str, Range]:
     if all(one.known.all() for one in winter.limits.values()):
         return {}
     anywhere = type(winter)(
-        Columns(_with_plausible(winter)), winter.values, winter.conditions, winter.outside if winter.swept else None
+        _with_plausible(winter), winter.values, winter.conditions, winter.outside if winter.swept else None
     )
     for name in APART:
         setattr(anywhere, name, getattr(winter, name))
@@ -66,16 +65,17 @@ def earliest_of(winter: Winter) -> dict[str, Range]:
     return found
 
 
-def _with_plausible(winter: Winter) -> pd.DataFrame:
-    """Give the table with what is not known filled: numbers by their plausible range, the toilet by one with a tank."""
+def _with_plausible(winter: Winter) -> Columns:
+    """Give columns with what is not known filled: numbers by their plausible range, the toilet by one with a tank."""
     columns, fields = winter.columns, winter.values.book.fields
-    table = columns.table.copy()
     no_black = columns.number("black_tank_l").high == 0
-    named = columns.known("toilet")
-    table["toilet"] = np.where(named, columns.words("toilet"), np.where(no_black, "cassette", "fixed_tank"))
+    codes, words = columns.coded("toilet")
+    assumed = np.where(no_black, len(words), len(words) + 1)
+    toilet = Coded(np.where(codes >= 0, codes, assumed), np.array([*words, "cassette", "fixed_tank"], dtype=object))
+    numbers: dict[str, np.ndarray] = {}
     for name in PLAUSIBLE:
         one, (low, high) = columns.number(name), fields[name].range or (0.0, 0.0)
-        table[f"{name}__low"] = np.where(one.known, one.low, low)
-        table[name] = np.where(one.known, one.typical, low)
-        table[f"{name}__high"] = np.where(one.known, one.high, high)
-    return table
+        numbers[f"{name}__low"] = np.where(one.known, one.low, low)
+        numbers[name] = np.where(one.known, one.typical, low)
+        numbers[f"{name}__high"] = np.where(one.known, one.high, high)
+    return columns.with_columns(numbers, {"toilet": toilet})

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
-from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +14,6 @@ import pandas as pd
 from specscan.dataset.reader import Reader
 from specscan.judging.narrowing import alternatives, narrowing
 from specscan.physics.conditions import Conditions, conditions_named
-from specscan.physics.derived import derive_numbers
 from specscan.physics.outlook import Tables, tables
 from specscan.records.facts import Settled
 from specscan.reports.page_rules import WinterRules, load_report_rules
@@ -124,7 +122,7 @@ def _cases(reader: Reader, ids: Sequence[str], equipment: str, book: Rulebook) -
 
 
 def _questions(table: pd.DataFrame, book: Rulebook, under: Conditions, figures: pd.DataFrame) -> pd.DataFrame:
-    found = narrowing(table, book, partial(derive_numbers, conditions=under))
+    found = narrowing(table, book, under)
     found["van_id"] = [split_case(case)[0] for case in found["case_id"]]
     found["question"] = [question(name, book) for name in found["field"]]
     known = figures.set_index(["van_id", "figure"])["value"]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from functools import partial
 
 import pandas as pd
 
@@ -12,7 +11,6 @@ from specscan.judging.narrowing import narrowing
 from specscan.judging.rulesets import RuleSet
 from specscan.judging.stakes import stakes
 from specscan.physics.conditions import Conditions
-from specscan.physics.derived import derive_numbers
 from specscan.rulebook.book import Rulebook
 
 
@@ -28,10 +26,9 @@ def worth_of(
     table: pd.DataFrame, rulesets: Sequence[RuleSet], book: Rulebook, conditions: Conditions | None
 ) -> dict[str, Worth]:
     """Give the worth of the missing fields of each case of a table, by ``case_id``."""
-    under = partial(derive_numbers, conditions=conditions)
     found = {case: Worth() for case in table["case_id"]}
-    for record in narrowing(table, book, under).to_dict("records"):
+    for record in narrowing(table, book, conditions).to_dict("records"):
         found[record["case_id"]].narrows[record["field"]] = (float(record["narrows"]), record["narrows_what"])
-    for record in stakes(table, rulesets, book, under).to_dict("records"):
+    for record in stakes(table, rulesets, book, conditions).to_dict("records"):
         found[record["case_id"]].points[record["ruleset"], record["field"]] = float(record["points_at_stake"])
     return found

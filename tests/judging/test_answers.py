@@ -1,6 +1,7 @@
 """Answers that are tried for missing fields."""
 
 import numpy as np
+import pandas as pd
 import pytest
 
 from specscan.judging.answers import LIMIT_TOGETHER, answers_of, combinations, missing
@@ -22,7 +23,19 @@ def tried(table, *answers, without=""):
     """Give the table of the one case tried with every combination of the answers."""
     trials = Trials(Columns(table), {one.field: one for one in answers})
     trials.add([0], [one.field for one in answers], combinations(answers), without)
-    return trials.table(np.arange(len(trials.rows)), [one.field for one in answers])
+    return as_table(trials.columns(np.arange(len(trials.rows)), [one.field for one in answers]), *answers)
+
+
+def as_table(columns, *answers):
+    """Give the columns of some fields as a table, a basis where there are several."""
+    found = {}
+    for one in answers:
+        if one.kind.name == "number":
+            found |= {name: columns.floats(name) for name in (one.field, f"{one.field}__low", f"{one.field}__high")}
+            found[f"{one.field}__basis"] = columns.basis(one.field)
+        else:
+            found[one.field] = columns.words(one.field)
+    return pd.DataFrame(found)
 
 
 def test_unknown_number_is_tried_over_its_plausible_range_and_at_its_threshold(answers, vans, book):
@@ -92,7 +105,8 @@ def test_trials_that_are_alike_for_some_fields_are_made_into_one_row(answers, va
     trials.add([0, 1], list(parts), both, "fresh_tank_l")
     first, which = trials.distinct(["insulated_surfaces"])
     assert len(first) == 2 * len(parts["insulated_surfaces"]) < len(which) == len(trials.rows)
-    rows, alike = (trials.table(np.arange(len(which)), parts), trials.table(first, parts).iloc[which])
+    rows = as_table(trials.columns(np.arange(len(which)), parts), *parts.values())
+    alike = as_table(trials.columns(first, parts), *parts.values()).iloc[which]
     assert rows["insulated_surfaces"].tolist() == alike["insulated_surfaces"].tolist()
     assert trials.rows.tolist() == trials.rows[first][which].tolist()
     assert trials.changed(["fresh_tank_heat", "fresh_tank_l"]) == ["fresh_tank_l"]

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from specscan.judging.rulesets import load_rulesets
 from specscan.judging.scoring import score
 from specscan.judging.stakes import stakes
-from specscan.physics import DERIVED, derive
+from specscan.physics import DERIVED
 from specscan.physics.columns import table_of
 from specscan.rulebook.book import load_rulebook
 from tests.judging.conftest import RULES, criterion
@@ -109,10 +109,9 @@ def test_unsettled_criterion_whose_fields_settle_nothing_alone_gives_them_a_join
     assert worth(scale) == {"battery_heated": 10, "heated_floor": 10}
 
 
-def test_stakes_are_the_same_however_quantities_are_derived_and_cases_are_batched(rulesets, vans, book):
+def test_stakes_are_the_same_however_cases_are_batched(rulesets, vans, book):
     table = vans({}, {"heater_fuel": "propane", "propane_tank_l": 40})
     plain = stakes(table, rulesets[:1], book)
-    pd.testing.assert_frame_equal(plain, stakes(table, rulesets[:1], book, derive))
     alone = pd.concat([stakes(table.iloc[[n]], rulesets[:1], book) for n in range(2)], ignore_index=True)
     pd.testing.assert_frame_equal(plain, alone)
 
