@@ -129,7 +129,8 @@ class Kits:
         """Give the lexicon of a language, with the terms as they are meant in North America or elsewhere."""
         key = (language, north_american)
         if key not in self.lexicons:
-            self.lexicons[key] = Lexicon(self.book, language, north_american=north_american)
+            like = self.lexicons.get((language, not north_american))
+            self.lexicons[key] = Lexicon(self.book, language, north_american=north_american, like=like)
         return self.lexicons[key]
 
     def kit(self, language: str, *, imperial: bool, north_american: bool = True) -> Kit:

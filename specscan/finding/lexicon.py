@@ -78,14 +78,17 @@ class Analysis:
 class Lexicon:
     """All terms for documents of one language."""
 
-    def __init__(self, book: Rulebook, language: str, *, north_american: bool = True):
+    def __init__(self, book: Rulebook, language: str, *, north_american: bool = True, like: Lexicon | None = None):
+        """``like`` is the lexicon of the same language for the other side of the ocean: most terms are folded there."""
         self.book = book
         self.language = language
         self.elsewhere = REGIONS[not north_american]  # the mark of terms that do not hold here
         self.words = book.words[language]
-        self.folder = Folder(self.words)
+        self.folder = like.folder if like is not None else Folder(self.words)
         # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
-        self.nlp = spacy.blank("xx")
+        self.nlp = like.nlp if like is not None else spacy.blank("xx")
+        self._folded: dict[str, list[tuple[str, ...]]] = like._folded if like is not None else {}  # by term
+        self._docs: dict[tuple[str, ...], Doc] = like._docs if like is not None else {}  # by words of a term
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
         # by the words of terms; in the order of the rules, so that what is found comes in the same order each time
         self.concepts: dict[tuple[str, ...], dict[Concept, None]] = defaultdict(dict)
@@ -93,7 +96,9 @@ class Lexicon:
         self.inside = {spec.vocabulary for spec in book.fields.values() if spec.inside}
         self._declare()
         for number, norms in enumerate(self.concepts):
-            self.matcher.add(str(number), [Doc(self.nlp.vocab, words=list(norms))])
+            if norms not in self._docs:
+                self._docs[norms] = Doc(self.nlp.vocab, words=list(norms))
+            self.matcher.add(str(number), [self._docs[norms]])
         self.by_match = {
             self.nlp.vocab.strings[str(number)]: tuple(concepts)
             for number, concepts in enumerate(self.concepts.values())
@@ -259,10 +264,11 @@ class Lexicon:
         for term in terms:
             if term.startswith(self.elsewhere):
                 continue
-            for text in expand(REGION.sub("", term).replace("?", "")):
-                norms = tuple(self.folder.norms(text))
-                if norms:
-                    self.concepts[norms][concept] = None
+            if term not in self._folded:
+                folded = [tuple(self.folder.norms(text)) for text in expand(REGION.sub("", term).replace("?", ""))]
+                self._folded[term] = [norms for norms in folded if norms]
+            for norms in self._folded[term]:
+                self.concepts[norms][concept] = None
 
     def _without_hidden(self, found: list[Mention]) -> list[Mention]:
         """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
