@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 import spacy
+from spacy.language import Language
 from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
@@ -84,9 +85,9 @@ class Lexicon:
         self.language = language
         self.elsewhere = REGIONS[not north_american]  # the mark of terms that do not hold here
         self.words = book.words[language]
-        self.folder = like.folder if like is not None else Folder(self.words)
+        self.folder: Folder = like.folder if like is not None else Folder(self.words)
         # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
-        self.nlp = like.nlp if like is not None else spacy.blank("xx")
+        self.nlp: Language = like.nlp if like is not None else spacy.blank("xx")
         self._folded: dict[str, list[tuple[str, ...]]] = like._folded if like is not None else {}  # by term
         self._docs: dict[tuple[str, ...], Doc] = like._docs if like is not None else {}  # by words of a term
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
