@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from specscan.reading.widening import Columns
 from specscan.reading.words import Line, has_leader, middle_of
 from specscan.records.text import Box
 
 GUTTER = 0.45  # em
 CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
+FULL_SHARE = 0.4  # of the lines: those that have a value in each column
+MIN_COLUMNS = 3  # of a table in whose rows one value can stand in the middle of several columns
 
 Parted = tuple[Line, list[Line]]  # a line and its segments
 
@@ -35,7 +39,23 @@ def columns_under_heads(run: list[Parted]) -> Columns:
 
 
 def columns_of(rows: list[list[Line]]) -> Columns:
-    """Give the x ranges of the columns that the segments of most lines respect."""
+    """Give the x ranges of the columns that the segments of most lines respect.
+
+    A value for all stands in the middle, in the gutter between two columns. Where rows of one value for each show
+    more columns than all rows do, they say where the columns are.
+    """
+    columns = _respected(rows)
+    counts = Counter(len(row) for row in rows)
+    full = max(counts, key=lambda count: (counts[count], count), default=0)
+    if full < MIN_COLUMNS or full <= len(columns):
+        return columns
+    rest = [row for row in rows if len(row) >= full]
+    parted = _respected(rest) if len(rest) >= FULL_SHARE * len(rows) else []
+    return parted if len(parted) == full else columns
+
+
+def _respected(rows: list[list[Line]]) -> Columns:
+    """Give the x ranges that the segments of nine of ten lines leave white space between."""
     if len(rows) < 2:
         return []
     em = em_of([segment for row in rows for segment in row])

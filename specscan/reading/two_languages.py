@@ -13,6 +13,7 @@ from specscan.reading.words import Line, segments_of
 MIN_ROWS = 3  # fewer may be chance
 SHARE = 0.15  # of the lines of a page, at least, each with two beside it
 PITCH = 1.75  # em from one label to the other, at most
+MARK = 2  # letters
 APART = 0.12  # em that the values' baseline lies from each label's, at least
 
 
@@ -35,8 +36,13 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
 
 
 def _begins_with_label(line: Line, hints: Hints) -> bool:
-    """Tell whether a line is a row of its own beside another column, whose first part is a label without a figure."""
-    first = segments_of(line, SEGMENT_GAP)[0].text
+    """Tell whether a line is a row of its own beside another column: a label without a figure, and its values.
+
+    A mark ("W", "–") and the only value of a row ("double glazing") are no labels, though they may name things too.
+    """
+    first, *values = (part.text for part in segments_of(line, SEGMENT_GAP))
+    if not values or len(first) <= MARK:
+        return False
     return not any(letter.isdigit() for letter in first) and hints.is_label(first)
 
 

@@ -17,7 +17,7 @@ MIN_FULL = 4  # rows that have a value in each column
 def widened(cell: GridCell, row: list[GridCell], columns: Columns) -> GridCell:
     """Give the only value of a row as one that spans all value columns where it stands in their middle."""
     values = [other for other in row if other.col > 0]
-    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or cell.col_span > 1 or len(row) < 2:
+    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or len(row) < 2:
         return cell
     if len(cell.plain) > SHORT and _is_central(cell, columns):
         _span(cell, columns)
@@ -90,8 +90,10 @@ def _is_central(cell: GridCell, columns: Columns) -> bool:
     box = cell.box
     if box is None:
         return False
-    middle = (columns[1][0] + columns[-1][1]) / 2
-    return abs(box.middle[0] - middle) < CENTER * (columns[-1][1] - columns[1][0])
+    (left, inner_left), (inner_right, right) = columns[1], columns[-1]
+    # Of text or, where long values stand on one side, of the cells in which texts are set in the middle.
+    middles = ((left + right) / 2, (left + inner_left + inner_right + right) / 4)
+    return any(abs(box.middle[0] - middle) < CENTER * (right - left) for middle in middles)
 
 
 def _span(cell: GridCell, columns: Columns) -> None:

@@ -172,6 +172,7 @@ def _anchor(word: Word) -> float:
 # Signs that begin an item of a list. Reading knows them as drawing, not as meaning.
 DASHES = set("-–—‒−·•∙◦*+»")
 CHECK_BOXES = {"[ ]", "[x]", "[X]", "[]"}
+ITEM_GAP = 5.0  # em from the sign to its item, at most: signs of several vans stand further apart
 NO_BULLETS = set("°©®™№=<>±÷~|¬√^`´¨")
 
 
@@ -245,7 +246,8 @@ def _cut(line: Line, gap: float, walls: Sequence[float]) -> list[Line]:
     for place, (left, right) in enumerate(zip(words, words[1:], strict=False), 1):
         wide = right.box.x0 - left.box.x1 > gap * max(left.size, right.size) and not right.raised
         walled = any(left.box.x1 - 1 <= x <= right.box.x0 + 1 for x in walls)
-        if (wide or walled or place in breaks) and not (listed and place == 1 and not walled):
+        item = listed and place == 1 and right.box.x0 - left.box.x1 <= ITEM_GAP * max(left.size, right.size)
+        if (wide or walled or place in breaks) and not (item and not walled):
             parts.append([right])
         else:
             parts[-1].append(right)

@@ -145,3 +145,31 @@ def test_a_label_in_two_languages_with_its_values_half_way_between_is_one_row(fa
     assert by_van(facts, "length_mm") == {"Drift S": 5450, "Drift M": 5985}
     assert by_van(facts, "gray_tank_l") == {"Drift S": 65, "Drift M": 85}
     assert by_van(facts, "sleeps") == {"Drift S": 2, "Drift M": 4}
+
+
+def test_marks_and_lone_values_between_two_labels_are_no_labels_themselves(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift · 2026", size=18, bold=True)
+    page.row(70, (240, "Drift S"), (340, "Drift M"), (440, "Drift L"), size=9, bold=True)
+    rows = [
+        ("Länge", "Length", "5.450 mm", "5.985 mm", "6.360 mm"),
+        ("Frischwasser", "Fresh water", "75 l", "100 l", "110 l"),
+        ("Radstand", "Wheelbase", "3.260 mm", "3.670 mm", "4.035 mm"),
+        ("Schlafplätze", "Berths", "2", "2", "4"),
+        ("Abwassertank isoliert", "Insulated grey tank", "W", "S", "S"),
+        ("Fußbodenheizung", "Heated floor", "–", "W", "S"),
+        ("Fenster im Wohnraum", "Cabin windows", "Doppelverglasung"),
+    ]
+    for number, (german, english, *values) in enumerate(rows):
+        top = 90 + 26 * number
+        page.text(50, top, german, size=9)
+        page.row(top + 5, *zip((240, 340, 440) if len(values) > 1 else (322,), values, strict=True), size=9)
+        page.text(50, top + 10, english, size=9)
+    page.text(50, 290, "S = Serie · standard   W = Wunschausstattung · optional   – = nicht erhältlich", size=8)
+    facts = facts_of_pdf(page)
+    said = {(f.field, f.model): f.availability for f in facts}
+    assert said["gray_tank_insulated", "Drift S"] == "optional"
+    assert said["gray_tank_insulated", "Drift M"] == "standard"
+    assert said["heated_floor", "Drift S"] == "not_available"
+    assert said["heated_floor", "Drift L"] == "standard"
+    assert by_van(facts, "window_glazing") == {"Drift S": "double", "Drift M": "double", "Drift L": "double"}
