@@ -1,0 +1,98 @@
+"""The heads of tables that name vans."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from specscan.finding.full_names import BareHeads
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.place import Place
+from specscan.finding.quantities import QuantityReader
+from specscan.records.text import Passage
+
+MAX_HEAD_WORDS = 6
+MAX_HEAD = 40
+MIN_ROWS = 2
+SIZE = re.compile(r"X{0,2}[SML]")
+
+
+class HeadReader:
+    """Finds such heads in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon, quantities: QuantityReader):
+        self.lexicon = lexicon
+        self.quantities = quantities
+        self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
+        self.generic = {word.casefold() for word in lexicon.words.column_words}
+
+    def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
+        """Give the heads of tables that name vans, with where they first stand."""
+        tables: dict[int, list[Passage]] = {}
+        for passage in own:
+            if passage.table is not None:
+                tables.setdefault(passage.table, []).append(passage)
+        found: dict[str, Place] = {}
+        for cells in tables.values():
+            for head, place in self._heads_of(cells, named):
+                found.setdefault(head, place)
+        return found
+
+    def _heads_of(self, cells: list[Passage], named: frozenset[str]) -> list[tuple[str, Place]]:
+        rows = _unique(p.row.text for p in cells if p.row is not None)
+        columns = _unique(p.column.text for p in cells if p.column is not None)
+        known_rows = sum(self.lexicon.knows_label(text) for text in rows)
+        known_columns = sum(self.lexicon.knows_label(text) for text in columns)
+        if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
+            heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
+            if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
+                return [(h, _place(cells, h, column=True)) for h in heads]
+        if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
+            heads = [text for text in rows if self.can_be_name(text)]
+            if heads and len(heads) >= 0.7 * len(rows):
+                return [(h, _place(cells, h, column=False)) for h in heads]
+        return []
+
+    @staticmethod
+    def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
+        """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S"."""
+        sized = any(SIZE.fullmatch(head) for head in heads)
+        firsts = {head.split()[0] for head in heads if len(head.split()) > 1 and len(head.split()[0]) > 2}
+        return [
+            text
+            for text in columns
+            if text in heads
+            or (sized and SIZE.fullmatch(text))
+            or (len(text) <= MAX_HEAD and text.split()[0] in firsts)
+        ]
+
+    def can_be_name(self, text: str) -> bool:
+        """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
+        plain = self.bare_heads.bare(text.strip(" *†"))
+        if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
+            return False
+        if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
+            return False
+        words = [word.casefold().strip("()/,") for word in plain.split()]
+        if words[0] in self.generic and all(w in self.generic or self.quantities.units.named(w) for w in words):
+            return False
+        if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
+            return False
+        if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):
+            return False
+        cues = self.lexicon.cues(
+            self.lexicon.analyse(plain), "standard", "optional", "not_available", "yes", "no", "all_vans", "package"
+        )
+        return not cues
+
+
+def _unique(texts: Iterable[str]) -> list[str]:
+    return [text for text in dict.fromkeys(texts) if text.strip()]
+
+
+def _place(cells: list[Passage], head: str, *, column: bool) -> Place:
+    for cell in cells:
+        named = cell.column if column else cell.row
+        if named is not None and named.text == head:
+            return Place(cell, cell.page, head)
+    return Place(None, cells[0].page, head)

@@ -1,0 +1,289 @@
+"""The title of a document, the name of its range or of its only van: from lines in large type, labels, sentences."""
+
+from __future__ import annotations
+
+import functools
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from specscan.finding.lexicon import Lexicon
+from specscan.finding.place import PARTED, Names, Place, running_lines
+from specscan.finding.whole_words import any_word, count, may_hold
+from specscan.finding.years import YEAR, YearReader
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
+MAX_NAME_WORDS = 6
+FIRST_SENTENCES = 10  # passages in which a name may be said
+SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
+SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
+PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
+KEPT_TITLES = 4_000
+SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
+FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
+
+
+class TitleReader(YearReader):
+    """Finds titles in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        super().__init__(book, lexicon)
+        self.filling = {
+            phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
+            for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
+        }
+        articles = any_word(self.words.articles_of_names)
+        self.behind_article = re.compile(
+            rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
+        )
+        verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
+        self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
+        self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
+
+    def _read_title(self, names: Names, document: Document, own: list[Passage], *, spoken: bool = False) -> None:
+        """Read the title; names from sentences count only where titles and labels give none that is worth much."""
+        labelled = self._labelled(own, self.words.model_labels)
+        candidates: Counter[str] = Counter()
+        rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
+        whole: set[str] = set()
+        shown: dict[str, tuple[str, Place]] = {}
+        texts = self._title_texts(document, own)
+        letterhead = self._letterhead(document, own, names.maker)
+        said = self._spoken_names(document, own) if spoken else []
+        texts += said
+        for weight, text, place in texts:
+            name = self.clean(text, names.maker)
+            if not name or len(name.split()) > MAX_NAME_WORDS:
+                continue
+            key = name.casefold()
+            candidates[key] += weight
+            line = self._shortened(text, names.maker)
+            if line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower():
+                rests.setdefault(key, set()).add(line)  # a capital that may only begin the line
+            else:
+                whole.add(key)
+            if key not in shown or (shown[key][0].isupper() and not name.isupper()):
+                shown[key] = (name, place)
+        if said and letterhead in candidates:
+            candidates[letterhead] -= 3
+        if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
+            name = self.clean(labelled[0], names.maker)
+            if name:
+                candidates[name.casefold()] += 6
+                shown.setdefault(name.casefold(), (name, labelled[1]))
+        rests = {key: lines for key, lines in rests.items() if key not in whole}
+        best, score = self._best_title(candidates, shown, own, rests)
+        if (score < PLAIN_TITLE or best == letterhead) and not spoken:
+            return self._read_title(names, document, own, spoken=True)
+        if best is None:
+            return
+        name, place = shown[best]
+        names.title = self.cased(name, own) if name.isupper() else name
+        names.title_place = self._title_place(names.title, own) or place
+        if names.used and not names.maker:
+            self._split_used(names, own)
+        names.series = self._series(names.title)
+
+    def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:
+        """Give the first line where it can be the maker's name, and nothing else uses it: it may name no van.
+
+        It is smaller than another line of the page.
+        """
+        largest = max((t for t in document.titles if t.page in (0, 1)), key=lambda t: t.size, default=None)
+        first = own[0].text.strip(" .") if own and own[0].table is None else ""
+        if not self._is_plain_name(first.split()) or any(first in passage.text for passage in own[1:]):
+            return ""
+        if largest is None or largest.text.strip(" .") == first:
+            return ""
+        return self.clean(first, maker).casefold()
+
+    def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        texts: list[tuple[int, str, Place]] = []
+        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
+        tables = _words_of_tables(own)
+        first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
+        names_used = self.used
+        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
+            dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
+            place = self._place_of(title, own)
+            texts.append((4 - min(rank, 3) + dated, title.text, place))
+            texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
+        for passage in own[:12]:
+            if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
+                texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
+        seen: set[str] = set()
+        texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
+        for title in document.titles:
+            if title.origin in ("metadata", "html"):
+                texts += self._parts(3, title.text, self._place_of(title, own))
+            elif title.page > 1:
+                texts.append((1, title.text, self._place_of(title, own)))
+        for text, place in running_lines(document):
+            texts += self._parts(1, text, place)
+        stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
+        number = re.match(r"\d+(?=[_\-\s])", stem)
+        if number is not None and not any(number.group() in passage.text for passage in own):
+            stem = stem[number.end() :]  # files are numbered
+        texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
+        return texts
+
+    def _parts(self, weight: int, text: str, place: Place) -> list[tuple[int, str, Place]]:
+        """Give the parts of a line such as "Marrowfen Vans | 2026 Drift 21 | Questions"; one that begins with a year
+        weighs more."""
+        rows = []
+        for part in PARTED.split(text):
+            dated = DATED.match(part.strip()) is not None
+            rows.append((weight + (3 if dated else 0), part, Place(place.passage, place.page, part.strip())))
+        return rows
+
+    def _spoken_names(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        """Give names behind an article in titles and in the first sentences: "our Drift 21", "la nouvelle Drift III".
+
+        Where all nouns have capitals a sentence must also give a figure or a numeral.
+        """
+        rows: list[tuple[int, str, Place]] = []
+        titles = [(t.text, self._place_of(t, own)) for t in document.titles if t.page in (0, 1) and t.size > 0]
+        prose = [p for p in own[:FIRST_SENTENCES] if p.kind is Kind.PROSE and len(p.text.split()) > 5]
+        nouns = self.words.nouns_have_capitals
+        everything = [p.text for p in own] + [t.text for t in document.titles if t.origin == "html"]
+        for text, place in [*titles[:6], *((p.text, Place(p, p.page, p.text)) for p in prose)]:
+            long = len(text.split()) > MAX_NAME_WORDS
+            for part in SENTENCE_END.split(text):
+                dated = self._says_model_year(part)
+                for match in self.behind_article.finditer(part):
+                    name = match.group(1)
+                    coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
+                    sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
+                    again = sum(count(t, name) for t in everything) > 1
+                    described = self.is_a_van.match(part, match.end()) is not None
+                    if sentence and not (dated or coded or again or described):
+                        continue
+                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
+                    if (nouns and sentence and not (coded or described)) or known or self._is_filler(name):
+                        continue
+                    rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
+        return rows
+
+    def _shortened(self, text: str, maker: str) -> str:
+        """Give the first part of a title without maker, years and signs, its common words kept."""
+        text = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", PARTED.split(text)[0]))
+        if maker and may_hold(text, maker):
+            text = re.sub(rf"(?<!\w){re.escape(maker)}(?!\w)", " ", text, flags=re.IGNORECASE)
+        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
+
+    def _clean(self, text: str, maker: str) -> str:
+        """Give a title without maker, years, brackets and words such as "specifications"."""
+        text = PARTED.split(text)[0]
+        text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
+        text = YEAR.sub(" ", text)
+        whole = text
+        for pattern in self.filling.values():
+            text = pattern.sub(" ", text)
+        if text != whole:
+            text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
+        text = self.form.sub(" ", text)
+        for part in (maker, maker.split()[0]) if maker else ():
+            if may_hold(text, part):
+                text, cut = re.subn(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
+                if cut:
+                    text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
+        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
+
+    def _stands_alone(self, name: str, lines: set[str], own: list[Passage]) -> bool:
+        """Tell whether what is left of lines without their common words stands anywhere without these words."""
+        pattern = re.compile(rf"(?<!\w){re.escape(name)}s?(?!\w)", re.IGNORECASE)
+        heads = {head.text for passage in own for head in (passage.row, passage.column) if head is not None}
+        texts = {passage.text for passage in own} | heads
+        return any(pattern.search(text) for text in texts if not any(line in text for line in lines))
+
+    def _best_title(
+        self,
+        candidates: Counter[str],
+        shown: dict[str, tuple[str, Place]],
+        own: list[Passage],
+        rests: dict[str, set[str]],
+    ) -> tuple[str | None, float]:
+        body = " ".join(p.text for p in own).casefold()
+        best, score = None, 1.0  # a line that stands once on some later page names nothing
+        for key, weight in candidates.items():
+            words = key.split()
+            if not any(c.isalpha() for c in key) or self._is_filler(key) or self._is_label(key):
+                continue
+            if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
+                continue  # "Brief" of "Brief specification"
+            points = float(weight)
+            points += 3 if re.search(r"\d", key) else 0
+            points += min(3, count(body, key) - 1)
+            points -= 1.5 * max(0, len(words) - 3)
+            points -= 4 * self._is_phrase(key, words)
+            points -= 3 * sum(word.isalpha() and word.islower() and len(word) > 1 for word in shown[key][0].split())
+            if points > score:
+                best, score = key, points
+        return best, score
+
+    def _is_phrase(self, text: str, words: Sequence[str]) -> bool:
+        """Tell whether a line is a saying, a date or a row of codes rather than a name: "Three ways to run"."""
+        coded = len(words) > 2 and all(any(c.isdigit() for c in word) for word in words)
+        dated = any(word in self.month_names for word in words)
+        said = any(word in self.words.drop or word in self.words.numbers for word in words[:1])
+        return "," in text or coded or dated or said or any(word in self.words.drop for word in words)
+
+    def _is_label(self, text: str) -> bool:
+        """Tell whether a prominent line is the label of a specification and no name."""
+        if not self.lexicon.knows_label(text) or re.search(r"\d", text):
+            return False
+        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
+        return things or self.lexicon.known_words.issuperset(self.lexicon.folder.norms(text))  # "Mallow Run" is none
+
+    def _title_place(self, title: str, own: list[Passage]) -> Place | None:
+        """Give the place of a name beside a specification, else the first one."""
+        for passage in own:
+            if passage.kind is Kind.HEADING and title.casefold() in passage.text.casefold():
+                same = [p for p in own if p.page == passage.page and p.kind is Kind.CELL]
+                if len(same) >= 4:
+                    return Place(passage, passage.page, title)
+        return self._first_place(title, own)
+
+    def _split_used(self, names: Names, own: list[Passage]) -> None:
+        """Part "Maker Series 540" of a dealer's listing: the first of several words is the maker."""
+        words = names.title.split()
+        alphabetic = [w for w in words if w[:1].isalpha() and len(w) > 2]
+        if len(alphabetic) >= 2 and words[0] in alphabetic:
+            names.maker = self.cased(words[0], own) if words[0].isupper() else words[0]
+            names.maker_place = names.title_place
+            names.title = " ".join(words[1:])
+            names.title = self.cased(names.title, own) if names.title.isupper() else names.title
+
+    def _series(self, title: str) -> str:
+        """Give the words of a title before its first figure."""
+        kept = []
+        for word in title.split():
+            if any(c.isdigit() for c in word) or word.casefold() in ("and", "et", "und", "&", ","):
+                break
+            kept.append(word.strip(","))
+        return " ".join(kept)
+
+
+def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:
+    """Give the first words and all words of the heads of each table, and of the cells of each row."""
+    texts: dict[tuple[int, int | None], set[str]] = {}
+    for passage in own:
+        if passage.table is None:
+            continue
+        if passage.column is not None:
+            texts.setdefault((passage.table, None), set()).add(passage.column.text)
+        row = texts.setdefault((passage.table, passage.row_index or 0), set())
+        row |= {passage.text, passage.row.text if passage.row is not None else ""}
+    return [
+        ({words[0] for words in parts if words}, {word for words in parts for word in words})
+        for place, parts in ((place, [text.split() for text in some]) for place, some in texts.items())
+        if place[1] is None or len(parts) > FEW_CELLS
+    ]
+
+
+def _is_row(title: str, firsts: set[str], words: set[str]) -> bool:
+    """Tell whether a prominent line is a row of a table: all its words stand there, and begin two or more cells."""
+    said = set(title.split())
+    return said <= words and len(said & firsts) > 1
