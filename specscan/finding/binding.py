@@ -7,6 +7,8 @@ from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
+BEFORE_SUBJECT = 4  # words and signs from the beginning of a sentence to its subject
+
 
 class Binder:
     """Binds items to groups; ``coordination`` are the words that join like things, ``purpose`` those such as "for"."""
@@ -50,11 +52,36 @@ class Binder:
             return before[-1].things, before[-1]
         if labels:
             return self._label_things(labels), labels[0]
+        meant = self.meant_by_pronoun(item, sentence)
+        if meant is not None:
+            return meant.things, meant
         near = [i for i in parsed.items if i.chunk == item.chunk and i.has("aspect")] if item.quantity else []
         if sentence.noted and item.clause > 0 and not any(i.vans and i.clause == item.clause for i in parsed.items):
             context = Context()  # only the first clause of a note speaks of what refers to it
         things = aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context.things)
         return things, None
+
+    def meant_by_pronoun(self, item: Item, sentence: Sentence) -> Group | None:
+        """Give the thing of which running text goes on to speak: "The gray tank is under the floor. It holds 80 l".
+
+        It is the one that the sentence before begins with, where this one begins with a pronoun.
+        """
+        if not sentence.running or item.sentence == 0 or item.start < sentence.split:
+            return None
+        parsed = sentence.parsed
+        pronouns = parsed.cues("pronoun")
+        number = item.sentence
+        while number > 0 and any(cue.sentence == number and parsed.opens_sentence(cue) for cue in pronouns):
+            number -= 1
+            groups = [g for g in sentence.groups if g.items[0].sentence == number]
+            if groups:
+                opening = next((b[0] for b in parsed.bounds if b[3] == number), 0)
+                begins = len(parsed.between(opening, groups[0].start)) <= BEFORE_SUBJECT
+                ahead = [i for i in parsed.items if opening <= i.start < groups[0].start]
+                named = any(i.vans or i.has("cue", "verbs") for i in ahead)  # "There is a step by the gray tank."
+                asked = "?" in parsed.text[groups[0].end : item.start]
+                return groups[0] if begins and not named and not asked else None
+        return None
 
     def _member(self, item: Item, group: Group, parsed: Parsed) -> list[str]:
         """Give the thing of the one member of a list with which a quantity stands: "the tank, the 4-gallon heater"."""

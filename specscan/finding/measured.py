@@ -45,6 +45,12 @@ class MeasureReader:
                 if name is not None:
                     found.append(self._number(name, item, quantity, statement, [thing]))
                     placed = True
+            meant = None if placed else self.grouper.binder.meant_by_pronoun(item, sentence)
+            for thing in meant.things if meant is not None else ():
+                name = self.slots.slot(quantity, item, thing, meant, statement, sentence)
+                if name is not None:
+                    found.append(self._number(name, item, quantity, statement, [thing]))
+                    placed = True
             if not placed and all(self.book.fields_of(thing) for thing in things):
                 for thing in self._of_aspect(item, sentence, statement):
                     name = self.slots.slot(quantity, item, thing, None, statement, sentence)

@@ -39,7 +39,7 @@ class ShortNames:
             return True
         if any(o is not item and self._each_measured(item, o, parsed) for o in [*shorts, *(p for p, _ in named)]):
             return True
-        if self._told_of_another(item, parsed, named):
+        if self._told_of_another(item, parsed, named) or self._describes(item, named):
             return False
         if split and self._label_takes(item, parsed, split, named):
             return False
@@ -97,6 +97,13 @@ class ShortNames:
         ]
         told = [c for c in item.concepts if c.kind in ("term", "denied", "value")]
         return any(owns(self.book, t, c) for t in expanded(self.book, before) for c in told)
+
+    def _describes(self, item: Item, named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether a name only describes the thing right behind it: "6-gallon propane water heater"."""
+        return any(
+            other.first == item.last and other.chunk == item.chunk and any(map(self.book.fields_of, things))
+            for other, things in named
+        )
 
     def _label_takes(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]]) -> bool:
         """Tell whether the figure beside a name answers the label: "Water heater: 6 gal LP" is no propane tank."""

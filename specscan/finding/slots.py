@@ -9,6 +9,8 @@ from specscan.finding.statement import Statement, basis_items, basis_names
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
+CONSUMED, DRAWN = "consumption", "draw"  # aspect and basis of what a heater uses up
+
 
 class SlotReader:
     """Chooses fields for quantities."""
@@ -38,7 +40,8 @@ class SlotReader:
         if named:
             return self._by_nearest_aspect(item, named, sentence)
         if any(self.book.fields[n].basis for n in fields):
-            return self._by_basis(quantity, fields, statement, item)
+            used = self._used_up(quantity, fields) if CONSUMED in aspects else None
+            return used or self._by_basis(quantity, fields, statement, item)
         asked = label_aspects(self.book, sentence, thing)
         if asked and not item.start < sentence.split:
             others = {self.book.fields[n].aspect for n in self.book.fields_of(thing)}
@@ -95,6 +98,13 @@ class SlotReader:
         if near:
             return near
         return label_aspects(self.book, sentence, None) if group is None or group.label else set()
+
+    def _used_up(self, quantity: Quantity, fields: list[str]) -> str | None:
+        """Give the field for what a heater draws, where it uses a power too small for heat: "0.1 gal/h and 45 W"."""
+        heat = [spec for n in fields if (spec := self.book.fields[n]).basis == "none" and spec.range is not None]
+        if not heat or any(spec.range is not None and quantity.high >= spec.range[0] for spec in heat):
+            return None
+        return next((n for n in fields if self.book.fields[n].basis == DRAWN), None)
 
     def _by_nearest_aspect(self, item: Item, fields: list[str], sentence: Sentence) -> str:
         """Choose among fields of one dimension the one whose aspect stands nearest to the figure."""

@@ -76,6 +76,7 @@ class WordReader:
                         targets = self._started(concept, item, statement, sentence, [] if apart else things)
                     else:
                         targets = []
+                    targets = targets or self._meant_before(concept, item, sentence)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
@@ -103,6 +104,11 @@ class WordReader:
             return []
         asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
         return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _meant_before(self, concept: Concept, item: Item, sentence: Sentence) -> list[str]:
+        """Give the things that a pronoun means, where they can have a word and the thing named beside it cannot."""
+        meant = self.grouper.binder.meant_by_pronoun(item, sentence)
+        return [t for t in meant.things if owns(self.book, t, concept)] if meant is not None else []
 
     def _under_heading(self, concept: Concept, item: Item, group: Group | None, statement: Statement) -> list[str]:
         """Give the thing of the heading, for a word in a part of a list that names nothing: "Diesel 2.2 L, RWD"."""

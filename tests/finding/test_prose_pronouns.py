@@ -1,0 +1,29 @@
+"""Sentences that go on about what the one before begins with, and names that only describe the thing behind them."""
+
+import pytest
+
+LINES = [
+    ("US", "The gray tank is slung under the floor. It holds 21 gallons and is warmed by a 12 V pad.",
+     {"gray_tank_location": "underbody", "gray_tank_l": 79.49, "gray_tank_heat": "electric_pad"}),
+    ("US", "A diesel boiler sends glycol to three fan coils. It makes 6 kW and uses 0.2 gallons an hour and 58 watts.",
+     {"heater_type": "hydronic", "heater_fuel": "diesel", "heater_rating_w": 6000, "heater_consumption_l_h": 0.757,
+      "heater_power_draw_w": 58}),
+    ("UK", "The leisure battery is lithium. It stores 230 Ah, and it warms itself before it takes a charge.",
+     {"battery_chemistry": "lithium", "battery_ah": 230, "battery_heated": True}),
+    ("DE", "Der Abwassertank hängt unter dem Boden. Er fasst 85 Liter und ist beheizt.",
+     {"gray_tank_location": "underbody", "gray_tank_l": 85, "gray_tank_heat": "unspecified"}),
+    ("FR", "Le réservoir d'eaux usées est sous le plancher. Il contient 85 litres et il est chauffé.",
+     {"gray_tank_location": "underbody", "gray_tank_l": 85, "gray_tank_heat": "unspecified"}),
+    ("US", "The refrigerator stands by the door. It holds 21 gallons and a good deal of cheese, which is plenty.", {}),
+    ("US", "There is a step by the gray tank. It holds 300 lb, and it is heated in winter by nothing at all.", {}),
+    ("US", "6-gallon propane water heater", {"water_heater_l": 22.71}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), LINES)
+def test_it_means_what_the_sentence_before_begins_with(states, region, line, expected):
+    states(region, line, expected)
+
+
+def test_a_chassis_that_ends_like_litres_is_a_name(states):
+    states("AU", "Base van: Fenmoor Carrier 35 L", {"chassis": "Fenmoor Carrier 35 L"})
