@@ -29,8 +29,6 @@ from specscan.reading.ocr_picture import (
     skew_of,
     straight_corners,
     straightened,
-    strip_ink,
-    strip_is_reversed,
     turned,
 )
 from specscan.reading.ocr_rules import OcrRules
@@ -102,7 +100,7 @@ class OcrReader:
         if max(sheet.width, sheet.height) > LARGEST_PAGE:
             raise DocumentError(f"it is larger than {LARGEST_PAGE} points a side, more than PDF allows")
         self.begins_page()
-        engine = engine_for(self.rules.characters, self.rules.picture.threads)
+        engine = engine_for(self.rules.characters, tuple(self.rules.same_as.items()), self.rules.picture.threads)
         longest = max(sheet.width, sheet.height, 1.0) / POINTS
         dpi = min(max(float(self.rules.picture.dpi), SIDE_LEAST / longest), SIDE_MOST / longest)
         width, height, pixels, scale = render_gray(document, sheet.number, dpi / POINTS)
@@ -188,9 +186,8 @@ class _PageReader:
             line.read = self._read(strip, crops[index], covered, seconds.get(index))
 
     def _read(self, strip: Strip, crop: Picture, ruled: Mask, second: Strip | None) -> ReadStrip:
-        read = read_words(strip, strip_ink(crop, ruled), self.rules)
+        read = read_words(strip, crop, ruled, self.rules)
         doubt_figures(read, self.rules, second)
-        read.light = strip_is_reversed(crop)
         return read
 
     def _turned_strip(self, crop: Picture, upright: Strip) -> tuple[Strip, int]:

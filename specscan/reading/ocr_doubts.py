@@ -12,7 +12,7 @@ from difflib import SequenceMatcher
 
 from specscan.reading.ocr_engine import Strip
 from specscan.reading.ocr_rules import OcrRules
-from specscan.reading.ocr_strips import ReadStrip, StripWord
+from specscan.reading.ocr_strips import BARS_OF_RULES, ReadStrip, StripWord
 
 GROUPED = re.compile(r"(?<![\d.,])[1-9]\d{0,2}([.,])\d{3}(?![.,]?\d)")
 NARROW_SPACE = "\u202f"  # parts thousands in every language
@@ -110,14 +110,22 @@ def _compare(words: list[StripWord], second: Strip) -> None:
     first, other = "".join(sign for sign, _ in signs), second.text.translate(SAME)
     raised = "".join(place.sign.text for word in words for place in word.raised)
     for kind, start, stop, from_, to in SequenceMatcher(None, first, other, autojunk=False).get_opcodes():
-        if kind == "equal" or (kind == "insert" and raised and other[from_:to] in raised):
+        told, left = other[from_:to], first[start:stop]
+        if kind == "equal" or (kind == "insert" and raised and told in raised):
+            continue
+        if set(told + left) <= BARS_OF_RULES or _as_square(first[start - 1 : start], left, told):
             continue
         touched = set(owners[start:stop] or owners[max(0, start - 1) : start + 1])
-        same = first[start:stop].translate(BARS) == other[from_:to].translate(BARS)
-        marks = {first[start:stop], other[from_:to]} == {".", ","}  # told apart by its tail
+        same = left.translate(BARS) == told.translate(BARS)
+        marks = {left, told} == {".", ","}  # told apart by its tail
         for index in touched:
             word = words[index]
             figure = word if word.is_figure else words[index - 1] if index else word
             if marks or not figure.is_figure or (same and not word.is_figure):
                 continue
             figure.doubt = figure.doubt or "two readings differ"
+
+
+def _as_square(before: str, left: str, told: str) -> bool:
+    """Tell whether readings differ only in how they write the square of a metre."""
+    return before == "m" and {left, told} == {"2", "²"}

@@ -79,8 +79,10 @@ def ocr_version() -> str:
 class Engine:
     """The two networks, loaded once for a process."""
 
-    def __init__(self, characters: str, threads: int):
+    def __init__(self, characters: str, same_as: tuple[tuple[str, str], ...], threads: int):
         """Load the networks; of all signs that they know, only those in ``characters`` are read.
+
+        ``same_as`` are signs that the network has besides, each with the one, or the several, that it stands for.
 
         Raises:
             DocumentError: the extra is not installed, or its models cannot be loaded.
@@ -108,10 +110,15 @@ class Engine:
             raise
         except Exception as error:
             raise DocumentError(f"the recogniser cannot be loaded ({type(error).__name__}: {error})") from error
-        wanted = set(characters) - {" "}
+        joint = {sign: meant for sign, meant in same_as if len(meant) > 1}
+        wanted = set(characters) - {" "} | joint.keys()
         kept = [i for i, sign in enumerate(known) if i == BLANK or sign in wanted or sign == " "]
         self._kept = np.array(kept)
-        self._signs = ["", *(known[i] for i in kept[1:])]
+        self._signs = ["", *(joint.get(known[i], known[i]) for i in kept[1:])]
+        places = {known[i]: place for place, i in enumerate(kept)}
+        self._other = [
+            (known.index(sign), places[meant]) for sign, meant in same_as if meant in places and sign in known
+        ]
         self._space = self._signs.index(" ")
         self._points = [i for i, sign in enumerate(self._signs) if sign in (".", ",")]
         self._digits = [i for i, sign in enumerate(self._signs) if sign.isdecimal()]
@@ -148,7 +155,10 @@ class Engine:
             for place, one in enumerate(scaled):
                 batch[place, :, :, : one.shape[1]] = (one.astype(np.float32) / 127.5 - 1.0)[None]
             with _failures_named():
-                likely = self._network(batch)[:, :, self._kept]
+                answer = self._network(batch)
+            likely = answer[:, :, self._kept]
+            for other, place in self._other:
+                likely[:, :, place] += answer[:, :, other]
             for number, one, columns in zip(numbers, scaled, likely, strict=True):
                 answers[number] = self._decoded(columns, one.shape[1])
         return answers
@@ -156,20 +166,23 @@ class Engine:
     def _decoded(self, columns: NDArray[np.float32], width: int) -> Strip:
         """Join the columns of one answer to signs: the same sign in adjoining columns is one."""
         strip = Strip()
-        last, previous = -1, BLANK
+        last, previous, held = -1, BLANK, 0
         for column, index in enumerate(columns.argmax(axis=1).tolist()):
             if index not in (BLANK, self._space):
                 likely = float(columns[column, index])
                 if index == previous:
-                    strip.signs[-1].sure = max(strip.signs[-1].sure, likely)
+                    for sign in strip.signs[-held:]:
+                        sign.sure = max(sign.sure, likely)
                 else:
-                    sign = Sign(self._signs[index], likely, (column + 0.5) * STRIDE / width)
+                    first, *others = self._signs[index]
+                    held = 1 + len(others)
+                    sign = Sign(first, likely, (column + 0.5) * STRIDE / width)
                     if index in self._points:
                         sign.sure = float(columns[column, self._points].sum())
                         sign.which = likely / sign.sure
                     if strip.signs and column > last + 1:
                         self._look_between(sign, strip.signs[-1], columns[last + 1 : column])
-                    strip.signs.append(sign)
+                    strip.signs += [sign, *(Sign(more, likely, sign.at) for more in others)]
                 last = column
             previous = index
         return strip
@@ -203,6 +216,6 @@ def _scaled(strip: Picture) -> Picture:
 
 
 @lru_cache(maxsize=1)
-def engine_for(characters: str, threads: int) -> Engine:
+def engine_for(characters: str, same_as: tuple[tuple[str, str], ...], threads: int) -> Engine:
     """Give the recogniser, loaded at the first call in this process."""
-    return Engine(characters, threads)
+    return Engine(characters, same_as, threads)

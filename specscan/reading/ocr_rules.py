@@ -49,6 +49,8 @@ class SpacingRules(Entry):
     surely_parted: float = Field(gt=0)
     perhaps_parted: float = Field(gt=0)
     likely_space: float = Field(ge=0, le=1)
+    unit_apart: float = Field(gt=0)
+    unit_pitch: float = Field(gt=1)
     many_touch: float = Field(ge=0, le=1)
 
 
@@ -66,16 +68,43 @@ class ShapeRules(Entry):
     comma_tail: float
 
 
+class Mend(Entry):
+    """What is never written, as a regular expression that holds for signs of one word, and what it is instead.
+
+    Both are equally long, for each sign keeps its place.
+    """
+
+    pattern: str
+    meant: str
+
+    @field_validator("pattern")
+    @classmethod
+    def regular(cls, value: str) -> str:
+        """Refuse what is no regular expression."""
+        return _regular(value)
+
+
+def _regular(pattern: str) -> str:
+    try:
+        checked_pattern(pattern)
+    except re.error as error:
+        raise ValueError(f"{pattern!r} is no regular expression ({error})") from error
+    return pattern
+
+
 class OcrRules(Entry):
     """The file ``rules/ocr.yaml``."""
 
     picture: PictureRules
     text_layer: TextLayerRules
     characters: str = Field(min_length=36)
+    same_as: dict[str, str]
     certainty: CertaintyRules
     spacing: SpacingRules
     shape: ShapeRules
     spellings: dict[str, str]
+    mends: list[Mend]
+    before_small: dict[str, str]
     bars: dict[str, str]
     before_units: list[str]
     whole_units: list[str]
@@ -85,12 +114,7 @@ class OcrRules(Entry):
     @classmethod
     def patterns(cls, value: list[str]) -> list[str]:
         """Refuse what is no regular expression."""
-        for one in value:
-            try:
-                checked_pattern(one)
-            except re.error as error:
-                raise ValueError(f"{one!r} is no regular expression ({error})") from error
-        return value
+        return [_regular(one) for one in value]
 
 
 def load_ocr_rules(folder: Path) -> OcrRules:

@@ -14,9 +14,8 @@ from specscan.reading.sheet import Glyph, Letters, Sheet, Style
 from specscan.records.text import Box, union
 
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
-SAME_SIZE = 0.09
-BOLD = 1.25  # times the usual thickness of strokes
-EDGE = 0.8  # pixels of a stroke's thickness that are blur
+SAME_SIZE = 0.05  # share: sizes that differ by less are one; three times the spread of what is measured
+BOLD = 1.12  # times the usual thickness of strokes
 PEERS = 6  # words of one size that show its usual thickness
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
 
@@ -139,7 +138,7 @@ def settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
 
 def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
     """Tell which strips are set bold: with thicker strokes than most words of their size on the page."""
-    slender = [max(0.1, one.thickness - EDGE) / one.size for one in read]
+    slender = [max(0.01, one.thickness) / one.size for one in read]
     usual = {}
     for size in set(sizes):
         peers = [s for s, one, own in zip(slender, read, sizes, strict=True) if own == size for _ in one.words]

@@ -7,17 +7,20 @@ together part words (``17 l`` is not ``171``), tell a letter from a digit, and s
 from __future__ import annotations
 
 import re
+import statistics
 from dataclasses import dataclass, field
 
-import numpy as np
-
 from specscan.reading.ocr_align import FLOATING, Place, align, first_size, size_and_base
-from specscan.reading.ocr_engine import Strip
-from specscan.reading.ocr_picture import Mask
+from specscan.reading.ocr_engine import Picture, Strip
+from specscan.reading.ocr_measure import darkness, fine_size, thickness
+from specscan.reading.ocr_picture import Mask, strip_ink, strip_is_reversed
 from specscan.reading.ocr_rules import OcrRules
 
 FIGURE = re.compile(r"\d")
 BARS_OF_RULES = set("|[]_¦")
+PARTING_BARS = set("|¦")
+UPRIGHT = set("1Il|i")
+DIGIT_PITCH = 0.49  # of the font size, from the middle of a digit to that of a one behind it
 
 
 @dataclass(slots=True)
@@ -54,16 +57,29 @@ class ReadStrip:
     light: bool = False
 
 
-def read_words(strip: Strip, ink: Mask, rules: OcrRules) -> ReadStrip:
-    """Give the words of a strip of which ``ink`` tells the inked pixels."""
+def read_words(strip: Strip, crop: Picture, ruled: Mask, rules: OcrRules) -> ReadStrip:
+    """Give the words of a strip and of its picture; ``ruled`` are the pixels that lines cover."""
+    ink, light = strip_ink(crop, ruled), strip_is_reversed(crop)
     places = align(strip.signs, ink, first_size(ink))
     size, base = size_and_base(places, ink.shape[0])
+    dark = darkness(crop, ink, light=light)
+    size = fine_size(places, dark) or size
     if FIGURE.search(strip.text):
         places = align(strip.signs, ink, size)
     words = [_word(group, size, base, rules) for group in _parted(places, size, rules)]
-    words = [word for word in words if not set(word.text) <= BARS_OF_RULES]
+    words = [word for number, word in enumerate(words) if not _is_rule(words, number, size, ink.shape[0])]
     _spell(words, size, base, rules)
-    return ReadStrip(words, size, base, _thickness(ink))
+    return ReadStrip(words, size, base, thickness(dark, ink), light)
+
+
+def _is_rule(words: list[StripWord], number: int, size: float, height: int) -> bool:
+    """Tell whether a word is a rule of the table beside the text; a bar between two words parts them and is text."""
+    word = words[number]
+    if not set(word.text) <= BARS_OF_RULES:
+        return False
+    ink = word.places[0]
+    between = 0 < number < len(words) - 1 and word.text in PARTING_BARS
+    return not (between and 0.6 * size <= ink.height <= 1.35 * size and (ink.top > 0 or ink.bottom < height))
 
 
 def _word(places: list[Place], size: float, base: float, rules: OcrRules) -> StripWord:
@@ -87,6 +103,7 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
     # In letter-spaced headings every gap is wide: what two thirds of the gaps exceed is no space.
     usual = sorted(gaps)[len(gaps) // 3] if len(gaps) >= 4 else 0.0
     tracking = max(0.0, usual - 0.12 * size)
+    unit = _unit_behind(places, size, rules)
     touching = sum(place.shared for place in places) > spacing.many_touch * len(places)
     words: list[list[Place]] = [[places[0]]] if places else []
     for before, place, gap in zip(places, places[1:], gaps, strict=False):
@@ -101,23 +118,47 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
                 or (white > spacing.perhaps_parted and likely > spacing.likely_space)
                 or (likely > 0.5 and white > 0.08 and not tracking)
             )
-        if parted:
+        if parted or place is unit:
             words.append([place])
         else:
             words[-1].append(place)
     return words
 
 
+def _unit_behind(places: list[Place], size: float, rules: OcrRules) -> Place | None:
+    """Give an upright stroke that stands too far behind the last digit of a strip to be a digit: ``139 l``.
+
+    A one has more white on its left than other digits, so the distances of the middles tell, not the white alone.
+    """
+    digits = [place.sign.text.isdecimal() for place in places]
+    if len(places) < 2 or not digits[-2] or places[-1].sign.text not in UPRIGHT:
+        return None
+    last, before = places[-1], places[-2]
+    first = len(places) - 2
+    while first and digits[first - 1]:
+        first -= 1
+    middles = [(place.x0 + place.x1) / 2 for place in places[first:-1]]
+    steps = [right - left for left, right in zip(middles, middles[1:], strict=False)]
+    usual = max(statistics.median(steps), 0.5 * size) if steps else DIGIT_PITCH * size
+    pitch = (last.x0 + last.x1) / 2 - middles[-1]
+    apart = last.x0 - before.x1 > rules.spacing.unit_apart * size and not (last.shared or before.shared)
+    return last if apart and pitch > rules.spacing.unit_pitch * usual else None
+
+
 def _spell(words: list[StripWord], size: float, base: float, rules: OcrRules) -> None:
     """Mend what is never a word, and the letter l that was read as a digit or a capital."""
     for index, word in enumerate(words):
+        for mend in rules.mends:
+            word.text = re.sub(mend.pattern, mend.meant, word.text)
+        after = words[index + 1] if index + 1 < len(words) else None
+        if after is not None and after.text.isalpha() and after.text.islower():
+            word.text = rules.before_small.get(word.text, word.text)
         core = word.text.strip("(),;:.")
         mended = rules.bars.get(core)
         if core in rules.spellings:
             word.text = word.text.replace(core, rules.spellings[core])
         elif mended is not None and not word.raised and len(word.text) == len(word.places):
             before = words[index - 1] if index else None
-            after = words[index + 1] if index + 1 < len(words) else None
             bar = word.places[word.text.index(core)]
             is_bar = bar.width <= rules.shape.bar_at_most * size
             stands = abs(bar.bottom - base) <= 0.08 * size and bar.height >= 0.6 * size
@@ -130,22 +171,11 @@ def _spell(words: list[StripWord], size: float, base: float, rules: OcrRules) ->
 def _is_unit(word: StripWord, before: StripWord | None, after: StripWord | None, rules: OcrRules, is_bar: bool) -> bool:
     """Tell whether a lone upright stroke stands where the unit litre stands and no digit does.
 
-    That is behind a figure and not before one, or at the end behind a word for "in". A closing bracket alone behind it
-    makes it a note sign.
+    That is behind a figure and not before one, or at the end behind a comma or a word for "in". A closing bracket
+    alone behind it makes it a note sign.
     """
     if before is None or (word.text.endswith(")") and "(" not in word.text + before.text):
         return False
     if before.text[-1].isdecimal() and not before.raised:
         return is_bar or after is None or not after.text[0].isdecimal()
-    return after is None and before.text.casefold() in rules.before_units
-
-
-def _thickness(ink: Mask) -> float:
-    """Give the mean thickness of strokes in pixels: twice the area over the length of the outline."""
-    import cv2
-
-    area = int(ink.sum())
-    if not area:
-        return 0.0
-    inner = cv2.erode(ink.astype(np.uint8), np.ones((3, 3), np.uint8))
-    return 2.0 * area / max(1, area - int(inner.sum()))
+    return after is None and (before.text.casefold() in rules.before_units or before.text.endswith(","))
