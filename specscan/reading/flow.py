@@ -10,6 +10,7 @@ from specscan.reading.words import Line, Word, is_bullet, middle_of
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
+SAME_SIZE = 0.075  # of a font size: lines that differ by less can go on with each other
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
@@ -260,7 +261,7 @@ def _goes_on(item: Item, begun: Item, line: Line) -> bool:
         return False
     step = line.base - above.base
     close = 0 < step < LEADING * max(line.size, above.size)
-    alike = abs(line.size - above.size) <= 0.08 * above.size
+    alike = abs(line.size - above.size) <= SAME_SIZE * above.size
     if item.kind is Kind.HEADING:
         same = begun.kind is Kind.HEADING and alike and item.strong == begun.strong
         return same and close and item.lines[0].color == line.color and not _all_caps(item, line)

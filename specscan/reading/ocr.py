@@ -32,7 +32,7 @@ from specscan.reading.ocr_picture import (
     turned,
 )
 from specscan.reading.ocr_rules import OcrRules
-from specscan.reading.ocr_sheet import Doubt, Line, put_on
+from specscan.reading.ocr_sheet import Doubt, Line, Printed, put_on
 from specscan.reading.ocr_strips import FIGURE, ReadStrip, read_words
 from specscan.reading.sheet import Sheet
 from specscan.records.errors import DocumentError
@@ -49,8 +49,17 @@ class Scan:
 
     sheet: Sheet
     frame: Frame
-    doubts: list[Doubt] = field(default_factory=list)
-    sure: float = 0.0
+    printed: Printed = field(default_factory=Printed)
+
+    @property
+    def doubts(self) -> list[Doubt]:
+        """Give the figures that were not read with certainty."""
+        return self.printed.doubts
+
+    @property
+    def sure(self) -> float:
+        """Give the mean likelihood of the signs."""
+        return self.printed.sure
 
     def placed(self, passage: Passage) -> Passage:
         """Give a passage of this page with its boxes on the page as displayed, and its doubtful characters named."""
@@ -145,11 +154,11 @@ class _PageReader:
         self._read_lines(lines, picture, ruled)
         frame = Frame(width * s, height * s, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes, fills=fills)
-        doubts, sure = put_on(sheet, lines, self.dpi)
+        printed = put_on(sheet, lines, self.dpi)
         letters = [Box(*box) for box in sheet.letters.boxes.tolist()]
         sheet.strokes = completed(strokes, picture, letters, self.dpi)
         sheet.dots = find_dots(ink & ~ruled, letters, self.dpi)
-        return Scan(sheet, frame, doubts, sure)
+        return Scan(sheet, frame, printed)
 
     def _find(self, picture: Picture) -> NDArray[np.float32]:
         factor = min(1.0, self.rules.picture.find_dpi / self.rules.picture.dpi)

@@ -11,6 +11,7 @@ import pypdfium2 as pdfium
 
 from specscan.reading.compose import Hints
 from specscan.reading.ocr import Scan
+from specscan.reading.ocr_agree import names_agreed, sizes_agreed
 from specscan.reading.ocr_rules import TextLayerRules
 from specscan.reading.sheet import Sheet
 from specscan.reading.spelling import build_words
@@ -62,6 +63,9 @@ def read_pictures(
             states[index] = replace(state, usable=True, why="")
         elif not state.usable:
             states[index] = replace(state, why=f"{state.why}; too little on it can be recognised")
+    read = [scan for _, scan in sorted(scans.items())]
+    names_agreed([(scan.sheet, scan.printed.glyphs, scan.printed.words) for scan in read], hints.knows_word)
+    sizes_agreed([scan.sheet for scan in read])
     return scans
 
 

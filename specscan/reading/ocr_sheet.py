@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import statistics
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
 from specscan.reading.ocr_align import Place
@@ -14,8 +14,8 @@ from specscan.reading.sheet import Glyph, Letters, Sheet, Style
 from specscan.records.text import Box, union
 
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
-SAME_SIZE = 0.05  # share: sizes that differ by less are one; three times the spread of what is measured
-BOLD = 1.12  # times the usual thickness of strokes
+SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
+BOLD = 1.13  # times the usual thickness of strokes
 PEERS = 6  # words of one size that show its usual thickness
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
 
@@ -41,17 +41,37 @@ class Line:
     read: ReadStrip | None = None
 
 
-def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> tuple[list[Doubt], float]:
-    """Add the words of lines to a sheet; give the figures in doubt, and the mean likelihood of the signs."""
+@dataclass(frozen=True, slots=True)
+class Spelled:
+    """A word as it was read: how likely its least likely sign is, and its first and behind its last glyph."""
+
+    text: str
+    sure: float
+    first: int
+    last: int
+
+
+@dataclass(slots=True)
+class Printed:
+    """What was put on a sheet: its glyphs and words, the figures in doubt, the mean likelihood of the signs."""
+
+    glyphs: list[Glyph] = field(default_factory=list)
+    words: list[Spelled] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
+    sure: float = 0.0
+
+
+def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> Printed:
+    """Add the words of lines to a sheet, and give what was put there."""
     read = [(line, line.read) for line in lines if line.read is not None and line.read.words]
     if not read:
-        return [], 0.0
+        return Printed()
     scale = POINTS / dpi
     sizes = settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
     bold = _bold([one for _, one in read], sizes)
-    doubts: list[Doubt] = []
+    printed = Printed()
     certain: list[float] = []
-    placed: list[Glyph] = []
+    placed = printed.glyphs
     for (line, one), size, heavy in zip(read, sizes, bold, strict=True):
         style = Style(
             font="ocr",
@@ -62,14 +82,17 @@ def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> tuple[list[Doubt], fl
         )
         for word in one.words:
             glyphs = _glyphs(line, one, word, style, scale)
+            least = min(place.sign.sure for place in word.places)
+            printed.words.append(Spelled(word.text, least, len(placed), len(placed) + len(word.text)))
             placed.extend(glyphs)
             placed.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop))
             certain.extend([word.sure] * len(glyphs))
             box = union([glyph.box for glyph in glyphs])
             if word.doubt and box is not None:
-                doubts.append(Doubt(box, word.text, word.doubt))
+                printed.doubts.append(Doubt(box, word.text, word.doubt))
     sheet.letters = Letters.of(placed)
-    return doubts, statistics.mean(certain)
+    printed.sure = statistics.mean(certain)
+    return printed
 
 
 def _glyphs(line: Line, read: ReadStrip, word: StripWord, style: Style, scale: float) -> list[Glyph]:

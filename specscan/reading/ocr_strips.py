@@ -110,7 +110,10 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
         white, likely = (gap - tracking) / size, place.sign.space_before
         if before.sign.text in ".," and place.sign.text.isdecimal() and likely <= 0.5:
             white = 0.0  # a mark inside a figure has much white beside it where all signs are equally wide
-        if touching or before.shared or place.shared:  # where signs touch, where each of them ends is a guess
+        code = before.sign.text.islower() and place.sign.text.isdecimal()  # "Drift 2026": a name before a number
+        if code and white > spacing.perhaps_parted:
+            parted = True
+        elif touching or before.shared or place.shared:  # where signs touch, where each of them ends is a guess
             parted = likely > 0.5 or (white > spacing.surely_parted and likely > spacing.likely_space)
         else:
             parted = (

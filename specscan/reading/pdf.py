@@ -309,7 +309,7 @@ def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[
         foot: list[tuple[float, _Key]] = []
         for line in lines:
             y = line.box.middle[1]
-            key = (re.sub(r"\d+", "#", line.text), round(y / 4))
+            key = (re.sub(r"\d+", "#", "".join(line.text.split())), round(y / 4))
             if y < MARGIN * sheet.height:
                 top.append((y, key))
             elif y > (1 - MARGIN) * sheet.height:
