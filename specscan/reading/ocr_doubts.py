@@ -15,6 +15,7 @@ from specscan.reading.ocr_rules import OcrRules
 from specscan.reading.ocr_strips import BARS_OF_RULES, ReadStrip, StripWord
 
 GROUPED = re.compile(r"(?<![\d.,])[1-9]\d{0,2}([.,])\d{3}(?![.,]?\d)")
+ROMAN = re.compile(r"[IVX]{2,}")
 NARROW_SPACE = "\u202f"  # parts thousands in every language
 QUOTES = set("'\"’‘“”′″")
 # Signs that two readings may tell differently without saying anything else; between letters, bars are alike too.
@@ -26,6 +27,8 @@ def doubt_figures(read: ReadStrip, rules: OcrRules, second: Strip | None) -> Non
     """Note on each word with digits why its figure is in doubt; ``second`` is another reading of the same strip."""
     words = read.words
     for index, word in enumerate(words):
+        if ROMAN.fullmatch(word.text) and any(place.height <= 1 or place.shared for place in word.places):
+            word.doubt = word.doubt or "there is no ink for one of its signs"
         if word.is_figure and not word.doubt:
             following = words[index + 1] if index + 1 < len(words) else None
             reason = _unsure(word, following, rules) or _odd_shape(word, read, rules)
@@ -117,6 +120,8 @@ def _compare(words: list[StripWord], second: Strip) -> None:
             continue
         touched = set(owners[start:stop] or owners[max(0, start - 1) : start + 1])
         same = left.translate(BARS) == told.translate(BARS)
+        if same and not any(sign.isdecimal() for sign in left + told):
+            continue
         marks = {left, told} == {".", ","}  # told apart by its tail
         for index in touched:
             word = words[index]

@@ -16,7 +16,7 @@ from specscan.records.text import Box, union
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
 BOLD = 1.13  # times the usual thickness of strokes
-PEERS = 6  # words of one size that show its usual thickness
+PEERS = 6  # words that show the usual thickness of strokes
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
 
 
@@ -160,13 +160,11 @@ def settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
 
 
 def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
-    """Tell which strips are set bold: with thicker strokes than most words of their size on the page."""
-    slender = [max(0.01, one.thickness) / one.size for one in read]
-    usual = {}
-    for size in set(sizes):
-        peers = [s for s, one, own in zip(slender, read, sizes, strict=True) if own == size for _ in one.words]
-        usual[size] = statistics.median(peers) if len(peers) >= PEERS else math.inf
+    """Tell which strips are set bold: with thicker strokes than most words of the page, whatever their size."""
+    slender = [max(0.01, one.thickness) / size for one, size in zip(read, sizes, strict=True)]
+    peers = [s for s, one in zip(slender, read, strict=True) if not one.light for _ in one.words]
+    usual = statistics.median(peers) if len(peers) >= PEERS else math.inf
     return [
-        s > BOLD * usual[size] and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
-        for s, one, size in zip(slender, read, sizes, strict=True)
+        s > BOLD * usual and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
+        for s, one in zip(slender, read, strict=True)
     ]

@@ -20,6 +20,8 @@ FIGURE = re.compile(r"\d")
 BARS_OF_RULES = set("|[]_¦")
 PARTING_BARS = set("|¦")
 UPRIGHT = set("1Il|i")
+DUST = set(".,:;'’`·-*~^")
+BRACKETED = re.compile(r"\([1Il|]\)")
 DIGIT_PITCH = 0.49  # of the font size, from the middle of a digit to that of a one behind it
 
 
@@ -66,6 +68,7 @@ def read_words(strip: Strip, crop: Picture, ruled: Mask, rules: OcrRules) -> Rea
     size = fine_size(places, dark) or size
     if FIGURE.search(strip.text):
         places = align(strip.signs, ink, size)
+    places = _without_dust(places, size, rules)
     words = [_word(group, size, base, rules) for group in _parted(places, size, rules)]
     words = [word for number, word in enumerate(words) if not _is_rule(words, number, size, ink.shape[0])]
     _spell(words, size, base, rules)
@@ -110,8 +113,8 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
         white, likely = (gap - tracking) / size, place.sign.space_before
         if before.sign.text in ".," and place.sign.text.isdecimal() and likely <= 0.5:
             white = 0.0  # a mark inside a figure has much white beside it where all signs are equally wide
-        code = before.sign.text.islower() and place.sign.text.isdecimal()  # "Drift 2026": a name before a number
-        if code and white > spacing.perhaps_parted:
+        kinds = {(one.sign.text.isalpha(), one.sign.text.isdecimal()) for one in (before, place)}
+        if kinds == {(True, False), (False, True)} and white > spacing.perhaps_parted:  # "Drift 2026", "700 Ridge"
             parted = True
         elif touching or before.shared or place.shared:  # where signs touch, where each of them ends is a guess
             parted = likely > 0.5 or (white > spacing.surely_parted and likely > spacing.likely_space)
@@ -126,6 +129,19 @@ def _parted(places: list[Place], size: float, rules: OcrRules) -> list[list[Plac
         else:
             words[-1].append(place)
     return words
+
+
+def _without_dust(places: list[Place], size: float, rules: OcrRules) -> list[Place]:
+    """Give signs without small ones that were hardly recognised, in the white between a word and a word or figure."""
+    kept = []
+    for number, place in enumerate(places):
+        beside = places[max(0, number - 1) : number + 2]
+        digits = sum(one.sign.text.isdecimal() for one in beside)
+        inside = len(beside) == 3 and beside[2].x0 - beside[0].x1 > rules.spacing.perhaps_parted * size
+        unsure = place.sign.text in DUST and place.sign.sure < rules.certainty.unit
+        if not (unsure and inside and digits < 2):
+            kept.append(place)
+    return kept
 
 
 def _unit_behind(places: list[Place], size: float, rules: OcrRules) -> Place | None:
@@ -144,7 +160,7 @@ def _unit_behind(places: list[Place], size: float, rules: OcrRules) -> Place | N
     steps = [right - left for left, right in zip(middles, middles[1:], strict=False)]
     usual = max(statistics.median(steps), 0.5 * size) if steps else DIGIT_PITCH * size
     pitch = (last.x0 + last.x1) / 2 - middles[-1]
-    apart = last.x0 - before.x1 > rules.spacing.unit_apart * size and not (last.shared or before.shared)
+    apart = last.x0 - before.x1 > rules.spacing.unit_apart * size and not last.shared
     return last if apart and pitch > rules.spacing.unit_pitch * usual else None
 
 
@@ -156,6 +172,8 @@ def _spell(words: list[StripWord], size: float, base: float, rules: OcrRules) ->
         after = words[index + 1] if index + 1 < len(words) else None
         if after is not None and after.text.isalpha() and after.text.islower():
             word.text = rules.before_small.get(word.text, word.text)
+        if word.text == "." and base - word.places[0].bottom > rules.shape.raised_from * size:
+            word.text = "·"
         core = word.text.strip("(),;:.")
         mended = rules.bars.get(core)
         if core in rules.spellings:
@@ -177,8 +195,12 @@ def _is_unit(word: StripWord, before: StripWord | None, after: StripWord | None,
     That is behind a figure and not before one, or at the end behind a comma or a word for "in". A closing bracket
     alone behind it makes it a note sign.
     """
+    if after is None and BRACKETED.fullmatch(word.text) and (is_bar or "1" not in word.text):
+        return True
     if before is None or (word.text.endswith(")") and "(" not in word.text + before.text):
         return False
     if before.text[-1].isdecimal() and not before.raised:
         return is_bar or after is None or not after.text[0].isdecimal()
-    return after is None and (before.text.casefold() in rules.before_units or before.text.endswith(","))
+    behind = before.text.casefold() in rules.before_units
+    comma = before.text.endswith(",") and (is_bar or not word.text[0].isdecimal())
+    return after is None and (behind or comma)
