@@ -19,6 +19,7 @@ from specscan.reading.ocr_doubts import doubt_figures
 from specscan.reading.ocr_drawn import find_dots, find_fills, find_rules, without_dark_bars
 from specscan.reading.ocr_engine import COMMAND, Engine, Picture, Strip, engine_for, ocr_version
 from specscan.reading.ocr_gaps import completed
+from specscan.reading.ocr_leaders import find_leaders, without_leaders
 from specscan.reading.ocr_picture import (
     POINTS,
     Frame,
@@ -151,10 +152,11 @@ class _PageReader:
         s = self.scale
         texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
         strokes, ruled = find_rules(picture, ink, texts, self.dpi)
-        self._read_lines(lines, picture, ruled)
+        leaders = find_leaders(ink & ~ruled, self.dpi)
+        self._read_lines(lines, without_leaders(picture, leaders, self.dpi) if leaders else picture, ruled)
         frame = Frame(width * s, height * s, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes, fills=fills)
-        printed = put_on(sheet, lines, self.dpi)
+        printed = put_on(sheet, lines, leaders, self.dpi)
         letters = [Box(*box) for box in sheet.letters.boxes.tolist()]
         sheet.strokes = completed(strokes, picture, letters, self.dpi)
         sheet.dots = find_dots(ink & ~ruled, letters, self.dpi)

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 import statistics
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
 from specscan.reading.ocr_align import Place
+from specscan.reading.ocr_leaders import leader_glyphs
 from specscan.reading.ocr_picture import POINTS
 from specscan.reading.ocr_strips import ReadStrip, StripWord
 from specscan.reading.sheet import Glyph, Letters, Sheet, Style
@@ -61,8 +63,8 @@ class Printed:
     sure: float = 0.0
 
 
-def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> Printed:
-    """Add the words of lines to a sheet, and give what was put there."""
+def put_on(sheet: Sheet, lines: list[Line], leaders: Sequence[Box], dpi: float) -> Printed:
+    """Add the words of lines and the rows of leader dots (pixels) to a sheet, and give what was put there."""
     read = [(line, line.read) for line in lines if line.read is not None and line.read.words]
     if not read:
         return Printed()
@@ -90,6 +92,12 @@ def put_on(sheet: Sheet, lines: list[Line], dpi: float) -> Printed:
             box = union([glyph.box for glyph in glyphs])
             if word.doubt and box is not None:
                 printed.doubts.append(Doubt(box, word.text, word.doubt))
+    level = [
+        (Box(line.x0, line.top, line.x1, line.bottom), line.top + one.base, size)
+        for (line, one), size in zip(read, sizes, strict=True)
+        if not line.turn
+    ]
+    placed += leader_glyphs(leaders, level, scale)
     sheet.letters = Letters.of(placed)
     printed.sure = statistics.mean(certain)
     return printed
