@@ -8,8 +8,10 @@ for all (``which``).
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
+import pandas as pd
 from numpy.typing import NDArray
 
 from specscan.judging.answers import Answers, in_range, union_of
@@ -18,6 +20,17 @@ from specscan.physics.columns import BASIS, Coded, Columns
 LEFT = -1
 """In place of the number of an answer: the field is left as it is."""
 MOST = 2**62
+ROOMY = 8
+"""So many times as many codes may there be as trials, for a table by code to cost less than hashing."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Lot:
+    """The trials of one addition: where they begin, the number of each one's case, the answers by field filled."""
+
+    start: int
+    rows: NDArray[np.int64]
+    picks: dict[str, NDArray[np.int64]]
 
 
 class Trials:
@@ -26,10 +39,11 @@ class Trials:
     def __init__(self, base: Columns, answers: Mapping[str, Answers]):
         """Take the cases, and the answers that their fields can have, by field."""
         self.base, self.answers = base, answers
-        self.place = {name: number for number, name in enumerate(answers)}
         self.sizes: list[int] = []  # how many trials each addition has made
-        self._rows: list[NDArray[np.int64]] = []
-        self._picks: list[NDArray[np.int16]] = []
+        self._lots: list[_Lot] = []
+        self._rows: NDArray[np.int64] | None = None
+        self._picks: dict[str, NDArray[np.int16]] = {}
+        self._distinct: dict[tuple[str, ...], tuple[NDArray[np.int64], NDArray[np.int64]]] = {}
 
     def add(self, rows: NDArray, fields: Sequence[str] = (), picks: NDArray | None = None, without: str = "") -> None:
         """Add some cases, each with every combination of answers to some fields.
@@ -38,51 +52,69 @@ class Trials:
         that is left as it is: those cases match the others one by one.
         """
         combinations = np.empty((1, 0), dtype=np.int64) if picks is None else picks
-        tried = np.full((len(self.place), len(rows) * len(combinations)), LEFT, dtype=np.int16)
-        for number, name in enumerate(fields):
-            if name != without:
-                tried[self.place[name]] = np.tile(combinations[:, number], len(rows))
-        self._rows.append(np.repeat(np.asarray(rows, dtype=np.int64), len(combinations)))
-        self._picks.append(tried)
-        self.sizes.append(tried.shape[1])
+        tried = {
+            name: np.tile(combinations[:, number], len(rows)) for number, name in enumerate(fields) if name != without
+        }
+        self._lots.append(_Lot(sum(self.sizes), np.repeat(np.asarray(rows, dtype=np.int64), len(combinations)), tried))
+        self.sizes.append(len(rows) * len(combinations))
+        self._rows = None
+        self._picks.clear()
+        self._distinct.clear()
 
     @property
     def rows(self) -> NDArray[np.int64]:
         """Give for each trial the number of its case."""
-        if len(self._rows) != 1:
-            self._rows = [np.concatenate(self._rows)] if self._rows else [np.empty(0, dtype=np.int64)]
-        return self._rows[0]
+        if self._rows is None:
+            self._rows = np.concatenate([np.empty(0, dtype=np.int64), *(lot.rows for lot in self._lots)])
+        return self._rows
 
-    @property
-    def picks(self) -> NDArray[np.int16]:
-        """Give for each field and trial the number of the answer."""
-        if len(self._picks) != 1:
-            nothing = np.empty((len(self.place), 0), dtype=np.int16)
-            self._picks = [np.concatenate(self._picks, axis=1) if self._picks else nothing]
-        return self._picks[0]
+    def picks(self, name: str) -> NDArray[np.int16]:
+        """Give for each trial the number of the answer to a field."""
+        if name not in self._picks:
+            self._picks[name] = found = np.full(sum(self.sizes), LEFT, dtype=np.int16)
+            for lot in self._lots:
+                if name in lot.picks:
+                    found[lot.start : lot.start + len(lot.rows)] = lot.picks[name]
+        return self._picks[name]
 
     def changed(self, fields: Sequence[str]) -> list[str]:
         """Give those of some fields that any trial fills."""
-        return [name for name in fields if name in self.place and bool((self.picks[self.place[name]] != LEFT).any())]
+        filled = {name for lot in self._lots if len(lot.rows) for name in lot.picks}
+        return [name for name in fields if name in filled]
 
     def distinct(self, fields: Sequence[str]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
         """Give the first trials of those that are alike in case and answers to some fields, and which each is like."""
-        code, room = self.rows, max(1, self.base.size)
-        for name in self.changed(fields):
-            size = len(self.answers[name]) + 1
-            if room * size > MOST:
-                _, code = np.unique(code, return_inverse=True)
-                room = int(code.max()) + 1
-            code, room = code * size + (self.picks[self.place[name]] - LEFT), room * size
-        _, first, which = np.unique(code, return_index=True, return_inverse=True)
-        return first, which.ravel()
+        key = tuple(self.changed(fields))
+        if key not in self._distinct:
+            self._distinct[key] = self._alike(key)
+        return self._distinct[key]
+
+    def _alike(self, fields: tuple[str, ...]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+        filling: dict[tuple[str, ...], list[_Lot]] = {}  # lots that fill the same ones of the fields
+        for lot in self._lots:
+            filling.setdefault(tuple(name for name in fields if name in lot.picks), []).append(lot)
+        first, which, count = [np.empty(0, dtype=np.int64)], np.empty(sum(self.sizes), dtype=np.int64), 0
+        for filled, lots in filling.items():
+            code, room = np.concatenate([lot.rows for lot in lots]), max(1, self.base.size)
+            for name in filled:
+                size = len(self.answers[name])
+                if room * size > MOST:
+                    code = pd.factorize(code)[0]
+                    room = int(code.max(initial=0)) + 1
+                code, room = code * size + np.concatenate([lot.picks[name] for lot in lots]), room * size
+            places = np.concatenate([np.arange(lot.start, lot.start + len(lot.rows)) for lot in lots])
+            own, number = _firsts(code, room)
+            first.append(places[own])
+            which[places] = count + number
+            count += len(own)
+        return np.concatenate(first), which
 
     def key(self, trials: NDArray[np.int64], fields: Sequence[str]) -> tuple[object, ...]:
         """Give what makes some trials the same as others of the same cases, as far as some fields go."""
         filled = self.changed(fields)
         return (
             self.rows[trials].tobytes(),
-            *((name, self.answers[name], self.picks[self.place[name]][trials].tobytes()) for name in filled),
+            *((name, self.answers[name], self.picks(name)[trials].tobytes()) for name in filled),
         )
 
     def columns(self, trials: NDArray[np.int64], fields: Sequence[str]) -> Columns:
@@ -90,7 +122,7 @@ class Trials:
         numbers: dict[str, NDArray] = {}
         words: dict[str, Coded] = {}
         for name in fields:
-            picks, one = self.picks[self.place[name]][trials], self.answers[name]
+            picks, one = self.picks(name)[trials], self.answers[name]
             if one.kind.name == "number":
                 self._fill_numbers(one, self.rows[trials], picks, numbers, words)
             else:
@@ -128,3 +160,14 @@ class Trials:
         number = {word: place for place, word in enumerate(words)}
         answered = np.array([*(number[word] for word in answers), LEFT], dtype=np.int64)
         return Coded(np.where(picks == LEFT, codes[rows], answered[picks]), np.array([*words], dtype=object))
+
+
+def _firsts(code: NDArray[np.int64], room: int) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Give the place of the first of each different code, all below ``room``, and which of these each place is like."""
+    if room > ROOMY * len(code):
+        code = pd.factorize(code)[0]  # by hashing
+        room = int(code.max(initial=-1)) + 1
+    place = np.full(room, LEFT, dtype=np.int64)
+    place[code[::-1]] = np.arange(len(code))[::-1]
+    there = place != LEFT
+    return place[there], (np.cumsum(there) - 1)[code]
