@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.rulebook.models import UnitFile, UnitSpec
+from specscan.rulebook.unit_registry import unit_registry
 
 CONDITION = re.compile(r"\s+(?:at|@|bei|à)\s+\d.*$")  # "amp-hours at 12.8 V"
 R_UNIT = "hour * foot ** 2 * delta_degF / Btu_it"
@@ -155,7 +156,7 @@ def _pattern(spelling: str) -> str:
 @functools.cache
 def conversion(source: str, target: str) -> tuple[float, float]:
     """Give factor and offset from one unit to another, as pint has them."""
-    registry = _registry()
+    registry = unit_registry()
     zero = registry.Quantity(0.0, _parsed(source)).to(target).magnitude
     one = registry.Quantity(1.0, _parsed(source)).to(target).magnitude
     return one - zero, zero
@@ -163,14 +164,7 @@ def conversion(source: str, target: str) -> tuple[float, float]:
 
 def _parsed(source: str) -> object:
     return (
-        _registry().parse_units(source)
+        unit_registry().parse_units(source)
         if "1000" not in source
-        else _registry().parse_expression(source).to_base_units().units
+        else unit_registry().parse_expression(source).to_base_units().units
     )
-
-
-@functools.cache
-def _registry():  # type: ignore[no-untyped-def]
-    import pint
-
-    return pint.UnitRegistry()

@@ -10,6 +10,7 @@ import numpy as np
 from specscan.physics.ranges import Floats, Range
 from specscan.records.errors import RuleError, at
 from specscan.rulebook.book import Rulebook
+from specscan.rulebook.unit_registry import unit_registry
 
 LITRE = 1e-3
 """Cubic metres in a litre."""
@@ -103,11 +104,4 @@ def _range(low: float, typical: float, high: float) -> Range:
 @functools.cache
 def _to_si(unit: str) -> float:
     """Give the factor that turns a unit into SI base units. Source: pint's registry (NIST SP 811, rows U01 to U20)."""
-    return float(_registry().parse_expression(unit).to_base_units().magnitude) if unit != "1" else 1.0
-
-
-@functools.cache
-def _registry():  # type: ignore[no-untyped-def]
-    import pint
-
-    return pint.UnitRegistry()
+    return float(unit_registry().parse_expression(unit).to_base_units().magnitude) if unit != "1" else 1.0
