@@ -16,6 +16,7 @@ from specscan.finding.known_vans import known_cast
 from specscan.finding.legend import read_legend
 from specscan.finding.model_rows import with_model_rows
 from specscan.finding.offered import set_aside_had
+from specscan.finding.signs import read_named_signs
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
 from specscan.finding.van_mentions import VanMentions
@@ -77,6 +78,7 @@ class Finder:
         vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
+        read_named_signs(legend, passages, kit.lexicon)
         maker = StatementMaker(kit, vans, legend, passages)
         if id(kit) not in self.readers:
             self.readers[id(kit)] = StatementReader(self.book, kit)

@@ -20,6 +20,8 @@ LETTER = re.compile(
     r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
 )
 EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = "
+# "opt. : en option", "série : compris": a short word for an offer, which itself says one, before a colon.
+COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
 # "x standard   o option": letters without a sign between them and their meaning.
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
@@ -29,6 +31,7 @@ BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?)
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
+SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
@@ -55,6 +58,7 @@ class Legend:
         self.signs: dict[str, Meaning] = {}
         self.checks = set(general.checks)
         self.passages: set[int] = set()
+        self.goes_on: dict[int, int] = {}  # where what is no legend begins, in a passage that goes on behind it
         self.absent: dict[str, str] = {}
 
     def meaning(self, text: str) -> Meaning | None:
@@ -114,6 +118,8 @@ def _explained(
     for text, entries in signed:
         if len(text) > 420:
             continue
+        coloned = {match.group(1) for match in COLONED.finditer(text)}
+        entries = [(s, w) for s, w in entries if s not in coloned or s.isupper() or _says_offer(s, lexicon)]
         quoted = {match.group(1) for match in (*QUOTED.finditer(text), *BRACKETED.finditer(text))}
         meanings = [
             (sign, _meaning(words, lexicon, vans, LEAD_OF_SENTENCE if sign in quoted else LEAD))
@@ -126,6 +132,12 @@ def _explained(
         if sound:
             return text, sound
     return None
+
+
+def _says_offer(sign: str, lexicon: Lexicon) -> bool:
+    """Tell whether a short word says by itself whether a thing is standard or an option."""
+    analysis = lexicon.analyse(sign)
+    return any(m.last - m.first == len(analysis.tokens) for m in lexicon.cues(analysis, *AVAILABILITIES))
 
 
 def _read_absences(
@@ -156,8 +168,23 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
             continue
         for sign, meaning in sound:
             legend.signs[_dash(sign)] = meaning
-        if text not in passage.sections:
-            legend.passages.add(passage.number)  # what stands under a legend is not part of it
+        if text in passage.sections:
+            continue  # what stands under a legend is not part of it
+        rest = _behind(text, {sign for sign, _ in sound}) if text == passage.text else len(text)
+        if len(text[rest:].split()) >= SENTENCE_WORDS:
+            legend.goes_on[passage.number] = rest
+        else:
+            legend.passages.add(passage.number)
+
+
+def _behind(text: str, signs: set[str]) -> int:
+    """Give where the sentences behind a legend begin, in a text that explains signs."""
+    place = 0
+    for sign, words in _entries(text):
+        if sign in signs:
+            place = text.find(words, place) + len(words)
+    remark = REMARK.search(text, place)
+    return remark.end() if remark is not None else len(text)
 
 
 def _dash(sign: str) -> str:
@@ -186,6 +213,7 @@ def _entries(text: str) -> list[tuple[str, str]]:
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
+        places += [(m.start(1), m.end(), m.group(1)) for m in COLONED.finditer(text)]
     places += [(m.start(1), m.end(), m.group(1)) for m in (*QUOTED.finditer(text), *BRACKETED.finditer(text))]
     joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
     places += [

@@ -87,6 +87,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     behind = _bracket_behind(item, parsed)
     if behind is not None:
         held = _in_bracket(behind, mentions, parsed)
+        if _in_bracket(behind, everyone, parsed):
+            return EVERYONE  # "(all floorplans; included on the 21)"
         if held:
             return _union(held)
     closing = _closing_bracket(item, mentions, parsed)

@@ -33,7 +33,10 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     others = {cue.clause for cue in parsed.cues("other_vans")} if not split else set()
     ignored |= {id(item) for item in parsed.items if item.clause in others}
     for cue in parsed.cues("not_for"):
+        end = _end_of_replaced(cue, parsed)
         for item in parsed.items:
+            if item.start >= end:
+                continue
             if item.start >= cue.end and item.clause == cue.clause and item.depth == cue.depth:
                 if item.chunk == cue.chunk or not _breaks(parsed, cue, item):
                     ignored.add(id(item))
@@ -43,6 +46,14 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
             if item is not cue and (item.chunk == cue.chunk or alone):
                 ignored.add(id(item))
     return ignored | _asked(parsed, split) | _denied_figures(parsed)
+
+
+def _end_of_replaced(cue: Item, parsed: Parsed) -> int:
+    """Give where what is replaced ends: "replaces the AGM bank with two lithium batteries" goes on with what comes."""
+    if not cue.has("cue", "replaces"):
+        return len(parsed.text)
+    behind = [c.start for c in parsed.cues("replaced_by") if c.start >= cue.end and c.chunk == cue.chunk]
+    return min(behind, default=len(parsed.text))
 
 
 def _says_only(cue: Item, parsed: Parsed, split: int) -> bool:

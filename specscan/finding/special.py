@@ -13,7 +13,7 @@ from specscan.rulebook.book import Rulebook
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
 NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:[\w.-]*\w)?|[A-Z]\d\w*)"
 NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
-NAME_END = re.compile(r"\s*(?:,|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur|,)\b)")
+NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur|,)\b)")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import functools
 import itertools
 import re
 
@@ -12,17 +11,16 @@ from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
-from specscan.finding.lexicon import Lexicon
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
+from specscan.finding.signs import availability_alone, package_head, spelled
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
-KEPT_CELLS = 8_000
 PROSE_WORDS = 16
 SLASH = re.compile(r"\s*/\s*")
 CARD = re.compile(
@@ -185,6 +183,9 @@ class StatementMaker:
         words = self.keys.meaning(label, body, passage.page)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
+        words = spelled(body, self.legend, self.kit.lexicon)
+        if words:
+            return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
         parts = self._zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)
@@ -210,7 +211,7 @@ class StatementMaker:
         if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        said = _availability_alone(self.kit.lexicon, plain) if len(plain) <= ALONE else None
+        said = availability_alone(self.kit.lexicon, plain) if len(plain) <= ALONE else None
         if said is not None:
             own = Scope(scope.vans, said)
             return [
@@ -283,6 +284,9 @@ class StatementMaker:
         if passage.kind is Kind.FOOTNOTE:
             return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
         text = self.keys.without_keys(passage)
+        begins = self.legend.goes_on.get(passage.number, 0)
+        if begins and text == passage.text:
+            return self._running_text(passage, text[begins:], scope, passage.notes, begins)
         offers = priced_sentences(text) if text == passage.text else []
         if offers:
             return [
@@ -293,27 +297,42 @@ class StatementMaker:
             ]
         return self._running_text(passage, text, scope, passage.notes)
 
-    def _running_text(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...]) -> list[Draft]:
+    def _running_text(
+        self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int = 0
+    ) -> list[Draft]:
+        """Give the statements of a text that begins at a place of its passage."""
         if self._is_card(text):
             return []
+        package = self._package(text, scope)
+        if package is not None:
+            return [Draft(passage, "", text, How.LIST, package, begins, "", None, notes)]
         parts = self.openings.parts(text)
         if parts:
-            return self._parts(passage, text, parts, scope, notes)
+            return self._parts(passage, text, parts, scope, notes, begins)
         head, body, at = self.openings.label(text)
         head, body, at = (head, body, at) if head else self.openings.answer_behind(text)
         if head:
             named = self.openings.vans_headed(head)
             if named is None:
-                return self._labelled(passage, head, body, at, "inline", scope, notes, how=How.PAIR)
+                return self._labelled(passage, head, body, begins + at, "inline", scope, notes, how=How.PAIR)
             scope.vans = named
             text, at = body, at
         else:
             at = 0
+        at += begins
         how = How.LIST
         if self._is_prose(passage, text):
             how = How.PROSE
             scope = self._scope_of_prose(passage, text, scope)
         return [Draft(passage, "", text, how, scope, at, "", None, notes)]
+
+    def _package(self, text: str, scope: Scope) -> Scope | None:
+        """Give what holds for the contents of a package, where a line names one before them."""
+        if scope.availability not in (None, Availability.OPTIONAL):
+            return None
+        head = package_head(text, self.kit.lexicon)
+        sold_for = frozenset(van for _, _, vans in self.vans.find(head) for van in vans)
+        return Scope(sold_for or scope.vans, Availability.OPTIONAL) if head else None
 
     def _is_prose(self, passage: Passage, text: str) -> bool:
         words = len(text.split())
@@ -327,7 +346,7 @@ class StatementMaker:
         return Scope(scope.vans) if long and not optional else scope
 
     def _parts(
-        self, passage: Passage, text: str, parts: list[Part], scope: Scope, notes: tuple[str, ...]
+        self, passage: Passage, text: str, parts: list[Part], scope: Scope, notes: tuple[str, ...], begins: int
     ) -> list[Draft]:
         """Give the statements of a paragraph in which labels or names of vans open sentences."""
         listed = bool(parts[0].head or parts[0].vans) or not self._is_prose(passage, text)
@@ -337,7 +356,7 @@ class StatementMaker:
             vans = scope.vans if part.vans is None else part.vans
             own = Scope(vans, scope.availability, dict(scope.by_van))
             body = text[part.start : part.end].strip()
-            at = part.start + text[part.start : part.end].index(body)
+            at = begins + part.start + text[part.start : part.end].index(body)
             if part.head:
                 body = body.rstrip(".") if len(body) <= ALONE else body
                 drafts += self._labelled(passage, part.head, body, at, "inline", own, notes, how=How.PAIR)
@@ -355,23 +374,6 @@ class StatementMaker:
         return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)
 
 
-@functools.lru_cache(maxsize=KEPT_CELLS)
-def _availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
-    """Give the availability if a text says nothing else: "Standard", "en option", "nicht lieferbar"."""
-    analysis = lexicon.analyse(text)
-    words = [t for t in analysis.tokens if t.norm.isalnum()]
-    cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
-    covered = {i for m in cues for i in range(m.first, m.last)}
-    if not cues or len(covered) < len(words):
-        return None
-    longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-    return AVAILABILITIES[longest.concept.name]
-
-
-def _sentences(text: str) -> int:
-    return len(re.findall(r"[.!?](?:\s|$)", text))
-
-
 def _starts(body: str, parts: list[str]) -> list[int]:
     found = []
     place = 0
@@ -379,3 +381,7 @@ def _starts(body: str, parts: list[str]) -> list[int]:
         found.append(body.index(part, place))
         place = found[-1] + len(part)
     return found
+
+
+def _sentences(text: str) -> int:
+    return len(re.findall(r"[.!?](?:\s|$)", text))

@@ -10,7 +10,7 @@ from specscan.reading.head_rows import LABEL_SHARE, head_rows_of
 from specscan.reading.listed_cells import with_listed_items
 from specscan.reading.parting import column_cells, has_digit, head_key, split_heads, split_pairs
 from specscan.reading.subheads import group_rows, unit_row, without_codes
-from specscan.reading.words import is_bullet
+from specscan.reading.words import Line, is_bullet
 
 PRICE_SHARE = 0.7
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
@@ -96,6 +96,10 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
         if row > 0 and _repeats_heads(cells, table):
             groups = _group_of_head(cells, table, groups)
             continue
+        if _explains_signs(cells, hints):
+            words = [word for cell in cells for line in cell.lines for word in line.words]
+            table.lonely.append(GridCell(row, 0, [Line(words)]))
+            continue
         if len(cells) == 1 and _is_bulleted(cells[0]):
             table.cells.append(ReadCell(cells[0], [], [], groups, row, cells[0].col, listed=True))
             continue
@@ -121,6 +125,14 @@ def _is_price_list(grid: Grid, hints: Hints) -> bool:
 def _is_bulleted(cell: GridCell) -> bool:
     words = cell.words
     return len(words) > 1 and is_bullet(words[0].text)
+
+
+def _explains_signs(cells: list[GridCell], hints: Hints) -> bool:
+    """Tell whether a row is a legend set in columns: in each a sign with what it says of a thing's being offered."""
+    if len(cells) < 2 or not all(_is_bulleted(cell) for cell in cells):
+        return False
+    said = [" ".join(word.text for word in cell.words[1:]) for cell in cells]
+    return len({cell.words[0].text for cell in cells}) == len(cells) and all(map(hints.heads_list, said))
 
 
 def _titles_list(grid: Grid, row: int, cells: list[GridCell]) -> bool:

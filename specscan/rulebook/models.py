@@ -237,6 +237,9 @@ class WordFile(Entry):
     nouns_have_capitals: bool = False
     price_from: list[str] = []
     all_of: list[str] = []
+    sign_names: dict[str, str] = {}
+    sign_means: list[str] = []
+    sign_absent: list[str] = []
 
 
 class Dimension(Entry):

@@ -62,3 +62,88 @@ S standard on this floorplan • may be ordered – not offered
     for field in ("heated_floor", "gray_tank_heat", "battery_ah"):
         found = {(fact.model[-2:], fact.availability) for fact in facts if fact.field == field}
         assert found == {("19", "not_available"), ("21", "optional"), ("24", "standard")}, field
+
+
+PLAIN_RANGE = """Marrowfen Drift 2026
+
+| Modèle | Longueur (m) | Empattement (mm) | Couchages | Plancher chauffant | Convertisseur |
+|---|---|---|---|---|---|
+| Drift 540 | 5,41 | 3450 | 2 | – | opt. |
+| Drift 600 | 5,99 | 4040 | 3 | opt. | {inverter} |
+
+{legend}
+"""
+
+
+def test_short_words_before_a_colon_are_a_legend(facts_of):
+    legend = "série : compris dans le prix opt. : en option – : non proposé sur ce fourgon"
+    facts = facts_of(PLAIN_RANGE.format(inverter="série", legend=legend), "table.md")
+    found = {fact.model[-3:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"540": "not_available", "600": "optional"}
+
+
+def test_what_stands_behind_a_legend_in_its_paragraph_is_read(facts_of):
+    legend = "Std = standard, – = not offered. The gray tank of the 21 hangs in a heated compartment."
+    facts = facts_of(TABLE.format(no="–", yes="Std", legend=legend), "table.md")
+    assert {(f.model, f.value) for f in facts if f.field == "gray_tank_location"} == {("Drift 21", "enclosed")}
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}
+
+
+SIGNED = """Marrowfen Drift 2026
+
+|  | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.41 m | 6.36 m |
+| GVWR | {mass} | 4250 kg |
+| Wheelbase | 3.45 m | 4.04 m |
+| Inverter | {inverter} | 2000 W |
+| Black tank | — | 50 L |
+
+{legend}
+"""
+
+
+@pytest.mark.parametrize(
+    ("mass", "inverter", "legend"),
+    [
+        ("3500 kg (EX: 3880 kg)", "EX: 1000 W", "Key: S = standard, EX = extra cost"),
+        ("3500 kg (○ 3880 kg)", "1000 W ○", "● standard  ○ extra cost"),
+    ],
+)
+def test_a_sign_beside_a_value_says_whether_it_is_an_option(facts_of, mass, inverter, legend):
+    facts = facts_of(SIGNED.format(mass=mass, inverter=inverter, legend=legend), "table.md")
+    said = {(f.model, f.field, f.value): f.availability for f in facts}
+    assert said["Drift 19", "gvwr_kg", 3500] == "standard"
+    assert said["Drift 19", "gvwr_kg", 3880] == "optional"
+    assert said["Drift 19", "inverter_w", 1000] == "optional"
+    assert said["Drift 21", "inverter_w", 2000] == "standard"
+
+
+def test_a_sign_that_the_legend_names_in_words(facts_of):
+    text = SIGNED.format(mass="3500 kg", inverter="—", legend="A dash means that the floorplan does not have the item.")
+    found = {(f.model, f.field): f.value for f in facts_of(text, "table.md")}
+    assert found["Drift 19", "black_tank_l"] == 0
+    assert found["Drift 19", "inverter_w"] == 0
+    unexplained = facts_of(SIGNED.format(mass="3500 kg", inverter="—", legend="Dashing good looks."), "table.md")
+    assert not [f for f in unexplained if (f.model, f.field) == ("Drift 19", "black_tank_l")]
+
+
+def test_what_a_package_holds_is_an_option_of_the_vans_it_is_sold_for(facts_of):
+    offers = """
+- Sunrise Package (19): second panel, 260 W of solar in total
+- Power Pack (21): Lithium battery, 300 Ah. Inverter, 2500 W. $4,900
+- Drain kit: under the sink
+
+## Options
+- Lithium upgrade (19): replaces the AGM bank with two 100 Ah lithium batteries
+- Insulated cab shades (all floorplans; included on the 21)
+"""
+    facts = facts_of(SIGNED.format(mass="3500 kg", inverter="800 W", legend=offers), "table.md")
+    said = {(f.model, f.field, f.value): f.availability for f in facts}
+    assert said["Drift 19", "solar_w", 260] == "optional"
+    assert said["Drift 21", "battery_ah", 300] == said["Drift 21", "inverter_w", 2500] == "optional"
+    assert ("Drift 19", "inverter_w", 2500) not in said
+    assert said["Drift 19", "battery_ah", 200] == said["Drift 19", "battery_chemistry", "lithium"] == "optional"
+    shades = {van: how for (van, field, _), how in said.items() if field == "cab_shades_insulated"}
+    assert shades == {"Drift 19": "optional", "Drift 21": "standard"}

@@ -1,0 +1,32 @@
+"""A legend set in columns below a table explains the signs of the table and is no row of it."""
+
+from tests.reading.drawn import Page
+
+ROWS = [
+    ("Overall length", "5.41 m", "5.99 m", "6.36 m"),
+    ("GVWR", "3500 kg", "3500 kg", "3880 kg"),
+    ("Wheelbase", "3.45 m", "4.04 m", "4.04 m"),
+    ("Heated floor", "–", "¢", "¤"),
+    ("Winterizing bypass", "¤", "¤", "¤"),
+]
+LEGEND = ("¤ standard", "¢ optional", "– not offered")
+
+
+def page_with(rows, legend):
+    """Draw a table without rules and its legend in the same columns."""
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(90, (220, "Drift 19"), (330, "Drift 21"), (440, "Drift 24"), bold=True)
+    for place, row in enumerate(rows):
+        page.row(110 + 16 * place, *zip((50, 220, 330, 440), row, strict=True))
+    page.row(110 + 16 * len(rows), *zip((50, 220, 330), legend, strict=True))
+    return page
+
+
+def test_a_legend_in_the_columns_of_a_table_is_no_row_of_it(facts_of_pdf):
+    facts = facts_of_pdf(page_with(ROWS, LEGEND))
+    floors = {fact.model: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert floors == {"Drift 19": "not_available", "Drift 21": "optional", "Drift 24": "standard"}
+    bypass = {fact.model: fact.availability for fact in facts if fact.field == "winterizing_bypass"}
+    assert set(bypass.values()) == {"standard"}
+    assert len(bypass) == 3
