@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
@@ -16,6 +17,7 @@ from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Passage
 
+NUMBERING = re.compile(r"^\s*\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+(?=[^\W\d_])")  # "3.2 Batteries"
 MOST = 0.9  # share of the passages of a document over which its title stands
 
 
@@ -54,7 +56,7 @@ class Sections:
     def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
         if heading in self.legends:
             return
-        analysis = self.kit.lexicon.analyse(heading)
+        analysis = self.kit.lexicon.analyse(NUMBERING.sub("", heading))
         cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
         if len(heading) <= 70:
             self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))

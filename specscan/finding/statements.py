@@ -12,6 +12,7 @@ from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
+from specscan.finding.lone_cells import shared_cells
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
@@ -51,6 +52,7 @@ class StatementMaker:
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
         self.marked_rows = marked_rows(passages, legend, vans)
+        self.shared = shared_cells(passages, vans, kit.lexicon)
 
     def drafts(self, passage: Passage) -> list[Draft]:
         """Give the statements that a passage makes."""
@@ -108,7 +110,7 @@ class StatementMaker:
         if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked_rows:
             return []  # what it costs where it may be ordered
         if column_vans is not None:
-            scope.vans, label, label_from = column_vans, row, "row"
+            scope.vans, label, label_from = self.shared.get(passage.number, column_vans), row, "row"
         elif row_vans is not None:
             scope.vans, label, label_from = row_vans, column, "column"
         else:

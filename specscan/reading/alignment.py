@@ -13,13 +13,14 @@ from specscan.reading.marks import Marks
 from specscan.reading.row_groups import LEADING, rows_of
 from specscan.reading.stacked import stacked_heads
 from specscan.reading.widening import Columns, widen_between, widen_short, widened
-from specscan.reading.words import Line, segments_of
+from specscan.reading.words import Line, middle_of, segments_of
 from specscan.records.text import union
 
 # All in em (the font size of the lines at hand).
 SEGMENT_GAP = 0.8
 TIGHT_GAP = 0.3
 TABLE_SHARE = 0.4
+NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 
 
@@ -44,8 +45,14 @@ def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
 
 
 def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+    if not lines:
+        return None
+    usual = middle_of([line.size for line in lines])
     parts = [
-        [line] if LEGEND.search(line.text) else segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines
+        [line]
+        if LEGEND.search(line.text) or _is_numbered_title(line, usual)
+        else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
+        for line in lines
     ]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
     for first, last in _runs(kept):
@@ -61,6 +68,11 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | N
             continue
         return Found([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
+
+
+def _is_numbered_title(line: Line, usual: float) -> bool:
+    """Tell whether a line is the numbered title of a section, "2.1  Where things are", set bolder and no smaller."""
+    return line.bold and line.size >= usual and bool(NUMBERED.fullmatch(line.text))
 
 
 def _runs(kept: list[Parted]) -> list[tuple[int, int]]:

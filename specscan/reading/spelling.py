@@ -212,7 +212,7 @@ def _attach_small(words: list[Word]) -> list[Word]:
             and word.size < SMALL * base.size
             and word.direction == base.direction == 0
             and len(word.text) <= 4
-            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= (0.4 if word.text in DEGREES else 0.14) * base.size
+            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= (0.6 if word.text in DEGREES else 0.14) * base.size
             and word.box.overlap_y(base.box) > 0
         )
         if not near or base is None:

@@ -239,6 +239,7 @@ class WordFile(Entry):
     all_of: list[str] = []
     sign_names: dict[str, str] = {}
     sign_means: list[str] = []
+    lone_figure: list[str] = []
     sign_absent: list[str] = []
 
 

@@ -122,3 +122,24 @@ def test_a_unit_with_a_word_behind_it_in_the_brackets_of_a_label(facts_of):
     assert stated(facts, "heater_input_w") == [pytest.approx(3517, rel=1e-3)]
     assert stated(facts, "heated_floor")[0] is True
     assert stated(facts, "window_glazing") == ["double"]
+
+
+ONE_FOR_ALL = """Marrowfen Drift 2026
+
+{remark}
+
+| | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.90 m | 6.40 m |
+| Wheelbase | 3.45 m | 4.04 m |
+| Shore power | 30 A | |
+| Solar | | 200 W |
+"""
+
+
+def test_a_figure_alone_in_its_row_holds_for_all_vans_where_the_document_says_so(facts_of):
+    said = facts_of(ONE_FOR_ALL.format(remark="A single figure is true for both."), "table.md")
+    assert by_van(said, "shore_power_a") == {"Drift 19": 30, "Drift 21": 30}
+    assert by_van(said, "solar_w") == {"Drift 19": 200, "Drift 21": 200}
+    silent = facts_of(ONE_FOR_ALL.format(remark="Both are a single design."), "table.md")
+    assert by_van(silent, "shore_power_a") == {"Drift 19": 30}
