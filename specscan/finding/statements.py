@@ -11,8 +11,8 @@ from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
-from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.lone_cells import shared_cells
+from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
