@@ -25,7 +25,8 @@ COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
 # "x standard   o option": letters without a sign between them and their meaning.
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
-BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zB-HJ-Z])\s+(?=[^\W\d_]{2})")
+BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
+ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
 BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
@@ -35,6 +36,7 @@ SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
+SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
 
@@ -91,6 +93,7 @@ AVAILABILITIES = {
     "if_equipped": Availability.OPTIONAL,
     "not_available": Availability.NOT_AVAILABLE,
 }
+EXPLAINING = {**AVAILABILITIES, "yes": Availability.STANDARD}  # "F fitted   X not available"
 
 
 def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General) -> Legend:
@@ -206,8 +209,10 @@ def _texts(passage: Passage) -> list[str]:
 def _entries(text: str) -> list[tuple[str, str]]:
     """Cut a legend into signs and the words behind them."""
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
+    if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0]):
+        bare = []
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
-    places = bare if (opens or len(bare) >= 2) and len(text) <= LONGEST_BARE else []
+    places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
     coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text)]
     places += coded if len(coded) >= 2 and len(text) <= LONGEST_BARE else []
     if EQUATING.search(text):
@@ -237,7 +242,7 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
     alone: list[str] = []
     for part in re.split(r"[,;]", words):
         analysis = lexicon.analyse(part)
-        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
+        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in EXPLAINING]
         if not cues:
             alone.extend(van for _, _, models in vans.find(part) for van in models)
             continue
@@ -247,7 +252,7 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
         first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself
         same = [m for m in lead if m.first < first.last]
         longest = max(same, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-        availability = AVAILABILITIES[longest.concept.name]
+        availability = EXPLAINING[longest.concept.name]
         named = [van for _, _, models in vans.find(part) for van in models]
         if named:
             for van in named:

@@ -10,6 +10,7 @@ from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
 from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
+from specscan.finding.whole_words import holds
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160
@@ -48,6 +49,8 @@ class PriceLines:
             named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
             if not (priced and passage.sections) and not (cues and named):
                 continue
+            if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
+                continue  # what the whole van costs
             if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
                 continue
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
@@ -56,6 +59,9 @@ class PriceLines:
             if found and passage.sections:
                 self.prices.setdefault((passage.page, passage.sections), {}).update(found)
                 self.passages.update(p.number for p in (passage, *wrapped))
+
+    def _names_van(self, heading: str) -> bool:
+        return any(holds(heading.casefold(), name) for name in self.vans.table if len(name) > 1)
 
     def _price_parts(self, text: str) -> dict[str, Availability]:
         """Give for each van what a line of prices says."""

@@ -28,6 +28,7 @@ CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
 FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,8}\.?")
+CODE_ALONE = re.compile(r"[A-Z]{1,3}[-.]?\d{0,3}")
 NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
 
@@ -188,6 +189,8 @@ class StatementMaker:
         words = spelled(body, self.legend, self.kit.lexicon)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
+        if CODE_ALONE.fullmatch(body.strip()) and self._is_unexplained(label, body):
+            return []  # "W1", "A": what an unexplained code says of the thing nobody knows
         parts = self._zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)
@@ -197,6 +200,16 @@ class StatementMaker:
                 for draft in self._labelled(passage, part_label, part, at + start, label_from, scope, notes, hint, how)
             ]
         return [Draft(passage, label, body, how, scope, at, label_from, hint, notes)]
+
+    def _is_unexplained(self, label: str, code: str) -> bool:
+        """Tell whether a code means nothing that the rules know, and its label asks for no name or grade."""
+        known = any(m.concept.kind not in ("aspect", "short") for m in self.kit.lexicon.analyse(code).mentions)
+        if known or any(not q.bare for q in self.kit.quantities.find(code)):
+            return False
+        book = self.kit.lexicon.book
+        asked = {m.concept.name for m in self.kit.lexicon.analyse(label).mentions if m.concept.kind == "thing"}
+        specs = [book.fields[name] for thing in asked for name in book.fields_of(thing)]
+        return not any(spec.text == "name" or spec.number == "grade" for spec in specs)
 
     def _marked(
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from specscan.finding.full_names import BareHeads
+from specscan.finding.full_names import PRICE, BareHeads
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import Place
 from specscan.finding.quantities import QuantityReader
@@ -40,7 +40,7 @@ class HeadReader:
 
     def _heads_of(self, cells: list[Passage], named: frozenset[str]) -> list[tuple[str, Place]]:
         rows = _unique(p.row.text for p in cells if p.row is not None)
-        columns = _unique(p.column.text for p in cells if p.column is not None)
+        columns = _unique(p.column.text for p in cells if p.column is not None and not PRICE.search(p.text))
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:

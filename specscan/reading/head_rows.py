@@ -31,7 +31,7 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
         label = second is not None and labelish(second, hints) and not hints.heads_labels(second.plain)
         if grouped and label and not above_heads:
             break
-        if not found and (len(cells) == 1 or _is_legend(cells)):
+        if not found and (len(cells) == 1 or _is_legend(cells) or _stands_apart(grid, row, cells, hints)):
             before.append(row)
         elif above_heads:
             over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
@@ -71,6 +71,18 @@ def _only_heads(grid: Grid, rows: list[int]) -> bool:
 
 def _is_legend(cells: list[GridCell]) -> bool:
     return all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
+
+
+def _stands_apart(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
+    """Tell whether a row of words right above the heads, with fewer cells than these, is no part of the table.
+
+    The heads leave the corner open, as where a legend is set between the title and "Drift 5.4", "Drift 6.0".
+    """
+    below = grid.row_cells(row + 1)
+    if cells[0].col > 0 or len(below) <= len(cells) or not below or below[0].col == 0:
+        return False
+    named = labelish(cells[0], hints) or hints.heads_labels(cells[0].plain)
+    return not named and all(len(cell.plain.split()) > 1 and cell.col_span == 1 for cell in cells)
 
 
 def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:

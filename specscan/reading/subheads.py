@@ -10,6 +10,7 @@ from specscan.reading.parting import has_digit, labelish
 
 CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
 MIN_CODES = 3
+HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
 CODED_SHARE = 0.9
 LABEL_SHARE = 0.4
 SERIES_LETTERS = 3
@@ -27,13 +28,17 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
     kept = []
     for cell in grid.cells:
         alone = len(grid.row_cells(cell.row)) == 1
-        if cell.col == col and cell.col_span == 1 and not alone:
+        if cell.col == col and cell.col_span == 1 and not alone and _is_code(cell, hints):
             continue
         left = cell.col - (cell.col > col)
         right = cell.col + cell.col_span - (cell.col + cell.col_span > col + 1)
         kept.append(GridCell(cell.row, left, cell.lines, cell.row_span, max(1, right - left), cell.fill))
     columns = [*grid.columns[:col], *grid.columns[col + 1 :]]
     return Grid(kept, grid.rows, grid.cols - 1, grid.box, grid.found, columns)
+
+
+def _is_code(cell: GridCell, hints: Hints) -> bool:
+    return cell.empty or CODE.fullmatch(cell.plain) is not None or hints.heads_codes(cell.plain)
 
 
 def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
@@ -44,8 +49,9 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
     ]
     if not cells:
         return False
-    named = hints.heads_codes(cells[0].plain)
-    body = cells[1:] if named or not CODE.fullmatch(cells[0].plain) else cells
+    head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
+    named = head is not None
+    body = cells[1 if head is None else head + 1 :] if named or not CODE.fullmatch(cells[0].plain) else cells
     codes = [cell for cell in body if CODE.fullmatch(cell.plain)]
     if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
         return False
