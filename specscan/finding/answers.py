@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from specscan.finding.absence import denying_cues, is_of_label
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Sentence
 from specscan.finding.items import Item, Parsed
@@ -45,15 +46,20 @@ def _lead(parsed: Parsed, split: int) -> Item | None:
     return max(lead, key=lambda cue: cue.end) if lead else None
 
 
-def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
-    """Give the values of a label that is answered by yes, no, none or an availability."""
+def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, head_last: bool) -> list[Found]:
+    """Give the values of a label that is answered by yes, no, none or an availability.
+
+    ``head_last``: the last word of a label says what it names, as in English; else the first, as in French.
+    """
     found = _denials(book, statement, sentence)
     labels = sentence.label_groups()
     if not labels:
         return found
     parsed = statement.parsed
     answer = is_answer(parsed, statement.split)
-    if answer in ("", "unknown"):
+    if answer in ("", "unknown") or (
+        answer == "no" and not is_of_label(book, parsed, statement.split, head_last=head_last)
+    ):
         return found
     lead = _lead(parsed, statement.split)
     assert lead is not None
@@ -103,16 +109,20 @@ def spec_aspects(book: Rulebook, name: str) -> set[str]:
 def is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> bool:
     """Tell whether a label says no more than what it names: "Black tank flush" asks for something else."""
     known = [
-        (i.start, i.end) for i in parsed.items
+        i for i in parsed.items
         if i.start < split and (i.quantity is not None or i.has("cue") or _names(book, i, things))
     ]  # fmt: skip
-    words = [t for t in parsed.analysis.tokens if t.start < split and t.norm.isalpha()]
+    words = [(n, t) for n, t in enumerate(parsed.analysis.tokens) if t.start < split and t.norm.isalpha()]
     label = parsed.text[:split]
     end = max((i.end for i in parsed.items if i.end <= split and _names(book, i, things)), default=0)
     if book.unit_tail.fullmatch(label[end:].strip(" ‖")):
-        words = [word for word in words if word.start < end]
-    known += [match.span() for match in BRACKETED.finditer(label)]  # a unit, as in "LP (lb)"
-    return all(any(a <= word.start < b for a, b in known) for word in words)
+        words = [(place, word) for place, word in words if word.start < end]
+    aside = [match.span() for match in BRACKETED.finditer(label)]  # a unit, as in "LP (lb)"
+    return all(
+        any(i.first <= place < i.last or i.quantity is not None and i.start <= word.start < i.end for i in known)
+        or any(a <= word.start < b for a, b in aside)
+        for place, word in words
+    )
 
 
 def _names(book: Rulebook, item: Item, things: list[str]) -> bool:
@@ -158,30 +168,14 @@ def _answered(spec: FieldSpec, answer: str) -> Value | None:
     return Value(text=spec.none)
 
 
-def _denies(cue: Item, item: Item, parsed: Parsed, definite: frozenset[str]) -> bool:
-    """Tell whether a negation belongs to a thing and not to what is done to it: "does not heat the tank"."""
-    gap = item.first - cue.last
-    if set(parsed.text[cue.end : item.start].casefold().split()) & definite:
-        return False  # "ne chauffe pas la cuve" denies the heating, "pas de cuve" the tank
-    if gap == 1 and cue.has("cue", "denies_thing"):
-        return not any(cue.end <= i.start and i.end <= item.start for i in parsed.items)  # "no heated tank"
-    return gap == 0
-
-
 def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
     """Give the stated absence of a thing: "no black tank", "without inverter", "none on board"."""
-    parsed = statement.parsed
     found: list[Found] = []
-    definite = book.cue_words("definite")
     for group in sentence.groups:
         if group.label:
             continue
         for item in group.items:
-            cues = [
-                cue for cue in parsed.cues("none", "negation")
-                if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
-                and cue.start >= (statement.split if statement.split <= item.start else 0)
-            ]  # fmt: skip
+            cues = denying_cues(book, item, statement)
             if not cues or statement.how is How.HEADING:
                 continue
             for thing in [*item.names("thing"), *item.names("short")]:

@@ -23,6 +23,8 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         for cue in parsed.cues("no", "none", "not_fitted")
     ):
         return True  # "Underfloor heating: no" amid running text
+    if _joined_to_denied(item, parsed) or _neither(item, group, parsed):
+        return True
     for cue in parsed.cues("negation"):
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".
@@ -33,6 +35,25 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
             if not between and not (cue.start < statement.split <= item.start):
                 return True
     return False
+
+
+def _joined_to_denied(item: Item, parsed: Parsed) -> bool:
+    """Tell whether a word is joined by "or" to one that is denied as a whole: "not heated or insulated"."""
+    return any(
+        0 < item.first - other.last <= 2 and other.chunk == item.chunk
+        and (other.has("denied") or any(c.kind == "value" and c.value == "none" for c in other.concepts))
+        and any(cue.first == other.last and cue.last == item.first for cue in parsed.cues("or_joint"))
+        for other in parsed.items
+    )  # fmt: skip
+
+
+def _neither(item: Item, group: Group | None, parsed: Parsed) -> bool:
+    """Tell whether "neither" stands before the things of which a word is said: "neither A nor B is heated"."""
+    if group is None or len(group.items) < 2 or item.start < group.end:
+        return False
+    return any(
+        cue.clause == item.clause and 0 <= group.items[0].first - cue.last <= 1 for cue in parsed.cues("neither")
+    )
 
 
 def _ends(cue: Item, item: Item, parsed: Parsed) -> bool:

@@ -53,7 +53,7 @@ class FrameReader:
         found = self.measures.read(statement, sentence)
         found += self.words.read(statement, sentence)
         found += named_equipment(self.book, statement, sentence)
-        found += answer_fields(self.book, statement, sentence)
+        found += answer_fields(self.book, statement, sentence, head_last=self.lexicon.words.head == "last")
         found += together_fields(self.book, statement, sentence)
         found += claims(self.book, statement, sentence)
         found += bank_values(self.book, statement.parsed, found)

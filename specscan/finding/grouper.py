@@ -19,7 +19,10 @@ class Grouper:
         self.book = book
         self.lexicon = lexicon
         self.coordination = {
-            norm for word in lexicon.words.cues.get("coordination", []) for norm in lexicon.folder.norms(word)
+            norm
+            for cue in ("coordination", "or_joint")
+            for word in lexicon.words.cues.get(cue, [])
+            for norm in lexicon.folder.norms(word)
         }
         self.coordination |= {",", "/", "+"}
         self.short_names = ShortNames(book, self.coordination)

@@ -15,6 +15,7 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.fold import Folder, Token, expand
+from specscan.finding.unit_tails import without_unit
 from specscan.finding.whole_words import any_word
 from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook
@@ -107,6 +108,7 @@ class Lexicon:
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
         self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
+        self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
@@ -192,8 +194,11 @@ class Lexicon:
             if mention.concept.kind in ("thing", "short", "aspect", "alone")
             for index in range(mention.first, mention.last)
         }
+        words = without_unit(self.book, words, text)
         kinds = {m.concept.kind for m in analysis.mentions if covered.intersection(range(m.first, m.last))}
         others = [t for n, t in enumerate(analysis.tokens) if n not in covered and t.norm[0].isalpha()]
+        if kinds == {"short"} and self._measures_only(analysis.tokens, covered):
+            return True
         if kinds == {"short"} and any(len(token.norm) > SHORT for token in others):
             return False  # "L Winter" is a size and a name, no length
         if kinds == {"short"} and any(token.norm[0].isdigit() for token in analysis.tokens):
@@ -204,6 +209,13 @@ class Lexicon:
         if len({m.concept.name for m in worded}) > 1:  # "Cab blinds, insulated"
             covered |= {index for m in worded for index in range(m.first, m.last)}
         return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
+
+    def _measures_only(self, tokens: list[Token], covered: set[int]) -> bool:
+        """Tell whether a label has nothing but words such as "dimensions" beside letters: "Dimensions (L/W/H)"."""
+        others = tuple(
+            t.norm for n, t in enumerate(tokens) if n not in covered and t.norm[0].isalpha() and len(t.norm) > 1
+        )
+        return bool(others) and others in self.measured_words
 
     def knows_all(self, text: str) -> bool:
         """Tell whether all words of a text belong to terms."""

@@ -89,7 +89,7 @@ class MeasureReader:
         labels = sentence.label_groups()
         if not labels or item.start < sentence.split:
             return things
-        ordered = list(dict.fromkeys(thing for group in labels for thing in group.things))
+        ordered = self._in_order(labels)
         absorbed = {t for thing in ordered for t in self._absorbs(thing)}
         ordered = [thing for thing in ordered if thing not in absorbed]
         things = [thing for thing in things if thing not in absorbed]
@@ -99,8 +99,31 @@ class MeasureReader:
         open_things = list(dict.fromkeys(t for g in labels if g.items[0].depth == 0 for t in g.things if t in ordered))
         if len(body) != len(ordered) and len(open_things) == 1:
             return open_things  # "Fuel tank (engine): 90 l"
+        common = len(labels) == 1 and len(labels[0].items) == 1  # a name that stands for several
+        if len(body) != len(ordered) and item.quantity is not None and common:
+            told = item.quantity.dimension
+            able = [t for t in ordered if self._can_be(t, told)]
+            if len(able) == 1 and self.book.fields_of(able[0]):
+                return able  # "Engine fuel: 24 gal" says of what kind the engine's is elsewhere
         # One figure for several things is nobody's: it may be a sum.
         return [ordered[body.index(item)]] if len(body) == len(ordered) else []
+
+    def _in_order(self, labels: list[Group]) -> list[str]:
+        """Give the things of a label in their order; those that a common name counts have their own places.
+
+        "Holding tanks (fresh / gray / black)" has three.
+        """
+        places: dict[str, int] = {}
+        for item in (item for group in labels for item in group.items):
+            for thing in (*item.names("thing"), *item.names("short")):
+                places.setdefault(thing, item.start)
+        ordered = dict.fromkeys((thing, group.start) for group in labels for thing in group.things)
+        return list(dict.fromkeys(t for t, _ in sorted(ordered, key=lambda pair: places.get(pair[0], pair[1]))))
+
+    def _can_be(self, thing: str, dimension: str) -> bool:
+        """Tell whether a figure of a dimension may be said of a thing; of one without fields everything may."""
+        names = self.book.fields_of(thing)
+        return not names or any(self.book.fields[name].dimension == dimension for name in names)
 
     def _absorbs(self, thing: str) -> list[str]:
         spec = self.book.things.get(thing)

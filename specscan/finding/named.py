@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specscan.finding.absence import is_stated
 from specscan.finding.beside import is_negated, spoken_of_another
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Group, Sentence
@@ -28,6 +29,8 @@ def named_equipment(book: Rulebook, statement: Statement, sentence: Sentence) ->
 def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sentence: Sentence) -> list[Found]:
     found: list[Found] = []
     negated = is_negated(item, statement)
+    if negated and not is_stated(book, item, statement):
+        return found
     if sentence.label_groups() and statement.how in (How.CELL, How.PAIR):
         return found
     for thing in [*item.names("thing"), *item.names("short")]:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
+
 from specscan.finding.found import Found, Value
+from specscan.finding.items import Item
 from specscan.finding.scope import item_availability, item_vans
 from specscan.finding.statement import Statement
 from specscan.rulebook.book import Rulebook
@@ -24,6 +27,11 @@ def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[F
                     row.rejected = "a part of a total that is printed too"
         for other, value in spec.prefer_with.items():
             _prefer(book, rows, other, value, statement)
+        if spec.number == "count" and spec.several == "highest":
+            for one, two in itertools.pairwise([f for f in rows if not f.rejected]):
+                if _slashed(one, two, statement):  # "2/3" is up to 3
+                    lower = min(one, two, key=lambda f: f.value.num or 0)
+                    lower.rejected = "the smaller of two numbers of berths"
         if spec.partly:
             _without_partial(spec, [f for f in rows if not f.rejected], statement)
     return found
@@ -33,10 +41,21 @@ def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -
     """Set aside what a tank holds while the van is driven: "10 / 100 l", "100 l (20 l in driving position)"."""
     most = max((row.value.num or 0 for row in rows), default=0)
     for row in rows:
-        told = any(cue.chunk == row.chunk for cue in statement.parsed.cues("partly_filled"))
+        told = any(_is_said(cue, row, statement) for cue in statement.parsed.cues("partly_filled"))
         chained = row.item is not None and row.item.quantity is not None and row.item.quantity.chain
+        chained = chained or any(_slashed(row, other, statement) for other in rows)
         if 0 < (row.value.num or 0) < most and (told or (chained and (row.value.num or 0) <= spec.partly * most)):
             row.rejected = "a partial fill beside the full one"
+
+
+def _is_said(cue: Item, row: Found, statement: Statement) -> bool:
+    """Tell whether words stand with a figure: in its part, or in brackets right behind it: "20 l (driving)"."""
+    close = statement.parsed.text[row.end : cue.start].strip() == "("
+    return cue.start >= statement.split and (cue.chunk == row.chunk or close)
+
+
+def _slashed(one: Found, two: Found, statement: Statement) -> bool:
+    return one is not two and statement.parsed.text[one.end : two.start].strip() == "/"
 
 
 def _sums(rows: list[Found]) -> list[Found]:

@@ -11,10 +11,12 @@ from specscan.finding.units import Unit, Units
 
 DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 TIMES = re.compile(r"\s*(?:[x×✕]|\bfois\b|\bmal\b)\s*", re.IGNORECASE)
+TIMES_BEHIND = re.compile(r"\s*\(?\s*[x×]\s*")
 COUNT_OF = re.compile(r"\s*(?:of|at|each of|de|à|zu je|je|zu|mit je)\s*", re.IGNORECASE)
 COUNTED = re.compile(
     r"\s+[^\W\d_][\w'’-]*(?:\s+[^\W\d_][\w'’-]*){0,2}\s+(?:of|de|d'|à|zu je|je|at|zu|mit je|@|x|×)\s*", re.IGNORECASE
 )
+PIECES = re.compile(r"\s*(?:pcs?\.?|pieces?|units?|Stk\.?|Stück|pièces?)\s*(?:of\s*|à\s*|de\s*)?", re.IGNORECASE)
 COUNTED_DIMENSIONS = {"charge", "mass", "power", "volume", "energy"}
 TO = re.compile(r"\s*(?:-|–|—|−|to|through|à|bis|until|\.\.\.?|…)\s*", re.IGNORECASE)
 AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
@@ -29,6 +31,7 @@ FEET_INCHES = re.compile(
 FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
 R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
 RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
+METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×])")
 FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
 FOOT, INCH = 304.8, 25.4  # millimetres, by definition
 MAX_COUNT = 12
@@ -98,7 +101,7 @@ class QuantityReader:
         return self._read(text, hint, degrees)
 
     def _read(self, text: str, hint: Unit | None, degrees: bool) -> list[Quantity]:
-        special = self._feet_inches(text) + self._r_values(text) + self._rsi_values(text)
+        special = self._feet_inches(text) + self._metres(text) + self._r_values(text) + self._rsi_values(text)
         taken = [(q.start, q.end) for q in special]
         found = list(special)
         figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
@@ -135,9 +138,22 @@ class QuantityReader:
         if unit is None:
             return [self._bare(low, start if count == 1 else figures[index].start, figure, count)], used
         made = self._made(low, low, unit, start, unit.end)
+        times = self._times_behind(text, unit, figures[index + 1 :]) if used == 1 else 1
+        if times > 1:
+            low, made, count, used = low * times, replace(made, end=figures[index + 1].end), times, 2
         if count > 1:
             made = replace(made, low=made.low * count, high=made.high * count, count=count, each=made.low)
         return [replace(made, worded=figure.worded)], used
+
+    def _times_behind(self, text: str, unit: Unit, figures: list[Figure]) -> int:
+        """Give the multiple printed behind an amount, as in "100 Ah x 2" or "165 W (x2)", else 1."""
+        if not figures or unit.dimension not in COUNTED_DIMENSIONS:
+            return 1
+        times = figures[0]
+        plain = text[times.start : times.end].isdecimal() and 2 <= times.value <= MAX_COUNT
+        if not plain or not TIMES_BEHIND.fullmatch(text[unit.end : times.start]):
+            return 1
+        return 1 if self.units.at(text, times.end) is not None else int(times.value)
 
     def _here(self, unit: Unit | None) -> Unit | None:
         """Give a unit as it is meant where the document is from: bare degrees are °F in the United States."""
@@ -158,7 +174,7 @@ class QuantityReader:
         bracketed = text[figure.start - 1 : figure.start] == "(" and between.strip() in (")", ") x", ") ×")
         if bracketed:
             return True
-        if COUNTED.fullmatch(between):
+        if COUNTED.fullmatch(between) or PIECES.fullmatch(between):
             counted = self.units.at(text, following.end)
             return counted is not None and counted.dimension in COUNTED_DIMENSIONS
         if COUNT_OF.fullmatch(between):
@@ -189,6 +205,14 @@ class QuantityReader:
             total = (int(match.group(1)) * 12 + inches) * 25.4
             found.append(Quantity(total, total, "length", "ft in", match.start(), match.end(), each=total))
         return found
+
+    def _metres(self, text: str) -> list[Quantity]:
+        """Give lengths in metres and centimetres: "5 m 99"."""
+        return [
+            Quantity(mm, mm, "length", "m", match.start(), match.end(), each=mm)
+            for match in METRES.finditer(text)
+            for mm in [1000.0 * int(match.group(1)) + 10.0 * int(match.group(2))]
+        ]
 
     def _feet_and_inches(self, text: str, found: list[Quantity]) -> list[Quantity]:
         """Join feet and the inches behind them, in words or figures: "twenty-one feet and four inches"."""

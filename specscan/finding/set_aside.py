@@ -9,8 +9,8 @@ def _besides(parsed: Parsed, split: int) -> set[int]:
     """Give the items of a label that only qualify it: "height with roof fan", "w/heater"."""
     ignored: set[int] = set()
     for cue in parsed.cues("besides"):
-        if cue.start >= split:
-            continue
+        if cue.start >= split or parsed.text[cue.start - 1 : cue.start] == "/":
+            continue  # the "W /" of "L/W/H" is no "with"
         before = [
             i for i in parsed.items if i.end <= cue.start and (i.has("thing") or i.has("short") or i.has("alone"))
         ]
@@ -42,10 +42,34 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
                     ignored.add(id(item))
     for cue in parsed.cues("hedge"):
         alone = _says_only(cue, parsed, split)
+        beside = _chunk_beside(cue, parsed)
         for item in parsed.items:
-            if item is not cue and (item.chunk == cue.chunk or alone):
+            if item is not cue and (item.chunk in (cue.chunk, beside) or alone):
                 ignored.add(id(item))
-    return ignored | _asked(parsed, split) | _denied_figures(parsed)
+    return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
+
+
+def _former(parsed: Parsed) -> set[int]:
+    """Give what was there before: "(was 200 W)", "the stock battery was swapped for", "replaced the original one"."""
+    found: set[int] = set()
+    for cue in parsed.cues("formerly", "stock_part"):
+        start, end = parsed.chunk_span(cue.chunk)
+        if cue.chunk > 0 and not any(c.isalnum() for c in parsed.text[start + 1 : cue.start]):
+            if cue.depth or cue.has("cue", "formerly"):
+                found |= {id(i) for i in parsed.items if i.clause == cue.clause and _with(cue, i)}
+                continue
+        swaps = [one for one in parsed.cues("swapped") if one.sentence == cue.sentence]
+        if not cue.has("cue", "stock_part") or not swaps:
+            continue
+        behind = [one.start for one in swaps if one.start >= cue.end]
+        end = min(behind, default=end)
+        found |= {id(i) for i in parsed.items if cue.end <= i.start < end and i.sentence == cue.sentence}
+    return found
+
+
+def _with(cue: Item, item: Item) -> bool:
+    """Tell whether an item stands behind a cue, in its brackets or its part of the sentence."""
+    return item.start >= cue.end and (item.chunk == cue.chunk or 0 < cue.depth <= item.depth)
 
 
 def _end_of_replaced(cue: Item, parsed: Parsed) -> int:
@@ -62,6 +86,16 @@ def _says_only(cue: Item, parsed: Parsed, split: int) -> bool:
         return False
     part = [t for t in parsed.analysis.tokens if (t.start < split) == (cue.start < split) and t.norm.isalnum()]
     return all(cue.start <= token.start < cue.end for token in part)
+
+
+def _chunk_beside(cue: Item, parsed: Parsed) -> int | None:
+    """Give the chunk of which a hedge speaks that is alone in its own: "200 W (coming soon)", "pre-wired, 400 W"."""
+    start, end = parsed.chunk_span(cue.chunk)
+    words = [t for t in parsed.analysis.tokens if start <= t.start < end and any(c.isalnum() for c in t.norm)]
+    hedges = parsed.cues("hedge")
+    if not all(any(one.start <= word.start < one.end for one in hedges) for word in words):
+        return None
+    return cue.chunk + 1 if not start or parsed.text[start] == "‖" else cue.chunk - 1
 
 
 def asked_sentences(parsed: Parsed, split: int) -> set[int]:

@@ -44,7 +44,10 @@ class SlotReader:
             return used or self._by_basis(quantity, fields, statement, item)
         asked = label_aspects(self.book, sentence, thing)
         if asked and not item.start < sentence.split:
-            others = {self.book.fields[n].aspect for n in self.book.fields_of(thing)}
+            # "Heated battery: 200 Ah": what is answered by yes or no asks for no other figure
+            others = {
+                self.book.fields[n].aspect for n in self.book.fields_of(thing) if self.book.fields[n].type != "flag"
+            }
             bare = not any(self.book.fields[n].aspect in ("", "capacity") for n in fields)
             if asked & others and bare and not self._beside_answer(item, sentence):
                 return None

@@ -10,9 +10,11 @@ from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
+from specscan.finding.label_parts import LabelParts
 from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
 from specscan.finding.lone_cells import shared_cells
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
+from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
@@ -23,11 +25,9 @@ from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 PROSE_WORDS = 16
-SLASH = re.compile(r"\s*/\s*")
 CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
-FIGURE_PART = re.compile(r"(?=.*\d)[\s\d.,'’½¼¾-]*\w{0,8}\.?")
 CODE_ALONE = re.compile(r"[A-Z]{1,3}[-.]?\d{0,3}")
 NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
@@ -43,8 +43,10 @@ class StatementMaker:
         self.prices = PriceLines(kit, vans, legend, passages)
         self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.keys = read_keys(passages, kit.lexicon)
+        self.codes = OptionCodes(passages, vans)
         self.openings = Openings(kit.lexicon, vans)
         self.general_units = GeneralUnits(kit, passages)
+        self.label_parts = LabelParts(kit)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
@@ -61,6 +63,7 @@ class StatementMaker:
             return []
         sense = self.sections.sense(passage)
         vans = sense.vans if sense.vans is not None else self.vans.listed_at(passage.number)
+        vans = vans if vans is not None else self.codes.vans_of(passage)
         scope = Scope(vans, sense.availability, dict(sense.by_van))
         if passage.kind is Kind.CELL:
             drafts = self._cell(passage, scope)
@@ -104,7 +107,8 @@ class StatementMaker:
 
     def _cell(self, passage: Passage, scope: Scope) -> list[Draft]:
         assert passage.row is not None and passage.column is not None
-        row, column = passage.row.text.strip(" :"), passage.column.text.strip(" :")
+        row = self.codes.without_code(passage, passage.row.text).strip(" :")
+        column = passage.column.text.strip(" :")
         notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
         column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
@@ -183,6 +187,15 @@ class StatementMaker:
             answer = self.kit.lexicon.words.cues["yes"][0]
             scope = Scope(whose, scope.availability, dict(scope.by_van))
             return [Draft(passage, label, answer, how, scope, at, label_from, None, notes, shown=body)]
+        said, option = self.codes.meaning(body)
+        if option:
+            own = Scope(scope.vans, Availability.OPTIONAL)
+            pointing = [
+                Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes),
+                Draft(passage, label, option, how, own, at, label_from, None, notes, shown=body),
+            ]
+            rest = self._labelled(passage, label, said, at, label_from, scope, notes, hint, how) if said else []
+            return rest + pointing[bool(rest) :]
         words = self.keys.meaning(label, body, passage.page)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
@@ -191,7 +204,7 @@ class StatementMaker:
             return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
         if CODE_ALONE.fullmatch(body.strip()) and self._is_unexplained(label, body):
             return []  # "W1", "A": what an unexplained code says of the thing nobody knows
-        parts = self._zipped(label, body)
+        parts = self.label_parts.zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)
             return [
@@ -240,48 +253,6 @@ class StatementMaker:
         quantities = self.kit.quantities.find(body)
         return self.kit.units.named(quantities[-1].printed_unit) if quantities and not quantities[-1].bare else None
 
-    def _zipped(self, label: str, body: str) -> list[tuple[str, str, int]] | None:
-        """Part "place / heat: cabin / none" into one statement for each aspect or thing of the label."""
-        parts = SLASH.split(body)
-        if len(parts) < 2 or not 2 <= len(parts) <= 4:
-            return None
-        analysis = self.kit.lexicon.analyse(label)
-        aspects = [m for m in analysis.mentions if m.concept.kind == "aspect"]
-        spans = list(dict.fromkeys((m.start, m.end) for m in aspects))
-        starts = _starts(body, parts)
-        slashed = len(SLASH.split(label)) >= len(parts)
-        if len(spans) == len(parts) and slashed:
-            rest = label[: spans[0][0]].rstrip(" :(/-")
-            tail = label[spans[-1][1] :].rstrip(" :)/-")
-            return [
-                (f"{rest} {label[a:b]}{tail}".strip(), part, start)
-                for (a, b), part, start in zip(spans, parts, starts, strict=True)
-            ]
-        if all(FIGURE_PART.fullmatch(part) for part in parts):
-            return self._by_value(label, parts, starts) if slashed else None  # else figures find things by their order
-        named = [(m.start, m.end) for m in analysis.mentions if m.concept.kind in ("thing", "short")]
-        things = list(dict.fromkeys((a, b) for a, b in named if not self.kit.units.is_sign(label, a, b)))
-        if len(things) == len(parts) and slashed:
-            tail = label[things[-1][1] :]
-            return [
-                (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
-            ]
-        return None
-
-    def _by_value(self, label: str, parts: list[str], starts: list[int]) -> list[tuple[str, str, int]] | None:
-        """Part "Insulation floor / roof / wall: 30 / 40 / 25 mm" into one statement for each surface of the label."""
-        values = [m for m in self.kit.lexicon.analyse(label).mentions if m.concept.kind == "value"]
-        for name in {m.concept.name for m in values}:
-            spans = list(dict.fromkeys((m.start, m.end) for m in values if m.concept.name == name))
-            between = [label[a[1] : b[0]] for a, b in itertools.pairwise(spans)]
-            if len(spans) == len(parts) and all(SLASH.fullmatch(gap) for gap in between):
-                rest, tail = label[: spans[0][0]].rstrip(" :(/-"), label[spans[-1][1] :].rstrip(" :)/-")
-                return [
-                    (f"{rest} {label[a:b]}{tail}".strip(), part, start)
-                    for (a, b), part, start in zip(spans, parts, starts, strict=True)
-                ]
-        return None
-
     # running text
 
     def _running(self, passage: Passage, scope: Scope, sense: SectionSense) -> list[Draft]:
@@ -298,7 +269,7 @@ class StatementMaker:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
             return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
-        text = self.keys.without_keys(passage)
+        text = self.codes.without_code(passage, self.keys.without_keys(passage))
         begins = self.legend.goes_on.get(passage.number, 0)
         if begins and text == passage.text:
             return self._running_text(passage, text[begins:], scope, passage.notes, begins)
@@ -387,15 +358,6 @@ class StatementMaker:
             return False
         words = self.kit.lexicon.analyse(match.group(1)).mentions
         return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)
-
-
-def _starts(body: str, parts: list[str]) -> list[int]:
-    found = []
-    place = 0
-    for part in parts:
-        found.append(body.index(part, place))
-        place = found[-1] + len(part)
-    return found
 
 
 def _sentences(text: str) -> int:

@@ -171,7 +171,9 @@ class WordReader:
             return []
         for spec in self.joined.get(concept.name, []):
             for other in statement.parsed.items:
-                if other.clause != item.clause or id(other) in sentence.ignored:
+                if not _together(item, other, spec.vocabulary, statement) or id(other) in sentence.ignored:
+                    continue
+                if any(self._doubtful(c, item) for c in other.concepts):
                     continue
                 for starter in self.book.fields.values():
                     if (
@@ -185,10 +187,11 @@ class WordReader:
     def _backed(self, item: Item, spec: FieldSpec, statement: Statement, *, surfaces_only: bool = False) -> bool:
         siblings = [s for s in self.book.fields.values() if s.of == spec.of]
         vocabularies = {s.vocabulary for s in siblings if s.union}
+        doubtful = any(self._doubtful(c, other) for c in item.concepts for other in statement.parsed.items)
         for other in statement.parsed.items:
-            if other.clause != item.clause:
+            if not any(_together(other, item, vocabulary, statement) for vocabulary in vocabularies or {""}):
                 continue
-            if any(c.kind == "value" and c.name in vocabularies for c in other.concepts):
+            if any(c.kind == "value" and c.name in vocabularies for c in other.concepts) and not doubtful:
                 return True
             if surfaces_only or other.quantity is None:
                 continue
@@ -199,6 +202,12 @@ class WordReader:
                     if low <= other.quantity.high <= high and gap <= 4:
                         return True
         return not surfaces_only and any(thing in spec.of for thing in statement.context.things)
+
+    def _doubtful(self, concept: Concept, surface: Item) -> bool:
+        """Tell whether a material may be that of a surface itself, and not of what insulates it: a floor of cork."""
+        named = {c.value for c in surface.concepts if c.kind == "value"}
+        specs = [self.book.fields[name] for name in self.starting.get(concept.name, [])]
+        return any(concept.value in spec.doubtful_with.get(value, []) for spec in specs for value in named)
 
     def _worded(
         self,
@@ -217,7 +226,7 @@ class WordReader:
         )
         found.from_label = item.start < statement.split
         if spec.type == "flag":
-            found.value = Value(flag=(concept.kind == "term") != negated)
+            found.value = Value(flag=concept.kind == "term" and not negated)  # "n'est pas chauffée" denies once
             if found.value.flag and statement.how is How.PROSE and self._hypothetical(item, statement):
                 return []
             return [found]
@@ -253,3 +262,19 @@ class WordReader:
         text = statement.parsed.text
         end = next((i for i in range(item.end, len(text)) if text[i] in ".!?"), len(text))
         return text[end : end + 1] == "?"
+
+
+def _together(surface: Item, other: Item, vocabulary: str, statement: Statement) -> bool:
+    """Tell whether a word stands in the clause of another, or answers a label that names only surfaces."""
+    if surface.clause == other.clause:
+        return True
+    split = statement.split
+    if not surface.start < split <= other.start:
+        return False
+    places = {
+        n for i in statement.parsed.items if i.start < split
+        if i.has("cue", "coordination") or any(c.kind == "value" and c.name == vocabulary for c in i.concepts)
+        for n in range(i.first, i.last)
+    }  # fmt: skip
+    tokens = [(n, t) for n, t in enumerate(statement.parsed.analysis.tokens) if t.start < split and t.norm.isalpha()]
+    return bool(places) and all(n in places for n, _ in tokens)

@@ -124,14 +124,14 @@ class Assembler:
             lines = [Line(lines[0].words[1:]), *lines[1:]]  # the bullet of a priced list is no part of its label
         composed = compose(lines, self.hints)
         box = union([piece.box for piece in composed.pieces]) if self.places else None
-        return Head(composed.text, box, composed.notes)
+        return Head(composed.text, box, composed.notes, tuple(cell.code for cell in cells if cell.code))
 
     def _label(self, cells: list[GridCell], unit: GridCell | None) -> Head:
         """Give the label of a row, with the unit that stands over the column where the label names none itself."""
         head = self._head(cells)
         if unit is None or not head.text or head.text.endswith(")"):
             return head
-        return Head(f"{head.text} ({unit.plain.strip(' ()')})", head.box, head.notes)
+        return Head(f"{head.text} ({unit.plain.strip(' ()')})", head.box, head.notes, head.codes)
 
     def _add_listed(self, page: int, cell: ReadCell) -> None:
         """Add an item of a list that stands among the rows of a table, or a line under the title of one."""
@@ -158,7 +158,9 @@ class Assembler:
         group = self._head(cell.labels[:-1])
         label = self._label(cell.labels[-1:], cell.unit)
         if group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text):
-            label = Head(f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes))  # "Gray" and "Where"
+            label = Head(
+                f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes), label.codes
+            )  # "Gray" and "Where"
         over, heads = self._parted_heads(cell.heads, label)
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,

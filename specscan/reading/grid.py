@@ -19,6 +19,7 @@ class GridCell:
     row_span: int = 1
     col_span: int = 1
     fill: tuple[int, int, int] | None = None
+    code: str = ""  # by which the option of its row is ordered, from a column that is left out
 
     @property
     def words(self) -> list[Word]:

@@ -46,7 +46,7 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
     parts = []
     for begin, end in zip(starts, [*starts[1:], grid.cols], strict=True):
         cells = [
-            GridCell(c.row, c.col - begin, c.lines, c.row_span, min(c.col_span, end - c.col), c.fill)
+            GridCell(c.row, c.col - begin, c.lines, c.row_span, min(c.col_span, end - c.col), c.fill, c.code)
             for c in grid.cells
             if begin <= c.col < end
         ]
@@ -141,7 +141,7 @@ def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
 def _rows(grid: Grid, begin: int, end: int) -> Grid:
     """Give the rows from ``begin`` to before ``end`` as a grid of their own."""
     cells = [
-        GridCell(c.row - begin, c.col, c.lines, min(c.row_span, end - c.row), c.col_span, c.fill)
+        GridCell(c.row - begin, c.col, c.lines, min(c.row_span, end - c.row), c.col_span, c.fill, c.code)
         for c in grid.cells
         if begin <= c.row < end
     ]

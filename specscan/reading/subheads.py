@@ -25,6 +25,7 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
     col = next((col for col in range(min(2, grid.cols - 2)) if _is_coded(grid, col, hints)), None)
     if col is None:
         return grid
+    codes = {cell.row: cell.plain for cell in grid.cells if cell.col == col and CODE.fullmatch(cell.plain)}
     kept = []
     for cell in grid.cells:
         alone = len(grid.row_cells(cell.row)) == 1
@@ -33,6 +34,8 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
         left = cell.col - (cell.col > col)
         right = cell.col + cell.col_span - (cell.col + cell.col_span > col + 1)
         kept.append(GridCell(cell.row, left, cell.lines, cell.row_span, max(1, right - left), cell.fill))
+        if cell.col == col + 1:
+            kept[-1].code = codes.get(cell.row, "")
     columns = [*grid.columns[:col], *grid.columns[col + 1 :]]
     return Grid(kept, grid.rows, grid.cols - 1, grid.box, grid.found, columns)
 

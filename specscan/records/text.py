@@ -91,6 +91,7 @@ class Head:
     text: str
     box: Box | None = None
     notes: tuple[str, ...] = ()
+    codes: tuple[str, ...] = ()  # by which the option of a row is ordered
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,6 +81,7 @@ class FieldSpec(Entry):
     inside: bool = False
     presence: bool = False
     starts: bool = False
+    doubtful_with: dict[str, list[str]] = Field(default_factory=dict)
     none: str = ""
     yes: str = ""
     weak: list[str] = Field(default_factory=list)

@@ -1,0 +1,133 @@
+"""A label of several parts and a body of as many → one statement for each: "Fresh / waste: 100 / 90 l"."""
+
+from __future__ import annotations
+
+import itertools
+import re
+
+from specscan.finding.kit import Kit
+from specscan.finding.lexicon import Mention
+from specscan.finding.whole_words import any_word
+
+SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)
+PARTING = re.compile(r"\s*-?\s*[/x×]\s*")  # between two parts of a label: "Wand-/Dach-/Bodenstärke"
+FIGURE_PART = re.compile(r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)", re.IGNORECASE)
+MOST = 4
+NAMES = ("thing", "short", "alone")
+Part = tuple[str, str, int]  # label, body, and where the body begins
+
+
+class LabelParts:
+    """Parts labels and bodies, for one language."""
+
+    def __init__(self, kit: Kit):
+        self.kit = kit
+        words = any_word(kit.lexicon.words.cues.get("besides", []))
+        self.cases = re.compile(rf"(?<!\w)({words})\.?\s*/\s*({words})(?!\w)", re.IGNORECASE)
+
+    def zipped(self, label: str, body: str) -> list[Part] | None:
+        """Part "place / heat: cabin / none" into one statement for each aspect, thing, surface or case of the label.
+
+        Returns ``None`` where label and body have not as many parts.
+        """
+        parts = SLASH.split(body)
+        if not 2 <= len(parts) <= MOST:
+            return None
+        analysis = self.kit.lexicon.analyse(label)
+        starts = _starts(body, parts)
+        slashed = len(SLASH.split(label)) >= len(parts)
+        if not slashed:
+            return None
+        aspects = _spans([m for m in analysis.mentions if m.concept.kind == "aspect"])
+        if len(aspects) == len(parts):
+            return _shared(label, aspects, parts, starts)
+        if all(FIGURE_PART.fullmatch(part) for part in parts):
+            return (
+                self._by_value(label, analysis.mentions, parts, starts)
+                or self._by_case(label, parts, starts)
+                or self._by_place(label, analysis.mentions, parts, starts)
+            )  # else figures find things by their order
+        named = [m for m in analysis.mentions if m.concept.kind in ("thing", "short")]
+        things = _spans([m for m in named if not self.kit.units.is_sign(label, m.start, m.end)])
+        if len(things) == len(parts):
+            tail = label[things[-1][1] :]
+            return [
+                (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
+            ]
+        return None
+
+    def _by_value(self, label: str, mentions: list[Mention], parts: list[str], starts: list[int]) -> list[Part] | None:
+        """Part "Insulation floor / roof / wall: 30 / 40 / 25 mm" into one statement for each surface of the label."""
+        values = [m for m in mentions if m.concept.kind == "value"]
+        for name in {m.concept.name for m in values}:
+            spans = _spans([m for m in values if m.concept.name == name])
+            between = [label[a[1] : b[0]] for a, b in itertools.pairwise(spans)]
+            if len(spans) == len(parts) and all(PARTING.fullmatch(gap) for gap in between):
+                return _shared(label, spans, parts, starts, self._hanging(label, spans))
+        return None
+
+    def _hanging(self, label: str, spans: list[tuple[int, int]]) -> str:
+        """Give what parts that end in a hyphen share with the compound behind them: "Wand-/Dach-/Bodenstärke"."""
+        if not any(label[end : end + 1] == "-" for _, end in spans):
+            return ""
+        last = [token.norm for token in self.kit.lexicon.analyse(label).tokens if token.start == spans[-1][0]]
+        return "".join(f" {norm}" for norm in last[1:])
+
+    def _by_case(self, label: str, parts: list[str], starts: list[int]) -> list[Part] | None:
+        """Part "Width without / with mirrors: 2050 / 2508 mm" into one statement for each case."""
+        match = self.cases.search(label)
+        if match is None or len(parts) != 2:
+            return None
+        return _shared(label, [match.span(1), match.span(2)], parts, starts)
+
+    def _by_place(self, label: str, mentions: list[Mention], parts: list[str], starts: list[int]) -> list[Part] | None:
+        """Give each known part of a label the figure in its place, where others are not known: "Tare/ATM/GVM"."""
+        pieces = SLASH.split(label)
+        if len(pieces) != len(parts) or any(sign in label for sign in "()[]"):
+            return None
+        bounds = _starts(label, pieces)
+        owners = [
+            {m.concept.name for m in mentions if m.concept.kind in NAMES and start <= m.start < start + len(piece)}
+            for start, piece in zip(bounds, pieces, strict=True)
+        ]
+        named = set().union(*owners)
+        if len(named) == len(parts) or not named:
+            return None  # each part has its thing
+        told = [n for n, names in enumerate(owners) if len(names) == 1]
+        if not all(self._only_names(pieces[n]) for n in told):
+            return None  # "Fresh water driving / full" is about one
+        if len(told) == len(parts) - len([o for o in owners if not o]) and all(len(pieces[n]) > 1 for n in told):
+            return [(pieces[n].strip(), parts[n], starts[n]) for n in told]
+        return None
+
+    def _only_names(self, piece: str) -> bool:
+        """Tell whether all words of a part belong to names of things."""
+        analysis = self.kit.lexicon.analyse(piece)
+        places = {n for m in analysis.mentions if m.concept.kind in NAMES for n in range(m.first, m.last)}
+        return all(n in places for n, token in enumerate(analysis.tokens) if token.norm.isalnum())
+
+
+def _spans(mentions: list[Mention]) -> list[tuple[int, int]]:
+    return list(dict.fromkeys((m.start, m.end) for m in mentions))
+
+
+def _shared(
+    label: str, spans: list[tuple[int, int]], parts: list[str], starts: list[int], hanging: str = ""
+) -> list[Part]:
+    """Give a statement for each span of a label, with what stands before the first and behind the last of them."""
+    rest, tail = label[: spans[0][0]].rstrip(" :(/-"), label[spans[-1][1] :].rstrip(" :/-")
+    if tail.count(")") > tail.count("("):
+        tail = tail.replace(")", "", 1)
+    return [
+        (f"{rest} {label[a:b]}{hanging if b < spans[-1][1] else ''}{tail}".strip(), part, start)
+        for (a, b), part, start in zip(spans, parts, starts, strict=True)
+    ]
+
+
+def _starts(text: str, parts: list[str]) -> list[int]:
+    found = []
+    place = 0
+    for part in parts:
+        found.append(text.index(part, place))
+        place = found[-1] + len(part)
+    return found
