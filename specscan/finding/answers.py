@@ -6,7 +6,7 @@ import re
 
 from specscan.finding.absence import denying_cues, is_of_label
 from specscan.finding.found import Found, How, Value
-from specscan.finding.groups import Sentence
+from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item, Parsed
 from specscan.finding.lexicon import owns
 from specscan.finding.statement import Statement
@@ -68,6 +68,8 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, h
     told = [i for i in parsed.items if i.start >= statement.split and (i.tells or i.quantity is not None)]
     plain = is_plain(book, parsed, statement.split, things)
     for thing in things:
+        if answer == "no" and _is_modifier(thing, labels):
+            continue  # "Gray tank heating unit: none" says nothing of the tank's being there
         for name in _asked_fields(book, thing, asked, labels[0].items, statement):
             spec = book.fields[name]
             value = _answered(spec, answer)
@@ -93,6 +95,15 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, h
                 )
             )
     return found
+
+
+def _is_modifier(thing: str, labels: list[Group]) -> bool:
+    """Tell whether a thing only says of what another is that is named right behind it."""
+    items = [item for group in labels for item in group.items]
+    own = [item for item in items if thing in (*item.names("thing"), *item.names("short"))]
+    return bool(own) and any(
+        other.first == item.last and thing not in other.names("thing") for item in own for other in items
+    )
 
 
 def _names_kind(spec: FieldSpec, parsed: Parsed, split: int) -> bool:

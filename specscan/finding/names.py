@@ -94,7 +94,11 @@ class NameReader(TitleReader):
             return ()
         analysis = self.lexicon.analyse(passage.text)
         cues = self.lexicon.cues(analysis, "other_vans", "comments")
-        alone = any(m.last - m.first == len(analysis.tokens) for m in cues)
+        counted = {
+            norm for word in (*self.words.model_words, *self.words.vans) for norm in self.lexicon.folder.norms(word)
+        }
+        words = [t for t in analysis.tokens if t.norm not in counted and not t.norm.isdecimal()]  # "3 comments"
+        alone = any(all(m.start <= t.start < m.end for t in words) for m in cues)
         return (passage.block, passage.sections) if alone else ()
 
     def _is_used(self, passages: list[Passage]) -> bool:

@@ -25,6 +25,7 @@ from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 PROSE_WORDS = 16
+PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
@@ -239,13 +240,13 @@ class StatementMaker:
         if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        said = availability_alone(self.kit.lexicon, plain) if len(plain) <= ALONE else None
+        worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
+        said = availability_alone(self.kit.lexicon, worded) if len(plain) <= ALONE else None
         if said is not None:
             own = Scope(scope.vans, said)
-            return [
-                Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes),
-                Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes),
-            ]
+            marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
+            answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
+            return [marked, answered] if worded == plain else [marked]
         return None
 
     def _last_unit(self, body: str) -> Unit | None:

@@ -32,12 +32,13 @@ IDENTITY = ("maker", "model", "model_year")
 
 @pytest.fixture(scope="session")
 def settled_of(examiner, book):
-    """Give a function that reads texts as documents and settles them together: rows by model, field and equipment."""
+    """Give a function that reads texts or bytes as documents and settles them: rows by model, field and equipment."""
     preferences = load_preferences(book)
 
     def read(*texts, name="brochure.txt", kind="text"):
         documents = [
-            examiner.examine(f"{number}_{name}", text.encode(), kind) for number, text in enumerate(texts, start=1)
+            examiner.examine(f"{number}_{name}", text if isinstance(text, bytes) else text.encode(), kind)
+            for number, text in enumerate(texts, start=1)
         ]
         settlement = settle(documents, book, preferences)
         models = {van.van_id: van.model for van in settlement.vans}

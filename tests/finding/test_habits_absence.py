@@ -1,0 +1,47 @@
+"""Nothing is said to be absent that the document does not say is absent: no "no", "none" or 0 of its own."""
+
+import pytest
+
+ABSENT = [
+    ("US", "No black tank on board", {"black_tank_l": 0}),
+    ("US", "There is no inverter.", {"inverter_w": 0}),
+    ("US", "No heated floor", {"heated_floor": False}),
+    ("US", "Thermal break at the ribs: none", {"thermal_break": False}),
+    ("US", "Gray tank heating system: none", {"gray_tank_heat": "none"}),
+    ("DE", "Wasserleitungen beheizt: nein", {"water_lines_heated": False}),
+    ("FR", "Tuyaux d’eau isolés : non", {"water_lines_insulated": False}),
+    ("FR", "Pas de toilettes à bord", {"toilet": "none"}),
+]
+OF_SOMETHING_ELSE = [
+    ("US", "No inverter remote."),
+    ("US", "Inverter remote: no"),
+    ("US", "Additional solar: none"),
+    ("US", "Shore power adapter: none"),
+    ("US", "Gray tank heating unit: none"),
+    ("US", "No better solar in its class."),
+    ("US", "No solar panel is as quiet."),
+    ("US", "You need no propane for the cooktop."),
+    ("US", "Camp without propane refills for a week."),
+    ("US", "Without shore power the fridge runs on the battery."),
+    ("US", "There is no need for underfloor heating."),
+    ("US", "Water heater bypass valve label: none"),
+    ("UK", "Mains lead: none"),
+    ("UK", "Waste tank heater control: none"),
+    ("DE", "Toilettenlüfter: nein"),
+    ("DE", "Kein Wechselrichter der Klasse ist leiser."),
+    ("DE", "Ohne Landstrom läuft der Kühlschrank über die Batterie."),
+    ("DE", "Kein Gasflaschenwechsel im Winter."),
+    ("FR", "Pas de panneau solaire plus léger."),
+    ("FR", "Sans prise extérieure, le frigo marche sur batterie."),
+    ("FR", "Ventilateur de toilettes : non"),
+]
+
+
+@pytest.mark.parametrize("region, line, expected", ABSENT, ids=[line for _, line, _ in ABSENT])
+def test_what_is_said_to_be_absent_is_absent(states, region, line, expected):
+    states(region, line, expected)
+
+
+@pytest.mark.parametrize("region, line", OF_SOMETHING_ELSE, ids=[line for _, line in OF_SOMETHING_ELSE])
+def test_what_is_denied_of_something_else_says_nothing(states, region, line):
+    states(region, line, {})
