@@ -70,4 +70,6 @@ def spoken_of_another(name: str, item: Item, statement: Statement) -> str:
         and max(i.first - item.last, item.first - i.last) <= DISTANT_REACH
     ]  # fmt: skip
     near += [i for i in statement.parsed.items if i.start < statement.split or item.start < statement.split]
-    return "another thing is spoken of beside it" if any(i.has("distant", name) for i in near) else ""
+    beyond = {cue.last for cue in statement.parsed.cues("apart_from")}  # "behind the cab" is not of the cab
+    named = any(i.has("distant", name) and i.first not in beyond for i in near)
+    return "another thing is spoken of beside it" if named else ""

@@ -19,9 +19,9 @@ SYMBOL = re.compile(
 LETTER = re.compile(
     r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
 )
-EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,5}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = "
 # "opt. : en option", "série : compris": a short word for an offer, which itself says one, before a colon.
 COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
+EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = ", "Figure = "
 # "x standard   o option": letters without a sign between them and their meaning.
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
@@ -62,6 +62,7 @@ class Legend:
         self.passages: set[int] = set()
         self.goes_on: dict[int, int] = {}  # where what is no legend begins, in a passage that goes on behind it
         self.absent: dict[str, str] = {}
+        self.amounts = False  # a bare figure is what an option costs
 
     def meaning(self, text: str) -> Meaning | None:
         """Give what a cell or bullet sign means, or ``None`` where it is no sign of the legend."""
@@ -111,6 +112,11 @@ def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, ge
         if entries:
             run.append((passage, entries[0], entries[1]))
     _accept(legend, run, lexicon)
+    figures = {*lexicon.words.amount_words, *(sign.casefold() for sign in general.currency)}
+    legend.amounts = any(
+        sign.casefold() in figures and meaning.default is Availability.OPTIONAL
+        for sign, meaning in legend.signs.items()
+    )
     return legend
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 
+from specscan.finding.amounts import is_amount, is_figure, rows_of_vans
 from specscan.finding.codes import read_keys
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.found import Availability, How
@@ -57,6 +58,8 @@ class StatementMaker:
         self.unclear = self._unclear_rows()
         self.marked_rows = marked_rows(passages, legend, vans)
         self.shared = shared_cells(passages, vans, kit.lexicon)
+        self.marked_tables = {table for table, _ in self.marked_rows}
+        self.van_rows = set() if vans.single else rows_of_vans(passages, self._vans_of_head)
 
     def drafts(self, passage: Passage) -> list[Draft]:
         """Give the statements that a passage makes."""
@@ -115,6 +118,13 @@ class StatementMaker:
         row_vans = self.vans.whole(row) if row and column_vans is None else None
         if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked_rows:
             return []  # what it costs where it may be ordered
+        if (
+            column_vans is None
+            and column
+            and is_figure(passage.text)
+            and (passage.table, passage.row_index) in self.van_rows
+        ):
+            return []  # what it weighs or costs, beside what is said of each van
         if column_vans is not None:
             scope.vans, label, label_from = self.shared.get(passage.number, column_vans), row, "row"
         elif row_vans is not None:
@@ -240,6 +250,9 @@ class StatementMaker:
         if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        if is_amount(plain) and self._costs(passage, label, scope):
+            own = Scope(scope.vans, Availability.OPTIONAL)
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
         said = availability_alone(self.kit.lexicon, worded) if len(plain) <= ALONE else None
         if said is not None:
@@ -248,6 +261,17 @@ class StatementMaker:
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
         return None
+
+    def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
+        """Tell whether a bare figure is the price of the option that its label names.
+
+        The legend says so, in a row of which other cells have signs, or the row stands among options and its label
+        names no unit.
+        """
+        if passage.kind is not Kind.CELL or self.kit.units.in_head(label):
+            return False
+        signed = (passage.table, passage.row_index) in self.marked_rows or passage.table in self.marked_tables
+        return signed and (self.legend.amounts or scope.availability is Availability.OPTIONAL)
 
     def _last_unit(self, body: str) -> Unit | None:
         """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""

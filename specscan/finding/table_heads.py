@@ -76,6 +76,9 @@ class HeadReader:
         words = [word.casefold().strip("()/,") for word in plain.split()]
         if words[0] in self.generic and all(w in self.generic or self.quantities.units.named(w) for w in words):
             return False
+        unit = plain.strip("()")
+        if len(unit) > 1 and unit.islower() and self.quantities.units.named(unit):
+            return False  # "kg" over the weights of options
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return False
         if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):

@@ -35,7 +35,7 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
             before.append(row)
         elif above_heads:
             over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
-        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known):
+        elif _is_head_row(grid, row, cells, hints, bool(found), len(before) + over) or _is_known(cells, known, hints):
             found.append(row)
         else:
             break
@@ -119,9 +119,9 @@ def _is_measure(cell: GridCell, hints: Hints) -> bool:
     return match is not None and hints.is_unit(match.group(1))
 
 
-def _is_known(cells: list[GridCell], known: set[str]) -> bool:
-    """Tell whether all cells but the first headed columns of earlier tables."""
-    others = [cell for cell in cells if cell.col > 0]
+def _is_known(cells: list[GridCell], known: set[str], hints: Hints) -> bool:
+    """Tell whether all cells but the first headed columns of earlier tables; units may stand over more columns."""
+    others = [cell for cell in cells if cell.col > 0 and not hints.is_unit(cell.plain)]
     return len(others) >= 2 and all(head_key(cell.plain) in known for cell in others)
 
 

@@ -83,7 +83,7 @@ def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict
         return True
     if len(others) < MIN_HEADS:
         return False
-    if all(head_key(cell.plain) in known for cell in others):
+    if all(head_key(cell.plain) in known for cell in others) or _heads_shifted(others, heads):
         return True
     labels = sum(labelish(cell, hints) for cell in others)
     if grid.cols < 3 or labels < max(MIN_HEADS, HEAD_SHARE * len(others)):
@@ -93,6 +93,12 @@ def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict
     named_alike = first is not None and head_key(first.plain) == head_key(heads.get(0, "")) or len(others) >= 5
     fits = labels >= 0.8 * len(others) or not labelish(first, hints) or named_alike
     return figured <= 0.2 * len(others) and fits and _set_apart(grid, row, others)
+
+
+def _heads_shifted(others: list[GridCell], heads: dict[int, str]) -> bool:
+    """Tell whether the heads come again at other places, with more columns behind them: weights, say."""
+    named = [text for col, text in sorted(heads.items()) if col > 0 and text]
+    return len(named) >= MIN_HEADS and [cell.plain for cell in others][: len(named)] == named
 
 
 def _names_anew(grid: Grid, row: int, others: list[GridCell], hints: Hints, heads: dict[int, str]) -> bool:

@@ -238,6 +238,7 @@ class WordFile(Entry):
     nouns_have_capitals: bool = False
     price_from: list[str] = []
     all_of: list[str] = []
+    amount_words: list[str] = []
     sign_names: dict[str, str] = {}
     sign_means: list[str] = []
     lone_figure: list[str] = []

@@ -147,3 +147,47 @@ def test_what_a_package_holds_is_an_option_of_the_vans_it_is_sold_for(facts_of):
     assert said["Drift 19", "battery_ah", 200] == said["Drift 19", "battery_chemistry", "lithium"] == "optional"
     shades = {van: how for (van, field, _), how in said.items() if field == "cab_shades_insulated"}
     assert shades == {"Drift 19": "optional", "Drift 21": "standard"}
+
+
+AMOUNTS = """Marrowfen Drift 2026
+
+|  | 540 | 600 | 600 Polar |
+|---|---|---|---|
+| Overall length | 5.41 m | 5.99 m | 5.99 m |
+| GVWR | 3500 kg | 3500 kg | 4250 kg |
+| Driven wheels | Rear | Rear | Rear |
+| Gray water (L) | 70 | 90 | 90 |
+
+## {heading}
+
+|  | 540 | 600 | 600 Polar | kg |
+|---|---|---|---|---|
+| Insulated gray tank | 245 | S | S | 4 |
+| Heated floor | 890 | 890 | S | 6 |
+| Solar panel 120 W | 1,090 | 1,090 | – | 9 |
+
+S = standard; – = not available{figure}
+"""
+
+
+@pytest.mark.parametrize(("heading", "figure"), [("Options", ""), ("Equipment", "; figure = optional at this price")])
+def test_bare_figures_among_signs_are_what_an_option_costs(facts_of, heading, figure):
+    facts = facts_of(AMOUNTS.format(heading=heading, figure=figure), "table.md")
+    vans = ("Drift 540", "Drift 600", "Drift 600 Polar")
+    assert {f.model.removeprefix("Marrowfen ") for f in facts} == set(vans)
+    said = {(f.field, f.model.removeprefix("Marrowfen ")): (f.value, f.availability) for f in facts}
+    assert [said["gray_tank_l", van] for van in vans] == [(70, "standard"), (90, "standard"), (90, "standard")]
+    assert [said["gray_tank_insulated", van][1] for van in vans] == ["optional", "standard", "standard"]
+    assert [said["heated_floor", van] for van in vans] == [(True, "optional")] * 2 + [(True, "standard")]
+    assert [said["solar_w", van] for van in vans] == [(120, "optional")] * 2 + [(120, "not_available")]
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [("1,000 W (O)", "2,000 W (S)"), ("O: 1,000 W", "S: 2,000 W")],
+)
+def test_a_sign_in_brackets_behind_a_value_says_whether_it_is_an_option(facts_of, first, second):
+    row = f"| Inverter | {first} | {second} |\n\nS = standard, O = option, – = not available"
+    facts = facts_of(TABLE.format(no="–", yes="S", legend="").rstrip() + f"\n{row}\n", "table.md")
+    found = {f.model[-2:]: (f.value, f.availability) for f in facts if f.field == "inverter_w"}
+    assert found == {"19": (1000, "optional"), "21": (2000, "standard")}

@@ -77,3 +77,17 @@ def test_things_with_prices_in_one_paragraph_are_options_of_the_vans_in_brackets
     assert ("battery_ah", "Drift 21", 300) in found and ("battery_ah", "Drift 19", 300) not in found
     assert ("drive", "Drift 19", "all") in found
     assert {("solar_w", "Drift 19", 450), ("solar_w", "Drift 21", 450)} <= found
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Every window behind the cab is double-glazed.", {"window_glazing": "double"}),
+        ("UK", "The cab windows are single-glazed.", {}),
+        ("DE", "Die Fenster hinter dem Fahrerhaus sind doppelt verglast.", {"window_glazing": "double"}),
+        ("FR", "Les baies derrière la cabine sont à double vitrage.", {"window_glazing": "double"}),
+        ("FR", "Le vitrage de la cabine est simple.", {}),
+    ],
+)
+def test_windows_behind_the_cab_are_those_of_the_living_space(states, region, line, expected):
+    states(region, line, expected)

@@ -128,3 +128,16 @@ def test_a_label_beside_a_tall_cell_speaks_of_what_that_cell_names(facts_of_page
     assert by_van(facts, "gray_tank_l") == pytest.approx({"Drift 5S": 45.4, "Drift 6S": 113.6}, rel=1e-2)
     assert by_van(facts, "gray_tank_heat") == {"Drift 5S": "none", "Drift 6S": "electric_pad"}
     assert by_van(facts, "water_lines_location")["Drift 5S"] == "interior"
+
+
+def test_heads_that_come_again_at_other_places_head_what_is_below_them(facts_of_page):
+    upper = "<tr><th>Price</th><th>Drift 5S</th><th></th><th>Drift 6S</th></tr>"
+    rows = [
+        ("Ex works", "51,000", "", "56,000"),
+        ("Extras", "", "Drift 5S", "Drift 6S", "kg"),
+        ("Insulated gray tank", "", "$245", "S", "4"),
+        ("Solar panel 120 W", "", "–", "$1,090", "9"),
+    ]
+    facts = facts_of_page(BASICS + table(upper, *rows) + "<p>S = standard, – = not available</p>")
+    assert offers(facts, "gray_tank_insulated") == {"Drift 5S": "optional", "Drift 6S": "standard"}
+    assert offers(facts, "solar_w") == {"Drift 5S": "not_available", "Drift 6S": "optional"}
