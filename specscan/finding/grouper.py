@@ -50,8 +50,10 @@ class Grouper:
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
             for item in shorts:  # one that is accepted counts as named for those behind it
+                if item.start < split and item.has("aspect") and self._of_context(item, context):
+                    continue  # "Fuel" under "Heating" is what the heater burns
                 if self.short_names.accepts(item, parsed, split, named, shorts):
-                    named.append((item, item.names("short")))
+                    named.append((item, self._answered(item.names("short"), parsed, split)))
         if "beside" in parsed.kinds:
             besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
             named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
@@ -62,6 +64,16 @@ class Grouper:
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]
         return Sentence(parsed, split, groups, ignored, running, noted)
+
+    def _answered(self, things: list[str], parsed: Parsed, split: int) -> list[str]:
+        """Give those of several things of one short name that a figure answers: "Fuel: 24 gal diesel" is the tank."""
+        figures = {i.quantity.dimension for i in parsed.items if i.quantity is not None and i.start >= split}
+        fitting = [t for t in things if any(self.book.fields[f].dimension in figures for f in self.book.fields_of(t))]
+        return fitting if len(things) > 1 and fitting else things
+
+    def _of_context(self, item: Item, context: Context) -> bool:
+        """Tell whether a word names an aspect of a thing that the headings name."""
+        return any(thing in context.things for thing in aspect_things(self.book, [item], context))
 
     @staticmethod
     def _is_short_label(item: Item, parsed: Parsed, split: int) -> bool:

@@ -30,6 +30,8 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
     for name, spec in kit.frames.special:
         if spec.text == "name":
             if things & set(spec.of):
+                if _asks_for_aspect(book, things & set(spec.of), spec.aspect, statement):
+                    continue
                 if not (draft.body[:1].isdigit() and _asks_for_measure(book, things, statement)):
                     found.extend(_labelled_name(name, statement, draft))
             elif not statement.split:
@@ -40,6 +42,13 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
     return found
+
+
+def _asks_for_aspect(book: Rulebook, things: set[str], own: str, statement: Statement) -> bool:
+    """Tell whether a label asks for something else of a thing than its name, as "Fuel" under "Chassis" does."""
+    others = {book.fields[name].aspect for thing in things for name in book.fields_of(thing)} - {own, ""}
+    named = [aspect for i in statement.parsed.items if i.start < statement.split for aspect in i.names("aspect")]
+    return any(aspect in others for aspect in named)
 
 
 def _asks_for_measure(book: Rulebook, things: set[str], statement: Statement) -> bool:

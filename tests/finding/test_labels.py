@@ -143,3 +143,12 @@ def test_a_figure_alone_in_its_row_holds_for_all_vans_where_the_document_says_so
     assert by_van(said, "solar_w") == {"Drift 19": 200, "Drift 21": 200}
     silent = facts_of(ONE_FOR_ALL.format(remark="Both are a single design."), "table.md")
     assert by_van(silent, "shore_power_a") == {"Drift 19": 30}
+
+
+def test_fuel_is_the_engines_among_its_data_and_the_heaters_under_a_heading_for_heat(facts_of):
+    facts = facts_of(
+        HEAD + "\n## Chassis\n\nFuel: Gasoline\n\n## Heating\n\nFuel: Diesel\nHeat output: 4 kW\n", "van.md"
+    )
+    found = {f.field: f.value for f in facts}
+    assert (found["engine_fuel"], found["heater_fuel"]) == ("gasoline", "diesel")
+    assert not any(f.field == "chassis" and "Gasoline" in str(f.value) for f in facts)
