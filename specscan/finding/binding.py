@@ -11,12 +11,13 @@ BEFORE_SUBJECT = 4  # words and signs from the beginning of a sentence to its su
 
 
 class Binder:
-    """Binds items to groups; ``coordination`` are the words that join like things, ``purpose`` those such as "for"."""
+    """Binds items to groups; ``coordination`` join like things, ``purpose`` is "for", ``company`` "with"."""
 
-    def __init__(self, book: Rulebook, coordination: set[str], purpose: set[str]):
+    def __init__(self, book: Rulebook, coordination: set[str], purpose: set[str], company: set[str]):
         self.book = book
         self.coordination = coordination
         self.purpose = purpose
+        self.company = company
 
     def bind(self, item: Item, sentence: Sentence, context: Context) -> tuple[list[str], Group | None]:
         """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
@@ -43,6 +44,12 @@ class Binder:
             chosen is None or not self._close(item, chosen, parsed) or self._is_purpose(item, chosen, parsed)
         ):
             return self._label_things(labels), labels[0]
+        if chosen is not None and item.quantity is None and self._is_company(item, chosen, parsed):
+            first = next((g for g in clause if g.end <= item.start), None)
+            first = first or next((g for g in groups if g.end <= item.start and _same_sentence(g, item)), None)
+            if first is None:
+                return chosen.things, chosen
+            return list(dict.fromkeys([*first.things, *chosen.things])), first
         if chosen is not None:
             return chosen.things, chosen
         if not labels and item.quantity is not None and sentence.started.get(item.clause):
@@ -66,12 +73,14 @@ class Binder:
 
         It is the one that the sentence before begins with, where this one begins with a pronoun.
         """
-        if not sentence.running or item.sentence == 0 or item.start < sentence.split:
+        if not sentence.running or item.start < sentence.split:
             return None
         parsed = sentence.parsed
-        pronouns = parsed.cues("pronoun")
+        pronouns = parsed.cues("pronoun") if item.sentence or sentence.asked else []
         number = item.sentence
-        while number > 0 and any(cue.sentence == number and parsed.opens_sentence(cue) for cue in pronouns):
+        while any(cue.sentence == number and parsed.opens_sentence(cue) for cue in pronouns):
+            if number == 0:
+                return Group(list(sentence.asked), [item]) if sentence.asked else None
             number -= 1
             groups = [g for g in sentence.groups if g.items[0].sentence == number]
             if groups:
@@ -111,6 +120,11 @@ class Binder:
         if group.start >= item.end:
             return group.items[0].first - item.last <= 2
         return item.first - group.items[-1].last <= 3
+
+    def _is_company(self, item: Item, group: Group, parsed: Parsed) -> bool:
+        """Tell whether a thing behind a word is only in company: "the tank is in a heated bay with the valve"."""
+        gap = parsed.between(item.end, group.start)
+        return bool(gap) and gap[-1] in self.company and group.items[0].chunk == item.chunk
 
     def _is_purpose(self, item: Item, group: Group, parsed: Parsed) -> bool:
         """Tell whether a thing behind a figure is only what it is for: "one 4 kg bottle for the cooktop"."""
@@ -154,6 +168,10 @@ def aspect_things(book: Rulebook, items: list[Item], context: Context) -> list[s
             return [thing]
     single = {next(iter(own)) for own in owners if len(own) == 1}
     return sorted(single) if len(single) == 1 else []
+
+
+def _same_sentence(group: Group, item: Item) -> bool:
+    return group.items[0].sentence == item.sentence
 
 
 def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:

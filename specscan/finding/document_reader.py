@@ -10,6 +10,7 @@ from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.kit import Kit
+from specscan.finding.past import OF_THE_PAST, Past
 from specscan.finding.recording import Recorder
 from specscan.finding.sayings import is_sentence
 from specscan.finding.scope import OF_ONE, one_of_several, settle_scope
@@ -41,6 +42,7 @@ class DocumentReader:
         self.everyone = cast.models
         self.topics = Topics(kit, vans, cast.models)
         self.footnotes = Footnotes(kit, vans, cast.models, passages)
+        self.past = Past(kit.lexicon.words, cast.names.year or 0)
         self.recorder = Recorder(book, kit, maker)
         self.sayings: list[Saying] = []  # complete once the facts were given
 
@@ -72,7 +74,7 @@ class DocumentReader:
             context = list(sense.things)
             if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
                 context = [*row_things, *context]
-            elif draft.how in (How.PROSE, How.HEADING):
+            elif draft.how in (How.PROSE, How.HEADING) and not draft.asked:
                 context = []
         read = self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
         return Reading(draft, read)
@@ -102,10 +104,13 @@ class DocumentReader:
         draft = reading.draft
         topics = self.topics.read(reading)
         self.sayings.extend(self._sayings_of(reading, topics))
+        past = self.past.sentences(reading.parsed) if draft.how in (How.PROSE, How.LIST, How.PAIR) else set()
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
+            if found.sentence in past and not found.rejected:
+                found = replace(found, rejected=OF_THE_PAST)
             scope = self._scope(found, reading, topics)
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)

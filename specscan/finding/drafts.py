@@ -27,6 +27,7 @@ class Draft:
     notes: tuple[str, ...] = ()
     not_fitted: bool = False
     by_owner: bool = False
+    asked: bool = False  # running text that answers a question
     leads: bool = False  # the first statement under a heading
     shown: str = ""  # the letters printed, where the body is what they stand for
 

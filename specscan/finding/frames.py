@@ -43,6 +43,9 @@ class FrameReader:
                 statement.parsed, statement.split, statement.context,
                 running=statement.how is not How.NOTE, noted=statement.how is How.NOTE,
             )  # fmt: skip
+            if statement.how is How.PROSE:
+                sentence.asked = list(statement.context.things)
+                statement.context = Context()
         else:
             sentence = self.sentence_of(statement)
         if not statement.parsed.items:

@@ -26,8 +26,11 @@ class Grouper:
         }
         self.coordination |= {",", "/", "+"}
         self.short_names = ShortNames(book, self.coordination)
-        purpose = {norm for word in lexicon.words.cues.get("purpose", []) for norm in lexicon.folder.norms(word)}
-        self.binder = Binder(book, self.coordination, purpose)
+        purpose, company = (
+            {norm for word in lexicon.words.cues.get(name, []) for norm in lexicon.folder.norms(word)}
+            for name in ("purpose", "company_of")
+        )
+        self.binder = Binder(book, self.coordination, purpose, company)
 
     def form(
         self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False

@@ -42,6 +42,7 @@ class Sentence:
     ignored: set[int]  # ids of items that do not count
     running: bool = False  # running text, where a subject ends with its sentence
     noted: bool = False  # a footnote, whose subject is what refers to it
+    asked: list[str] = field(default_factory=list)  # things of the question that running text answers
     started: dict[int, list[str]] = field(default_factory=dict)  # things that words bring in, by clause
 
     def label_groups(self) -> list[Group]:

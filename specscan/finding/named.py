@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.absence import is_stated
+from specscan.finding.answers import is_answer
 from specscan.finding.beside import is_negated, spoken_of_another
 from specscan.finding.found import Found, How, Value
 from specscan.finding.groups import Group, Sentence
@@ -93,7 +94,12 @@ def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Fou
                     chunk=item.chunk,
                     sentence=item.sentence,
                 )
-                made.rejected = "denied" if is_negated(item, statement) else ""
+                made.rejected = "denied" if is_negated(item, statement) or _is_denied(item, statement) else ""
                 made.rejected = made.rejected or spoken_of_another(name, item, statement)
                 found.append(made)
     return found
+
+
+def _is_denied(item: Item, statement: Statement) -> bool:
+    """Tell whether what a label asks about is denied: "A four-season van: no"."""
+    return item.start < statement.split and is_answer(statement.parsed, statement.split) in ("no", "unknown")

@@ -77,7 +77,9 @@ class Openings:
         start = 0
         for match in SENTENCE_END.finditer(text):
             rest = text[match.end() :].lstrip()
-            if rest[:1].islower() or (match.group() == "." and not self._closes(text[start : match.end()])):
+            told = text[start : match.end()]
+            closes = match.group() != "." or self._closes(told) or (rest[:1].isalpha() and self._is_no(told))
+            if rest[:1].islower() or not closes:
                 continue
             spans.append((start, match.end()))
             start = len(text) - len(rest)
@@ -157,6 +159,10 @@ class Openings:
         cues = self.lexicon.cues(self.lexicon.analyse(sentence), "all_vans", "two_vans")
         named = [vans for _, _, vans in self.vans.find(sentence)]
         return self.vans.everyone if cues else frozenset().union(*named)
+
+    def _is_no(self, text: str) -> bool:
+        """Tell whether a text says no more than no; "No. 5" is a number."""
+        return len(text.split()) == 1 and bool(self.lexicon.cues(self.lexicon.analyse(text), "no"))
 
     def _closes(self, text: str) -> bool:
         """Tell whether the full stop at the end of a text ends a sentence."""

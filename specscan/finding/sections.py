@@ -67,7 +67,11 @@ class Sections:
                 and len(analysis.tokens) <= 6
             ):
                 sense.things.append(mention.concept.name)
-            elif innermost and mention.concept.kind in ("thing", "short") and self._is_all(mention, analysis):
+            elif (
+                innermost
+                and mention.concept.kind in ("thing", "short")
+                and (self._is_all(mention, analysis) or heading.rstrip().endswith("?"))
+            ):
                 sense.things.append(mention.concept.name)
         if (
             sense.vans is None

@@ -33,7 +33,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                 if _asks_for_aspect(book, things & set(spec.of), spec.aspect, statement):
                     continue
                 if not (draft.body[:1].isdigit() and _asks_for_measure(book, things, statement)):
-                    found.extend(_labelled_name(name, statement, draft))
+                    found.extend(_labelled_name(name, statement, draft, kit.lexicon.words.drop))
             elif not statement.split:
                 free = _free_name(kit, name, spec.of, statement, sentence.groups, draft)
                 if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
@@ -58,13 +58,19 @@ def _asks_for_measure(book: Rulebook, things: set[str], statement: Statement) ->
     return any(figure.dimension in measures for figure in figures)
 
 
-def _labelled_name(name: str, statement: Statement, draft: Wording) -> list[Found]:
+def _labelled_name(name: str, statement: Statement, draft: Wording, articles: list[str]) -> list[Found]:
     body = draft.body
     offset = len(draft.label) + len(JOIN)
     end = NAME_END.search(body)
     text = body[: end.start()] if end and end.start() > 0 else body
     text = text.strip(" .:")
+    first, _, rest = text.partition(" ")
+    if first.casefold() in articles and rest[:1].isupper():
+        text, offset = rest, offset + len(first) + 1
     words = text.split()
+    covering = [i for i in statement.parsed.items if i.start <= offset and offset + len(text) <= i.end]
+    if any(i.has("value") for i in covering):
+        return []  # "What is it built on? Diesel."
     if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text):
         return []
     figures = [i for i in statement.parsed.items if i.quantity is not None and i.start >= offset]

@@ -17,6 +17,7 @@ from specscan.finding.lone_cells import shared_cells
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
+from specscan.finding.questions import Questions
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
 from specscan.finding.signs import availability_alone, package_head, spelled
@@ -47,6 +48,7 @@ class StatementMaker:
         self.keys = read_keys(passages, kit.lexicon)
         self.codes = OptionCodes(passages, vans)
         self.openings = Openings(kit.lexicon, vans)
+        self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
         self.label_parts = LabelParts(kit)
         self.first_under_heading = {
@@ -317,6 +319,9 @@ class StatementMaker:
         package = self._package(text, scope)
         if package is not None:
             return [Draft(passage, "", text, How.LIST, package, begins, "", None, notes)]
+        answered = self._answered(passage, text, scope, notes, begins)
+        if answered:
+            return answered
         parts = self.openings.parts(text)
         if parts:
             return self._parts(passage, text, parts, scope, notes, begins)
@@ -355,6 +360,23 @@ class StatementMaker:
         optional = innermost is not None and self.kit.lexicon.cues(innermost, "if_equipped")
         long = _sentences(text) >= 2 or len(text.split()) > 24
         return Scope(scope.vans) if long and not optional else scope
+
+    def _answered(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int) -> list[Draft]:
+        """Give the statements of the text right below a question, where it answers as a value would."""
+        question = passage.sections[-1].rstrip() if passage.sections else ""
+        if not question.endswith("?") or passage.number not in self.first_under_heading:
+            return []
+        drafts: list[Draft] = []
+        for answer in self.questions.answers(question, text):
+            body = text[answer.start : answer.end]
+            own, at = Scope(scope.vans), begins + answer.start
+            if answer.label:
+                body = body.rstrip(" .")
+                drafts += self._labelled(passage, answer.label, body, at, "inline", own, notes, how=How.PAIR)
+            else:
+                how = How.PROSE if answer.spoken else How.LIST
+                drafts.append(Draft(passage, "", body, how, own, at, "", None, notes, asked=answer.spoken))
+        return drafts
 
     def _parts(
         self, passage: Passage, text: str, parts: list[Part], scope: Scope, notes: tuple[str, ...], begins: int

@@ -272,6 +272,7 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
         follows_text = bool(after) or _heads_text(lines, number + 1, text)
         alone = not before and len(text) <= 60 and len(text.split()) <= 7
         titled = text[-1:].isalnum() or text.endswith(":") and len(text.split()) <= 4 and bool(after)
+        titled = titled or text.endswith("?") and bool(after)  # its answer stands below
         if alone and titled and not re.search(r"\s{3,}", text) and (follows_text or text.isupper()):
             open_list = after.startswith(tuple("-*•")) or text.endswith(":")
             follows = after[:1].islower() and not open_list
