@@ -23,7 +23,7 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         for cue in parsed.cues("no", "none", "not_fitted")
     ):
         return True  # "Underfloor heating: no" amid running text
-    if _joined_to_denied(item, parsed) or _neither(item, group, parsed):
+    if _joined_to_denied(item, parsed) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
         return True
     for cue in parsed.cues("negation"):
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
@@ -34,6 +34,22 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
             between = [i for i in between if i not in own]
             if not between and not (cue.start < statement.split <= item.start):
                 return True
+    return False
+
+
+def _is_not_fitted(item: Item, parsed: Parsed) -> bool:
+    """Tell whether it is said of a thing that it is not fitted: "A heated floor is not fitted", "not equipped with"."""
+    for cue in parsed.cues("not_fitted"):
+        behind = cue.start >= item.end
+        if not behind and cue.clause == item.clause and parsed.text[cue.end :].lstrip().startswith(":"):
+            return True  # "Not included: heated floor, awning"
+        if cue.chunk != item.chunk or cue.sentence != item.sentence:
+            continue
+        first, last = (item, cue) if behind else (cue, item)
+        between = [i for i in parsed.items if first.end <= i.start and i.end <= last.start]
+        near = 0 <= last.first - first.last <= (NEGATION_REACH if behind else 1)
+        if near and not any(i.tells or i.has("thing") for i in between):
+            return True
     return False
 
 

@@ -91,3 +91,18 @@ def test_things_with_prices_in_one_paragraph_are_options_of_the_vans_in_brackets
 )
 def test_windows_behind_the_cab_are_those_of_the_living_space(states, region, line, expected):
     states(region, line, expected)
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "A heated floor is not fitted.", {"heated_floor": False}),
+        ("UK", "The van is not equipped with a thermal break.", {"thermal_break": False}),
+        ("US", "Not included: heated floor, awning.", {"heated_floor": False}),
+        ("US", "The awning is not included; a heated floor is.", {"heated_floor": True}),
+        ("DE", "Eine Fußbodenheizung ist nicht verbaut.", {"heated_floor": False}),
+        ("FR", "Le plancher chauffant n'est pas inclus.", {"heated_floor": False}),
+    ],
+)
+def test_what_is_said_to_be_not_fitted_is_not_there(states, region, line, expected):
+    states(region, line, expected)
