@@ -39,11 +39,18 @@ def _voltage(row: Found, parsed: Parsed) -> Item | None:
         item for item in parsed.items
         if item.quantity is not None and item.quantity.dimension == "voltage" and item.sentence == row.sentence
         and LOW_VOLTS <= item.quantity.each <= HIGH_VOLTS
-        and item.depth == row.item.depth and not _apart(row.item, item, parsed)
+        and (item.depth == row.item.depth or _bracketed(row.item, item, parsed))
+        and not _apart(row.item, item, parsed)
     ]  # fmt: skip
     if not near:
         return None
     return min(near, key=lambda item: abs(item.first - row.item.first) if row.item else 0)
+
+
+def _bracketed(charge: Item, volts: Item, parsed: Parsed) -> bool:
+    """Tell whether brackets behind a charge hold a voltage and nothing else: "3 × 120 Ah lithium (12.8 V)"."""
+    alone = parsed.text[volts.start - 1 : volts.start] == "(" and parsed.text[volts.end : volts.end + 1] == ")"
+    return alone and charge.end <= volts.start and volts.depth == charge.depth + 1
 
 
 def _apart(charge: Item, volts: Item, parsed: Parsed) -> bool:
