@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import itertools
 from collections import defaultdict
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -20,8 +20,7 @@ Cell = tuple[float, float, float, float]  # x0, top, x1, bottom
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(NamedTuple):
     """A straight edge from ``start`` to ``stop``; ``at`` is its y if it lies across the page, else its x."""
 
     across: bool

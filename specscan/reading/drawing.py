@@ -8,7 +8,6 @@ from __future__ import annotations
 import ctypes
 from dataclasses import dataclass, field
 from itertools import repeat
-from typing import Any
 
 import numpy as np
 import pypdfium2 as pdfium
@@ -169,7 +168,7 @@ class _Paths:
             return []
         counts = segments[places]
         owner = np.repeat(np.arange(len(places)), counts)
-        x, y, kinds = self._points(places, counts, owner)
+        x, y, parts = self._points(places, counts, owner)
         boxes = self.boxes[places]
         own = boxes[owner]
         slack = np.maximum(1.5, 0.12 * np.minimum(boxes[:, 2] - boxes[:, 0], boxes[:, 3] - boxes[:, 1]))[owner]
@@ -184,17 +183,18 @@ class _Paths:
             sheet.fills.append(Fill(Box(*box), color, framed=edge is not None and edge != WHITE))
         across, down = np.abs(x[1:] - x[:-1]), np.abs(y[1:] - y[:-1])
         level = (down <= 0.5) & (across > 0.5) | (across <= 0.5) & (down > 0.5)
-        joined = (owner[1:] == owner[:-1]) & (kinds[1:] == raw.FPDF_SEGMENT_LINETO)
         plain = (self.stroked[places] & ~rectangle)[owner[1:]]
-        found = np.flatnonzero(level & joined & plain & (np.maximum(across, down) >= SHORT))
+        found = np.flatnonzero(level & (owner[1:] == owner[:-1]) & plain & (np.maximum(across, down) >= SHORT))
+        kinds = numbers(_KIND, len(found), np.int32, [parts[place] for place in (found + 1).tolist()])
+        found = found[kinds == raw.FPDF_SEGMENT_LINETO]
         ends = np.column_stack([
             np.minimum(x[found], x[found + 1]), np.minimum(y[found], y[found + 1]),
             np.maximum(x[found], x[found + 1]), np.maximum(y[found], y[found + 1]),
         ])  # fmt: skip
         return [(place, Stroke(*end)) for place, end in zip(places[owner[found]].tolist(), ends.tolist(), strict=True)]
 
-    def _points(self, places: Places, counts: Places, owner: Places) -> tuple[Numbers, Numbers, NDArray[Any]]:
-        """Give the points of paths on the page as displayed, one path after the other, and by what each is reached."""
+    def _points(self, places: Places, counts: Places, owner: Places) -> tuple[Numbers, Numbers, list[int]]:
+        """Give the points of paths on the page as displayed, one path after the other, and the segments to them."""
         total = len(owner)
         number = np.arange(total) - np.repeat(np.cumsum(counts) - counts, counts)
         parts = list(map(_SEGMENT, self._at(places[owner]), number.tolist()))
@@ -202,4 +202,4 @@ class _Paths:
         own = written(_MATRIX, np.float32, 6, len(places), self._at(places), row=True)[0].astype(np.float64)
         px, py = _apply(own[owner], points[:, 0], points[:, 1])
         x, y = self.turn(*_apply(self.matrices[places[owner]], px, py))
-        return x, y, numbers(_KIND, total, np.int32, parts)
+        return x, y, parts

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
+import numpy as np
+
 from specscan.reading.widening import Columns
 from specscan.reading.words import Line, has_leader, middle_of
 from specscan.records.text import Box
@@ -62,14 +64,13 @@ def _respected(rows: list[list[Line]]) -> Columns:
     left = min(segment.box.x0 for row in rows for segment in row)
     right = max(segment.box.x1 for row in rows for segment in row)
     bins = int(right - left) + 2
-    cover = [0] * bins
+    covered = np.zeros(bins, np.int64)
     for row in rows:
-        inked: set[int] = set()
+        inked = np.zeros(bins, np.bool_)
         for segment in row:
-            inked.update(range(int(segment.box.x0 - left), int(segment.box.x1 - left) + 1))
-        for x in inked:
-            if 0 <= x < bins:
-                cover[x] += 1
+            inked[int(segment.box.x0 - left) : int(segment.box.x1 - left) + 1] = True
+        covered += inked
+    cover = covered.tolist()
     allowed = int(CROSSING_SHARE * len(rows))
     columns: Columns = []
     start: int | None = None

@@ -53,8 +53,9 @@ def _edges(sheet: Sheet) -> list[Edge]:
     edges: list[Edge] = []
     for stroke in sheet.strokes:
         if stroke.horizontal:
-            edges.append(Edge(True, (stroke.top + stroke.bottom) / 2, stroke.x0, stroke.x1))
-        else:
+            if stroke.x1 - stroke.x0 >= MIN_EDGE:
+                edges.append(Edge(True, (stroke.top + stroke.bottom) / 2, stroke.x0, stroke.x1))
+        elif stroke.bottom - stroke.top >= MIN_EDGE:
             edges.append(Edge(False, (stroke.x0 + stroke.x1) / 2, stroke.top, stroke.bottom))
     for fill in sheet.fills:
         box = fill.box
@@ -62,13 +63,11 @@ def _edges(sheet: Sheet) -> list[Edge]:
             continue
         if box.height > LIMIT_CELL_HEIGHT and not fill.framed:
             continue
-        edges += [
-            Edge(True, box.top, box.x0, box.x1),
-            Edge(True, box.bottom, box.x0, box.x1),
-            Edge(False, box.x0, box.top, box.bottom),
-            Edge(False, box.x1, box.top, box.bottom),
-        ]
-    return [edge for edge in edges if edge.stop - edge.start >= MIN_EDGE]
+        if box.width >= MIN_EDGE:
+            edges += [Edge(True, box.top, box.x0, box.x1), Edge(True, box.bottom, box.x0, box.x1)]
+        if box.height >= MIN_EDGE:
+            edges += [Edge(False, box.x0, box.top, box.bottom), Edge(False, box.x1, box.top, box.bottom)]
+    return edges
 
 
 def _words_inside(cells: list[Cell], words: list[Word]) -> dict[Cell, list[Word]]:

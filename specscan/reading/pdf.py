@@ -80,6 +80,7 @@ class Spelled:
 
     def __init__(self) -> None:
         self._words: dict[int, tuple[Letters, list[Word]]] = {}
+        self._signed: dict[int, tuple[list[Word], int, list[Word]]] = {}  # without signs, number of dots, with signs
         self._lines: dict[int, tuple[list[Word], list[Line]]] = {}
 
     def words(self, sheet: Sheet) -> list[Word]:
@@ -87,8 +88,13 @@ class Spelled:
         known = self._words.get(sheet.number)
         if known is None or known[0] is not sheet.letters:
             known = self._words[sheet.number] = sheet.letters, build_words(sheet.letters)
-        signs = drawn_signs(sheet, known[1])
-        return [*known[1], *signs] if signs else known[1]
+        if not sheet.dots:
+            return known[1]
+        signed = self._signed.get(sheet.number)
+        if signed is None or signed[0] is not known[1] or signed[1] != len(sheet.dots):
+            words = [*known[1], *drawn_signs(sheet, known[1])]
+            signed = self._signed[sheet.number] = known[1], len(sheet.dots), words
+        return signed[2]
 
     def lines(self, sheet: Sheet) -> list[Line]:
         """Give the lines of upright words of a sheet."""

@@ -71,10 +71,16 @@ def _spaced_pair(left: Word, right: Word) -> bool:
 
 def drawn_signs(sheet: Sheet, words: list[Word]) -> list[Word]:
     """Give bullets and marks that are drawn as small shapes the signs that look like them."""
-    signs = []
+    signs: list[Word] = []
+    upright = [word for word in words if not word.direction]
+    if not sheet.dots or not upright:
+        return signs
+    top, bottom = (np.array([getattr(word.box, name) for word in upright]) for name in ("top", "bottom"))
     for dot in sheet.dots:
         x, y = dot.box.middle
-        level = [word for word in words if not word.direction and word.box.top <= y <= word.box.bottom]
+        level = [upright[place] for place in np.flatnonzero((top <= y) & (y <= bottom)).tolist()]
+        if not level:
+            continue
         right = min((w for w in level if w.box.x0 >= dot.box.x1), key=lambda w: w.box.x0, default=None)
         near = right or min(level, key=lambda w: abs(w.box.middle[0] - x), default=None)
         if near is None or any(word.box.holds(x, y) for word in level):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import bisect
+import operator
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
@@ -127,6 +128,9 @@ def join_words(words: Sequence[Word]) -> str:
     return " ".join(word.text for word in words if not word.raised)
 
 
+LEFT_EDGE = operator.attrgetter("box.x0")
+
+
 def build_lines(words: list[Word]) -> list[Line]:
     """Group upright words by baseline, over the whole width; lines from top to bottom.
 
@@ -157,9 +161,10 @@ def build_lines(words: list[Word]) -> list[Line]:
         else:
             lines[best].append(word)
             bisect.insort(sizes[best], word.size)
-            usual[best] = middle_of(sizes[best])
+            if word.size != usual[best]:  # else it stays in the middle
+                usual[best] = middle_of(sizes[best])
     order = sorted(range(len(lines)), key=lambda i: bases[i])
-    return [Line(sorted(lines[i], key=lambda w: w.box.x0)) for i in order]
+    return [Line(sorted(lines[i], key=LEFT_EDGE)) for i in order]
 
 
 def _anchor(word: Word) -> float:
@@ -197,7 +202,7 @@ def is_leader(word: Word) -> bool:
 
 def _without_leaders(words: Sequence[Word]) -> tuple[list[Word], set[int]]:
     """Drop rows of leader dots; give the kept words and the places where one stood before."""
-    if not any(is_leader(word) for word in words):
+    if not any(word.text[:1] in LEADER_SIGNS and is_leader(word) for word in words):
         return list(words), set()
     kept: list[Word] = []
     breaks: set[int] = set()
@@ -245,7 +250,7 @@ def _cut(line: Line, gap: float, walls: Sequence[float]) -> list[Line]:
     listed = len(words) > 1 and is_bullet(words[0].text)
     for place, (left, right) in enumerate(zip(words, words[1:], strict=False), 1):
         wide = right.box.x0 - left.box.x1 > gap * max(left.size, right.size) and not right.raised
-        walled = any(left.box.x1 - 1 <= x <= right.box.x0 + 1 for x in walls)
+        walled = bool(walls) and any(left.box.x1 - 1 <= x <= right.box.x0 + 1 for x in walls)
         item = listed and place == 1 and right.box.x0 - left.box.x1 <= ITEM_GAP * max(left.size, right.size)
         if (wide or walled or place in breaks) and not (item and not walled):
             parts.append([right])
