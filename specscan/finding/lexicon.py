@@ -33,6 +33,9 @@ SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" 
 KEPT_ANALYSES = 4_000
 KEPT_ANSWERS = 20_000
 KEPT_LETTERS = 240
+# A paragraph is asked about three or four times, by all that read its document: the last ones are kept too.
+KEPT_PARAGRAPHS = 400
+PARAGRAPH_LETTERS = 1_200
 ENDS_IN_WORD = re.compile(r"(?:[^\W\d_]{2}|\d)\Z")  # what stands behind such a text changes nothing in how it is folded
 
 
@@ -112,6 +115,7 @@ class Lexicon:
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
+        self._kept_long = functools.lru_cache(maxsize=KEPT_PARAGRAPHS)(self._analysed)
         self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
         self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
         self._known_whole = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_all)
@@ -126,7 +130,9 @@ class Lexicon:
 
         The analysis may be shared with others who asked about the same text: it is to be read, not changed.
         """
-        return self._kept(text) if len(text) <= KEPT_LETTERS else self._analysed(text)
+        if len(text) <= KEPT_LETTERS:
+            return self._kept(text)
+        return self._kept_long(text) if len(text) <= PARAGRAPH_LETTERS else self._analysed(text)
 
     def _analysed(self, text: str) -> Analysis:
         tokens = self.folder.tokens(text)
