@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import pandas as pd
 
@@ -16,7 +16,7 @@ from specscan.records.facts import Saying, Settled
 from specscan.records.shown import on_page
 from specscan.records.truth import Truth
 from specscan.rulebook.claims import CLAIMED
-from specscan.settling.table import case_id, case_table
+from specscan.settling.table import case_id, table_of_cases
 
 ONLY_SAID = "only running text says so"
 
@@ -94,8 +94,7 @@ def judge_parts(claims: Sequence[Gathered], rules: ClaimBook) -> list[list[Claim
 def _cases(claims: Sequence[Gathered], rules: ClaimBook) -> pd.DataFrame:
     """Give the evidences as a table of cases with everything that is derived, by the names of the cases."""
     evidences = {claim.evidence.number: claim.evidence for claim in claims}
-    rows = [replace(row, van_id=number) for number, one in evidences.items() for row in one.rows]
-    table = case_table(rows, rules.book)
+    table = table_of_cases(((number, row) for number, one in evidences.items() for row in one.rows), rules.book)
     needed = {name for claim in claims for ask in claim.asked for name in ask.columns}
     if needed & set(DERIVED):
         table = pd.concat([table, derive(table, rules.book, only=needed)], axis=1)

@@ -27,8 +27,14 @@ def split_case(case: str) -> tuple[str, str]:
 
 
 def case_table(settled: Iterable[Settled], book: Rulebook) -> pd.DataFrame:
+    """Give the table of the cases of vans, as ``table_of_cases`` has it."""
+    return table_of_cases(((row.van_id, row) for row in settled), book)
+
+
+def table_of_cases(named: Iterable[tuple[str, Settled]], book: Rulebook) -> pd.DataFrame:
     """Give one row per case with the columns ``case_id`` and, for each field, what is known of it.
 
+    ``named`` are settled rows, each with the name of the van, or of the evidence, of which it is a case.
     A number or integer has ``f``, ``f__low``, ``f__high`` (floats in the canonical unit, NaN where unknown) and
     ``f__basis`` (str or None); a flag is a nullable boolean; a choice, set or text is str or None.
 
@@ -36,9 +42,9 @@ def case_table(settled: Iterable[Settled], book: Rulebook) -> pd.DataFrame:
     from 2 to 6 kW can deliver 6): those declare ``several`` in their field file, and their value counts alone.
     """
     cases: dict[str, dict[str, Settled]] = {}
-    for row in settled:
+    for name, row in named:
         if row.field in book.fields:
-            cases.setdefault(case_id(row.van_id, row.equipment), {})[row.field] = row
+            cases.setdefault(case_id(name, row.equipment), {})[row.field] = row
     rows = list(cases.values())
     columns: dict[str, object] = {"case_id": pd.Series(list(cases), dtype="object")}
     for name, spec in book.fields.items():
