@@ -89,12 +89,14 @@ def is_of_label(book: Rulebook, parsed: Parsed, split: int, *, head_last: bool) 
         return True
     last = max(named, key=lambda item: item.last)
     beside = last.last if head_last else words[0]
+    asked = [i for i in named if i.tells or any(t in book.things and book.things[t].aspect for t in i.names("thing"))]
     heads = {n for n in (*range(last.first, last.last), beside) if n in words}
+    heads -= {n for i in asked for n in range(i.first, i.last)}  # "Heating cable: none" asks for the cable
     spoken = {parsed.text[tokens[n].start : tokens[n].end].casefold() for n in heads} | {tokens[n].norm for n in heads}
     if book.cue_words("accessory") & spoken:
         return False  # "Mains lead: none" says nothing of the inlet
-    if beside not in words:
-        return True
+    if beside not in words or (head_last and parsed.text[last.end : tokens[beside].start].strip()):
+        return True  # "Thermische Trennung der Holme": what an article joins only says whose it is
     return any(item.first <= beside < item.last or _within(tokens[beside].start, item) for item in parsed.items)
 
 

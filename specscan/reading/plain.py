@@ -291,7 +291,7 @@ def _heads_text(lines: list[str], number: int, text: str) -> bool:
     below = [line.strip() for line in lines[number : number + 2]]
     if not text[:1].isupper() or not below or not below[0]:
         return False
-    several = len(below) > 1 and bool(below[1])
+    several = len(below) > 1 and bool(below[1]) or below[0].startswith(tuple("-*•"))
     return several or below[0].endswith(".") and len(below[0].split()) >= 5
 
 

@@ -9,6 +9,8 @@ ABSENT = [
     ("US", "Thermal break at the ribs: none", {"thermal_break": False}),
     ("US", "Gray tank heating system: none", {"gray_tank_heat": "none"}),
     ("DE", "Wasserleitungen beheizt: nein", {"water_lines_heated": False}),
+    ("DE", "Thermische Trennung der Holme: nein", {"thermal_break": False}),
+    ("FR", "Cordon chauffant sur les conduites d’eau : non", {"water_lines_heated": False}),
     ("FR", "Tuyaux d’eau isolés : non", {"water_lines_insulated": False}),
     ("FR", "Pas de toilettes à bord", {"toilet": "none"}),
 ]

@@ -128,6 +128,7 @@ NAMED = {
         ("DE", "Frischwasser: 100 l (Vorjahr: 80 l)", {"fresh_tank_l": 100}),
         ("FR", "Eau propre : 100 l (auparavant 80 l)", {"fresh_tank_l": 100}),
         ("UK", "The old model carried 70 litres of fresh water.", {}),
+        ("US", "Solar: 400 W\n\nThe 2025 model had 200 W of solar.", {"solar_w": 400}),
     ],
     "a stock part an owner has replaced": [
         ("US", "A 400 Ah lithium battery replaced the stock 100 Ah AGM.", LITHIUM),
@@ -143,6 +144,8 @@ NAMED = {
         ("DE", "Solaranlage 120 W: Mehrpreis 990 €", {"solar_w": ("option", 120)}),
         ("DE", "Solaranlage 120 W: gegen Aufpreis", {"solar_w": ("option", 120)}),
         ("FR", "Panneau solaire : 120 W (de série)", {"solar_w": 120}),
+        ("DE", "Serienausstattung\n\n- Solaranlage 120 W\n\nSonderausstattung\n\n- Wechselrichter 1500 W",
+         {"solar_w": 120, "inverter_w": ("option", 1500)}),
     ],
     "numbers": [
         ("FR", "Longueur : 5 m 99", {"length_mm": 5990}),
@@ -156,7 +159,7 @@ NAMED = {
         ("US", "Engine fuel: 25 gal", {"fuel_tank_l": 25 * GALLON}),
         ("AU", "Engine fuel: petrol", {"engine_fuel": "gasoline"}),
         ("QC", "Chauffage : au gaz propane", {"heater_fuel": "propane"}),
-        ("US", "Fuel type: Gas", {}),  # of the engine or of the heater: it does not say
+        ("US", "Fuel type: Gas", {"engine_fuel": "gasoline"}),
         ("UK", "Waste water: 15 gal", {"gray_tank_l": 15 * IMPERIAL}),
     ],
     "neither insulated nor heated": [
