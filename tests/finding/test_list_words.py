@@ -14,6 +14,13 @@ LINES = [
     ("Solar was an extra: 130 W", {"solar_w": ("option", 130)}),
     ("Barn-door blinds, insulated: standard", {"rear_shades_insulated": True}),
     ("Donor's fuel: 75 L", {}),
+    ("Filled: walls, roof and floor", {"insulated_surfaces": "ceiling+floor+walls"}),
+    ("Height, air conditioner fitted: 2,840 mm", {"height_mm": 2840}),
+    ("Grey tank, where: underneath, in the open, clad in foam",
+     {"gray_tank_location": "underbody", "gray_tank_insulated": True}),
+    ("Coldest test: -14 °C", {"rated_min_temp_c": -14}),
+    ("A diesel heater keeps it warm. It uses 0.45 litres of diesel an hour.",
+     {"heater_fuel": "diesel", "heater_consumption_l_h": 0.45}),
     ("Wall filling: hemp batts, 35 mm",
      {"insulation_material": "natural_fiber", "insulation_thickness_mm": 35, "insulated_surfaces": "walls"}),
 ]  # fmt: skip
