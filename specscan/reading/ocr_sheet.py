@@ -17,6 +17,7 @@ from specscan.records.text import Box, union
 
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
+SAME_ROW = 0.16  # em: strips whose baselines differ by less stand in one row
 BOLD = 1.13  # times the usual thickness of strokes
 PEERS = 6  # words that show the usual thickness of strokes
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
@@ -71,6 +72,7 @@ def put_on(sheet: Sheet, lines: list[Line], leaders: Sequence[Box], dpi: float) 
     scale = POINTS / dpi
     sizes = settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
     bold = _bold([one for _, one in read], sizes)
+    _settle_bases(read, sizes)
     printed = Printed()
     certain: list[float] = []
     placed = printed.glyphs
@@ -165,6 +167,22 @@ def settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
             settled[j] = mean
         left.difference_update(group)
     return settled
+
+
+def _settle_bases(read: list[tuple[Line, ReadStrip]], sizes: list[float]) -> None:
+    """Put strips side by side whose baselines nearly agree on one: parts of a row were found and measured apart."""
+    strips = zip(read, sizes, strict=True)
+    level = [(line.top + one.base, size, line, one) for (line, one), size in strips if not line.turn]
+    level.sort(key=lambda row: row[0])
+    row: list[tuple[float, float, Line, ReadStrip]] = []
+    for strip in [*level, None]:
+        if row and (strip is None or strip[0] - row[0][0] > SAME_ROW * row[0][1]):
+            base = statistics.median(own for own, _, _, _ in row)
+            for _, _, line, one in row:
+                one.base = base - line.top
+            row = []
+        if strip is not None:
+            row.append(strip)
 
 
 def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
