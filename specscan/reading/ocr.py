@@ -19,7 +19,7 @@ from specscan.reading.ocr_doubts import doubt_figures
 from specscan.reading.ocr_drawn import find_dots, find_fills, find_rules, without_dark_bars
 from specscan.reading.ocr_engine import COMMAND, Engine, Picture, Strip, engine_for, ocr_version
 from specscan.reading.ocr_gaps import completed
-from specscan.reading.ocr_leaders import find_leaders, without_leaders
+from specscan.reading.ocr_leaders import find_leaders, without
 from specscan.reading.ocr_picture import (
     POINTS,
     Frame,
@@ -34,6 +34,7 @@ from specscan.reading.ocr_picture import (
 )
 from specscan.reading.ocr_rules import OcrRules
 from specscan.reading.ocr_sheet import Doubt, Line, Printed, put_on
+from specscan.reading.ocr_signs import find_signs
 from specscan.reading.ocr_strips import FIGURE, ReadStrip, read_words
 from specscan.reading.sheet import Sheet
 from specscan.records.errors import DocumentError
@@ -153,10 +154,12 @@ class _PageReader:
         texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
         strokes, ruled = find_rules(picture, ink, texts, self.dpi)
         leaders = find_leaders(ink & ~ruled, self.dpi)
-        self._read_lines(lines, without_leaders(picture, leaders, self.dpi) if leaders else picture, ruled)
+        signs = find_signs(ink & ~ruled, self.dpi)
+        cleared = without([*leaders, *(box for box, _ in signs)], picture, self.dpi)
+        self._read_lines(lines, cleared, ruled)
         frame = Frame(width * s, height * s, turn, skew)
         sheet = Sheet(number, frame.width, frame.height, strokes=strokes, fills=fills)
-        printed = put_on(sheet, lines, leaders, self.dpi)
+        printed = put_on(sheet, lines, leaders, signs, self.dpi)
         letters = [Box(*box) for box in sheet.letters.boxes.tolist()]
         sheet.strokes = completed(strokes, picture, letters, self.dpi)
         sheet.dots = find_dots(ink & ~ruled, letters, self.dpi)

@@ -63,11 +63,11 @@ def _runs(row: list[Box], scale: float) -> Iterator[Box]:
         run = [dot] if dot is not None else []
 
 
-def without_leaders(picture: Picture, leaders: Sequence[Box], dpi: float) -> Picture:
-    """Give the picture with the ground of each row in the place of its dots."""
-    cleared = picture.copy()
+def without(places: Sequence[Box], picture: Picture, dpi: float) -> Picture:
+    """Give the picture with its ground at places (pixels), a row of dots say."""
+    cleared = picture.copy() if places else picture
     edge = max(1, round(0.4 * dpi / POINTS))
-    for row in leaders:
+    for row in places:
         y0, y1 = max(0, int(row.top) - edge), int(row.bottom) + edge
         x0, x1 = max(0, int(row.x0) - edge), int(row.x1) + edge
         part = cleared[y0:y1, x0:x1]

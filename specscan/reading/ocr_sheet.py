@@ -11,6 +11,7 @@ from itertools import accumulate
 from specscan.reading.ocr_align import Place
 from specscan.reading.ocr_leaders import leader_glyphs
 from specscan.reading.ocr_picture import POINTS
+from specscan.reading.ocr_signs import sign_glyphs
 from specscan.reading.ocr_strips import ReadStrip, StripWord
 from specscan.reading.sheet import Glyph, Letters, Sheet, Style
 from specscan.records.text import Box, union
@@ -18,7 +19,7 @@ from specscan.records.text import Box, union
 ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
 SAME_ROW = 0.16  # em: strips whose baselines differ by less stand in one row
-BOLD = 1.13  # times the usual thickness of strokes
+BOLD = 1.17  # times the thickness of strokes that a quarter of the words have at most
 PEERS = 6  # words that show the usual thickness of strokes
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
 
@@ -64,8 +65,10 @@ class Printed:
     sure: float = 0.0
 
 
-def put_on(sheet: Sheet, lines: list[Line], leaders: Sequence[Box], dpi: float) -> Printed:
-    """Add the words of lines and the rows of leader dots (pixels) to a sheet, and give what was put there."""
+def put_on(
+    sheet: Sheet, lines: list[Line], leaders: Sequence[Box], signs: Sequence[tuple[Box, str]], dpi: float
+) -> Printed:
+    """Add the words of lines, rows of leader dots and signs (pixels) to a sheet, and give what was put there."""
     read = [(line, line.read) for line in lines if line.read is not None and line.read.words]
     if not read:
         return Printed()
@@ -100,6 +103,7 @@ def put_on(sheet: Sheet, lines: list[Line], leaders: Sequence[Box], dpi: float) 
         if not line.turn
     ]
     placed += leader_glyphs(leaders, level, scale)
+    placed += sign_glyphs(signs, level, scale)
     sheet.letters = Letters.of(placed)
     printed.sure = statistics.mean(certain)
     return printed
@@ -186,10 +190,13 @@ def _settle_bases(read: list[tuple[Line, ReadStrip]], sizes: list[float]) -> Non
 
 
 def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
-    """Tell which strips are set bold: with thicker strokes than most words of the page, whatever their size."""
+    """Tell which strips are set bold: with thicker strokes than the thinner words of the page, whatever their size.
+
+    A table may have more words in its heads than in its cells: a quarter is thought to be plain.
+    """
     slender = [max(0.01, one.thickness) / size for one, size in zip(read, sizes, strict=True)]
     peers = [s for s, one in zip(slender, read, strict=True) if not one.light for _ in one.words]
-    usual = statistics.median(peers) if len(peers) >= PEERS else math.inf
+    usual = statistics.quantiles(peers, n=4)[0] if len(peers) >= PEERS else math.inf
     return [
         s > BOLD * usual and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
         for s, one in zip(slender, read, strict=True)
