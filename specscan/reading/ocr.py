@@ -154,7 +154,7 @@ class _PageReader:
         texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
         strokes, ruled = find_rules(picture, ink, texts, self.dpi)
         leaders = find_leaders(ink & ~ruled, self.dpi)
-        signs = find_signs(ink & ~ruled, self.dpi)
+        signs = find_signs(picture, ink & ~ruled, self.dpi)
         cleared = without([*leaders, *(box for box, _ in signs)], picture, self.dpi)
         self._read_lines(lines, cleared, ruled)
         frame = Frame(width * s, height * s, turn, skew)

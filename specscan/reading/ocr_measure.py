@@ -19,7 +19,7 @@ from specscan.reading.ocr_picture import Mask
 Shades = NDArray[np.float32]
 
 # Heights of signs above the baseline, those with round tops reach over it and below; from memory of common text faces.
-HEIGHTS = dict.fromkeys("ABDEFHIKLMNPRTUVWXYZbdfhklß0235689", 0.72)
+HEIGHTS = dict.fromkeys("ABDEFHIJKLMNPRTUVWXYZbdfhklß0235689", 0.72)
 HEIGHTS |= dict.fromkeys("OCGQS&", 0.735) | dict.fromkeys("147", 0.7)
 SMALL = dict.fromkeys("acemnorsuvwxz", 0.535)
 FEWEST_SMALL = 2

@@ -20,6 +20,8 @@ ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's c
 SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
 SAME_ROW = 0.16  # em: strips whose baselines differ by less stand in one row
 BOLD = 1.17  # times the thickness of strokes that a quarter of the words have at most
+HALF_WAY = 0.6  # of the way to what the heavier words of the page have
+SHORT_BOLD = 1.3  # BOLD for codes and words of two letters, which measure less well
 PEERS = 6  # words that show the usual thickness of strokes
 RAISED = 0.62  # font size of a raised sign, as a share of its line's
 
@@ -73,7 +75,7 @@ def put_on(
     if not read:
         return Printed()
     scale = POINTS / dpi
-    sizes = settled_sizes([one.size for _, one in read], [len(one.words) for _, one in read])
+    sizes = settled_sizes(_guessed(read), [len(one.words) for _, one in read])
     bold = _bold([one for _, one in read], sizes)
     _settle_bases(read, sizes)
     printed = Printed()
@@ -173,6 +175,20 @@ def settled_sizes(sizes: list[float], weights: list[int]) -> list[float]:
     return settled
 
 
+def _guessed(read: list[tuple[Line, ReadStrip]]) -> list[float]:
+    """Give the size of each strip; where nothing in it could be measured, a dash say, that of the text in its row."""
+    known = [(line.top + one.base, one.size) for line, one in read if one.measured and not line.turn]
+    sizes = []
+    for line, one in read:
+        size = one.size
+        if known and not one.measured and not line.turn:
+            middle = (line.top + line.bottom) / 2
+            base, near = min(known, key=lambda row: abs(row[0] - 0.36 * row[1] - middle))
+            size = near if abs(base - 0.36 * near - middle) < 0.5 * near else size
+        sizes.append(size)
+    return sizes
+
+
 def _settle_bases(read: list[tuple[Line, ReadStrip]], sizes: list[float]) -> None:
     """Put strips side by side whose baselines nearly agree on one: parts of a row were found and measured apart."""
     strips = zip(read, sizes, strict=True)
@@ -197,7 +213,10 @@ def _bold(read: list[ReadStrip], sizes: list[float]) -> list[bool]:
     slender = [max(0.01, one.thickness) / size for one, size in zip(read, sizes, strict=True)]
     peers = [s for s, one in zip(slender, read, strict=True) if not one.light for _ in one.words]
     usual = statistics.quantiles(peers, n=4)[0] if len(peers) >= PEERS else math.inf
+    heavy = [s / usual for s in slender if s > BOLD * usual]
+    least = max(BOLD, 1 + HALF_WAY * (statistics.median(heavy) - 1)) if heavy else BOLD
+    signs = [[sign for word in one.words for sign in word.text if sign.isalnum()] for one in read]
     return [
-        s > BOLD * usual and sum(letter.isalpha() for word in one.words for letter in word.text) >= 3
-        for s, one in zip(slender, read, strict=True)
+        s > (least if sum(sign.isalpha() for sign in own) >= 3 else max(least, SHORT_BOLD)) * usual and len(own) >= 2
+        for s, own in zip(slender, signs, strict=True)
     ]

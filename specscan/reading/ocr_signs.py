@@ -11,6 +11,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from specscan.reading.ocr_engine import Picture
 from specscan.reading.ocr_picture import POINTS, Mask
 from specscan.reading.sheet import Glyph, Style
 from specscan.records.text import Box
@@ -19,11 +20,12 @@ from specscan.records.text import Box
 ACROSS = (3.0, 10.0)  # points
 JOINED = 1.1  # points: a diamond of four parts has such white between them at most
 ALIKE = 0.8  # share of a shape and what is drawn that both cover
-FULL, PARTED, HOLLOW = 0.93, 0.6, 0.2  # share of a diamond that is inked: all of it; four parts; an outline
+FULL, HOLLOW_BELOW = 0.93, 0.55  # share of a shape that is inked: all of it; no more than an outline
+WHOLE_FROM, PARTED_TO = 0.93, 0.82  # darkness of the middle of a diamond, as a share of that around it
 STAR = 0.382  # radius of the inner corners of a five-pointed star, of that of its points
 
 
-def find_signs(ink: Mask, dpi: float) -> list[tuple[Box, str]]:
+def find_signs(picture: Picture, ink: Mask, dpi: float) -> list[tuple[Box, str]]:
     """Give the diamonds and stars in the ink of a page, in pixels, each with its sign."""
     import cv2
 
@@ -36,7 +38,7 @@ def find_signs(ink: Mask, dpi: float) -> list[tuple[Box, str]]:
         if not ACROSS[0] * scale <= min(w, h) <= max(w, h) <= ACROSS[1] * scale or abs(w - h) > 0.15 * max(w, h):
             continue
         own = labels[y : y + h, x : x + w] == number
-        sign = _sign(_filled(own), ink[y : y + h, x : x + w] & own)
+        sign = _sign(_filled(own), ink[y : y + h, x : x + w] & own, picture[y : y + h, x : x + w])
         if sign:
             found.append((Box(x, y, x + w, y + h), sign))
     return found
@@ -52,15 +54,34 @@ def _filled(mask: Mask) -> Mask:
     return whole.astype(bool)
 
 
-def _sign(whole: Mask, inked: Mask) -> str:
-    """Give the sign of a filled shape, by how much of it is inked; empty where it is none of them."""
+def _sign(whole: Mask, inked: Mask, shades: Picture) -> str:
+    """Give the sign of a filled shape, by how much of it is inked; empty for other shapes, and where it is unsure."""
     share = float(inked.sum()) / max(1, int(whole.sum()))
     corners = [(0.5, 0.0), (1.0, 0.5), (0.5, 1.0), (0.0, 0.5)]
-    if _covers(whole, corners):
-        for least, sign in ((FULL, "◆"), (PARTED, "❖"), (HOLLOW, "◇")):
-            if share >= least:
-                return sign
-    return "★" if share >= FULL and _covers(whole, _star()) else ""
+    if not _covers(whole, corners):
+        return "★" if share >= FULL and _covers(whole, _star()) else ""
+    if share < HOLLOW_BELOW:
+        return "◇"
+    middle = _middle(shades)
+    return "◆" if middle >= WHOLE_FROM else "❖" if middle <= PARTED_TO else ""
+
+
+def _middle(shades: Picture) -> float:
+    """Give how dark the middle of a diamond is, as a share of the darkness between it and the corners.
+
+    A diamond of four parts has a white cross in its middle, which may be too thin to show as white.
+    """
+    height, width = shades.shape
+    ground = float(shades.max())
+    wide = max(1, round(0.04 * (height + width)))
+
+    def dark(x: float, y: float) -> float:
+        row, column = int(y * height), int(x * width)
+        first, left = max(0, row - wide // 2), max(0, column - wide // 2)
+        return ground - float(shades[first : first + wide, left : left + wide].mean())
+
+    around = [dark(0.5, 0.24), dark(0.76, 0.5), dark(0.5, 0.76), dark(0.24, 0.5)]
+    return dark(0.5, 0.5) / max(1.0, float(np.mean(around)))
 
 
 def _star() -> list[tuple[float, float]]:

@@ -50,13 +50,17 @@ class StripWord:
 
 @dataclass(slots=True)
 class ReadStrip:
-    """A strip that was read: its words, font size and baseline in pixels of the strip, the thickness of its strokes."""
+    """A strip that was read: its words, font size and baseline in pixels of the strip, the thickness of its strokes.
+
+    ``measured`` tells that its size was measured by letters; else it is a guess by the height of its ink.
+    """
 
     words: list[StripWord]
     size: float
     base: float
     thickness: float = 0.0
     light: bool = False
+    measured: bool = True
 
 
 def read_words(strip: Strip, crop: Picture, ruled: Mask, rules: OcrRules) -> ReadStrip:
@@ -65,14 +69,15 @@ def read_words(strip: Strip, crop: Picture, ruled: Mask, rules: OcrRules) -> Rea
     places = align(strip.signs, ink, first_size(ink))
     size, base = size_and_base(places, ink.shape[0])
     dark = darkness(crop, ink, light=light)
-    size = fine_size(places, dark) or size
+    fine = fine_size(places, dark)
+    size = fine or size
     if FIGURE.search(strip.text):
         places = align(strip.signs, ink, size)
     places = _without_dust(places, size, rules)
     words = [_word(group, size, base, rules) for group in _parted(places, size, rules)]
     words = [word for number, word in enumerate(words) if not _is_rule(words, number, size, ink.shape[0])]
     _spell(words, size, base, rules)
-    return ReadStrip(words, size, base, thickness(dark, ink), light)
+    return ReadStrip(words, size, base, thickness(dark, ink), light, fine is not None)
 
 
 def _is_rule(words: list[StripWord], number: int, size: float, height: int) -> bool:
