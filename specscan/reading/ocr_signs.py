@@ -17,8 +17,8 @@ from specscan.reading.sheet import Glyph, Style
 from specscan.records.text import Box
 
 # Set by looking at scans made for the purpose; common practice, no source.
-ACROSS = (3.0, 10.0)  # points
-JOINED = 1.1  # points: a diamond of four parts has such white between them at most
+ACROSS = (4.0, 11.0)  # points
+JOINED = 1.5  # points: a diamond of four parts has such white between them at most
 ALIKE = 0.8  # share of a shape and what is drawn that both cover
 FULL, HOLLOW_BELOW = 0.93, 0.55  # share of a shape that is inked: all of it; no more than an outline
 WHOLE_FROM, PARTED_TO = 0.93, 0.82  # darkness of the middle of a diamond, as a share of that around it
