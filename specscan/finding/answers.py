@@ -66,7 +66,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, h
     things = list(dict.fromkeys(thing for group in labels for thing in group.things))
     asked = {name for item in parsed.items if item.start < statement.split for name in item.names("aspect")}
     told = [i for i in parsed.items if i.start >= statement.split and (i.tells or i.quantity is not None)]
-    plain = is_plain(book, parsed, statement.split, things)
+    plain = is_plain(book, parsed, statement.split, things) or _denies_kind(book, lead, parsed)
     for thing in things:
         if answer == "no" and _is_modifier(thing, labels):
             continue  # "Gray tank heating unit: none" says nothing of the tank's being there
@@ -104,6 +104,12 @@ def _is_modifier(thing: str, labels: list[Group]) -> bool:
     return bool(own) and any(
         other.first == item.last and thing not in other.names("thing") for item in own for other in items
     )
+
+
+def _denies_kind(book: Rulebook, lead: Item, parsed: Parsed) -> bool:
+    """Tell whether an answer says that such a thing is not there, whatever else the label says: "none (no tank)"."""
+    named = [t for i in parsed.items if i.first == lead.last and i.chunk == lead.chunk for t in i.names("thing")]
+    return any(book.things[t].aspect == "capacity" and not book.things[t].stands_for for t in named if t in book.things)
 
 
 def _names_kind(spec: FieldSpec, parsed: Parsed, split: int) -> bool:

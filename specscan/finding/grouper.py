@@ -48,7 +48,7 @@ class Grouper:
                 things = item.names("short")
             if things:
                 named.append((item, things))
-        referring = [pair for pair in named if self._refers(pair[1])]
+        referring = [pair for pair in named if self._refers(pair[1]) and not self._ends_name(pair[0], parsed)]
         named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named, parsed)]
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
@@ -90,6 +90,10 @@ class Grouper:
         """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""
         specs = [self.book.things.get(thing) for thing in things]
         return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
+
+    def _ends_name(self, item: Item, parsed: Parsed) -> bool:
+        """Tell whether such a word only ends the short name of a thing: "GW and BW tanks" are no other tanks."""
+        return any(i.has("short") and i.last == item.first and i.chunk == item.chunk for i in parsed.items)
 
     def _resolved(self, named: list[tuple[Item, list[str]]]) -> list[tuple[Item, list[str]]]:
         """Put the things that the sentence named before for words such as "neither tank"; without such they go."""

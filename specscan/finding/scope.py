@@ -7,6 +7,7 @@ import itertools
 import re
 from dataclasses import dataclass, field
 
+from specscan.finding.excepted import left_out, said_of_others
 from specscan.finding.found import Availability, Found
 from specscan.finding.in_order import van_in_order
 from specscan.finding.items import Item, Parsed
@@ -376,8 +377,12 @@ def settle_scope(
     elif named is not None:
         inside = named & base
         base = inside or (named if scope.vans is None or not named else base)
-    result: dict[str, Availability | None] = {}
-    for van in sorted(base):
+    excepted = left_out(found.item, parsed) if "except" in parsed.cue_names else frozenset()
+    if excepted:
+        base = (base - excepted) or (everyone - excepted)
+    others = said_of_others(parsed, everyone) if "other_members" in parsed.cue_names and scope.vans is None else {}
+    result: dict[str, Availability | None] = {**others}
+    for van in sorted(base - others.keys()):
         said = found.availability or item_availability(found.item, parsed, split, van)
         result[van] = said if said is not None else scope.of(van)
     return result

@@ -87,6 +87,12 @@ class Sections:
             elif named and not self._heads_all(heading):
                 sense.vans = named
 
+    def _prices_van(self, heading: str) -> bool:
+        """Tell whether a heading gives the price of a van: it is its name, or begins with "MSRP" or "from"."""
+        first = heading.casefold().strip(" *:")
+        words = self.kit.lexicon.words.price_from
+        return self.vans.is_name(heading) or any(re.match(rf"{re.escape(word)}(?!\w)", first) for word in words)
+
     def _heads_all(self, heading: str) -> bool:
         """Tell whether a heading stands over nearly the whole document, as its title does."""
         return self.governed[heading] >= MOST * max(1, self.governed[""])
@@ -109,7 +115,7 @@ class Sections:
             sense.availability = Availability.NOT_AVAILABLE
         elif "standard" in cues and "optional" in cues:
             return
-        elif "optional" in cues or "if_equipped" in cues or (has_price(heading) and not self.vans.is_name(heading)):
+        elif "optional" in cues or "if_equipped" in cues or (has_price(heading) and not self._prices_van(heading)):
             sense.availability = Availability.OPTIONAL
         elif "standard" in cues:
             sense.availability = Availability.STANDARD

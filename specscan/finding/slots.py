@@ -37,6 +37,8 @@ class SlotReader:
             and any(self.book.fields[n].basis for n in named)
         ):
             return self._by_basis(quantity, fields, statement, item, noted=True)  # a note goes before the label
+        if named and all(self.book.fields[n].basis == "none" for n in named) and self._says_basis(item, statement):
+            return self._by_basis(quantity, fields, statement, item)  # "Heating power (useful): 4 kW"
         if named:
             return self._by_nearest_aspect(item, named, sentence)
         if any(self.book.fields[n].basis for n in fields):
@@ -52,6 +54,12 @@ class SlotReader:
             if asked & others and bare and not self._beside_answer(item, sentence):
                 return None
         return fields[0]
+
+    @staticmethod
+    def _says_basis(item: Item, statement: Statement) -> bool:
+        """Tell whether the label, or the words beside a figure, say that heat given off or taken in is meant."""
+        cues = statement.parsed.cues("input", "output")
+        return any(cue.start < statement.split or cue.chunk == item.chunk for cue in cues)
 
     def only_field(self, quantity: Quantity, statement: Statement, sentence: Sentence) -> str | None:
         """Give the one field that has such a quantity, if the heading speaks of its thing: "Fuel: 0.16 gal/h"."""

@@ -129,6 +129,10 @@ class Units:
             unit = self.named(inner.strip()) if inner != text else None
             if unit is not None:
                 return unit
+        for inner in re.findall(r"[(\[]([^\s,)\]]{1,10}), [^\W\d_]{3,}[)\]]", text):  # "(Ah, lithium)"
+            unit = self.named(inner)
+            if unit is not None:
+                return unit
         for inner in re.findall(r"[(\[]([^\s)\]]{3,10}) [^\W\d_]{3,}[)\]]", text):  # "(Btu/hr input)", "(gal usable)"
             unit = self.named(inner)
             if unit is not None:

@@ -69,6 +69,7 @@ class WordReader:
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
             apart = group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]
             negated = is_negated(item, statement, group)
+            named = _told_by_name(self.book, item, group, statement)
             for concept in concepts:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
@@ -82,7 +83,7 @@ class WordReader:
                     targets = targets or self._described(concept, item, things, statement, sentence)
                 for thing in targets:
                     for name in owns(self.book, thing, concept):
-                        if self._fits(name, concept, item, group, sentence, thing):
+                        if name not in named and self._fits(name, concept, item, group, sentence, thing):
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
         told = {one.field for one in found if not one.from_label}
         return [one for one in found if one.field not in told or not self._is_part_of_label(one, statement)]
@@ -278,3 +279,18 @@ def _together(surface: Item, other: Item, vocabulary: str, statement: Statement)
     }  # fmt: skip
     tokens = [(n, t) for n, t in enumerate(statement.parsed.analysis.tokens) if t.start < split and t.norm.isalpha()]
     return bool(places) and all(n in places for n, _ in tokens)
+
+
+def _told_by_name(book: Rulebook, item: Item, group: Group | None, statement: Statement) -> set[str]:
+    """Give the fields that the name of a thing tells by itself in running text: "front-wheel drive" and a rear bed."""
+    if statement.how is not How.PROSE or group is None:
+        return set()
+    if any(name.start <= item.start < name.end for name in group.items):
+        return set()
+    told: set[str] = set()
+    for name in group.items:
+        over = [i for i in statement.parsed.items if name.start <= i.start < name.end]
+        vocabularies = {c.name for i in over for c in i.concepts if c.kind == "value"}
+        specs = {field: book.fields[field] for field in name.names("alone")}
+        told |= {field for field, spec in specs.items() if spec.vocabulary in vocabularies and not spec.union}
+    return told
