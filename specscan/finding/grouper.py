@@ -53,8 +53,9 @@ class Grouper:
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
             for item in shorts:  # one that is accepted counts as named for those behind it
-                if item.start < split and item.has("aspect") and self._of_context(item, context):
-                    continue  # "Fuel" under "Heating" is what the heater burns
+                asks = item.start < split and item.has("aspect") and self._of_context(item, context)
+                if asks and not self._fitting(item.names("short"), parsed, split):
+                    continue  # "Fuel" under "Heating" is what the heater burns, but not "Fuel: 24 gal"
                 if self.short_names.accepts(item, parsed, split, named, shorts):
                     named.append((item, self._answered(item.names("short"), parsed, split)))
         if "beside" in parsed.kinds:
@@ -70,9 +71,13 @@ class Grouper:
 
     def _answered(self, things: list[str], parsed: Parsed, split: int) -> list[str]:
         """Give those of several things of one short name that a figure answers: "Fuel: 24 gal diesel" is the tank."""
-        figures = {i.quantity.dimension for i in parsed.items if i.quantity is not None and i.start >= split}
-        fitting = [t for t in things if any(self.book.fields[f].dimension in figures for f in self.book.fields_of(t))]
+        fitting = self._fitting(things, parsed, split)
         return fitting if len(things) > 1 and fitting else things
+
+    def _fitting(self, things: list[str], parsed: Parsed, split: int) -> list[str]:
+        """Give those of some things that can have one of the figures behind a label."""
+        figures = {i.quantity.dimension for i in parsed.items if i.quantity is not None and i.start >= split}
+        return [t for t in things if any(self.book.fields[f].dimension in figures for f in self.book.fields_of(t))]
 
     def _of_context(self, item: Item, context: Context) -> bool:
         """Tell whether a word names an aspect of a thing that the headings name."""
