@@ -102,6 +102,7 @@ def test_windows_behind_the_cab_are_those_of_the_living_space(states, region, li
         ("US", "The awning is not included; a heated floor is.", {"heated_floor": True}),
         ("DE", "Eine Fußbodenheizung ist nicht verbaut.", {"heated_floor": False}),
         ("FR", "Le plancher chauffant n'est pas inclus.", {"heated_floor": False}),
+        ("FR", "## Absent de ce fourgon\n\n- Rupture de pont thermique", {"thermal_break": False}),
     ],
 )
 def test_what_is_said_to_be_not_fitted_is_not_there(states, region, line, expected):
