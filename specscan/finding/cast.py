@@ -10,10 +10,11 @@ from specscan.finding.full_names import cased_model, full_name, is_series_word, 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.listing import read_listing
 from specscan.finding.names import NameReader
-from specscan.finding.place import Names, Place
+from specscan.finding.place import Names, Place, begins_with, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
-from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_roster, unbroken
+from specscan.finding.range_names import RangeNames, place_of
+from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_lone, read_roster, unbroken
 from specscan.finding.table_heads import HeadReader
 from specscan.finding.told_names import ToldNames
 from specscan.finding.years import YEAR
@@ -22,6 +23,7 @@ from specscan.rulebook.book import Rulebook
 
 CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
+FIRST_ALONE = 3  # lines in which a company stands alone
 MIN_ALIKE = 2
 
 
@@ -35,6 +37,7 @@ class CastReader:
         self.chapters = ChapterReader(lexicon)
         self.heads = HeadReader(lexicon, quantities)
         self.can_be_name = self.heads.can_be_name
+        self.range_names = RangeNames(lexicon, list(book.words.values()), self.names.is_filler, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
@@ -45,11 +48,13 @@ class CastReader:
         names = self.names.read(document)
         own = [p for p in document.passages if p.number not in names.other]
         heads = self.heads.read(own, named)
+        self._take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         self._split_maker(names, heads or [*alone, *lines])
         no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
-        roster = read_roster(own, names.series if names.series == names.title else "", no_codes)
+        titled = names.title.startswith(names.series) and not names.used
+        roster = read_roster(own, names.series if titled else "", no_codes)
         if roster is not None and self._is_other_title(names, roster):
             roster = None
         if roster is not None and heads:
@@ -65,6 +70,9 @@ class CastReader:
         if roster is not None and len(roster.codes) == 1 and not heads:
             several = read_listing(own, self.names, self.lexicon) or self.told.read(names, own)
             roster = roster if len(several) < 2 else None
+        told = self.range_names.told(own, names.maker) if roster is None and not heads else None
+        if told is not None and not names.used and not re.search(r"\d", names.title):
+            roster = Roster(told[0], tuple(told[1]), told[2])
         if roster is not None:
             self._take_names(names, roster, own)
             players = [
@@ -79,13 +87,60 @@ class CastReader:
                 players, mapping = chapters, match_heads(heads, [player.model for player in chapters], names.series)
         else:
             listing = read_listing(own, self.names, self.lexicon)
-            players = [Player(one.model, one.place, listed=one) for one in listing] or self.told.read(names, own)
+            players = [Player(one.model, one.place, listed=one) for one in listing] or self._alone(names, own)
+            players = players or self.told.read(names, own)
             mapping = {}
         if not players and names.title:
+            names.title = self._longer_title(names, own)
             players = [Player(names.title, names.title_place)]
         cast = Cast(names, players, mapping, rostered=roster is not None)
         add_aliases(cast, self.lexicon.words)
         return cast
+
+    def _alone(self, names: Names, own: list[Passage]) -> list[Player]:
+        """Give the vans of a line that lists names of no common range, where no other title names the range."""
+        plain = "" if not names.title or self.names.is_filler(names.title) else names.title
+        listed = read_lone(own, plain, self.can_be_name) if not names.used else []
+        if listed:
+            names.title = names.series = ""
+        return [Player(name, Place(passage, passage.page, name)) for name, passage in listed]
+
+    def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
+        """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
+        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        if not plain or names.used or (names.series and all(begins_with(head, names.series) for head in plain)):
+            return
+        alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
+        if alone and not all(begins_with(head, names.title) for head in plain):
+            names.title = names.series = ""  # the first van of a line that lists them
+        name = self.range_names.of_heads(plain, names, document, own)
+        if not name and names.series and not names.maker and self._is_house(names.title, plain, own):
+            names.maker, names.maker_place = names.title, names.title_place
+            names.title = names.series = ""
+        if name and name.casefold() != names.series.casefold():
+            before = names.series.removesuffix(f" {name}")
+            if not names.maker and before != names.series:
+                names.maker, names.maker_place = before, names.title_place  # "Marrowfen Drift" over "the Drift S"
+            names.title = names.series = name
+            names.title_place = place_of(name, own)
+
+    def _longer_title(self, names: Names, own: list[Passage]) -> str:
+        """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""
+        if re.search(r"\d", names.title) or names.used:
+            return names.title
+        lines = {p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None and p.page in (0, 1)}
+        longer = [line for line in lines if begins_with(line, names.title) and len(line) > len(names.title)]
+        rest = without_start(longer[0], names.title) if len(longer) == 1 else ""
+        named = re.fullmatch(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*)?", rest) is not None
+        if not named or self.names.clean(longer[0], names.maker) != longer[0] or self.names.is_filler(rest):
+            return names.title
+        return longer[0] if self.can_be_name(longer[0]) and not self.names.is_label(rest) else names.title
+
+    def _is_house(self, title: str, heads: list[str], own: list[Passage]) -> bool:
+        """Tell whether a title is the company above vans with names of their own, which no line sets behind it."""
+        spoken = all(is_series_word(head.split()[0]) and not re.search(r"\d", head) for head in heads)
+        first = any(p.table is None and p.text.strip() == title for p in own[:FIRST_ALONE])
+        return spoken and first and not re.search(r"\d", title)
 
     @staticmethod
     def _is_other_title(names: Names, roster: Roster) -> bool:

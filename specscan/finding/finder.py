@@ -39,7 +39,9 @@ class Finder:
         ``named`` is the van that the user says the document is about: it counts where the document names none.
         """
         kit = self.kits.for_document(document)
-        rows, heads = with_model_rows(document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name)
+        rows, heads = with_model_rows(
+            document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
+        )
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
         document = replace(document, passages=rows)
         cast = kit.casts.read(document, heads)

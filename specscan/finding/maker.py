@@ -8,7 +8,7 @@ from collections import Counter
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
 from specscan.finding.whole_words import any_of, any_word, lowered, places
-from specscan.records.text import Document, Kind, Passage
+from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
@@ -18,6 +18,8 @@ JOINTS = {"&", "+"}  # between the two names of a company
 SHORT_HEADING = 40
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
+LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
+FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 FIRST_LINES = 3  # where a company's name stands alone
 
 
@@ -28,7 +30,9 @@ class MakerReader:
         self.book = book
         self.lexicon = lexicon
         self.words = lexicon.words
-        self.fillers = {phrase.casefold() for phrase in self.words.title_fillers}
+        self.fillers = {
+            phrase.casefold() for phrase in (*self.words.title_fillers, *self.words.vans, *self.words.model_words)
+        }
         self.trade = {word.casefold() for word in self.words.cues.get("company", [])}
         self.openers = {
             word.casefold() for word in (*self.words.articles_of_names, *self.words.drop, *self.words.pronouns)
@@ -145,10 +149,11 @@ class MakerReader:
         ``legal`` is the name with a legal form behind it, if there is one.
         """
         stem = legal.split()[0].casefold() if legal else ""
+        own_words = {word.casefold() for word in legal.split()}
         lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
         body = " ".join(p.text for p in own if not p.text.isupper())
         for place, passage in enumerate(lines):
-            text = passage.text.partition(",")[0].strip(" .")
+            text = self.unspaced(passage.text.partition(",")[0].strip(" ."), own)
             words = text.split()
             shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
             shouted = shouted and not self._names_range(words)
@@ -160,20 +165,38 @@ class MakerReader:
                 and len(words) <= 3
                 and not any(c.isdigit() for c in text)
             )
+            more = [word for word in words if word.casefold() not in own_words]
+            if stem and any(not self._is_trade(word) or word.islower() for word in more):
+                known = shouted = False  # "MARROWFEN DRIFT" of "Marrowfen Ltd" names the range too
             company = place < FIRST_LINES and not stem and self._names_company(words)
             company = company or (not stem and self._is_described(words, passage.text))
             if place < FIRST_LINES and not stem and (since := self._company_since(words)):
                 return since, Place(passage, passage.page, since)
-            if (
-                (shouted and not self._is_filler(text) and (not stem or words[0].casefold() == stem))
-                or known
-                or company
-            ):
+            if (shouted and not self.is_filler(text) and (not stem or words[0].casefold() == stem)) or known or company:
                 return self.cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
                 return match.group(1).strip(), Place(None, 0, title.text)
         return None
+
+    def unspaced(self, text: str, own: list[Passage]) -> str:
+        """Give a line of single letters, "M A R R O W F E N V A N S", as words; any other as it is.
+
+        Its words are told apart as they are printed elsewhere, or before a word for the trade.
+        """
+        if not LETTERS.fullmatch(text):
+            return text
+        letters = re.sub(r"\s", "", text)
+        pattern = re.compile(r"(?<!\w)" + r"[ \u00a0]?".join(map(re.escape, letters)) + r"(?!\w)", re.IGNORECASE)
+        for passage in own:
+            for match in pattern.finditer(passage.text):
+                if not LETTERS.fullmatch(match.group()):
+                    return match.group()
+        for word in sorted(self.trade, key=len, reverse=True):
+            rest = letters[: -len(word)]
+            if len(word) >= ENDING and len(rest) >= ENDING and letters.casefold().endswith(word):
+                return f"{rest} {letters[-len(word) :]}"
+        return letters
 
     def _names_range(self, words: list[str]) -> bool:
         """Tell whether a line names a range, by a word for it: "THE DRIFT RANGE"."""
@@ -194,15 +217,18 @@ class MakerReader:
         if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
             return False
         other = [word for word in words if not self._is_trade(word)]
-        return 1 <= len(other) < len(words) and not self._is_filler(" ".join(other))
+        return 1 <= len(other) < len(words) and not self.is_filler(" ".join(other))
 
     def _signed(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the name behind "by" at the end of a title: "The Drift by Marrowfen"."""
         words = any_word(self.words.made_by)
-        pattern = re.compile(rf"\w (?:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
-        for title in document.titles:
-            match = pattern.search(PARTED.split(title.text)[0].strip(" .")) if title.page in (0, 1) else None
-            if match is not None and not self._is_filler(match.group(1)):
+        pattern = re.compile(rf"(?:\w |^)(?i:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
+        opening = [Title(p.text, p.page, 0.0, "page") for p in own[:FIRST_SIGNED] if p.table is None]
+        titles = [one for one in (*document.titles, *opening) if one.page in (0, 1)]
+        parted = [(one, part.strip(" .")) for one in titles for part in PARTED.split(one.text)]
+        for title, part in parted:
+            match = pattern.search(part)
+            if match is not None and not self.is_filler(match.group(1)):
                 name = self._strip_legal(match.group(1))
                 return name, self._first_place(name, own) or Place(None, title.page, title.text)
         return None
@@ -229,9 +255,9 @@ class MakerReader:
                 if match is None:
                     continue
                 words = match.group(1).split()
-                while words and (words[0].casefold() in self.openers or self._is_filler(words[0])):
+                while words and (words[0].casefold() in self.openers or self.is_filler(words[0])):
                     words = words[1:]
-                if words and not self._is_filler(" ".join(words)):
+                if words and not self.is_filler(" ".join(words)):
                     return " ".join(words), Place(passage, passage.page, " ".join(words))
         return None
 
@@ -239,7 +265,7 @@ class MakerReader:
         """Tell whether a line names a company and its trade: "Marrowfen, builders of camper vans since 1998"."""
         rest = re.findall(r"\w+", line.partition(",")[2])
         named = 1 <= len(words) <= 3 and all(word[:1].isupper() and word.isalpha() for word in words)
-        return named and any(self._is_trade(word) for word in rest[:5]) and not self._is_filler(" ".join(words))
+        return named and any(self._is_trade(word) for word in rest[:5]) and not self.is_filler(" ".join(words))
 
     def running_maker(self, document: Document, series: str) -> tuple[str, Place] | None:
         """Give the name at the head or foot of the pages that is not the range's: "Marrowfen · Season 2026".
@@ -262,7 +288,7 @@ class MakerReader:
         if not (1 <= len(capital) <= 3 and len(words) <= 4) or {words[0], words[-1]} & JOINTS:
             return False
         named = all(word[:1].isupper() and word.isalpha() for word in capital)
-        return named and not self._is_filler(name) and not self.lexicon.knows_label(name)
+        return named and not self.is_filler(name) and not self.lexicon.knows_label(name)
 
     def _is_trade(self, word: str) -> bool:
         """Tell whether a word is one for the trade or ends with one: "Vans", "Vanworks", "Reisemobilbau"."""
@@ -293,7 +319,7 @@ class MakerReader:
         a, b = one.casefold().split(), two.casefold().split()
         return a[: len(b)] == b or b[: len(a)] == a
 
-    def _is_filler(self, text: str) -> bool:
+    def is_filler(self, text: str) -> bool:
         """Tell whether a line says nothing but words of the trade: "SPECIFICATIONS", "BASE", "FRESH WATER"."""
         if text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split()):
             return True

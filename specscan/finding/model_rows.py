@@ -2,24 +2,33 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from specscan.finding.place import begins_with
 from specscan.records.text import Head, Passage
 
 SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but names
+
+FIRST_ROWS = 2  # of a table: the base vehicle may stand above the vans
+CODED = re.compile(r"\d[\d.]*(?: ?[A-ZÀ-Þ][\w-]*){0,2}$|[A-Z]{1,3}[ -]?\d[\w-]*(?: [A-Z]{1,2})?$")
 
 Column = tuple[int | None, str]  # a column's number and its printed head
 
 
 def with_model_rows(
-    passages: Sequence[Passage], labels: Sequence[str], can_be_name: Callable[[str], bool]
+    passages: Sequence[Passage],
+    labels: Sequence[str],
+    can_be_name: Callable[[str], bool],
+    range_of: Callable[[str], str] = lambda label: "",
 ) -> tuple[tuple[Passage, ...], frozenset[str]]:
     """Give the passages with the vans of such a row as the heads of the columns below them, and these heads.
 
     It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
-    parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows.
+    parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows;
+    ``range_of`` gives the range that a label names, as "Drift" before "540" and "600 Q", or an empty text.
     """
     wanted = {label.casefold() for label in labels}
     tables: dict[int, list[Passage]] = defaultdict(list)
@@ -30,7 +39,7 @@ def with_model_rows(
     rows: set[tuple[int | None, int | None]] = set()
     for cells in tables.values():
         first = min(cell.row_index or 0 for cell in cells)
-        labelled = [c for c in cells if _label(c) in wanted]
+        labelled = [c for c in cells if _label(c) in wanted] or _ranged(cells, range_of)
         row = labelled or [c for c in cells if c.row_index == first and not _label(c)]
         texts = [cell.text for cell in row]
         if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
@@ -40,7 +49,10 @@ def with_model_rows(
         if told or sure < (SURE_SHARE if labelled else 1) * len(texts):
             continue
         ranges = _are_ranges(row, can_be_name)
-        named |= {_column(c): Head(f"{_head(c)} {c.text}" if ranges else c.text, c.box(), c.notes) for c in row}
+        above = range_of(row[0].row.text) if labelled and row[0].row is not None else ""
+        for cell in row:
+            start = _head(cell) if ranges else "" if begins_with(cell.text, above) else above
+            named[_column(cell)] = Head(f"{start} {cell.text}".strip(), cell.box(), cell.notes)
         rows.add((row[0].table, row[0].row_index))
     if not named:
         return tuple(passages), frozenset()
@@ -55,6 +67,15 @@ def with_model_rows(
         if (passage.table, passage.row_index) not in rows or passage.table is None
     )
     return headed, frozenset(head.text for head in named.values())
+
+
+def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Passage]:
+    """Give the cells of a row near the top that begin with codes behind the name of their range."""
+    for number in sorted({cell.row_index or 0 for cell in cells})[:FIRST_ROWS]:
+        row = [cell for cell in cells if (cell.row_index or 0) == number]
+        if all(CODED.match(cell.text) for cell in row) and row[0].row is not None and range_of(row[0].row.text):
+            return row
+    return []
 
 
 def _label(cell: Passage) -> str:

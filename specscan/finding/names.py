@@ -49,7 +49,7 @@ class NameReader(TitleReader):
         pattern = re.compile(rf"(?<=[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(names.title)}(?!\w)")
         for passage in own:
             match = pattern.search(passage.text)
-            if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self._is_filler(match.group(1)):
+            if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self.is_filler(match.group(1)):
                 names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
                 return
 
@@ -62,6 +62,8 @@ class NameReader(TitleReader):
             small = [place for place, word in enumerate(words) if word.islower()]
             if small and self.lexicon.cues(self.lexicon.analyse(" ".join(words[small[0] :])), "company"):
                 words = words[: small[0]]  # "Marrowfen    builders of camper vans"
+            if not self._is_plain_name(words) and (bare := self.clean(passage.text, "").split()) != words:
+                words = bare  # "MARROWFEN  PRICE LIST 2026"
             if self._is_plain_name(words):
                 name = self.cased(" ".join(words), own)
                 names.maker, names.maker_place = name, Place(passage, passage.page, " ".join(words))

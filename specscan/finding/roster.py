@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 
 from specscan.finding.place import begins_with, without_start
-from specscan.finding.whole_words import holds, lowered, may_hold
+from specscan.finding.whole_words import count, holds, lowered, may_hold
 from specscan.records.text import Kind, Passage
 
 FIRST_PASSAGES = 14
+LONE_PASSAGES = 6
+LONE_LETTERS = 80
+LONE_USES = 2  # of each name in the rest of the text
+MOST_LONE = 6
 LONGEST = 170  # letters of such a line, with what stands before it
 PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
 CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
 YEAR = re.compile(r"(?:19|20)\d\d")
 
 
@@ -48,7 +53,38 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
         several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
         if several or (len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])):
             return Roster(series, tuple(codes), passage)
+        bare = _bare_codes(parts, title, passage, own, fillers)
+        if bare:
+            return Roster(title, tuple(bare), passage)
     return None
+
+
+def read_lone(own: Sequence[Passage], title: str, can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
+    """Give the vans that a short line near the title lists by names of their own: "Alcove | Larder", "540, 600".
+
+    The text uses each of them again. ``title`` is the document's title where it is none of them.
+    """
+    for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:LONE_PASSAGES]:
+        parts = _parts(passage.text.strip(" .*"), "")
+        if not 2 <= len(parts) <= MOST_LONE or len(set(parts)) < len(parts) or len(passage.text) > LONE_LETTERS:
+            continue
+        if title and title.casefold() not in (part.casefold() for part in parts):
+            return []
+        named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)
+        others = [one.text for one in own if one is not passage]
+        if named and all(sum(count(text, part) for text in others) >= LONE_USES for part in parts):
+            return [(part, passage) for part in parts]
+    return []
+
+
+def _bare_codes(
+    parts: Sequence[str], title: str, passage: Passage, own: Sequence[Passage], fillers: Collection[str]
+) -> list[str]:
+    """Give the codes of a line that lists nothing else, "540 | 600 Q", under the name of their range."""
+    coded = all(BARE.match(part) and CODE.fullmatch(part) and _is_code(part, fillers) for part in parts)
+    if not title or not coded or len(set(parts)) < max(2, len(parts)) or re.fullmatch(r"[\d\s.]+", title):
+        return []
+    return list(parts) if all(_stands_elsewhere(part, passage, own) for part in parts) else []
 
 
 def _parts(text: str, title: str) -> list[str]:

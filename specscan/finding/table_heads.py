@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from specscan.finding.full_names import PRICE, BareHeads
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import Place
 from specscan.finding.quantities import QuantityReader
+from specscan.finding.titles import LIST_JOINT
 from specscan.records.text import Passage
 
 MAX_HEAD_WORDS = 6
 MAX_HEAD = 40
 MIN_ROWS = 2
+FIRST_LINES = 14
+LONGEST_LINE = 200
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -24,7 +27,8 @@ class HeadReader:
         self.lexicon = lexicon
         self.quantities = quantities
         self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
-        self.generic = {word.casefold() for word in lexicon.words.column_words}
+        words = lexicon.words
+        self.generic = {word.casefold() for word in (*words.column_words, *words.unit_systems)}
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""
@@ -33,18 +37,20 @@ class HeadReader:
             if passage.table is not None:
                 tables.setdefault(passage.table, []).append(passage)
         found: dict[str, Place] = {}
+        lines = [p.text for p in own[:FIRST_LINES] if p.table is None and len(p.text) <= LONGEST_LINE]
         for cells in tables.values():
-            for head, place in self._heads_of(cells, named):
+            for head, place in self._heads_of(cells, named, lines):
                 found.setdefault(head, place)
         return found
 
-    def _heads_of(self, cells: list[Passage], named: frozenset[str]) -> list[tuple[str, Place]]:
+    def _heads_of(self, cells: list[Passage], named: frozenset[str], lines: list[str]) -> list[tuple[str, Place]]:
         rows = _unique(p.row.text for p in cells if p.row is not None)
         columns = _unique(p.column.text for p in cells if p.column is not None and not PRICE.search(p.text))
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
             heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
+            heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
@@ -66,6 +72,14 @@ class HeadReader:
             or (len(text) <= MAX_HEAD and text.split()[0] in firsts)
         ]
 
+    def _is_described_name(self, text: str) -> bool:
+        """Tell whether a text that could be a label has a word with a capital that no label has: "Long Alcove"."""
+        words = text.split()
+        norms = self.lexicon.folder.norms
+        unknown = [word for word in words if not self.lexicon.known_words.issuperset(norms(word))]
+        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
+        return 1 < len(words) <= 2 and bool(unknown) and not things and all(word[0].isupper() for word in words)
+
     def can_be_name(self, text: str) -> bool:
         """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
         plain = self.bare_heads.bare(text.strip(" *†"))
@@ -80,13 +94,19 @@ class HeadReader:
         if len(unit) > 1 and unit.islower() and self.quantities.units.named(unit):
             return False  # "kg" over the weights of options
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
-            return False
+            return self._is_described_name(plain)
         if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):
             return False
         cues = self.lexicon.cues(
             self.lexicon.analyse(plain), "standard", "optional", "not_available", "yes", "no", "all_vans", "package"
         )
         return not cues
+
+
+def _lists(line: str, text: str, heads: Sequence[str]) -> bool:
+    """Tell whether a line lists a text beside heads that name vans: "Ridge, Shore Plus and Duo"."""
+    listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
+    return any(part.endswith(text) for part in listed) and any(part.endswith(head) for part in listed for head in heads)
 
 
 def _unique(texts: Iterable[str]) -> list[str]:

@@ -20,6 +20,10 @@ FIRST_SENTENCES = 10  # passages in which a name may be said
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
+LIST_JOINT = re.compile(r"\s*[,;]\s+|\s+[|·•/]\s+|\s+(?:and|et|und|&)\s+")
+OPENING = 6  # lines above the first sentence, list or table of a document
+OPENING_LETTERS = 60
+OPENING_WEIGHT = 2
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
@@ -38,7 +42,13 @@ class TitleReader(YearReader):
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
         )
+        dating = any_word(self.words.model_year)
+        self.dated = re.compile(
+            rf"(?<!\w)(?:{dating})\s+(?=(?:19|20)\d\d(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
+        )
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
+        function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
+        self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
@@ -58,6 +68,8 @@ class TitleReader(YearReader):
             if not name or len(name.split()) > MAX_NAME_WORDS:
                 continue
             key = name.casefold()
+            if self._is_left_over(key):
+                continue
             candidates[key] += weight
             line = self._shortened(text, names.maker)
             if line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower():
@@ -86,6 +98,14 @@ class TitleReader(YearReader):
             self._split_used(names, own)
         names.series = self._series(names.title)
 
+    def _is_left_over(self, name: str) -> bool:
+        """Tell whether common words are all that is left of a line: "Maße" of "Daten und Maße", "Unsere"."""
+        words = name.split()
+        if all(word in self.function_words for word in words):
+            return True
+        common = self.lexicon.known_words | self.function_words
+        return not re.search(r"\d", name) and common.issuperset(self.lexicon.folder.norms(name)) and self.is_label(name)
+
     def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:
         """Give the first line where it can be the maker's name, and nothing else uses it: it may name no van.
 
@@ -108,8 +128,14 @@ class TitleReader(YearReader):
         for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
             place = self._place_of(title, own)
+            if self._lists_codes(title.text):
+                continue
             texts.append((4 - min(rank, 3) + dated, title.text, place))
             texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
+        for passage in self._opening(own):
+            texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
+            if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
+                texts.append((OPENING_WEIGHT, passage.text, Place(passage, passage.page, passage.text)))
         for passage in own[:12]:
             if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
                 texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
@@ -118,7 +144,7 @@ class TitleReader(YearReader):
         for title in document.titles:
             if title.origin in ("metadata", "html"):
                 texts += self._parts(3, title.text, self._place_of(title, own))
-            elif title.page > 1:
+            elif title.page > 1 and title.origin == "page":
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
@@ -128,6 +154,23 @@ class TitleReader(YearReader):
             stem = stem[number.end() :]  # files are numbered
         texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
         return texts
+
+    @staticmethod
+    def _lists_codes(line: str) -> bool:
+        """Tell whether a line lists the codes of several vans: "540 | 600 Q"."""
+        parts = [YEAR.sub("", part).strip() for part in LIST_JOINT.split(line)]
+        return len(parts) > 1 and all(re.match(r"\d|[A-Z]{1,3}[ -]?\d", part) for part in parts)
+
+    @staticmethod
+    def _opening(own: Sequence[Passage]) -> list[Passage]:
+        """Give the short lines with which a document opens, before its first sentence, list or table."""
+        found = []
+        for passage in own[:OPENING]:
+            long = len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
+            if passage.page not in (0, 1) or passage.kind not in (Kind.HEADING, Kind.PROSE, Kind.LINE) or long:
+                break
+            found.append(passage)
+        return found
 
     def _parts(self, weight: int, text: str, place: Place) -> list[tuple[int, str, Place]]:
         """Give the parts of a line such as "Marrowfen Vans | 2026 Drift 21 | Questions"; one that begins with a year
@@ -161,10 +204,16 @@ class TitleReader(YearReader):
                     if sentence and not (dated or coded or again or described):
                         continue
                     known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
-                    if (nouns and sentence and not (coded or described)) or known or self._is_filler(name):
+                    known = known or (sentence and not again and self._tells_base(part))
+                    if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
+
+    def _tells_base(self, sentence: str) -> bool:
+        """Tell whether a sentence is about the base vehicle, so that a name in it may be that one's."""
+        mentions = self.lexicon.analyse(sentence).mentions
+        return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
 
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
@@ -177,7 +226,7 @@ class TitleReader(YearReader):
         """Give a title without maker, years, brackets and words such as "specifications"."""
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
-        text = YEAR.sub(" ", text)
+        text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
         whole = text
         for pattern in self.filling.values():
             text = pattern.sub(" ", text)
@@ -196,7 +245,8 @@ class TitleReader(YearReader):
         pattern = re.compile(rf"(?<!\w){re.escape(name)}s?(?!\w)", re.IGNORECASE)
         heads = {head.text for passage in own for head in (passage.row, passage.column) if head is not None}
         texts = {passage.text for passage in own} | heads
-        return any(pattern.search(text) for text in texts if not any(line in text for line in lines))
+        matches = (m for text in texts if not any(line in text for line in lines) for m in pattern.finditer(text))
+        return any(match.group()[0].isupper() for match in matches)
 
     def _best_title(
         self,
@@ -209,7 +259,7 @@ class TitleReader(YearReader):
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
             words = key.split()
-            if not any(c.isalpha() for c in key) or self._is_filler(key) or self._is_label(key):
+            if not any(c.isalpha() for c in key) or self.is_filler(key) or self.is_label(key):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
@@ -230,7 +280,7 @@ class TitleReader(YearReader):
         said = any(word in self.words.drop or word in self.words.numbers for word in words[:1])
         return "," in text or coded or dated or said or any(word in self.words.drop for word in words)
 
-    def _is_label(self, text: str) -> bool:
+    def is_label(self, text: str) -> bool:
         """Tell whether a prominent line is the label of a specification and no name."""
         if not self.lexicon.knows_label(text) or re.search(r"\d", text):
             return False
@@ -285,5 +335,5 @@ def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:
 
 def _is_row(title: str, firsts: set[str], words: set[str]) -> bool:
     """Tell whether a prominent line is a row of a table: all its words stand there, and begin two or more cells."""
-    said = set(title.split())
+    said = {word.strip(",") for word in title.split() if any(c.isalnum() for c in word)}
     return said <= words and len(said & firsts) > 1

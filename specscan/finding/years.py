@@ -83,7 +83,7 @@ class YearReader(MakerReader):
 
     def _titles_document(self, before: str) -> bool:
         """Tell whether a year stands behind nothing but the kind of document: "Fiche technique 2026  5.4 6.0"."""
-        return len(before.split()) in (1, 2, 3) and self._is_filler(before.strip())
+        return len(before.split()) in (1, 2, 3) and self.is_filler(before.strip())
 
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]

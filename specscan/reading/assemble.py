@@ -10,7 +10,7 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.heads import ReadCell, ReadTable, read_table
 from specscan.reading.seams import is_copy
 from specscan.reading.words import Line, is_bullet
-from specscan.records.text import Box, Head, Kind, Passage, Source, union
+from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
 
 LABEL_WORDS = 8
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
@@ -38,6 +38,7 @@ class Assembler:
     known_heads: set[str] = field(default_factory=set)
     tables: int = 0
     block: int = 0
+    corners: list[Title] = field(default_factory=list)  # what stands over the labels of tables
     source: Source = "text"
     places: bool = True  # whether words have places on a page; text and HTML have none
 
@@ -110,6 +111,9 @@ class Assembler:
                 self._add_cell_text(page, lonely)
             for cell in table.cells:
                 self._add_read_cell(page, cell)
+            corner = " ".join(cell.plain for cell in table.heads.get(0, []))
+            if corner and not table.inherited:
+                self.corners.append(Title(corner, page, 0.0, "corner"))
             self.last_table = table
             self.known_heads |= table.names(self.hints)
 

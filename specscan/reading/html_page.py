@@ -57,7 +57,7 @@ def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         sha256=sha256,
         kind="html",
         passages=tuple(assembler.passages),
-        titles=tuple(reader.titles),
+        titles=(*reader.titles, *assembler.corners),
         pages=(PageState(0, None, None, True),),
         language=(root.get("lang") or "").split("-")[0].lower(),
         message="; ".join([*said, *sorted(reader.said)]),

@@ -197,7 +197,7 @@ def _assemble(
         sha256=sha256,
         kind="pdf",
         passages=tuple(assembler.passages),
-        titles=tuple(titles),
+        titles=(*titles, *assembler.corners),
         pages=tuple(states),
         message="; ".join(messages),
         metadata=info,

@@ -103,7 +103,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         sha256=sha256,
         kind="text",
         passages=tuple(assembler.passages),
-        titles=tuple(title for title in titles if title.text),
+        titles=(*(title for title in titles if title.text), *assembler.corners),
         pages=(PageState(0, None, None, True),),
         message=f"lines of over {LIMIT_LINE} characters were cut"
         if len(text) > sum(map(len, lines)) + len(lines)

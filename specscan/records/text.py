@@ -146,7 +146,7 @@ class Title:
     text: str
     page: int
     size: float
-    origin: Literal["page", "metadata", "file", "html"]
+    origin: Literal["page", "metadata", "file", "html", "corner"]  # the corner of a table, over its labels
 
 
 @dataclass(frozen=True, slots=True)
