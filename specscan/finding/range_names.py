@@ -61,7 +61,8 @@ class RangeNames:
 
     def told(self, own: Sequence[Passage], maker: str) -> tuple[str, list[str], Passage] | None:
         """Give range, codes and passage of the sentence that lists the vans of a range; each is used elsewhere too."""
-        everything = "\n".join(p.text for p in own)
+        heads = {head.text for p in own for head in (p.row, p.column) if head is not None}
+        everything = "\n".join([*(p.text for p in own), *heads])
         for passage in own[:FIRST]:
             if passage.kind not in (Kind.PROSE, Kind.BULLET, Kind.LINE) or passage.table is not None:
                 continue

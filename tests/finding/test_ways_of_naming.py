@@ -1,0 +1,82 @@
+"""Where names of vans, ranges and makers stand on pages, and how vans are named."""
+
+import pytest
+
+TABLE = "| {corner} | {a} | {b} |\n|---|---|---|\n" + "".join(
+    f"| {label} | {one} | {two} |\n"
+    for label, one, two in (
+        ("Length", "5990 mm", "6360 mm"), ("Width", "2050 mm", "2050 mm"), ("Height", "2650 mm", "2650 mm"),
+        ("Fresh water tank", "90 L", "110 L"), ("Gray water tank", "80 L", "95 L"), ("Sleeps", "2", "3"),
+    )
+)  # fmt: skip
+FOOT = "\nMarrowfen Ltd, 12 Quay Road, Hythe.\n"
+
+
+@pytest.fixture
+def names_of(read_file, tmp_path):
+    """Give a function that reads a text and gives its vans' models and makers."""
+
+    def read(text):
+        path = tmp_path / "pages.md"
+        path.write_text(text + FOOT, encoding="utf-8")
+        vans = read_file(path).found.vans
+        return sorted(van.model for van in vans), {van.maker for van in vans}
+
+    return read
+
+
+@pytest.mark.parametrize(
+    "opening, corner, a, b, models",
+    [
+        ("# Camper vans 2026", "Wendrill range", "540", "600 Q", ["Wendrill 540", "Wendrill 600 Q"]),
+        ("# Camper vans 2026", "Wendrill", "5.4", "6.0 Snow", ["Wendrill 5.4", "Wendrill 6.0 Snow"]),
+        (
+            "# Technical data\n\nThe Wendrill comes in two lengths: the 540 and the 600 Q.",
+            "Model", "540", "600 Q", ["Wendrill 540", "Wendrill 600 Q"],
+        ),
+        (
+            "# Technical data\n\nThere are the Solo and the Duo in the Wendrill range.",
+            "", "Solo", "Duo", ["Wendrill Duo", "Wendrill Solo"],
+        ),
+        ("# Our vans 2026\n\nAlcove | Larder", "Models", "Alcove", "Larder", ["Alcove", "Larder"]),
+        ("# Our vans at a glance\n\nMY26", "Models", "Q54", "Q60", ["Q54", "Q60"]),
+        ("# Wendrill 2026\n\n6 | 6 Winter", "", "6", "6 Winter", ["Wendrill 6", "Wendrill 6 Winter"]),
+    ],
+)  # fmt: skip
+def test_vans_are_named_by_heads_and_by_what_names_their_range(names_of, opening, corner, a, b, models):
+    found, makers = names_of(f"{opening}\n\n{TABLE.format(corner=corner, a=a, b=b)}")
+    assert found == models
+    assert makers == {"Marrowfen"}
+
+
+@pytest.mark.parametrize(
+    "line, maker",
+    [
+        ("M A R R O W F E N", "Marrowfen"),
+        ("O R D W E L L C A M P E R V A N S", "Ordwell Campervans"),
+        ("ORDWELL", "Ordwell"),
+        ("by Ordwell", "Ordwell"),
+    ],
+)
+def test_a_logo_in_capitals_or_single_letters_and_by_name_the_maker(read_file, tmp_path, line, maker):
+    path = tmp_path / "pages.md"
+    path.write_text(f"{line}\n\n# Wendrill 2026\n\n{TABLE.format(corner='', a='Wendrill 540', b='Wendrill 600')}")
+    assert {van.maker for van in read_file(path).found.vans} == {maker}
+
+
+def test_a_list_of_codes_in_running_text_names_the_vans_of_the_range(names_of):
+    text = (
+        "# Wendrill\n\nModel year 2026\n\n540 | 600 Q\n\nThe 540 is 5990 mm long and carries 90 L of fresh water. "
+        "The 600 Q is 6360 mm long, sleeps 3 and carries 110 L of fresh water."
+    )
+    assert names_of(text)[0] == ["Wendrill 540", "Wendrill 600 Q"]
+
+
+def test_a_line_of_common_words_names_no_range(names_of):
+    text = f"# Vans\n\n## Daten und Maße\n\n## What is on which van\n\n{TABLE.format(corner='', a='Q54', b='Q60')}"
+    assert names_of(text)[0] == ["Q54", "Q60"]
+
+
+def test_the_trim_on_a_line_below_the_range_belongs_to_the_only_van(names_of):
+    rows = "\n".join(f"- {row}" for row in ("Length: 5990 mm", "Width: 2050 mm", "Height: 2650 mm", "Sleeps: 2"))
+    assert names_of(f"# Wendrill\n\nWendrill Solo\n\n{rows}")[0] == ["Wendrill Solo"]
