@@ -53,7 +53,9 @@ class CastReader:
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         self._split_maker(names, heads or [*alone, *lines])
         no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
-        titled = names.title.startswith(names.series) and not names.used
+        titled = names.series == names.title or (
+            not heads and not names.used and begins_with(names.title, names.series)
+        )
         roster = read_roster(own, names.series if titled else "", no_codes)
         if roster is not None and self._is_other_title(names, roster):
             roster = None

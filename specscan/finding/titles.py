@@ -166,7 +166,8 @@ class TitleReader(YearReader):
         """Give the short lines with which a document opens, before its first sentence, list or table."""
         found = []
         for passage in own[:OPENING]:
-            long = len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
+            numbered = re.search(r"\d{4}", YEAR.sub("", passage.text)) is not None  # of stock
+            long = numbered or len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
             if passage.page not in (0, 1) or passage.kind not in (Kind.HEADING, Kind.PROSE, Kind.LINE) or long:
                 break
             found.append(passage)
