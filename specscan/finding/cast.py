@@ -215,7 +215,11 @@ class CastReader:
             full[head] = cased_model(full_name(name, names, text, plain), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
+        ranged = [model for model in full.values() if model.startswith(f"{names.series} ")] if names.series else []
         for head, model in full.items():
+            if len(ranged) > 1 and model == names.series and len(ranged) == len(full) - 1:
+                mapping[head] = frozenset(ranged)  # the range of all the others heads a table
+                continue
             same = next((m for m in players if m.casefold() == model.casefold()), None)
             if same is None:
                 longer = [m for m in full.values() if m.casefold().endswith(" " + model.casefold()) and m != model]

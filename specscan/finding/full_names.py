@@ -45,6 +45,9 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
     ``ranges`` are names of ranges in small letters, which stay.
     """
     found = []
+    sister = f"{names.series.casefold()} "
+    if names.series and any(head.casefold().startswith(sister) for head in heads):
+        return heads  # "Dovetail 18" and "Mortise 22" under the title "Dovetail and Mortise" are of two ranges
     for head in heads:
         words, kept = head.split(), head
         for cut in range(1, len(words)):
@@ -78,6 +81,8 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     for base in (names.title, series):
         if base and stands_before(text, base, head):
             return f"{base} {head}"
+    if any(other.casefold() == series.casefold() for other in heads) and is_series_word(head.split()[0]):
+        return head  # "Alcove", "Gable", "Turret": what the title names first is one of the vans, and no range
     if CODE.match(head) or not is_series_word(head.split()[0]):
         return f"{series} {head}"
     if not re.search(r"\d", head):

@@ -7,7 +7,7 @@ from collections import Counter
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
-from specscan.finding.whole_words import any_of, any_word, lowered, places
+from specscan.finding.whole_words import any_of, any_word, count, lowered, places
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
@@ -16,6 +16,7 @@ ENDING = 4  # letters of a word for the trade that other words may end with
 CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3}")
 JOINTS = {"&", "+"}  # between the two names of a company
 SHORT_HEADING = 40
+CAPITAL_BEHIND = re.compile(r"[ \u00a0]([A-ZÀ-Þ][\w’'-]+)")
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
@@ -48,7 +49,7 @@ class MakerReader:
 
     def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
         labelled = self._labelled(own, self.words.maker_labels)
-        if labelled is not None:
+        if labelled is not None and not self._is_measure(labelled[0]):
             names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
             return
         if names.used:
@@ -68,6 +69,11 @@ class MakerReader:
             names.maker, names.maker_place = company
             names.maker_weak = True
 
+    @staticmethod
+    def _is_measure(name: str) -> bool:
+        """Tell whether what stands beside "Converter" is no company: "60 A"."""
+        return not any(len(word) > 1 and word[0].isupper() and word.isalpha() for word in re.split(r"[^\w'’]+", name))
+
     def _short(self, name: str, document: Document, own: list[Passage]) -> str:
         """Give a company's name without its word for the trade where the document says it so.
 
@@ -81,8 +87,23 @@ class MakerReader:
         if not tail:
             return name
         alone = re.compile(rf"(?<!\w){re.escape(stem)}(?!\s+{re.escape(tail[0])}(?!\w))(?!\w)")
-        texts = [p.text for p in own] + [t.text for t in document.titles if t.origin != "file"]
-        return stem if any(alone.search(text) for text in texts) else name
+        texts = [p.text for p in own] + [t.text for t in document.titles if t.origin in ("page", "html")]
+        whole = "\n".join(texts)
+        said = any(not self._is_place(whole, match, stem) for match in alone.finditer(whole))
+        return stem if said else name
+
+    def _is_place(self, text: str, match: re.Match[str], stem: str) -> bool:
+        """Tell whether a word is a town: "at Marrowfen", "Marrowfen Mills" where nothing is called Mills."""
+        before = re.findall(r"[\w'’]+", text[max(0, match.start() - 16) : match.start()])
+        if before and before[-1].casefold() in self.words.cues.get("in_place", []):
+            return True
+        if text[: match.start()].endswith(", ") and text[match.end() : match.end() + 1] in (".", ",", ""):
+            return True  # "14 Fulling Lane, Marrowfen."
+        behind = CAPITAL_BEHIND.match(text, match.end())
+        if behind is None:
+            return False
+        word = behind.group(1)
+        return count(text, word) <= count(text, f"{stem} {word}")
 
     def _labelled(self, own: list[Passage], labels: list[str]) -> tuple[str, Place] | None:
         wanted = {label.casefold() for label in labels}

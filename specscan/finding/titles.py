@@ -26,6 +26,7 @@ OPENING_LETTERS = 60
 OPENING_WEIGHT = 2
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
+BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,})+\s*$")  # "Drift 21 in winter"
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 
 
@@ -229,16 +230,16 @@ class TitleReader(YearReader):
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
         whole = text
+        text = _without(text, maker)  # before the words of the trade that its name may hold
         for pattern in self.filling.values():
             text = pattern.sub(" ", text)
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
-        text = self.form.sub(" ", text)
-        for part in (maker, maker.split()[0]) if maker else ():
-            if may_hold(text, part):
-                text, cut = re.subn(rf"(?<!\w){re.escape(part)}(?!\w)", " ", text, flags=re.IGNORECASE)
-                if cut:
-                    text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
+        whole = text
+        text = _without(self.form.sub(" ", text), maker.split()[0] if maker else "")
+        if text != whole:
+            text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
+        text = BEHIND_CODE.sub(r"\1", text)
         return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
     def _stands_alone(self, name: str, lines: set[str], own: list[Passage]) -> bool:
@@ -315,6 +316,13 @@ class TitleReader(YearReader):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
+
+
+def _without(text: str, name: str) -> str:
+    """Give a text without the name of its maker."""
+    if not name or not may_hold(text, name):
+        return text
+    return re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
 
 
 def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:

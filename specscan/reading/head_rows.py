@@ -64,9 +64,9 @@ def _is_grouped(grid: Grid, hints: Hints) -> bool:
 
 
 def _only_heads(grid: Grid, rows: list[int]) -> bool:
-    """Tell whether a grid is the drawn head of a table whose rows have no walls: bold cells and no labels."""
+    """Tell whether a grid is the drawn head of a table whose rows have no walls: bold or shaded cells, no labels."""
     cells = [cell for row in rows for cell in grid.row_cells(row)]
-    return len(rows) > 1 and all(cell.col > 0 and cell.bold for cell in cells)
+    return len(rows) > 1 and all(cell.col > 0 and (cell.bold or cell.fill is not None) for cell in cells)
 
 
 def _is_legend(cells: list[GridCell]) -> bool:

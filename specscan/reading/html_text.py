@@ -17,6 +17,7 @@ INLINE = {
 }  # fmt: skip
 HEADINGS = {"h1": 1, "h2": 2, "h3": 3, "h4": 4, "h5": 5, "h6": 6, "summary": 4, "caption": 5, "legend": 4}
 NO_ROWS = {"li", "p", "table", "dl", "ul", "details", *HEADINGS}
+JOINED = ("sup", "sub", "wbr", "img")  # what stands in these belongs to the word beside it
 STRONG = {"b", "strong", "th", "dt"}
 SUPERSCRIPTS = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 
@@ -43,9 +44,7 @@ def inline_text(seen: Visibility, element: html.HtmlElement) -> str:
         return " "
     if element.tag == "img":
         return ""
-    inner = element.text or ""
-    for child in element:
-        inner += inline_text(seen, child) + (child.tail or "")
+    inner = _joined(seen, element)
     if element.tag == "sup" and re.fullmatch(r"\s*\(?\d\)?\s*", inner):
         return inner.strip(" ()").translate(SUPERSCRIPTS)
     return inner
@@ -53,16 +52,38 @@ def inline_text(seen: Visibility, element: html.HtmlElement) -> str:
 
 def full_text(seen: Visibility, element: html.HtmlElement) -> str:
     """Give all text of an element, its blocks parted by spaces."""
+    return _joined(seen, element)
+
+
+def _joined(seen: Visibility, element: html.HtmlElement) -> str:
+    """Give the text of an element with a space wherever style sets its parts apart, though nothing is between them.
+
+    Blocks stand on lines of their own, and so do small print and inline elements side by side: labels and values.
+    """
     text = element.text or ""
+    last = ""  # the element right before, if no text is between
     for child in element:
-        if isinstance(child.tag, str) and seen.sees(child):
-            inline = child.tag in INLINE
-            inner = inline_text(seen, child) if inline else full_text(seen, child)
-            below = child.tag == "small" and text[-1:].isalnum() and inner[:1].isalpha()  # by style
-            text += f" {inner} " if below or not inline else inner
-        elif isinstance(child.tag, str) and child.tag == "br":
-            text += " "
-        text += child.tail or ""
+        if not isinstance(child.tag, str):
+            text += child.tail or ""
+            continue
+        if child.tag == "br":
+            text, last = f"{text} {child.tail or ''}", ""
+            continue
+        if not seen.sees(child):
+            text += child.tail or ""
+            continue
+        inline = child.tag in INLINE
+        inner = inline_text(seen, child) if inline else full_text(seen, child)
+        apart = child.tag == "small" or last not in ("", *JOINED) and child.tag not in JOINED
+        if not inline:
+            text += f" {inner} "
+        elif apart and text[-1:].isalnum() and inner[:1].isalnum():
+            text += f" {inner}"
+        else:
+            text += inner
+        tail = child.tail or ""
+        text += f" {tail}" if child.tag == "small" and inner[-1:].isalnum() and tail[:1].isalnum() else tail
+        last = "" if tail or not inner.strip() else child.tag
     return text
 
 

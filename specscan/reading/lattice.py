@@ -40,7 +40,8 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     found: list[tuple[Grid, set[int]]] = []
     for group in tables(crossings.cells()):
         inside = _words_inside(group, words)
-        grid = _grid(group, inside, sheet)
+        _close(group, inside, words)
+        grid = _grid(list(inside), inside, sheet)
         if grid is not None:
             found.append((grid, {id(word) for held in inside.values() for word in held}))
     used = set().union(*(held for _, held in found))
@@ -77,6 +78,25 @@ def _words_inside(cells: list[Cell], words: list[Word]) -> dict[Cell, list[Word]
         if cell >= 0:
             found[cells[cell]].append(words[place])
     return found
+
+
+def _close(cells: list[Cell], inside: dict[Cell, list[Word]], words: list[Word]) -> None:
+    """Add the cells at the left of a table whose outer edge is not drawn: shaded rows have one, those between do not.
+
+    Their words stand beside a row of cells, in the column that other rows have there.
+    """
+    edges = _bounds([cell[0] for cell in cells])
+    if len(edges) < 3:
+        return
+    left, right = edges[0], edges[1]
+    first = [cell for cell in cells if abs(cell[0] - left) <= SNAP]
+    rows = sorted({(cell[1], cell[3]) for cell in cells if abs(cell[0] - right) <= SNAP})
+    for top, bottom in rows:
+        if any(cell[1] < bottom - SNAP and cell[3] > top + SNAP for cell in first):
+            continue
+        held = [w for w in words if left < w.box.middle[0] < right and top < w.box.middle[1] < bottom]
+        if held and len(first) > 1:
+            inside[(left, top, right, bottom)] = held
 
 
 def _holders(points: NDArray[np.float64], boxes: NDArray[np.float64]) -> NDArray[np.int64]:

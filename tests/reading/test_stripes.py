@@ -66,3 +66,29 @@ def test_heads_on_bars_of_colour_head_the_rows_that_stand_below_without_rules(fa
     facts = facts_of_pdf(page)
     assert by_van(facts, "fresh_tank_l") == {"Drift 540": 80, "Drift 600 Q": 100, "Drift 640 E": 130}
     assert by_van(facts, "gvwr_kg") == {"Drift 540": 3300, "Drift 600 Q": 3500, "Drift 640 E": 4500}
+
+
+def test_rows_without_an_outer_edge_keep_their_first_cell(facts_of_pdf):
+    page = Page()
+    page.text(50, 20, "Marrowfen Campers", bold=True)
+    page.text(50, 40, "Drift 2026", size=20, bold=True)
+    walls, top = (50, 160, 300, 400, 500), 100
+    rows = [
+        ("Model", "Fresh water (L)", "Gray water (L)", "Sleeps"),
+        ("Drift 18", "90", "70", "2"),
+        ("Drift 20", "100", "80", "2"),
+        ("Fellow 22", "120", "90", "3"),
+        ("Fellow 24", "130", "95", "4"),
+    ]
+    for number, row in enumerate(rows):
+        y = top + 18 * number
+        for place, (left, right) in enumerate(zip(walls, walls[1:], strict=False)):
+            if number % 2 == 0:
+                page.box(left, y, right, y + 18, (0.9, 0.95, 0.9))
+            page.text(left + 4, y + 4, row[place], bold=number == 0)
+        for wall in walls[1:]:
+            page.box(wall - 0.2, y, wall + 0.2, y + 18, (0.5, 0.5, 0.5))
+        page.box(walls[0], y, walls[-1], y + 0.4, (0.5, 0.5, 0.5))
+    page.box(walls[0], top + 18 * len(rows), walls[-1], top + 18 * len(rows) + 0.4, (0.5, 0.5, 0.5))
+    expected = {"Drift 18": 90, "Drift 20": 100, "Fellow 22": 120, "Fellow 24": 130}
+    assert by_van(facts_of_pdf(page), "fresh_tank_l") == expected

@@ -1,0 +1,84 @@
+"""Names of vans as heads of tables print them, and of the company as an address does."""
+
+import pytest
+
+TABLE = """{above}
+
+| | {one} | {two} | {three} |
+|---|---|---|---|
+| Overall length | 5.90 m | 6.40 m | 6.95 m |
+| GVWR | 3500 kg | 4250 kg | 4400 kg |
+| Sleeps | 2 | 3 | 4 |
+| Fresh water tank | 90 L | 120 L | 130 L |
+| Solar | 100 W | 200 W | 300 W |
+"""
+
+
+@pytest.fixture
+def vans_of(read_file, tmp_path):
+    """Give a function that reads a text and gives maker, model and year of its vans."""
+
+    def read(text, name="leaflet.md"):
+        path = tmp_path / name
+        path.write_text(text, encoding="utf-8")
+        return {(van.maker, van.model, van.year) for van in read_file(path).found.vans}
+
+    return read
+
+
+def models(vans):
+    return {model for _, model, _ in vans}
+
+
+def test_vans_with_names_of_their_own_take_no_range_from_the_one_named_first(vans_of):
+    above = "# Marrowfen Vans\n\n2027 camper vans: Alder, Gorse, Teasel"
+    found = vans_of(TABLE.format(above=above, one="Alder", two="Gorse", three="Teasel"))
+    assert models(found) == {"Alder", "Gorse", "Teasel"}
+
+
+def test_two_ranges_in_one_table_keep_their_names(vans_of):
+    above = "# Marrowfen Mill Vans\n\n2026 model guide: Drift and Fellow\n\nTank sizes in litres, 22 and more."
+    found = vans_of(TABLE.format(above=above, one="Drift 18", two="Fellow 22", three="Fellow 24"))
+    assert models(found) == {"Drift 18", "Fellow 22", "Fellow 24"}
+
+
+def test_a_title_that_goes_on_in_small_letters_behind_the_code_names_the_van(vans_of):
+    lines = "Length: 21 ft\n\nGVWR: 9,350 lb\n\nSleeps: 2\n\nFresh water: 30 gallons\n\nSolar: 200 W\n"
+    found = vans_of(f"# The Drift 21 in winter: questions we get\n\n## Cold\n\n{lines}\n## Water\n\n## Heat\n")
+    assert models(found) == {"Drift 21"}
+
+
+@pytest.mark.parametrize(
+    "foot",
+    [
+        "Marrowfen Coach LLC, 14 Fulling Lane, Marrowfen. Printed in May.",
+        "Marrowfen Coach, Inc., 700 Plank Road, Marrowfen Mills. Printed in May.",
+        "Marrowfen Coach LLC. Eleven people at Marrowfen answer the telephone.",
+    ],
+)
+def test_a_town_of_the_same_name_does_not_shorten_the_makers(vans_of, foot):
+    found = vans_of(
+        TABLE.format(above="# Drift 2026", one="Drift 18", two="Drift 20", three="Drift 22") + f"\n{foot}\n"
+    )
+    assert {maker for maker, _, _ in found} == {"Marrowfen Coach"}
+
+
+def test_a_converter_of_current_is_no_coachbuilder(vans_of):
+    rows = "| Converter | 60 A |\n| Length | 6.40 m |\n| GVWR | 3500 kg |\n| Sleeps | 2 |\n| Fresh water tank | 90 L |\n"
+    found = vans_of(f"# Marrowfen Drift 21\n\nModel year 2026\n\n| Item | Value |\n|---|---|\n{rows}")
+    assert "60 A" not in {maker for maker, _, _ in found}
+
+
+def test_what_style_alone_sets_apart_on_a_web_page_is_apart(vans_of):
+    heads = "".join(
+        f'<th><a href="/x"><strong>{name}</strong></a><span class="price">from ${price},400</span></th>'
+        for name, price in (("Drift 17", 78), ("Drift 20", 96), ("Drift 20 Nightfall", 134))
+    )
+    rows = "".join(
+        f"<tr><td>{label}</td>{''.join(f'<td>{value}</td>' for value in values)}</tr>"
+        for label, values in (("Length", ("17 ft", "20 ft", "20 ft")), ("GVWR", ("8,350 lb", "9,300 lb", "9,950 lb")),
+                              ("Sleeps", ("2", "2", "2")), ("Fresh water", ("20 gal", "25 gal", "30 gal")))
+    )  # fmt: skip
+    page = f"<h1>Compare the Drift</h1><table><thead><tr><td></td>{heads}</tr></thead>{rows}</table>"
+    found = vans_of(f'<html lang="en"><body>{page}</body></html>', "compare.html")
+    assert models(found) == {"Drift 17", "Drift 20", "Drift 20 Nightfall"}
