@@ -64,7 +64,9 @@ def test_a_town_of_the_same_name_does_not_shorten_the_makers(vans_of, foot):
 
 
 def test_a_converter_of_current_is_no_coachbuilder(vans_of):
-    rows = "| Converter | 60 A |\n| Length | 6.40 m |\n| GVWR | 3500 kg |\n| Sleeps | 2 |\n| Fresh water tank | 90 L |\n"
+    rows = (
+        "| Converter | 60 A |\n| Length | 6.40 m |\n| GVWR | 3500 kg |\n| Sleeps | 2 |\n| Fresh water tank | 90 L |\n"
+    )
     found = vans_of(f"# Marrowfen Drift 21\n\nModel year 2026\n\n| Item | Value |\n|---|---|\n{rows}")
     assert "60 A" not in {maker for maker, _, _ in found}
 
