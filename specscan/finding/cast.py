@@ -17,6 +17,7 @@ from specscan.finding.range_names import RangeNames, place_of
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_lone, read_roster, unbroken
 from specscan.finding.table_heads import HeadReader
 from specscan.finding.told_names import ToldNames
+from specscan.finding.whole_words import stands_before
 from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -113,7 +114,9 @@ class CastReader:
         if not plain or names.used or (names.series and all(begins_with(head, names.series) for head in plain)):
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
-        if alone and not all(begins_with(head, names.title) for head in plain):
+        texts = [p.text for p in own]
+        ranged = any(stands_before(text, names.title, head) for text in texts for head in plain) if alone else False
+        if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
             names.title = names.series = ""  # the first van of a line that lists them
         name = self.range_names.of_heads(plain, names, document, own)
         if not name and names.series and not names.maker and self._is_house(names.title, plain, own):

@@ -81,8 +81,6 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     for base in (names.title, series):
         if base and stands_before(text, base, head):
             return f"{base} {head}"
-    if any(other.casefold() == series.casefold() for other in heads) and is_series_word(head.split()[0]):
-        return head  # "Alcove", "Gable", "Turret": what the title names first is one of the vans, and no range
     if CODE.match(head) or not is_series_word(head.split()[0]):
         return f"{series} {head}"
     if not re.search(r"\d", head):

@@ -236,7 +236,12 @@ class TitleReader(YearReader):
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
         whole = text
-        text = _without(self.form.sub(" ", text), maker.split()[0] if maker else "")
+        text = self.form.sub(" ", text)
+        words = maker.split()
+        for start in (" ".join(words[:most]) for most in range(len(words) - 1, 0, -1)):
+            if may_hold(text, start):
+                text = _without(text, start)  # "Marrowfen Mill" of "Marrowfen Mill Vans"
+                break
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
         text = BEHIND_CODE.sub(r"\1", text)

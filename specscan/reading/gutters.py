@@ -37,7 +37,8 @@ def columns_under_heads(run: list[Parted]) -> Columns:
     while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
         top += 1
     body = columns_of(rows[top:]) if top and len(rows) - top >= 2 else []
-    return body if len(body) > len(columns) else columns
+    hidden = len(_respected(rows)) < len(body)
+    return body if hidden and len(body) >= len(columns) else columns
 
 
 def columns_of(rows: list[list[Line]]) -> Columns:
