@@ -13,6 +13,7 @@ from specscan.finding.titles import LIST_JOINT
 from specscan.records.text import Passage
 
 MAX_HEAD_WORDS = 6
+UNIT_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]{1,12})[)\]]$")
 MAX_HEAD = 40
 MIN_ROWS = 2
 FIRST_LINES = 14
@@ -87,6 +88,9 @@ class HeadReader:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
             return False
+        bracket = UNIT_IN_BRACKETS.search(plain)
+        if bracket is not None and self.quantities.units.named(bracket.group(1)):
+            return False  # "Mass (kg)"
         words = [word.casefold().strip("()/,") for word in plain.split()]
         if words[0] in self.generic and all(w in self.generic or self.quantities.units.named(w) for w in words):
             return False

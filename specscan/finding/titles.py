@@ -26,7 +26,7 @@ OPENING_LETTERS = 60
 OPENING_WEIGHT = 2
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
-BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,})+\s*$")  # "Drift 21 in winter"
+BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 
 

@@ -84,3 +84,16 @@ def test_what_style_alone_sets_apart_on_a_web_page_is_apart(vans_of):
     page = f"<h1>Compare the Drift</h1><table><thead><tr><td></td>{heads}</tr></thead>{rows}</table>"
     found = vans_of(f'<html lang="en"><body>{page}</body></html>', "compare.html")
     assert models(found) == {"Drift 17", "Drift 20", "Drift 20 Nightfall"}
+
+
+def test_a_column_of_masses_or_dealers_is_no_van(vans_of):
+    rows = "| Insulated gray tank | 4 | 390 |\n| Heated floor | 6 | 840 |\n| Solar, 200 W | 12 | 900 |\n"
+    figures = "Length: 6.40 m\n\nGVWR: 3500 kg\n\nSleeps: 2\n\nFresh water: 90 L\n\n"
+    head = "# Marrowfen Drift 21\n\nModel year 2026\n\n"
+    found = vans_of(f"{head}{figures}| Option | Mass (kg) | Dealer |\n|---|---|---|\n{rows}")
+    assert len(found) == 1 and not any("kg" in model or "Dealer" in model for model in models(found))
+
+
+def test_a_measure_beside_a_label_in_large_type_names_no_van(vans_of):
+    table = TABLE.format(above="# Drift 2026", one="Drift 540 Q", two="Drift 600 Q", three="Drift 640 L")
+    assert models(vans_of(f"{table}\n# Overall height 2.65 m\n")) == {"Drift 540 Q", "Drift 600 Q", "Drift 640 L"}
