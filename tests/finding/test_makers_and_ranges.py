@@ -14,18 +14,6 @@ FRENCH = (
 )
 
 
-@pytest.fixture
-def vans_of(read_file, tmp_path):
-    """Give a function that reads a text and gives maker, model and year of its vans."""
-
-    def read(text, name="leaflet.md"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return {(van.maker, van.model, van.year) for van in read_file(path).found.vans}
-
-    return read
-
-
 @pytest.mark.parametrize(
     "sentence, maker",
     [
