@@ -153,8 +153,9 @@ class _PageReader:
         s = self.scale
         texts = [Box(line.x0 * s, line.top * s, line.x1 * s, line.bottom * s) for line in lines]
         strokes, ruled = find_rules(picture, ink, texts, self.dpi)
-        leaders = find_leaders(ink & ~ruled, self.dpi)
-        signs = find_signs(picture, ink & ~ruled, self.dpi)
+        bare = ink & ~ruled
+        leaders = find_leaders(bare, self.dpi)
+        signs = find_signs(picture, bare, self.dpi)
         cleared = without([*leaders, *(box for box, _ in signs)], picture, self.dpi)
         self._read_lines(lines, cleared, ruled)
         frame = Frame(width * s, height * s, turn, skew)
@@ -162,7 +163,7 @@ class _PageReader:
         printed = put_on(sheet, lines, leaders, signs, self.dpi)
         letters = [Box(*box) for box in sheet.letters.boxes.tolist()]
         sheet.strokes = completed(strokes, picture, letters, self.dpi)
-        sheet.dots = find_dots(ink & ~ruled, letters, self.dpi)
+        sheet.dots = find_dots(bare, letters, self.dpi)
         return Scan(sheet, frame, printed)
 
     def _find(self, picture: Picture) -> NDArray[np.float32]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 import numpy as np
 
 from specscan.reading.ocr_engine import Picture
-from specscan.reading.ocr_picture import POINTS, Mask
+from specscan.reading.ocr_picture import POINTS, Mask, letter_cell
 from specscan.reading.sheet import Glyph, Style
 from specscan.records.text import Box
 
@@ -93,7 +93,7 @@ def leader_glyphs(leaders: Sequence[Box], lines: Sequence[tuple[Box, float, floa
         number = max(FEWEST, round((row.x1 - row.x0) / (0.28 * size)))
         edges = [row.x0 + (row.x1 - row.x0) * place / number for place in range(number + 1)]
         for left, right in zip(edges, edges[1:], strict=False):
-            box = Box(left * scale, (base - 0.93 * size) * scale, right * scale, (base + 0.23 * size) * scale)
+            box = letter_cell(left, right, base, size, scale)
             glyphs.append(Glyph(".", box, box.x0, box.x1, base * scale, style.em, style, False, False))
         glyphs.append(replace(glyphs[-1], text=" ", start=glyphs[-1].stop))
     return glyphs

@@ -12,6 +12,7 @@ from specscan.reading.ocr_engine import Picture
 from specscan.records.text import Box
 
 POINTS = 72.0
+ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a letter's cell takes
 SKEW_LEAST, SKEW_MOST = 0.05, 12.0  # degrees: below is none, above is no skew but something else
 INK_SAMPLE = 60_000  # pixels of ink that show the skew well enough
 LONG_LINE = 5.0  # width over height from which on a line of text shows the skew well
@@ -171,3 +172,8 @@ def strip_is_reversed(strip: Picture) -> bool:
 
     level, _ = cv2.threshold(strip, 0, 255, cv2.THRESH_BINARY + cv2.THRESH_OTSU)
     return bool((strip <= level).mean() > 0.5)
+
+
+def letter_cell(x0: float, x1: float, base: float, em: float, scale: float) -> Box:
+    """Give the cell of an upright letter between two edges, all in pixels; ``scale`` is in points a pixel."""
+    return Box(x0 * scale, (base - ASCENT * em) * scale, x1 * scale, (base + DESCENT * em) * scale)

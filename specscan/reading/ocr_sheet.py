@@ -10,13 +10,12 @@ from itertools import accumulate
 
 from specscan.reading.ocr_align import Place
 from specscan.reading.ocr_leaders import leader_glyphs
-from specscan.reading.ocr_picture import POINTS
+from specscan.reading.ocr_picture import ASCENT, DESCENT, POINTS
 from specscan.reading.ocr_signs import sign_glyphs
 from specscan.reading.ocr_strips import ReadStrip, StripWord
 from specscan.reading.sheet import Glyph, Letters, Sheet, Style
 from specscan.records.text import Box, union
 
-ASCENT, DESCENT = 0.93, 0.23  # em above and below the baseline that a glyph's cell takes
 SAME_SIZE = 0.04  # share: sizes that differ by less are one; nearly three times the spread of what is measured
 SAME_ROW = 0.16  # em: strips whose baselines differ by less stand in one row
 BOLD = 1.17  # times the thickness of strokes that a quarter of the words have at most

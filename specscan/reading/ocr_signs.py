@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from specscan.reading.ocr_engine import Picture
-from specscan.reading.ocr_picture import POINTS, Mask
+from specscan.reading.ocr_picture import POINTS, Mask, letter_cell
 from specscan.reading.sheet import Glyph, Style
 from specscan.records.text import Box
 
@@ -122,7 +122,7 @@ def sign_glyphs(
         own = (box.bottom, box.height / 0.75)
         base, size = min(beside, key=lambda one: abs(one[0] - 0.36 * one[1] - middle), default=own)
         style = Style(font="ocr", em=size * scale)
-        cell = Box(box.x0 * scale, (base - 0.93 * size) * scale, box.x1 * scale, (base + 0.23 * size) * scale)
+        cell = letter_cell(box.x0, box.x1, base, size, scale)
         for text, start in ((sign, cell.x0), (" ", cell.x1)):
             glyphs.append(Glyph(text, cell, start, cell.x1, base * scale, style.em, style, False, False))
     return glyphs
