@@ -114,8 +114,7 @@ class CastReader:
         if not plain or names.used or (names.series and all(begins_with(head, names.series) for head in plain)):
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
-        texts = [p.text for p in own]
-        ranged = any(stands_before(text, names.title, head) for text in texts for head in plain) if alone else False
+        ranged = alone and any(stands_before(p.text, names.title, head) for p in own for head in plain)
         if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
             names.title = names.series = ""  # the first van of a line that lists them
         name = self.range_names.of_heads(plain, names, document, own)

@@ -6,7 +6,7 @@ import re
 
 from specscan.finding.found import Availability
 from specscan.finding.items import Item, Parsed
-from specscan.finding.legend import AVAILABILITIES
+from specscan.finding.legend import AVAILABILITIES, said_by
 
 STOP = re.compile(r"[.!?;](?:\s|$)")
 
@@ -42,8 +42,5 @@ def said_of_others(parsed: Parsed, vans: frozenset[str]) -> dict[str, Availabili
         before = [i for i in parsed.items if i.chunk == cue.chunk and i.end <= cue.start]
         said = [i for i in before if i.has("cue", *AVAILABILITIES)]
         if said:
-            longest = max(said, key=lambda i: i.end - i.start)
-            names = [c.name for c in longest.concepts if c.kind == "cue" and c.name in AVAILABILITIES]
-            name = "not_available" if "not_available" in names else names[0]
-            return dict.fromkeys(sorted(others), AVAILABILITIES[name])
+            return dict.fromkeys(sorted(others), said_by(said))
     return {}

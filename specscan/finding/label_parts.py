@@ -31,13 +31,10 @@ class LabelParts:
         Returns ``None`` where label and body have not as many parts.
         """
         parts = SLASH.split(body)
-        if not 2 <= len(parts) <= MOST:
+        if not 2 <= len(parts) <= MOST or len(SLASH.split(label)) < len(parts):
             return None
         analysis = self.kit.lexicon.analyse(label)
         starts = _starts(body, parts)
-        slashed = len(SLASH.split(label)) >= len(parts)
-        if not slashed:
-            return None
         aspects = _spans([m for m in analysis.mentions if m.concept.kind == "aspect"])
         if len(aspects) == len(parts):
             return _shared(label, aspects, parts, starts)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import functools
 import re
-from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from specscan.finding.found import Availability
-from specscan.finding.lexicon import Lexicon
+from specscan.finding.items import Item
+from specscan.finding.lexicon import Lexicon, Mention
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import General
@@ -79,15 +80,6 @@ class Legend:
         return self.absent.get(_dash(text.strip()), "")
 
 
-def marked_rows(passages: list[Passage], legend: Legend, vans: VanMentions) -> set[tuple[int | None, int | None]]:
-    """Give the rows of tables in which signs say for each of several vans whether it has a thing."""
-    marks: Counter[tuple[int | None, int | None]] = Counter()
-    for passage in passages:
-        if passage.kind is Kind.CELL and passage.column is not None and legend.meaning(passage.text):
-            marks[passage.table, passage.row_index] += vans.whole(passage.column.text.strip(" :")) is not None
-    return {row for row, count in marks.items() if count > 1}
-
-
 AVAILABILITIES = {
     "standard": Availability.STANDARD,
     "optional": Availability.OPTIONAL,
@@ -95,6 +87,18 @@ AVAILABILITIES = {
     "not_available": Availability.NOT_AVAILABLE,
 }
 EXPLAINING = {**AVAILABILITIES, "yes": Availability.STANDARD}  # "F fitted   X not available"
+
+
+def said_by(cues: Sequence[Item]) -> Availability:
+    """Give the availability that the longest of some words for one says."""
+    longest = max(cues, key=lambda c: c.end - c.start)
+    order = ("not_available", "optional", "if_equipped", "standard")
+    return AVAILABILITIES[next(name for name in order if longest.has("cue", name))]
+
+
+def longest_cue(cues: Iterable[Mention]) -> str:
+    """Give the name of the longest of some cues for an availability; of two as long the one that denies it."""
+    return max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available")).concept.name
 
 
 def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General) -> Legend:
@@ -257,8 +261,7 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
             return None
         first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself
         same = [m for m in lead if m.first < first.last]
-        longest = max(same, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-        availability = EXPLAINING[longest.concept.name]
+        availability = EXPLAINING[longest_cue(same)]
         named = [van for _, _, models in vans.find(part) for van in models]
         if named:
             for van in named:

@@ -124,7 +124,11 @@ class MakerReader:
         """Tell whether a row stands under a heading for the base vehicle: "Make" under "Chassis"."""
         if not passage.sections or len(passage.sections[-1]) > SHORT_HEADING:
             return False
-        mentions = self.lexicon.analyse(passage.sections[-1]).mentions
+        return self.names_base(passage.sections[-1])
+
+    def names_base(self, text: str) -> bool:
+        """Tell whether a text names a base vehicle."""
+        mentions = self.lexicon.analyse(text).mentions
         return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
 
     @staticmethod

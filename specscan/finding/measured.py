@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from specscan.finding.binding import aspect_things
 from specscan.finding.found import Found, Value
 from specscan.finding.grouper import Grouper
@@ -33,41 +35,45 @@ class MeasureReader:
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
             things = self._of_chain(item, things, sentence)
             things = self._of_member(item, things, group, sentence)
-            placed = False
-            for thing in things:
-                name = self.slots.slot(quantity, item, thing, group, statement, sentence)
-                if name is not None:
-                    found.append(self._number(name, item, quantity, statement, things))
-                    placed = True
-            started = sentence.started.get(item.clause, []) if not placed else []
-            for thing in started:
-                name = self.slots.slot(quantity, item, thing, None, statement, sentence)
-                if name is not None:
-                    found.append(self._number(name, item, quantity, statement, [thing]))
-                    placed = True
-            meant = None if placed else self.grouper.binder.meant_by_pronoun(item, sentence)
-            for thing in meant.things if meant is not None else ():
-                name = self.slots.slot(quantity, item, thing, meant, statement, sentence)
-                if name is not None:
-                    found.append(self._number(name, item, quantity, statement, [thing]))
-                    placed = True
-            if not placed and all(self.book.fields_of(thing) for thing in things):
-                for thing in self._of_aspect(item, sentence, statement):
-                    name = self.slots.slot(quantity, item, thing, None, statement, sentence)
-                    if name is not None and not placed:
-                        found.append(self._number(name, item, quantity, statement, [thing]))
-                        placed = True
-            if not placed and not things:
-                for name in [
-                    n
-                    for n in self.book.fields_by("dimension").get(quantity.dimension, ())
-                    if self.book.fields[n].unit_tells
-                ]:
-                    found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
-                    placed = True
-            if not placed and (name := self.slots.only_field(quantity, statement, sentence)) is not None:
-                found.append(self._number(name, item, quantity, statement, list(self.book.fields[name].of)))
+            made = self._made(item, things, group, statement, sentence, together=True)
+            made = made or self._made(item, sentence.started.get(item.clause, ()), None, statement, sentence)
+            meant = None if made else self.grouper.binder.meant_by_pronoun(item, sentence)
+            if meant is not None:
+                made = self._made(item, meant.things, meant, statement, sentence)
+            if not made and all(self.book.fields_of(thing) for thing in things):
+                made = self._made(item, self._of_aspect(item, sentence, statement), None, statement, sentence)[:1]
+            if not made and not things:
+                told = self.book.fields_by("dimension").get(quantity.dimension, ())
+                made = [self._of_field(n, item, statement) for n in told if self.book.fields[n].unit_tells]
+            if not made and (name := self.slots.only_field(quantity, statement, sentence)) is not None:
+                made = [self._of_field(name, item, statement)]
+            found += made
         return one_each(self.book, found, statement)
+
+    def _made(
+        self,
+        item: Item,
+        things: Iterable[str],
+        group: Group | None,
+        statement: Statement,
+        sentence: Sentence,
+        *,
+        together: bool = False,
+    ) -> list[Found]:
+        """Give the number for each of some things that can have it, said of that thing or of all ``together``."""
+        assert item.quantity is not None
+        things = list(things)
+        slots = [(t, self.slots.slot(item.quantity, item, t, group, statement, sentence)) for t in things]
+        return [
+            self._number(name, item, item.quantity, statement, things if together else [thing])
+            for thing, name in slots
+            if name is not None
+        ]
+
+    def _of_field(self, name: str, item: Item, statement: Statement) -> Found:
+        """Give a number of which only its unit tells of what field it is."""
+        assert item.quantity is not None
+        return self._number(name, item, item.quantity, statement, list(self.book.fields[name].of))
 
     def _is_condition(self, item: Item, statement: Statement) -> bool:
         """Tell whether a label says under which condition its value holds: "Fuel burnt at 4 kW: 0.50 l/h"."""

@@ -16,7 +16,6 @@ LABEL_WORDS = 8  # of a label
 SHORT_NAMES = 80  # letters of a line that can say no more than the names of vans
 SENTENCE_END = re.compile(r"[.!](?=\s+[^\W_])")  # a question goes on in its answer
 HEAD = re.compile(r"\s*([^:!?]{1,70}?)\s*:\s+(?=\S)")
-INLINE = re.compile(r"([^:!?]{1,70}?)\s*:\s+(?=\S)")
 FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
 SLASHES = re.compile(r"\s*[/x×]\s*")
 
@@ -89,7 +88,7 @@ class Openings:
 
     def label(self, text: str) -> tuple[str, str, int]:
         """Part "Label: value" where the label is known or names vans."""
-        match = INLINE.match(text)
+        match = HEAD.match(text)
         if match is None or self.ends_sentence(match.group(1)):
             return self._label_of_figures(text)
         head = match.group(1)

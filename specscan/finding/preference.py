@@ -126,8 +126,11 @@ def _of_same_vans(one: Found, other: Found, statement: Statement) -> bool:
     """Tell whether two values are said of the same vans: "exposed on the A, in a heated box on the B" are not."""
     if one is other or not any(i.vans for i in statement.parsed.items):
         return True
-    parsed, split = statement.parsed, statement.split
-    return item_vans(one.item, parsed, split) == item_vans(other.item, parsed, split)
+    return _vans_of(one, statement) == _vans_of(other, statement)
+
+
+def _vans_of(row: Found, statement: Statement) -> frozenset[str] | None:
+    return item_vans(row.item, statement.parsed, statement.split)
 
 
 def _keep_strongest(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:
@@ -136,8 +139,7 @@ def _keep_strongest(spec: FieldSpec, rows: list[Found], statement: Statement) ->
     for row in rows:
         if row.availability is None:
             offered = item_availability(row.item, statement.parsed, statement.split, "")
-            vans = item_vans(row.item, statement.parsed, statement.split)
-            groups.setdefault((row.sentence, offered, vans), []).append(row)
+            groups.setdefault((row.sentence, offered, _vans_of(row, statement)), []).append(row)
     for same in groups.values():
         words = [row.value.text for row in same]
         if len(set(words)) < 2:
@@ -153,7 +155,7 @@ def _mix(rows: list[Found], statement: Statement) -> None:
     """Make one value of different words that are said of the same vans."""
     groups: dict[frozenset[str] | None, list[Found]] = {}
     for row in rows:
-        groups.setdefault(item_vans(row.item, statement.parsed, statement.split), []).append(row)
+        groups.setdefault(_vans_of(row, statement), []).append(row)
     for same in groups.values():
         if len({row.value.text for row in same}) < 2:
             continue

@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from specscan.finding.full_names import CODE
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, begins_with, running_lines
-from specscan.finding.whole_words import any_word, count, holds, places, stands_before
+from specscan.finding.whole_words import any_word, count, holds, places, stands_before, without_name
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.models import WordFile
 
@@ -139,8 +139,7 @@ class RangeNames:
 
     @staticmethod
     def _without(text: str, maker: str) -> str:
-        plain = re.sub(r"(?<!\d)(?:19|20)\d\d(?!\d)", " ", text)
-        return re.sub(rf"(?<!\w){re.escape(maker)}(?!\w)", " ", plain, flags=re.I).strip() if maker else plain.strip()
+        return without_name(re.sub(r"(?<!\d)(?:19|20)\d\d(?!\d)", " ", text), maker).strip()
 
     def _before(self, heads: Sequence[str], texts: Sequence[str]) -> Counter[str]:
         """Give the names that stand right before codes, each with the number of codes that it stands before."""

@@ -11,7 +11,8 @@ from specscan.finding.excepted import left_out, said_of_others
 from specscan.finding.found import Availability, Found
 from specscan.finding.in_order import van_in_order
 from specscan.finding.items import Item, Parsed
-from specscan.finding.legend import AVAILABILITIES
+from specscan.finding.legend import AVAILABILITIES, said_by
+from specscan.finding.sisters import MEANING
 
 CURRENCY = re.compile(
     r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
@@ -24,7 +25,6 @@ DESCRIBING = ("voltage", "money", "time")
 KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
 OF_ONE = "said of one of several vans, without saying of which"
-WORTH = ("value", "term", "denied", "word", "thing", "short", "alone")
 
 
 @dataclass(slots=True)
@@ -197,7 +197,7 @@ def _bracket_behind(item: Item, parsed: Parsed) -> int | None:
 def _is_apart(mention: Item, parsed: Parsed) -> bool:
     """Tell whether a van is named in a chunk of its own, without a value beside it."""
     return not any(
-        i.chunk == mention.chunk and (i.quantity is not None or any(c.kind in WORTH for c in i.concepts))
+        i.chunk == mention.chunk and (i.quantity is not None or any(c.kind in MEANING for c in i.concepts))
         for i in parsed.items
     )
 
@@ -229,11 +229,11 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     leading = [c for c in cues if c.start >= split and _opens_list(c, parsed)]
     before = [c for c in leading if c.start < item.start and _same_stretch(c, item, parsed)]
     if before:
-        return _said(before[-1:])
+        return said_by(before[-1:])
     cues = [c for c in cues if c not in leading]
     own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
     if own:
-        return _said(own)
+        return said_by(own)
     around = _said_of_all(cues, item, parsed)
     if around is not None:
         return around
@@ -243,16 +243,16 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     if behind is not None:
         held = [c for c in cues if c.chunk == behind]
         if held and _is_apart_cue(held[0], parsed):
-            return _said(held)
+            return said_by(held)
     apart = [c for c in cues if c.sentence == item.sentence and c.depth == 0 and _is_apart_cue(c, parsed)]
     if apart:
-        return _said(apart)
+        return said_by(apart)
     bracketed = [c for c in cues if c.sentence == item.sentence and c.depth > 0 and _is_apart_cue(c, parsed)]
     before = [c for c in bracketed if c.start < item.start]
     if before and (before[-1].has("cue", "if_equipped") or before[-1].start < split):
-        return _said(before)
+        return said_by(before)
     label = [c for c in cues if c.start < split]
-    return _said(label) if label else None
+    return said_by(label) if label else None
 
 
 def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
@@ -264,10 +264,10 @@ def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability |
     around = [c for c in cues if c.clause == item.clause and c.sentence == item.sentence]
     opening = [c for c in around if c.chunk < item.chunk and c.depth == item.depth and _opens_chunk(c, parsed)]
     if opening and not _names_another(opening[-1].chunk, item.chunk, parsed):
-        return _said(opening[-1:])
+        return said_by(opening[-1:])
     closing = [c for c in around if c.chunk > item.chunk and _closes_description(c, parsed)]
     if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
-        return _said(closing[:1])
+        return said_by(closing[:1])
     return None
 
 
@@ -322,10 +322,10 @@ def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Ava
     for cue in cues:
         vans = [i for i in parsed.items if i.vans and i.chunk == cue.chunk]
         if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
-            return _said([cue])
+            return said_by([cue])
     tied = [(cue, i.vans) for cue in cues for i in parsed.items if i.vans and _right_before(cue, i, parsed)]
     said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
-    return _said(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
+    return said_by(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
 
 
 def _right_before(cue: Item, mention: Item, parsed: Parsed) -> bool:
@@ -343,13 +343,6 @@ def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
         and (i.quantity is not None or i.tells)
         for i in parsed.items
     )  # fmt: skip
-
-
-def _said(cues: list[Item]) -> Availability:
-    longest = max(cues, key=lambda c: c.end - c.start)
-    names = [c.name for c in longest.concepts if c.kind == "cue" and c.name in AVAILABILITIES]
-    order = ("not_available", "optional", "if_equipped", "standard")
-    return AVAILABILITIES[next(name for name in order if name in names)]
 
 
 def one_of_several(found: Found, parsed: Parsed) -> bool:

@@ -6,7 +6,7 @@ import functools
 import re
 
 from specscan.finding.found import Availability
-from specscan.finding.legend import AVAILABILITIES, Legend, Meaning
+from specscan.finding.legend import AVAILABILITIES, Legend, Meaning, longest_cue
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.whole_words import any_word
 from specscan.records.text import Passage
@@ -38,8 +38,7 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon) 
             said = match.group(2)
             cues = lexicon.cues(lexicon.analyse(said), *PLAIN)
             if cues:
-                longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-                legend.signs[sign] = Meaning(AVAILABILITIES[longest.concept.name])
+                legend.signs[sign] = Meaning(AVAILABILITIES[longest_cue(cues)])
             elif any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", said.casefold()) for word in words.sign_absent):
                 legend.absent[sign] = _shortest(words, "none")
 
@@ -83,8 +82,7 @@ def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     covered = {i for m in cues for i in range(m.first, m.last)}
     if not cues or len(covered) < len(words):
         return None
-    longest = max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available"))
-    return AVAILABILITIES[longest.concept.name]
+    return AVAILABILITIES[longest_cue(cues)]
 
 
 def package_head(text: str, lexicon: Lexicon) -> str:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from specscan.finding.lexicon import Lexicon, Mention
 from specscan.finding.whole_words import any_word
 
-TELLING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})
+MEANING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})  # kinds of words that say something
 WORD_BEHIND = re.compile(r"\s+([^\W\d_]+)")
 Place = tuple[int, int, frozenset[str]]
 
@@ -41,7 +41,7 @@ class SisterSentences:
 
         ``named`` are the places at which the text names vans, ``mentions`` what else it speaks of.
         """
-        told = [m.start for m in mentions if m.concept.kind in TELLING]
+        told = [m.start for m in mentions if m.concept.kind in MEANING]
         found: set[int] = set()
         chain: list[_Subject] = []
         for subject in [*self._subjects(text, named), None]:

@@ -73,8 +73,8 @@ def _labelled_name(name: str, statement: Statement, draft: Wording, articles: li
         return []  # "What is it built on? Diesel."
     if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text):
         return []
-    figures = [i for i in statement.parsed.items if i.quantity is not None and i.start >= offset]
-    if figures and not figures[0].quantity.bare and figures[0].start == offset and figures[0].end - offset >= len(text):  # type: ignore[union-attr]
+    figures = [i.quantity for i in statement.parsed.items if i.start == offset and i.end - offset >= len(text)]
+    if any(quantity is not None and not quantity.bare for quantity in figures):
         return []  # "Donor's fuel: 80 L"
     if not (words[0][:1].isupper() or re.match(r"[a-z]-[A-Z]", words[0]) or words[0][:1].isdigit()):
         return []

@@ -12,7 +12,7 @@ from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
-from specscan.finding.legend import AVAILABILITIES, Legend, marked_rows
+from specscan.finding.legend import AVAILABILITIES, Legend
 from specscan.finding.lone_cells import shared_cells
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
@@ -58,7 +58,7 @@ class StatementMaker:
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
-        self.marked_rows = marked_rows(passages, legend, vans)
+        self.marked_rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
         self.shared = shared_cells(passages, vans, kit.lexicon)
         self.marked_tables = {table for table, _ in self.marked_rows}
         self.van_rows = set() if vans.single else rows_of_vans(passages, self._vans_of_head)
@@ -249,10 +249,8 @@ class StatementMaker:
         if meaning is not None:
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        if has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain):
-            own = Scope(scope.vans, Availability.OPTIONAL)
-            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        if is_amount(plain) and self._costs(passage, label, scope):
+        priced = has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain)
+        if priced or is_amount(plain) and self._costs(passage, label, scope):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
@@ -267,13 +265,12 @@ class StatementMaker:
     def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
         """Tell whether a bare figure is the price of the option that its label names.
 
-        The legend says so, in a row of which other cells have signs, or the row stands among options and its label
-        names no unit.
+        Its table has signs, the label names no unit, and the legend says so or the row stands among options.
         """
         if passage.kind is not Kind.CELL or self.kit.units.in_head(label):
             return False
-        signed = (passage.table, passage.row_index) in self.marked_rows or passage.table in self.marked_tables
-        return signed and (self.legend.amounts or scope.availability is Availability.OPTIONAL)
+        told = self.legend.amounts or scope.availability is Availability.OPTIONAL
+        return told and passage.table in self.marked_tables
 
     def _last_unit(self, body: str) -> Unit | None:
         """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""

@@ -9,7 +9,8 @@ from collections.abc import Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
-from specscan.finding.whole_words import any_word, count, may_hold
+from specscan.finding.roster import BARE
+from specscan.finding.whole_words import any_word, count, may_hold, without_name
 from specscan.finding.years import YEAR, YearReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -50,6 +51,7 @@ class TitleReader(YearReader):
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
+        self.common_words = self.lexicon.known_words | self.function_words
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
@@ -104,8 +106,8 @@ class TitleReader(YearReader):
         words = name.split()
         if all(word in self.function_words for word in words):
             return True
-        common = self.lexicon.known_words | self.function_words
-        return not re.search(r"\d", name) and common.issuperset(self.lexicon.folder.norms(name)) and self.is_label(name)
+        common = self.common_words.issuperset(self.lexicon.folder.norms(name))
+        return common and not re.search(r"\d", name) and self.is_label(name)
 
     def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:
         """Give the first line where it can be the maker's name, and nothing else uses it: it may name no van.
@@ -160,7 +162,7 @@ class TitleReader(YearReader):
     def _lists_codes(line: str) -> bool:
         """Tell whether a line lists the codes of several vans: "540 | 600 Q"."""
         parts = [YEAR.sub("", part).strip() for part in LIST_JOINT.split(line)]
-        return len(parts) > 1 and all(re.match(r"\d|[A-Z]{1,3}[ -]?\d", part) for part in parts)
+        return len(parts) > 1 and all(BARE.match(part) for part in parts)
 
     @staticmethod
     def _opening(own: Sequence[Passage]) -> list[Passage]:
@@ -206,23 +208,16 @@ class TitleReader(YearReader):
                     if sentence and not (dated or coded or again or described):
                         continue
                     known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
-                    known = known or (sentence and not again and self._tells_base(part))
+                    known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
                     if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
 
-    def _tells_base(self, sentence: str) -> bool:
-        """Tell whether a sentence is about the base vehicle, so that a name in it may be that one's."""
-        mentions = self.lexicon.analyse(sentence).mentions
-        return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
-
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
         text = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", PARTED.split(text)[0]))
-        if maker and may_hold(text, maker):
-            text = re.sub(rf"(?<!\w){re.escape(maker)}(?!\w)", " ", text, flags=re.IGNORECASE)
-        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
+        return re.sub(r"[\s?!]+", " ", without_name(text, maker)).strip(" ,.;:-–|/'’&")
 
     def _clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
@@ -230,7 +225,7 @@ class TitleReader(YearReader):
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
         whole = text
-        text = _without(text, maker)  # before the words of the trade that its name may hold
+        text = without_name(text, maker)  # before the words of the trade that its name may hold
         for pattern in self.filling.values():
             text = pattern.sub(" ", text)
         if text != whole:
@@ -240,7 +235,7 @@ class TitleReader(YearReader):
         words = maker.split()
         for start in (" ".join(words[:most]) for most in range(len(words) - 1, 0, -1)):
             if may_hold(text, start):
-                text = _without(text, start)  # "Marrowfen Mill" of "Marrowfen Mill Vans"
+                text = without_name(text, start)  # "Marrowfen Mill" of "Marrowfen Mill Vans"
                 break
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
@@ -321,13 +316,6 @@ class TitleReader(YearReader):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
-
-
-def _without(text: str, name: str) -> str:
-    """Give a text without the name of its maker."""
-    if not name or not may_hold(text, name):
-        return text
-    return re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
 
 
 def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:

@@ -74,6 +74,13 @@ def stands_before(text: str, first: str, second: str) -> bool:
     return False
 
 
+def without_name(text: str, name: str) -> str:
+    """Give a text with a space in place of a name, wherever it stands whole and in whatever case."""
+    if not name or not may_hold(text, name):
+        return text
+    return re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
+
+
 def without_first(text: str, first: str) -> str:
     """Give a text without the word that it begins with, if that is one, in whatever case, and the spaces behind it."""
     if not lowered(text).startswith(lowered(first)):
