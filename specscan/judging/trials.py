@@ -20,6 +20,9 @@ from specscan.physics.columns import BASIS, Coded, Columns
 LEFT = -1
 """In place of the number of an answer: the field is left as it is."""
 MOST = 2**62
+ENDS = ("", "__low", "__high")
+ALIKE = 0.5
+"""The share of cases that may differ, for what they share to be worked out apart."""
 ROOMY = 8
 """So many times as many codes may there be as trials, for a table by code to cost less than hashing."""
 
@@ -118,33 +121,36 @@ class Trials:
         )
 
     def columns(self, trials: NDArray[np.int64], fields: Sequence[str]) -> Columns:
-        """Give the columns of some fields for some trials."""
-        numbers: dict[str, NDArray] = {}
-        words: dict[str, Coded] = {}
-        for name in fields:
-            picks, one = self.picks(name)[trials], self.answers[name]
-            if one.kind.name == "number":
-                self._fill_numbers(one, self.rows[trials], picks, numbers, words)
-            else:
-                words[name] = self._words(one, self.rows[trials], picks)
-        return Columns.made(len(trials), numbers, words)
+        """Give the columns of some fields for some trials, each made when it is asked for."""
+        return _Tried(self, trials, fields)
 
-    def _fill_numbers(
-        self, one: Answers, rows: NDArray, picks: NDArray, numbers: dict[str, NDArray], words: dict[str, Coded]
-    ) -> None:
-        """Fill value and bounds: the fixed answers, then places between low and high, in the range that is printed."""
-        name, filled = one.field, picks != LEFT
+    def numbers_of(self, name: str, trials: NDArray[np.int64]) -> dict[str, NDArray]:
+        """Give value and bounds of a number: the fixed answers, then places in the range that is printed."""
+        one, rows, picks = self.answers[name], self.rows[trials], self.picks(name)[trials]
+        filled = picks != LEFT
         known = self.base.number(name)
         value = in_range(
             one, picks[filled], known.known[rows[filled]], known.low[rows[filled]], known.high[rows[filled]]
         )
-        for column in (name, f"{name}__low", f"{name}__high"):
-            numbers[column] = part = self.base.floats(column)[rows]
+        numbers = {column: self.base.floats(column)[rows] for column in (name, f"{name}__low", f"{name}__high")}
+        for part in numbers.values():
             part[filled] = value
-        if one.bases or name + BASIS in self.base.table:
-            per_basis = len(one.fixed) + len(one.places)
-            answered = np.where(filled, picks // per_basis, LEFT) if one.bases else np.full(len(picks), LEFT)
-            words[name + BASIS] = self._coded(name + BASIS, rows, answered, one.bases)
+        return numbers
+
+    def words_of(self, name: str, trials: NDArray[np.int64]) -> Coded:
+        """Give the words of a choice, flag, set or text."""
+        return self._words(self.answers[name], self.rows[trials], self.picks(name)[trials])
+
+    def bases_of(self, name: str, trials: NDArray[np.int64]) -> Coded:
+        """Give what a number counts."""
+        one, rows, picks = self.answers[name], self.rows[trials], self.picks(name)[trials]
+        per_basis = len(one.fixed) + len(one.places)
+        answered = np.where(picks != LEFT, picks // per_basis, LEFT) if one.bases else np.full(len(picks), LEFT)
+        return self._coded(name + BASIS, rows, answered, one.bases)
+
+    def has_bases(self, name: str) -> bool:
+        """Tell whether anything can be known of what a number counts."""
+        return bool(self.answers[name].bases) or name + BASIS in self.base.table
 
     def _words(self, one: Answers, rows: NDArray, picks: NDArray) -> Coded:
         if not one.kind.open:
@@ -160,6 +166,50 @@ class Trials:
         number = {word: place for place, word in enumerate(words)}
         answered = np.array([*(number[word] for word in answers), LEFT], dtype=np.int64)
         return Coded(np.where(picks == LEFT, codes[rows], answered[picks]), np.array([*words], dtype=object))
+
+
+class _Tried(Columns):
+    """The columns of some fields for some trials: most are asked for only of the few trials that are not alike."""
+
+    def __init__(self, trials: Trials, places: NDArray[np.int64], fields: Sequence[str]):
+        super().__init__(pd.DataFrame(index=range(len(places))))
+        self._trials, self._places = trials, places
+        numbers = [name for name in fields if trials.answers[name].kind.name == "number"]
+        self._fields = frozenset(fields)
+        self._number_of = {f"{name}{end}": name for name in numbers for end in ENDS}
+        self._bases = {name + BASIS: name for name in numbers if trials.has_bases(name)}
+        self._words = self._fields.difference(numbers)
+
+    def has(self, name: str) -> bool:
+        """Tell whether there is a column of numbers of this name."""
+        return name in self._floats or name in self._number_of
+
+    def floats(self, name: str) -> np.ndarray:
+        """Give a column of numbers, NaN where unknown."""
+        if name not in self._floats and name in self._number_of:
+            for column, values in self._trials.numbers_of(self._number_of[name], self._places).items():
+                self._floats.setdefault(column, values)
+        return super().floats(name)
+
+    def coded(self, name: str) -> Coded:
+        """Give a number for the word of each case (-1 where unknown), and the words."""
+        if name not in self._codes:
+            if name in self._words:
+                self._codes[name] = self._trials.words_of(name, self._places)
+            elif name in self._bases:
+                self._codes[name] = self._trials.bases_of(self._bases[name], self._places)
+        return super().coded(name)
+
+    def alike(self, fields: Sequence[str]) -> tuple[Columns, NDArray[np.int64]] | None:
+        """Give one of each of the trials that are alike in case and answers to some fields, and which each is like."""
+        if not self._replaced.isdisjoint(fields):
+            return None
+        own = [name for name in fields if name in self._fields]
+        first, which = self._trials.distinct(own)
+        own_first, number = _firsts(which[self._places], len(first))
+        if len(own_first) > ALIKE * self.size:
+            return None
+        return _Tried(self._trials, self._places[own_first], own), number
 
 
 def _firsts(code: NDArray[np.int64], room: int) -> tuple[NDArray[np.int64], NDArray[np.int64]]:

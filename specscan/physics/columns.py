@@ -6,6 +6,7 @@ A table has one row per case. A number has the columns ``f``, ``f__low``, ``f__h
 
 from __future__ import annotations
 
+import copy
 from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -38,6 +39,7 @@ class Columns:
         self._codes: dict[str, Coded] = {}
         self._numbers: dict[str, Range] = {}
         self._masks: dict[tuple[str, ...], Mask] = {}
+        self._replaced: frozenset[str] = frozenset()
         self.worked: dict[str, Any] = {}  # what was worked out from these columns already, by name
 
     @classmethod
@@ -47,9 +49,18 @@ class Columns:
 
     def with_columns(self, numbers: Mapping[str, np.ndarray], words: Mapping[str, Coded]) -> Columns:
         """Give the same cases with some columns in place of those of the same name."""
-        made = Columns(self.table)
+        made = copy.copy(self)
         made._floats, made._codes = {**self._floats, **numbers}, {**self._codes, **words}
+        made._numbers, made._masks, made.worked = {}, {}, {}
+        made._replaced = self._replaced.union(numbers, words)
         return made
+
+    def alike(self, fields: Sequence[str]) -> tuple[Columns, NDArray[np.int64]] | None:
+        """Give one of each of the cases that are alike in some fields, and which of these each case is like.
+
+        ``None`` where that is not known without looking at the cases, or where hardly any are alike.
+        """
+        return None
 
     def has(self, name: str) -> bool:
         """Tell whether there is a column of numbers of this name."""

@@ -18,6 +18,11 @@ from specscan.physics.water_days import CASSETTE, DRY
 LEAD = ("agm", "gel", "flooded")
 TANKS = ("fresh", "gray", "black")
 NONE = Range.of(0.0)
+HELD = ("battery_wh", "battery_ah", "battery_chemistry", "battery_heated")
+CHARGED = ("solar_w", "battery_chemistry", "battery_heated")
+HEATER_DRAW = "heater_power_draw_w"
+PADS = (*(f"{tank}_tank_{part}" for tank in ("fresh", "gray", "black") for part in ("heat", "l")), "toilet")
+"""Fields on which the energy of the battery depends, what is put back, what heating takes, what pads take."""
 
 
 def capacity(columns: Columns, values: Assumptions) -> Range:

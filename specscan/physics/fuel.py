@@ -15,6 +15,9 @@ from specscan.physics.heater import FUELS, Burns, burns, flow, over_fuels
 from specscan.physics.ranges import Mask, Range, first_known, hull, pick
 from specscan.physics.words import per, span
 
+INPUTS = ("propane_tank_l", "propane_mass_kg", "fuel_tank_l", "engine_fuel")
+"""Fields on which the fuel on board depends."""
+
 
 def propane_in_tank(columns: Columns, values: Assumptions) -> Range:
     """Give the propane (m³ of liquid) in a full fixed tank.

@@ -15,6 +15,10 @@ from specscan.physics.columns import Columns
 from specscan.physics.ranges import Mask, Range, first_known, hull, pick
 from specscan.physics.words import per, span
 
+INPUTS = (
+    "heater_fuel", "heater_type", "heater_output_w", "heater_input_w", "heater_rating_w", "heater_consumption_l_h",
+)  # fmt: skip
+"""Fields on which the heat that it gives and the fuel that it burns depend."""
 FUELS = ("propane", "diesel", "gasoline")
 ELECTRIC = ("electric", "heat_pump")
 

@@ -15,16 +15,22 @@ from functools import cached_property
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from specscan.physics import balance, condensation, electricity, limits, lines, stay, tanks
 from specscan.physics.assumptions import DAY, Assumptions
 from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions, conditions_named
+from specscan.physics.electricity import CHARGED, HEATER_DRAW, HELD, PADS
+from specscan.physics.envelope import INPUTS as BODY
 from specscan.physics.envelope import Envelope, envelope, has_size_or_wall
+from specscan.physics.fuel import INPUTS as SUPPLY
 from specscan.physics.fuel import fuel_for
 from specscan.physics.heater import FUELS, Burns, burns, flow, heat_output, over_fuels
+from specscan.physics.heater import INPUTS as HEATER
 from specscan.physics.propane_supply import coldest_for_vapour, kept_back
 from specscan.physics.ranges import Floats, Mask, Range, first_known, hull, independent_sum, monotone, pick
+from specscan.physics.resting import resting_on
 
 NONE = Range.of(0.0)
 LOWEST = -60.0
@@ -48,6 +54,7 @@ class Winter:
         self.coldest: Floats = np.asarray(conditions.coldest_c if sweep is None else sweep, dtype=float)
         self.inside = conditions.inside_c
         self.materials = values.book.choices_of("insulation_material")
+        self._alike: dict[tuple[str, ...], tuple[Winter, NDArray[np.int64]] | None] = {}
 
     def lift(self, one: Range) -> Range:
         """Give a range of one value a van in the shape of the results."""
@@ -63,6 +70,13 @@ class Winter:
         values = Assumptions(self.values.book, self.values.fixed, certain=True)
         return Winter(self.columns, values, self.conditions, self.outside if self.swept else None)
 
+    def alike(self, fields: tuple[str, ...]) -> tuple[Winter, NDArray[np.int64]] | None:
+        """Give fewer vans, and which of these each is like in some fields; ``None`` where none are known to be."""
+        if fields not in self._alike:
+            found = None if self.swept else self.columns.alike(fields)
+            self._alike[fields] = found and (Winter(found[0], self.values, self.conditions), found[1])
+        return self._alike[fields]
+
     # heat
 
     @cached_property
@@ -70,7 +84,12 @@ class Winter:
         """Give what is lost per kelvin, by part."""
         return envelope(self.columns, self.values, self.materials, self.conditions.wind_m_s)
 
-    @cached_property
+    @resting_on(*BODY)
+    def conductance(self) -> Range:
+        """Give what is lost per kelvin (W/K)."""
+        return self.envelope.total
+
+    @resting_on(*BODY)
     def sized(self) -> Mask:
         """Tell where size or walls are known; elsewhere a loss would rest on assumptions alone."""
         return has_size_or_wall(self.columns, self.values, self.materials)
@@ -80,7 +99,7 @@ class Winter:
         """Give the heat that people give (W)."""
         return self.values["heat_from_person"].times(self.conditions.people)
 
-    @cached_property
+    @resting_on(*HEATER)
     def output(self) -> Range:
         """Give the heater's full output (W)."""
         return heat_output(self.columns, self.values)
@@ -89,15 +108,15 @@ class Winter:
         """Give what the heater must give (W) at outside temperatures (°C)."""
         return monotone(
             lambda conductance, gains: balance.net_loss(conductance, self.inside, outside, gains),
-            {"conductance": self.lift(self.envelope.total)}, {"gains": self.gains},
+            {"conductance": self.lift(self.conductance)}, {"gains": self.gains},
         )  # fmt: skip
 
-    @cached_property
+    @resting_on(*BODY)
     def loss(self) -> Range:
         """Give what the heater must give (W) at the mean outside temperature."""
         return self.loss_at(self.outside)
 
-    @cached_property
+    @resting_on(*BODY)
     def design_loss(self) -> Range:
         """Give what the heater must give (W) in the coldest night; unknown where neither size nor walls are known."""
         return pick(self.where(self.sized), self.loss_at(self.coldest), self.nothing)
@@ -118,7 +137,7 @@ class Winter:
         """Give the lowest outside temperature (°C, -60 or more) at which full output holds the inside, one a van."""
         found = monotone(
             lambda conductance, output, gains: balance.lowest_outside(conductance, self.inside, output, gains),
-            {"conductance": self.envelope.total}, {"output": self.output, "gains": self.gains},
+            {"conductance": self.conductance}, {"output": self.output, "gains": self.gains},
         ).clipped(least=LOWEST)  # fmt: skip
         return pick(self.sized, found, Range.unknown(self.columns.size))
 
@@ -130,11 +149,11 @@ class Winter:
                 conductance, self.inside, self.coldest, output, gains
             ),
             {"output": self.lift(self.output), "gains": self.gains},
-            {"conductance": self.lift(self.envelope.total)},
+            {"conductance": self.lift(self.conductance)},
         )  # fmt: skip
         return pick(self.where(self.sized), found, self.nothing)
 
-    @cached_property
+    @resting_on(*BODY, *HEATER)
     def duty(self) -> Range:
         """Give the share of the time at full output at the mean outside temperature; anything where it is unknown."""
         found = monotone(balance.duty_of, {"loss": self.loss}, {"output": self.lift(self.output)})
@@ -160,7 +179,7 @@ class Winter:
             result = pick(fits, printed, result)
         return result
 
-    @cached_property
+    @resting_on(*SUPPLY)
     def supply(self) -> dict[str, Range]:
         """Give the fuel on board that the heater can use at the start (m³), by fuel."""
         parts = {fuel: self.conditions.vehicle_fuel_share for fuel in FUELS} | {
@@ -168,7 +187,7 @@ class Winter:
         }
         return {fuel: fuel_for(self.columns, fuel, self.values, parts[fuel]) for fuel in FUELS}
 
-    @cached_property
+    @resting_on(*BODY, *HEATER)
     def fuel_per_day(self) -> dict[str, Range]:
         """Give the fuel for a day (m³) at the duty that the heat loss gives, by fuel, were the heater for it."""
         driving = 1 - self.conditions.driving_h_day / 24
@@ -253,7 +272,7 @@ class Winter:
         """Give the temperature of the house battery (°C)."""
         return electricity.battery_temperature(self.columns, self.values, self.inside, self.outside)
 
-    @cached_property
+    @resting_on(*BODY, *HEATER, HEATER_DRAW)
     def heating_power(self) -> Range:
         """Give the electricity that heating takes on average (W): fan and pumps, or all of it in an electric heater."""
         fan = self.lift(electricity.heater_draw(self.columns, self.values))
@@ -265,12 +284,12 @@ class Winter:
         electric, unsure = self.where(what.nothing), self.where(~what.known)
         return pick(electric, direct, pick(unsure, hull(burning, direct), burning))
 
-    @cached_property
+    @resting_on(*HELD)
     def energy(self) -> Range:
         """Give the energy of the house battery that can be drawn (J)."""
         return electricity.usable(self.columns, self.values, self.battery_temperature, self.conditions.battery_share)
 
-    @cached_property
+    @resting_on(*BODY, *HEATER, HEATER_DRAW, *PADS)
     def energy_use(self) -> Range:
         """Give the electricity used in a day (J); its parts have nothing to do with one another."""
         wet = self.conditions.running_water
@@ -278,7 +297,7 @@ class Winter:
         known = electricity.uses(self.columns, self.certain.values, self.certain.heating_power, wet=wet)
         return independent_sum(list(known.values()), list(parts.values()))
 
-    @cached_property
+    @resting_on(*CHARGED)
     def energy_charge(self) -> Range:
         """Give the electricity put back in a day (J)."""
         return electricity.charge(self.columns, self.values, self.conditions, self.battery_temperature)

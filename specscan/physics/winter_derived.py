@@ -9,18 +9,16 @@ from collections.abc import Callable
 
 from specscan.physics import winter_words as words
 from specscan.physics.assumptions import HOUR
+from specscan.physics.electricity import HEATER_DRAW, HELD, PADS
 from specscan.physics.envelope import INPUTS as BODY
+from specscan.physics.fuel import INPUTS as SUPPLY
+from specscan.physics.heater import INPUTS as HEATER
 from specscan.physics.quantity import Derived, Ways, ways
 from specscan.physics.ranges import Range, pick
 from specscan.physics.water_days import fresh_days, gray_days
 from specscan.physics.winter import Winter, at_design
 
-HEATER = (
-    "heater_fuel", "heater_type", "heater_output_w", "heater_input_w", "heater_rating_w", "heater_consumption_l_h",
-)  # fmt: skip
-SUPPLY = ("propane_tank_l", "propane_mass_kg", "fuel_tank_l", "engine_fuel")
-PADS = (*(f"{tank}_tank_{part}" for tank in ("fresh", "gray", "black") for part in ("heat", "l")), "toilet")
-BATTERY = ("battery_wh", "battery_ah", "battery_chemistry", "battery_heated", "solar_w", "heater_power_draw_w")
+BATTERY = (*HELD, "solar_w", HEATER_DRAW)
 SIZE_WAYS: Ways = (("length_mm",), ("insulation_r_si",), ("insulation_material", "insulation_thickness_mm"))
 OUTPUT_WAYS: Ways = (("heater_output_w",), ("heater_input_w",), ("heater_rating_w",))
 ON_BOARD: Ways = (
