@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specscan.reading.compose import Hints
+from specscan.reading.fallen_cells import Fallen, find_fallen
 
 MIN_ROWS = 5
 LABEL_SHARE = 0.6
-MAX_STRIDE = 7
 
 
 @dataclass(slots=True)
@@ -21,9 +21,9 @@ class Pasted:
     headed: bool
 
 
-def find_pasted(lines: list[str], hints: Hints) -> Pasted | None:
+def find_pasted(lines: list[str], hints: Hints) -> Pasted | Fallen | None:
     """Give the first table that was pasted column by column or cell by cell, or ``None``."""
-    return _by_columns(lines, hints) or _by_cells(lines, hints)
+    return _by_columns(lines, hints) or find_fallen(lines, hints)
 
 
 def _groups(lines: list[str]) -> list[tuple[int, int]]:
@@ -76,34 +76,3 @@ def _by_columns(lines: list[str], hints: Hints) -> Pasted | None:
 def _valued(label: str) -> bool:
     """Tell whether a line already holds a label and its value."""
     return ":" in label[:-1] and any(letter.isdigit() for letter in label)
-
-
-def _by_cells(lines: list[str], hints: Hints) -> Pasted | None:
-    for start, end in _groups(lines):
-        group = [line.strip() for line in lines[start:end]]
-        if len(group) < 2 * MIN_ROWS or any("   " in line or len(line) > 60 for line in group):
-            continue
-        for stride in range(2, MAX_STRIDE):
-            first = _first_label(group, stride, hints)
-            if first is None:
-                continue
-            rows = [group[at : at + stride] for at in range(first, len(group) - stride + 1, stride)]
-            headed = first >= stride - 1 and stride > 2
-            head = [["", *group[first - stride + 1 : first]]] if headed else []
-            begin = start + first - (stride - 1 if headed else 0)
-            return Pasted(begin, start + first + len(rows) * stride, [*head, *rows], headed)
-    return None
-
-
-def _first_label(group: list[str], stride: int, hints: Hints) -> int | None:
-    """Give where a run of labels at every ``stride``-th line begins, with no label between them."""
-    known = [hints.is_label(line) and not _valued(line) for line in group]
-    for first in range(min(len(group), 2 * MAX_STRIDE)):
-        at = list(range(first, len(group) - stride + 1, stride))
-        if len(at) < MIN_ROWS:
-            return None
-        hits = sum(known[index] for index in at)
-        others = sum(known[index] for index in range(first, len(group)) if (index - first) % stride)
-        if known[first] and hits >= 0.7 * len(at) and others <= 0.25 * len(at):
-            return first
-    return None
