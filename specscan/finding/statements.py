@@ -8,6 +8,7 @@ import re
 from specscan.finding.amounts import is_amount, is_figure, rows_of_vans
 from specscan.finding.codes import read_keys
 from specscan.finding.drafts import Draft, SectionSense
+from specscan.finding.fitting import FittingRows
 from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
@@ -21,6 +22,7 @@ from specscan.finding.questions import Questions
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
 from specscan.finding.signs import availability_alone, package_head, spelled
+from specscan.finding.two_units import TwoUnits
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
@@ -50,7 +52,9 @@ class StatementMaker:
         self.openings = Openings(kit.lexicon, vans)
         self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
+        self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
         self.label_parts = LabelParts(kit)
+        self.two_units = TwoUnits(kit.units, kit.quantities.figures)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
@@ -116,6 +120,13 @@ class StatementMaker:
         row = self.codes.without_code(passage, passage.row.text).strip(" :")
         column = passage.column.text.strip(" :")
         notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
+        fitting = self.fitting.of(passage)
+        if fitting is not None:
+            scope.vans, scope.by_van = fitting, {}
+            if self.fitting.repeats(passage):
+                return []
+            if passage.number in self.fitting.cells:
+                return [Draft(passage, "", row, How.MARKED, scope, 0, "row", None, notes)]
         column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
         if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked_rows:
@@ -141,9 +152,9 @@ class StatementMaker:
         hint = None
         if passage.table is not None and passage.row_index is not None:
             printed = self.unit_cells.get((passage.table, passage.row_index))
-            hint = self.kit.units.named(
-                (printed or ("" if label_from == "column" or column_vans else column)).strip(" ()")
-            )
+            printed = printed or ("" if label_from == "column" or column_vans else column)
+            label = f"{label}, {printed}" if self.two_units.named(printed) else label
+            hint = self.kit.units.named(printed.strip(" ()"))
         hint = hint or self.kit.units.named(label.strip(" ()"))  # "Gallons" under the heading "Fresh"
         if hint is None and (general := self.general_units.of(label, passage.text)) is not None:
             hint = general if self.kit.units.in_head(label) is None else None
@@ -187,6 +198,7 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
+        label, body = self.two_units.first(label, body)
         absence = self.legend.absence(body)
         if absence:
             return [Draft(passage, label, absence, how, scope, at, label_from, hint, notes)]

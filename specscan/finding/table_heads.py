@@ -29,7 +29,7 @@ class HeadReader:
         self.quantities = quantities
         self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
         words = lexicon.words
-        self.generic = {word.casefold() for word in (*words.column_words, *words.unit_systems)}
+        self.generic = {word.casefold() for word in (*words.column_words, *words.fitting_words, *words.unit_systems)}
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""

@@ -283,7 +283,10 @@ class _Builder:
                 (spec.vocabulary and spec.vocabulary not in vocabularies, f"unknown vocabulary {spec.vocabulary!r}"),
                 *((thing not in things, f"unknown thing {thing!r}") for thing in spec.of),
                 *((group not in groups, f"unknown word group {group!r}") for group in spec.together),
-                *((other not in fields, f"unknown field {other!r}") for other in (*spec.only_with, *spec.prefer_with)),
+                *(
+                    (other not in fields, f"unknown field {other!r}")
+                    for other in (*spec.only_with, *spec.absent_with, *spec.prefer_with)
+                ),
             ]
             for wrong, reason in checks:
                 if wrong:

@@ -92,6 +92,7 @@ class FieldSpec(Entry):
     basis: Literal["", "none", "input", "output", "draw"] = ""
     bases: dict[str, str] = Field(default_factory=dict)
     only_with: dict[str, list[str]] = Field(default_factory=dict)
+    absent_with: dict[str, list[str]] = Field(default_factory=dict)
     prefer_with: dict[str, str] = Field(default_factory=dict)
     bank: bool = False
     partly: float = 0.0
@@ -219,6 +220,7 @@ class WordFile(Entry):
     title_fillers: list[str]
     column_words: list[str]
     code_words: list[str]
+    fitting_words: list[str]
     unit_systems: list[str]
     model_words: list[str]
     range_words: list[str] = []

@@ -14,6 +14,7 @@ from specscan.settling.preferences import Preferences
 IMPLIED = "only implied; an exact statement stands elsewhere in the document"
 IN_UNION = "one line of a set that is stated over several lines; counted in their union"
 LESS_EXACT = "running text names only a part of what a table or list states in full"
+ABSENT = "of what the document says this van does not have"
 UNION_MARK = ":union"  # ends ``found_by`` of a fact that joins several lines
 DOUBTFUL = "read with less confidence than is asked for"
 
@@ -26,7 +27,7 @@ def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences)
     Where a set is stated over several lines, a fact with their union is added (contract: "a set stated over
     several lines is their union"); it stands at the place of the first line.
     """
-    result = [_weighed(fact, preferences) for fact in facts]
+    result = _without_absent([_weighed(fact, preferences) for fact in facts], book)
     groups: dict[tuple[str, str], list[int]] = defaultdict(list)
     for index, fact in enumerate(result):
         if not fact.rejected:
@@ -39,6 +40,28 @@ def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences)
         elif name not in preferences.never_conflicts:
             _note_disagreement(result, [i for i in members if result[i].availability in AS_DELIVERED], preferences)
     return result
+
+
+def _without_absent(facts: list[Fact], book: Rulebook) -> list[Fact]:
+    """Set aside what is said of a part that a van lacks, as of the black tank in "gray and black tanks: heated".
+
+    A field's ``absent_with`` names the values of other fields with which there is none; a part of which one statement
+    says that it is there, if only as an option, stays.
+    """
+    parts = {name: spec.absent_with for name, spec in book.fields.items() if spec.absent_with}
+    told: dict[tuple[str, str], set[str]] = defaultdict(set)
+    for fact in facts:
+        if not fact.rejected and any(fact.field in others for others in parts.values()):
+            told[fact.model, fact.field].add(fact.text or f"{fact.num:g}" if fact.text or fact.num is not None else "")
+
+    def is_absent(fact: Fact) -> bool:
+        values = [(told[fact.model, name], set(words)) for name, words in parts[fact.field].items()]
+        return any(said for said, _ in values) and all(said <= absent for said, absent in values)
+
+    return [
+        replace(fact, rejected=ABSENT) if not fact.rejected and fact.field in parts and is_absent(fact) else fact
+        for fact in facts
+    ]
 
 
 def _weighed(fact: Fact, preferences: Preferences) -> Fact:

@@ -190,3 +190,20 @@ def test_rows_of_some_fields_are_those_among_the_rows_of_all(book, fields):
     whole = {(row.field, row.equipment): row for row in settle_without(*given) if row.field in fields}
     part = {(row.field, row.equipment): row for row in settle_without(*given, fields=fields)}
     assert {key: part[key] for key in whole} == whole and len(whole) == 2 * len(fields)
+
+
+@pytest.mark.parametrize(
+    ("black", "toilet", "counts"), [(0.0, "cassette", False), (None, "dry", False), (45.0, "cassette", True)]
+)
+def test_what_is_said_of_gray_and_black_tanks_is_not_said_of_a_van_without_a_black_one(settled, black, toilet, counts):
+    pads = [fact(f"{tank}_tank_heat", "electric_pad", printed="gray and black tanks") for tank in ("gray", "black")]
+    told = [fact("black_tank_l", black)] if black is not None else []
+    rows = settled(document(*pads, *told, fact("toilet", toilet)))
+    assert rows[("gray_tank_heat", "standard")].status == "stated"
+    assert (rows[("black_tank_heat", "standard")].status == "stated") is counts
+
+
+def test_a_black_tank_that_can_be_ordered_may_be_heated(settled):
+    tank = fact("toilet", "fixed_tank", availability="optional")
+    rows = settled(document(fact("toilet", "cassette"), tank, fact("black_tank_heat", "electric_pad")))
+    assert rows[("black_tank_heat", "standard")].status == "stated"

@@ -1,0 +1,45 @@
+"""Rows of option lists whose own column says for which vans they are to be had: "Fits: 19 and 21", "For: all"."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+
+from specscan.records.text import Kind, Passage
+from specscan.rulebook.models import WordFile
+
+LEAST_CELLS = 2
+Row = tuple[int | None, int | None]  # table and number of a row
+
+
+class FittingRows:
+    """The vans that columns such as "Fits" name, by row, and the cells of these columns."""
+
+    def __init__(self, passages: Sequence[Passage], headed: Callable[[str], frozenset[str] | None], words: WordFile):
+        """``headed`` gives the vans that a cell names as a whole."""
+        self.vans: dict[Row, frozenset[str]] = {}
+        self.cells: set[int] = set()
+        heads = {head.casefold() for head in words.fitting_words}
+        models = words.model_words[0]  # "All" is said for "All models"
+        columns: dict[tuple[int | None, int | None], list[Passage]] = defaultdict(list)
+        for passage in passages:
+            head = passage.column.text.strip(" :.").casefold() if passage.column is not None else ""
+            if passage.kind is Kind.CELL and head in heads and passage.row is not None and passage.row.text:
+                columns[passage.table, passage.column_index].append(passage)
+        for cells in columns.values():
+            named = [headed(cell.text) or headed(f"{cell.text} {models}") for cell in cells]
+            if len(cells) < LEAST_CELLS or not all(named):
+                continue
+            for cell, vans in zip(cells, named, strict=True):
+                self.cells.add(cell.number)
+                self.vans[cell.table, cell.row_index] = vans or frozenset()
+        rows = {(p.table, p.row_index) for p in passages if p.kind is Kind.CELL and p.number not in self.cells}
+        self.alone = {row for row in self.vans if row not in rows}  # rows that have no other cell
+
+    def of(self, passage: Passage) -> frozenset[str] | None:
+        """Give the vans for which the row of a cell is to be had, or ``None`` where no column says so."""
+        return self.vans.get((passage.table, passage.row_index)) if passage.kind is Kind.CELL else None
+
+    def repeats(self, passage: Passage) -> bool:
+        """Tell whether a cell says no more than for which vans the rest of its row holds."""
+        return passage.number in self.cells and (passage.table, passage.row_index) not in self.alone

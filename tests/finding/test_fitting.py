@@ -1,0 +1,44 @@
+"""Option lists with a column of their own that says for which vans each row is to be had."""
+
+import pytest
+
+VANS = """# Marrowfen Drift 2026
+
+| | Drift 5 | Drift 7 | Drift 7 Frost |
+|---|---|---|---|
+| Length | 5.4 m | 6.0 m | 6.0 m |
+| Berths | 2 | 2 | 2 |
+| Wheelbase | 3,450 mm | 4,035 mm | 4,035 mm |
+| Waste water | 60 l | 80 l | 80 l |
+
+## Extras at extra cost
+
+"""
+EXTRAS = """| Extra | Price | {head} |
+|---|---|---|
+| Solar panel, 115 W | £640 | 5 |
+| 12 V heater for the waste tank | £265 | 5 and 7 |
+| Inverter, 1,200 W | £420 | Drift 7 Frost |
+| Tow bar | £870 | {everyone} |
+| Rising roof with bed, sleeps 4 | £5,400 | {everyone} |
+"""
+
+
+def options(facts, field):
+    return {(fact.model, fact.availability, fact.value) for fact in facts if fact.field == field and fact.found_by}
+
+
+@pytest.mark.parametrize(("head", "everyone"), [("Fits", "All"), ("For models", "All models"), ("Suits", "all")])
+def test_each_option_is_only_for_the_vans_named_in_its_row(facts_of, head, everyone):
+    facts = facts_of(VANS + EXTRAS.format(head=head, everyone=everyone), "extras.md")
+    assert options(facts, "solar_w") == {("Drift 5", "optional", 115)}
+    assert {van for van, _, _ in options(facts, "gray_tank_heat")} == {"Drift 5", "Drift 7"}
+    assert options(facts, "inverter_w") == {("Drift 7 Frost", "optional", 1200)}
+    assert {van for van, kind, _ in options(facts, "sleeps") if kind == "optional"} == {
+        "Drift 5", "Drift 7", "Drift 7 Frost"
+    }  # fmt: skip
+
+
+def test_a_column_that_names_no_vans_throughout_is_no_such_column(facts_of):
+    table = EXTRAS.format(head="Fits", everyone="roofs only")
+    assert {van for van, _, _ in options(facts_of(VANS + table, "extras.md"), "solar_w")} > {"Drift 5"}
