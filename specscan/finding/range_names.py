@@ -117,7 +117,7 @@ class RangeNames:
         for name, number in self._before(heads, texts).items():
             sister = any(begins_with(name, head) or holds(f" {head} ", name) for head in heads)
             if not sister and self.can_name_range(name, names.maker):
-                points[name] += SURE * number
+                points[name] += SURE * number if number > 1 or len(heads) == 1 else SURE - 1
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
                 if self.can_name_range(name := self._corner(self._without(part, names.maker)), names.maker):
@@ -125,6 +125,7 @@ class RangeNames:
                     points[name] += int(all(CODE.match(head) for head in heads))
         if names.series:
             points[names.series] += 1 + (not self.is_filler(names.series))
+            points[names.series] += any(p.text == names.series and p.table is None for p in own[:FIRST])
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
 

@@ -18,6 +18,9 @@ MAX_HEAD = 40
 MIN_ROWS = 2
 FIRST_LINES = 14
 LONGEST_LINE = 200
+MAX_TRIM_WORDS = 3
+ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
+NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -51,6 +54,10 @@ class HeadReader:
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
             heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
+            if len(heads) < len(columns):
+                asked = self._asked(rows)
+                trims = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
+                heads = trims if len(asked) >= ASKED else heads
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
@@ -72,6 +79,29 @@ class HeadReader:
             or (sized and SIZE.fullmatch(text))
             or (len(text) <= MAX_HEAD and text.split()[0] in firsts)
         ]
+
+    def _asked(self, rows: list[str]) -> set[str]:
+        """Give the things that the labels of a table name: where they are many, its columns can only be vans."""
+        mentions = (self.lexicon.analyse(row).mentions for row in rows if len(row) <= MAX_HEAD)
+        return {m.concept.name for some in mentions for m in some if m.concept.kind in ("thing", "alone")}
+
+    def _can_be_trim(self, text: str, asked: set[str]) -> bool:
+        """Tell whether a head that could be a label can be what its maker calls a van: "Long", "Long Winter".
+
+        A thing of which a row tells (``asked``) heads no column.
+        """
+        words = text.split()
+        if not words or len(words) > MAX_TRIM_WORDS or not all(w[0].isupper() and w.isalpha() for w in words):
+            return False
+        if {text.casefold(), words[0].casefold()} & self.generic:
+            return False
+        told = {m.concept[:2] for m in self.lexicon.analyse(text).mentions}
+        return not any(
+            (kind in ("thing", "alone") and name not in asked)
+            or kind in ("term", "denied")
+            or (kind == "cue" and name in NO_TRIMS)
+            for kind, name in told
+        )
 
     def _is_described_name(self, text: str) -> bool:
         """Tell whether a text that could be a label has a word with a capital that no label has: "Long Alcove"."""
@@ -101,9 +131,7 @@ class HeadReader:
             return self._is_described_name(plain)
         if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):
             return False
-        cues = self.lexicon.cues(
-            self.lexicon.analyse(plain), "standard", "optional", "not_available", "yes", "no", "all_vans", "package"
-        )
+        cues = self.lexicon.cues(self.lexicon.analyse(plain), *NO_TRIMS)
         return not cues
 
 

@@ -89,7 +89,7 @@ class TitleReader(YearReader):
                 candidates[name.casefold()] += 6
                 shown.setdefault(name.casefold(), (name, labelled[1]))
         rests = {key: lines for key, lines in rests.items() if key not in whole}
-        best, score = self._best_title(candidates, shown, own, rests)
+        best, score = self._best_title(candidates, shown, own, rests, self._twice_headed(document, names.maker))
         if (score < PLAIN_TITLE or best == letterhead) and not spoken:
             return self._read_title(names, document, own, spoken=True)
         if best is None:
@@ -242,6 +242,13 @@ class TitleReader(YearReader):
         text = BEHIND_CODE.sub(r"\1", text)
         return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
 
+    def _twice_headed(self, document: Document, maker: str) -> set[str]:
+        """Give the names that are the largest line of the first page and the title in the file's own data."""
+        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
+        largest = max((t.size for t in first), default=0.0)
+        own = {self.clean(t.text, maker).casefold() for t in document.titles if t.origin in ("metadata", "html")}
+        return {name for t in first if t.size == largest and (name := self.clean(t.text, maker).casefold()) in own}
+
     def _stands_alone(self, name: str, lines: set[str], own: list[Passage]) -> bool:
         """Tell whether what is left of lines without their common words stands anywhere without these words."""
         pattern = re.compile(rf"(?<!\w){re.escape(name)}s?(?!\w)", re.IGNORECASE)
@@ -256,12 +263,16 @@ class TitleReader(YearReader):
         shown: dict[str, tuple[str, Place]],
         own: list[Passage],
         rests: dict[str, set[str]],
+        sure: set[str],
     ) -> tuple[str | None, float]:
+        """Give the best name and its points; what is ``sure`` to be a title may be a word that specifications use."""
         body = " ".join(p.text for p in own).casefold()
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
             words = key.split()
-            if not any(c.isalpha() for c in key) or self.is_filler(key) or self.is_label(key):
+            if not any(c.isalpha() for c in key) or self.is_label(key):
+                continue
+            if self.is_filler(key) if key not in sure else key in self.fillers:
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"

@@ -85,3 +85,49 @@ def test_a_column_of_masses_or_dealers_is_no_van(vans_of):
 def test_a_measure_beside_a_label_in_large_type_names_no_van(vans_of):
     table = TABLE.format(above="# Drift 2026", one="Drift 540 Q", two="Drift 600 Q", three="Drift 640 L")
     assert models(vans_of(f"{table}\n# Overall height 2.65 m\n")) == {"Drift 540 Q", "Drift 600 Q", "Drift 640 L"}
+
+
+MANY = (
+    "| {above} |\n|---|---|---|---|\n| Chassis | Lodeman 30 | Lodeman 35 | Lodeman 35 |\n"
+    "| Length | 5.40 m | 5.98 m | 5.98 m |\n| Height | 2.58 m | 2.67 m | 2.81 m |\n"
+    "| GVWR | 3300 kg | 3500 kg | 3850 kg |\n"
+    "| Sleeps | 2 | 3 | 2 |\n| Fresh water tank | 68 L | 98 L | 112 L |\n| Gray water tank | 55 L | 85 L | 90 L |\n"
+    "| Solar | 100 W | 200 W | 300 W |\n| Inverter | 1000 W | 1500 W | 2000 W |\n"
+    "| Water heater | 10 L | 10 L | 12 L |\n"
+)
+
+
+def test_plain_words_over_a_table_of_many_things_are_trims(vans_of):
+    above = "# Drift 2026\n\nThree camper vans by Marrowfen Coach LLC.\n\n"
+    found = vans_of(above + MANY.format(above=" | Short | Long | Long Winter"))
+    assert models(found) == {"Drift Short", "Drift Long", "Drift Long Winter"}
+
+
+def test_plain_words_over_a_table_of_few_things_are_none(vans_of):
+    figures = (
+        "GVWR: 3500 kg\n\nLength: 6.36 m\n\nSleeps: 2\n\nFresh water: 90 L\n\n| Of the diesel tank | Short | Long |\n"
+    )
+    rows = "|---|---|---|\n| Length | 1.2 m | 1.6 m |\n| Width | 0.5 m | 0.5 m |\n"
+    assert models(vans_of(f"# Marrowfen Drift 21\n\n{figures}{rows}")) == {"Drift 21"}
+
+
+def test_a_caption_before_one_code_names_no_range(vans_of):
+    above = (
+        "# Drift\n\nThree camper vans by Marrowfen Coach LLC.\n\n541, lounge and Folding bed 600, bed across 640 W\n\n"
+    )
+    found = vans_of(above + TABLE.format(above="Figures", one="541", two="600", three="640 W"))
+    assert models(found) == {"Drift 541", "Drift 600", "Drift 640 W"}
+
+
+def test_a_word_of_the_trade_names_a_range_where_page_and_file_are_headed_by_it(read_file, tmp_path):
+    cells = "".join(
+        f"<tr><th>{label}</th><td>{a}</td><td>{b}</td></tr>"
+        for label, a, b in (("Length", "19 ft", "22 ft"), ("GVWR", "8,700 lb", "11,000 lb"), ("Sleeps", "2", "4"))
+    )
+    path = tmp_path / "page.html"
+    path.write_text(
+        "<html><head><title>Parallel</title></head><body><h1>Parallel</h1><p>Marrowfen Coach LLC, 14 Fulling Lane</p>"
+        f"<table><tr><th></th><th>40 FL</th><th>49 RB</th></tr>{cells}</table></body></html>",
+        encoding="utf-8",
+    )
+    assert {van.model for van in read_file(path).found.vans} == {"Parallel 40 FL", "Parallel 49 RB"}
