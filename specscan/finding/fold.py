@@ -61,6 +61,15 @@ class Folder:
                 found.append(Token(part, start, end))
         return found
 
+    def words_in(self, text: str) -> set[str]:
+        """Give all folded words that can be among those of a text, and some that are not: articles, other signs."""
+        found: set[str] = set()
+        for raw in TOKEN.findall(text):
+            found.update(self.read_word(raw)[1])
+            if len(raw) == 1:
+                found.add("and" if raw == "&" else raw)
+        return found
+
     def _tail(self, text: str, end: int) -> tuple[str, ...]:
         """Give what a word that ends in a hyphen shares with the compound behind it: "Ab-/Frischwasser"."""
         hanging = HANGING.match(text, end)

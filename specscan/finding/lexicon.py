@@ -15,6 +15,7 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.fold import Folder, Token, expand
+from specscan.finding.term_words import TermWords
 from specscan.finding.unit_tails import without_unit
 from specscan.finding.whole_words import any_word
 from specscan.records.text import Passage
@@ -27,6 +28,7 @@ REGION = re.compile(r"^(?:us|uk):")
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")
+LABELS = ("thing", "short", "aspect", "alone")  # kinds of what a label names
 COLON = ": "  # between a label and what it is beside
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
@@ -110,6 +112,10 @@ class Lexicon:
         }
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
+        heads = (*LABELS, "word")
+        self._in_labels = TermWords(
+            norms for norms, some in self.concepts.items() if any(c.kind in heads for c in some)
+        )
         self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
         self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
@@ -192,12 +198,14 @@ class Lexicon:
         return len(text) <= 80 and self._known_labels(text)
 
     def _knows_label(self, text: str) -> bool:
+        if not self._in_labels.may_stand_among(self.folder.words_in(text)):
+            return False  # most texts
         analysis = self.analyse(text)
         words = [token for token in analysis.tokens if token.norm[0].isalpha()]
         covered = {
             index
             for mention in analysis.mentions
-            if mention.concept.kind in ("thing", "short", "aspect", "alone")
+            if mention.concept.kind in LABELS
             for index in range(mention.first, mention.last)
         }
         words = without_unit(self.book, words, text)

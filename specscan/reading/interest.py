@@ -1,7 +1,7 @@
-"""Pages that cannot hold a table of interest: covers, photographs with captions, floorplans with a few names.
+"""Pages that cannot hold a table of interest: covers, photographs with captions, running text, floorplans with names.
 
 What is drawn on a page costs most to read where it says least: floorplans and ornaments have thousands of strokes. They
-are looked at only where a table may stand. Running text needs none of them, and its pages are read as they are.
+are looked at only where a table may stand: in running text they would only pass for rules and bullets.
 """
 
 from __future__ import annotations
@@ -13,10 +13,11 @@ from specscan.reading.compose import Hints
 from specscan.reading.parting import has_digit
 from specscan.reading.words import Line, is_bullet, segments_of
 
-MOST_LINES = 24  # a page of more holds text, and may hold anything
 LABELS = 2  # so many different known labels make a list, perhaps with drawn marks; one is a name in a floorplan
 ROWS = 3  # lines of several parts that make a table where a label or figure stands in them
 MANY_ROWS = 8  # that make a table whatever stands in them
+CELL = 3  # words: a row of a table has a part as short as that
+TABLE_SHARE = 0.5  # of the lines of several parts that are such rows, where they stand in a table
 LEGEND = "="  # stands between a mark and what it means
 SENTENCE = (".", "!", "?")
 FIGURE = re.compile(r"\d[\d.,]*\s?([^\W\d]{1,8}|[\"'″′°%²])?")
@@ -25,11 +26,9 @@ FIGURE = re.compile(r"\d[\d.,]*\s?([^\W\d]{1,8}|[\"'″′°%²])?")
 def may_hold_table(lines: list[Line], hints: Hints) -> bool:
     """Tell whether a page of such lines may hold a table or marked list of interest.
 
-    It may not where it has few lines, none of them with a mark, bullet, legend or figure with a unit, hardly any known
-    label, and no rows: lines that are parted like the row of a table, with labels or figures in them.
+    It may not where no line has a mark, bullet, legend or figure with a unit, hardly any is a known label, and there
+    are no rows: lines that are parted like the row of a table, with labels or figures in them.
     """
-    if len(lines) > MOST_LINES:
-        return True
     parted = [segments_of(line, SEGMENT_GAP) for line in lines]
     parts = [part for own in parted for part in own]
     if any(_shows_value(part, hints) for part in parts):
@@ -38,7 +37,10 @@ def may_hold_table(lines: list[Line], hints: Hints) -> bool:
     labels = {text for text in texts if not text.endswith(SENTENCE) and hints.is_label(text)}
     if len(labels) >= LABELS:
         return True
-    rows = [own for own in parted if len(own) > 1]
+    several = [own for own in parted if len(own) > 1]
+    rows = [own for own in several if min(len(part.words) for part in own) <= CELL]
+    if len(rows) < TABLE_SHARE * len(several):
+        return False  # columns of running text, whose paragraphs end with short lines
     telling = any(part.text in labels or has_digit(part.text) for own in rows for part in own)
     return len(rows) >= (ROWS if telling else MANY_ROWS)
 

@@ -89,3 +89,20 @@ def mark(page, x, top, filled):
     """Draw a disc or a ring beside a line of text."""
     page.canvas.setFillColorRGB(0, 0, 0)
     page.canvas.circle(x, HEIGHT - top - 6, 3, fill=filled)
+
+
+def test_ornaments_leave_running_text_in_columns_as_it_is(read_page):
+    page = Page()
+    sentence = "At the end of the road the kettle sings"
+    for number in range(32):
+        for x in (50, 310):
+            page.text(x, 60 + 14 * number, sentence if number % 8 != 7 else "while it rains.")
+    for number in range(300):  # a wave of little boxes and strokes through both columns
+        x, y = 40 + number * 37 % 500, 60 + number * 53 % 460
+        page.canvas.rect(x, HEIGHT - y, 5, 5, fill=1)
+        page.canvas.line(x, HEIGHT - y, x + 90, HEIGHT - y)
+
+    document = read_page(page)
+    assert not cells_of(document)
+    assert {passage.kind for passage in document.passages} == {Kind.PROSE}
+    assert not set(" ".join(passage.text for passage in document.passages)) & set("●○■□")
