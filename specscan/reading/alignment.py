@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.reading.compose import Hints
+from specscan.reading.flush import find_flush
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
 from specscan.reading.leaders import find_led
@@ -37,7 +38,12 @@ def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
     """Give the first unruled table among lines of one column of the page, or ``None``."""
     led = find_led(lines)
     if led is None:
-        return _find_by_gutters(lines, marks, hints)
+        found = _find_by_gutters(lines, marks, hints)
+        flush = find_flush(lines if found is None else found.before)
+        if flush is None:
+            return found
+        rest = [] if found is None else lines[len(found.before) :]
+        return Found(flush.before, flush.grid, [*flush.after, *rest])
     above = _find_by_gutters(led.before, marks, hints)
     if above is not None:
         return Found(above.before, above.grid, above.after + lines[len(led.before) :])

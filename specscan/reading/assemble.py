@@ -18,10 +18,11 @@ INDENT = 4.0  # points by which an item must stand further in than the one it be
 
 @dataclass(slots=True)
 class Heading:
-    """A heading on the stack: its text and how prominent it is."""
+    """A heading on the stack: its text and how prominent it is; ``copied`` from another column, which it heads too."""
 
     text: str
     level: float
+    copied: bool = False
 
 
 @dataclass(slots=True)
@@ -33,6 +34,7 @@ class Assembler:
     stack: list[Heading] = field(default_factory=list)
     headings: list[tuple[int, Box, list[Heading]]] = field(default_factory=list)  # page, box, and what governs below
     begun: list[list[Heading]] = field(default_factory=list)  # what governed each region when it was begun
+    headed: bool = False  # whether the headings of the last region are those of one column of several
     items: list[Heading] = field(default_factory=list)  # the items of lists under which deeper ones stand
     last_table: ReadTable | None = None
     known_heads: set[str] = field(default_factory=set)
@@ -46,15 +48,21 @@ class Assembler:
         """Give the headings that govern what comes next, outermost first."""
         return (*(heading.text for heading in self.stack), *groups)
 
-    def begin_block(self, back: int = 0) -> None:
+    def begin_block(self, back: int = 0, *, headed: bool = False) -> None:
         """Begin a new region of the page: text in it does not go on from the one before.
 
-        ``back``: it stands under the headings above the region that was begun so many before it.
+        ``back``: it stands under the headings above the region that was begun so many before it; ``headed``: its own
+        headings do not govern what follows it.
         """
         self.block += 1
         self.items = []
         if back:
             self.stack = list(self.begun[-back])
+        elif self.headed:
+            own = (heading for heading in self.stack if not heading.copied and heading not in self.begun[-1])
+            first = next(own, None)
+            self.stack = self.stack if first is None else self.stack[: self.stack.index(first)]
+        self.headed = headed
         self.begun.append(list(self.stack))
 
     def above(self, page: int, box: Box) -> list[Heading]:
@@ -76,7 +84,8 @@ class Assembler:
         if not composed.text:
             return
         if item.kind is Kind.HEADING:
-            self._push(Heading(composed.text, item.level + (0.05 if item.strong else 0.0)))
+            level = item.level + (0.05 if item.strong else 0.0)
+            self._push(Heading(composed.text, level, is_copy(item.lines[0].words)))
         sections = self.sections(self._parents(item, composed.text))
         if item.kind is Kind.HEADING:
             if is_copy(item.lines[0].words):

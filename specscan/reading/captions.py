@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import dataclass
 
@@ -19,6 +20,7 @@ MOST_LINES = 3  # of a value
 MOST_WORDS = 8  # of a label
 MIN_PAIRS = 4
 LABEL_SHARE = 0.4  # of the labels must be known as such
+VALUED = re.compile(r":\s+\S")  # "solar (W): 220" has its value; what stands below is the next heading
 
 _Style = tuple[float, bool, tuple[int, int, int], float]  # size, weight and colour of the label, size of the value
 
@@ -95,6 +97,7 @@ def _pairs_at(lines: list[Line], at: int) -> _Pairs | None:
 def _is_pair(label: Line, value: Line) -> bool:
     step = value.base - label.base
     worded = any(map(str.isalpha, label.text)) and len(label.words) <= MOST_WORDS and label.text[-1] not in ".;,:"
+    worded = worded and not VALUED.search(label.text)
     larger = value.size >= RATIO * label.size
     return worded and larger and 0 < step <= STEP * value.size and _aligned(label, value)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, field
 
@@ -19,7 +20,9 @@ ROOM = 0.75  # of the width of a column: a line that ends before was not full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
-LABELLED = re.compile(r"[^\W\d_][^:.]{1,30}:\s")  # what opens with a label begins anew
+LABELLED = re.compile(r"[^\W\d_][^:.]{1,50}:\s")  # what opens with a label begins anew
+SLACK = 2.0  # em by which full lines differ in length
+LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
@@ -172,13 +175,14 @@ def _listed(lines: list[Line]) -> set[int]:
 def _list_members(block: list[Line]) -> list[Line]:
     """Give the lines of a block that each begin an item of a plain list, none where it is running text.
 
-    Some items may go on over a second line, which begins with a small letter or follows a comma; then the ends of
-    the lines must be ragged, which those of running text are not.
+    Some items may go on over a second line, which begins with a small letter, follows a comma, or has no label below
+    a full line that has one; then the ends of the lines must be ragged, which those of running text are not.
     """
     texts = [line.text for line in block]
+    labelled = sum(LABELLED.match(text) is not None for text in texts) >= LABELLED_SHARE * len(block)
     goes_on = [False] + [
-        below[:1].islower() or above.endswith((",", "-", "–", "/", "(", "&"))
-        for above, below in zip(texts, texts[1:], strict=False)
+        below[:1].islower() or above.endswith((",", "-", "–", "/", "(", "&")) or labelled and _is_broken(block, number)
+        for number, (above, below) in enumerate(itertools.pairwise(texts))
     ]
     members = [line for line, more in zip(block, goes_on, strict=True) if not more]
     anew = all(line.text[:1].isupper() or line.text[:1].isdigit() for line in members)
@@ -191,6 +195,18 @@ def _list_members(block: list[Line]) -> list[Line]:
     if len(members) == len(block) and (words <= 7 or ragged and words <= 10):
         return members
     return members if ragged and words <= 7 and len(members) >= 0.7 * len(block) else []
+
+
+def _is_broken(block: list[Line], number: int) -> bool:
+    """Tell whether a line with a label was full, and the one below it has no label: it goes on.
+
+    Where the column ends, another line must show.
+    """
+    above, below = block[number], block[number + 1]
+    if not LABELLED.match(above.text) or LABELLED.match(below.text):
+        return False
+    right = max((line.box.x1 for line in block if line is not above and line is not below), default=0.0)
+    return above.box.x1 - SLACK * above.size <= right < above.box.x1 + 0.3 * above.size + below.words[0].box.width
 
 
 def _small_members(block: list[Line], left: float, right: float) -> list[Line]:
@@ -294,6 +310,8 @@ def _fills(item: Item, line: Line) -> bool:
         return True
     if _breaks_off(above, item, line):
         return True
+    if len(item.lines) == 1 and LABELLED.match(above.text) and LABELLED.match(line.text):
+        return False
     paired = ":" in above.text[:40] and ":" in line.text[:40]
     if paired and (not above.text.endswith(".") or len(above.words) <= SHORT_PAIR):  # "Length: 17 ft. 11 in."
         return False

@@ -10,10 +10,11 @@ from specscan.reading.cards import holds_cards
 from specscan.reading.compose import Hints, signs_of
 from specscan.reading.drawn_heads import with_body
 from specscan.reading.flow import Item, items_of
+from specscan.reading.framed import split_cards
 from specscan.reading.grid import Grid, GridCell
 from specscan.reading.lattice import find_ruled
 from specscan.reading.marks import Marks
-from specscan.reading.regions import split_cards, split_columns
+from specscan.reading.regions import split_columns
 from specscan.reading.sheet import Sheet
 from specscan.reading.tiles import find_tiles
 from specscan.reading.two_languages import with_one_label
@@ -27,12 +28,16 @@ SMALL_GAP = 1.6  # em between turned lines of one head
 
 @dataclass(slots=True)
 class Region:
-    """Blocks of one column, card or side-bar, in reading order. ``inner``: a card on the page."""
+    """Blocks of one column, card or side-bar, in reading order. ``inner``: a card on the page.
+
+    ``headed``: its headings are those of one column of several and do not govern what follows.
+    """
 
     blocks: list[list[Item] | Grid] = field(default_factory=list)
     inner: bool = False
     box: Box | None = None  # of a card
     back: int = 0  # begun under the headings above the region so many before this one
+    headed: bool = False
 
 
 def read_regions(
@@ -64,7 +69,7 @@ def read_regions(
         if index == 0:
             lines = _with_placeholders(lines, ruled)
         for column in split_columns(lines, marks, hints) if lines else []:
-            region = Region(inner=index > 0, back=column.back)
+            region = Region(inner=index > 0, back=column.back, headed=column.headed and not index)
             if index:
                 region.box = union([line.box for line in column.lines])
             for block in _blocks(column.lines, marks, ruled, size, signs, hints):

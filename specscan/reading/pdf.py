@@ -174,7 +174,7 @@ def _assemble(
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
-            assembler.begin_block(region.back)
+            assembler.begin_block(region.back, headed=region.headed)
             for block in region.blocks:
                 if isinstance(block, Grid):
                     assembler.add_grid(sheet.number, block)

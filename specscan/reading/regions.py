@@ -1,4 +1,4 @@
-"""Pages → regions that are read one after the other: framed cards, side-bars, text columns."""
+"""Pages → columns of text that are read one after the other; see ``framed`` for cards and side-bars."""
 
 from __future__ import annotations
 
@@ -6,157 +6,33 @@ import bisect
 import re
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
 from specscan.reading.alignment import SEGMENT_GAP
 from specscan.reading.compose import Hints
 from specscan.reading.marks import Marks
-from specscan.reading.seams import Usual, with_headings
-from specscan.reading.sheet import Fill, Sheet
+from specscan.reading.reaching import reach
+from specscan.reading.seams import Usual, have_own_headings, with_headings
 from specscan.reading.spans import Spans
 from specscan.reading.strips import strips_below, strips_through
-from specscan.reading.words import Line, Word, build_lines, is_bullet, middle_of, segments_of
-from specscan.records.text import Box
+from specscan.reading.words import Line, is_bullet, middle_of, segments_of
 
 MIN_GUTTER = 0.65  # em
-CARD_MIN_HEIGHT = 2.6  # em
-CARD_MIN_WORDS = 3
 PROSE_WORDS = 5.5
 MARK = 2  # letters: the marks of several vans side by side
 LABELLED_SHARE = 0.35
+MIRRORED = 3  # rows with the same label on both sides
 INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
-HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
 @dataclass(slots=True)
 class Column:
-    """Lines that are read as one column; ``back``: begun under the headings above the column so many before it."""
+    """Lines that are read as one column; ``back``: begun under the headings above the column so many before it.
+
+    ``headed``: it and the one beside it have headings of their own, which do not govern what follows both.
+    """
 
     lines: list[Line]
     back: int = 0
-
-
-def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
-    """Part the words by the framed or shaded boxes that hold them; the page itself comes first.
-
-    Side-bars and cards are independent of what stands beside them. A shaded row or column of a table
-    is not: where most lines of a box go on outside it, the box is no card.
-    """
-    boxes = _card_boxes(sheet, words)
-    if not boxes:
-        return [words]
-    groups: dict[int, list[Word]] = {-1: []}
-    for word in words:
-        x, y = word.box.middle
-        holder = -1
-        for index, box in enumerate(boxes):  # largest first, so the last hit is the innermost
-            if box.holds(x, y):
-                holder = index
-        groups.setdefault(holder, []).append(word)
-    for index in [key for key in groups if key >= 0]:
-        goes_on = _goes_on_outside(groups[index], boxes[index], boxes, groups[-1])
-        if goes_on or _heads_table(groups[index], boxes[index], groups[-1]):
-            groups[-1].extend(groups.pop(index))
-    parts = [groups.pop(-1)]
-    order = sorted(groups, key=lambda i: (round(boxes[i].top / 8), boxes[i].x0))
-    parts.extend(groups[index] for index in order)
-    return [part for part in parts if part]
-
-
-def _card_boxes(sheet: Sheet, words: list[Word]) -> list[Box]:
-    if not words:
-        return []
-    em = middle_of([word.size for word in words])
-    page = sheet.width * sheet.height
-    shaded = [fill.box for fill in sheet.fills]
-    fills = [fill for fill in sheet.fills if _can_be_card(fill, em, page)]
-    middles = np.array([word.box.middle for word in words])
-    boxes: list[Box] = []
-    for fill in sorted(fills, key=lambda f: -(f.box.width * f.box.height)):
-        if not _holds_some(fill.box, middles):  # a drawing can have ten thousands of shapes, nearly all without words
-            continue
-        held = [word for word in words if fill.box.holds(*word.box.middle)]
-        rows = {round((word.base or word.box.bottom) / 3) for word in held}
-        if len(held) < CARD_MIN_WORDS or len(rows) < 2 or len(held) > 0.97 * len(words):
-            continue
-        if any(_same(fill.box, other) or _is_bar(fill.box, other) for other in boxes):
-            continue
-        if _is_row(fill.box, shaded, words):
-            continue
-        boxes.append(fill.box)
-    return boxes
-
-
-def _holds_some(box: Box, middles: NDArray[np.float64]) -> bool:
-    """Tell whether a box holds the middles of at least as many words as a card has."""
-    x, y = middles[:, 0], middles[:, 1]
-    inside = (x >= box.x0) & (x <= box.x1) & (y >= box.top) & (y <= box.bottom)
-    return int(inside.sum()) >= CARD_MIN_WORDS
-
-
-def _can_be_card(fill: Fill, em: float, page: float) -> bool:
-    box = fill.box
-    tall = box.height >= CARD_MIN_HEIGHT * em and box.width >= 6 * em
-    return tall and 0.004 * page <= box.width * box.height
-
-
-def _is_row(box: Box, shaded: list[Box], words: list[Word]) -> bool:
-    """Tell whether a shaded box is a row of a table: others of its width touch it, or are parted from
-    it only by rows of text that are not shaded.
-    """
-    for other in shaded:
-        if abs(other.x0 - box.x0) > 3 or abs(other.x1 - box.x1) > 3 or _same(box, other):
-            continue
-        gap = max(other.top - box.bottom, box.top - other.bottom)
-        if -2 <= gap <= 2:
-            return True
-        upper, lower = min(box.bottom, other.bottom), max(box.top, other.top)
-        between = [w for w in words if box.holds(w.box.middle[0], box.middle[1]) and upper < w.box.middle[1] < lower]
-        if between and 0 < gap <= 3 * max(box.height, other.height):
-            return True
-    return False
-
-
-def _is_bar(box: Box, card: Box) -> bool:
-    """Tell whether a box is the head or foot bar of a card."""
-    as_wide = abs(box.x0 - card.x0) < 4 and abs(box.x1 - card.x1) < 4
-    return as_wide and (abs(box.top - card.top) < 4 or abs(box.bottom - card.bottom) < 4)
-
-
-def _same(one: Box, two: Box) -> bool:
-    return (
-        abs(one.x0 - two.x0) < 4
-        and abs(one.x1 - two.x1) < 4
-        and abs(one.top - two.top) < 4
-        and abs(one.bottom - two.bottom) < 4
-    )
-
-
-def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list[Word]) -> bool:
-    lines = build_lines(held)
-    bases = [
-        (word.base or word.box.bottom)
-        for word in outside
-        if not word.direction and box.top <= word.box.middle[1] <= box.bottom
-    ]
-    hits = sum(any(abs(base - line.first_base) < 0.8 for base in bases) for line in lines)
-    return len(lines) > 0 and hits >= 0.6 * len(lines)
-
-
-def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
-    """Tell whether a shaded box is the head bar of a table below it: wrapped heads over columns that line up."""
-    em = middle_of([word.size for word in held])
-    if box.height > HEAD_BAR * em:
-        return False
-    reach = [w for w in outside if not w.direction and 0 <= w.box.middle[1] - box.bottom <= HEAD_BAR * em]
-    below = build_lines([word for word in reach if box.x0 - em <= word.box.middle[0] <= box.x1 + em])
-    if not below:
-        return False
-    parts = [part.box for part in segments_of(below[0], SEGMENT_GAP)]
-    heads = [part.box for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
-    headed = sum(any(part.overlap_x(head) > 0.5 * min(part.width, head.width) for head in heads) for part in parts)
-    return len(parts) >= 3 and headed >= 0.6 * len(parts)
+    headed: bool = False
 
 
 def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]:
@@ -168,12 +44,7 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
         return [Column(lines)]
     gutter = _independent_gutter(lines, marks, hints)
     if gutter is not None:
-        left, right = _cut(lines, gutter)
-        headed = with_headings(left, right)
-        first, second = split_columns(left, marks, hints), split_columns(headed, marks, hints)
-        if len(headed) > len(right):
-            second[0].back = len(first)
-        return [*first, *second]
+        return _parted(lines, gutter, marks, hints)
     bands = _bands(lines, marks)
     if len(bands) == 1:
         return [Column(lines)]
@@ -181,23 +52,48 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
     index = 0
     pending: list[Line] = []
     while index < len(bands):
-        end = _widest_split(bands, index, marks, hints)
-        if end is None:
+        first = index
+        found = _widest_split(bands, index, marks, hints)
+        if found is None:
             pending.extend(bands[index])
             index += 1
             continue
         if pending:
             regions.append(Column(pending))
             pending = []
-        regions.extend(split_columns([line for band in bands[index:end] for line in band], marks, hints))
-        index = end
+        index, gutter = found[0], found[1]
+        held = [line for band in bands[first:index] for line in band]
+        rest = [line for band in bands[index:] for line in band]
+        more, beyond = reach(held, rest, gutter, middle_of([line.size for line in held]))
+        bands[index:] = _without(bands[index:], more)
+        regions.extend(_parted([*held, *rest[:more]], beyond if more else gutter, marks, hints))
     if pending:
         regions.append(Column(pending))
     return regions
 
 
-def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> int | None:
-    """Give the end of the longest row of bands from ``start`` that one gutter parts, or ``None``."""
+def _parted(lines: list[Line], gutter: float, marks: Marks, hints: Hints) -> list[Column]:
+    """Give the columns on both sides of a gutter."""
+    left, right = _cut(lines, gutter)
+    headed = with_headings(left, right)
+    first, second = split_columns(left, marks, hints), split_columns(headed, marks, hints)
+    if len(headed) > len(right):
+        second[0].back = len(first)
+    second[-1].headed = second[-1].headed or have_own_headings(left, right)
+    return [*first, *second]
+
+
+def _without(bands: list[list[Line]], count: int) -> list[list[Line]]:
+    """Give bands without their first lines, so many as told."""
+    kept = []
+    for band in bands:
+        kept.append(band[count:])
+        count = max(0, count - len(band))
+    return [band for band in kept if band]
+
+
+def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> tuple[int, float] | None:
+    """Give the end of the longest row of bands from ``start`` that one gutter parts and where it is, or ``None``."""
     for end, strips in strips_below(bands, start):
         lines = [line for band in bands[start:end] for line in band]
         gutter = _independent_gutter(lines, marks, hints, strips)
@@ -208,7 +104,7 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
         if end < len(bands) and not (last_left and last_right) and _is_title(bands[end - 1], lines):
             continue  # a heading under the columns belongs to what follows
         if (first_left and first_right) and (last_left or last_right):
-            return end
+            return end, gutter
     return None
 
 
@@ -288,6 +184,8 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
+    if _same_labels(west, east) or _is_list(east) and _labelled_lists(west, hints):
+        return True
     lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
     if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
         return True
@@ -310,6 +208,19 @@ def _labelled_lists(lines: list[Line], hints: Hints) -> bool:
     matches = [INLINE_LABEL.match(line.text) for line in lines]
     labelled = sum(match is not None and hints.is_label(match.group(1)) for match in matches)
     return labelled >= 3 and labelled >= LABELLED_SHARE * len(lines)
+
+
+def _same_labels(west: list[Line], east: list[Line]) -> bool:
+    """Tell whether two lists have the same labels, as where two vans stand side by side, each with its own."""
+    left, right = _labels(west), _labels(east)
+    shared = sum(not _has_digit(label) for label in left & right)
+    return shared >= MIRRORED and shared >= 0.5 * min(len(left), len(right))
+
+
+def _labels(lines: list[Line]) -> set[str]:
+    """Give what stands first in lines that have a value beside it."""
+    parts = (segments_of(line, SEGMENT_GAP) for line in lines)
+    return {row[0].text for row in parts if len(row) == 2 and row[0].text != row[1].text}
 
 
 def _is_list(lines: list[Line]) -> bool:

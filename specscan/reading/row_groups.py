@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from specscan.reading.bands import hangs, holds_rows
 from specscan.reading.compose import Hints
 from specscan.reading.gutters import Parted, em_of, touched_by
@@ -13,6 +15,9 @@ LEADING = 1.35
 LEADING_WIDE = 1.55
 PITCH_LOOSE = 1.45
 HANGING = 1.9  # from a line of a listed item to the next
+TIGHT = 1.1  # times the least step from line to line: no room between rows
+TIGHT_SHARE = 0.8  # of the rows, at least, that begin without room above them
+SPACE = 0.2  # em between words
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
 
@@ -28,15 +33,20 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     ruled = len(floors) >= 3
     several = _holding_rows(picked, columns, floors, hints)
     grouped = _is_grouped(picked, columns, hints)
+    tight = _is_tight(picked, em)
+    widths = _widths(picked, columns)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     rows: list[list[Parted]] = []
     for line, segments in picked:
-        loose = pitch > PITCH_LOOSE * em or (ruled and id(line) not in several)
+        loose = (pitch > PITCH_LOOSE * em and not tight) or (ruled and id(line) not in several)
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
-            and _continues(rows[-1], line, segments, columns, near, loose, grouped)
+            and (
+                _continues(rows[-1], line, segments, columns, near, loose, grouped)
+                or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))
+            )
         ):
             rows[-1].append((line, segments))
         else:
@@ -93,6 +103,53 @@ def _continues(
         own = [segment.text for segment in row[-1][1] if label_column in touched_by(segment.box, columns)]
         return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
     return False
+
+
+def _is_tight(picked: list[Parted], em: float) -> bool:
+    """Tell whether rows follow each other as closely as the lines of a wrapped cell do."""
+    steps = [below[0].base - above[0].base for above, below in itertools.pairwise(picked)]
+    steps = [step for step in steps if step > 0.5 * em]
+    begun = [
+        below[0].base - above[0].base for above, below in itertools.pairwise(picked)
+        if len(below[1]) > 1 and not (len(above[1]) == 1 and above[0].bold)
+    ]  # fmt: skip
+    if not steps or not begun:
+        return False
+    return sum(step <= TIGHT * min(steps) for step in begun) >= TIGHT_SHARE * len(begun)
+
+
+def _widths(picked: list[Parted], columns: Columns) -> dict[int, float]:
+    """Give the width of the longest segment in each column that takes this column alone."""
+    widths: dict[int, float] = {}
+    for _, segments in picked:
+        for segment in segments:
+            touched = touched_by(segment.box, columns)
+            if len(touched) == 1:
+                widths[touched[0]] = max(widths.get(touched[0], 0.0), segment.box.width)
+    return widths
+
+
+def _is_wrapped(
+    row: list[Parted], line: Line, segments: list[Line], columns: Columns, widths: dict[int, float], near: float
+) -> bool:
+    """Tell whether each part of a line stands below one, of the same look, that had no room left for its first word.
+
+    Where values stand beside it, its label begins with a small letter, as no label of a row does.
+    """
+    above, parts = row[-1]
+    if line.base - above.base > near or (len(segments) > 1 and not segments[0].text[:1].islower()):
+        return False
+    if len(segments) > 1 and row[0][1][0].text[:1].islower():
+        return False
+    held = {touched_by(part.box, columns)[0]: part for part in parts}
+    for segment in segments:
+        upper = held.get(touched_by(segment.box, columns)[0])
+        if upper is None or upper.bold != segment.bold or upper.color != segment.color:
+            return False
+        word = segment.words[0].box.width + SPACE * segment.size
+        if upper.box.width + word < widths.get(touched_by(segment.box, columns)[0], 0.0):
+            return False
+    return True
 
 
 def _hangs(row: list[Parted], segments: list[Line], columns: Columns) -> bool:

@@ -39,6 +39,14 @@ def with_headings(left: list[Line], right: list[Line]) -> list[Line]:
     return sorted([*right, *copies], key=lambda line: line.box.top) if copies else right
 
 
+def have_own_headings(left: list[Line], right: list[Line]) -> bool:
+    """Tell whether the right column opens with a heading that stands level with another one in the left column."""
+    usual = Usual.of([*left, *right])
+    first = right[0]
+    beside = [line for line in left if abs(line.first_base - first.first_base) <= LEVEL * usual.size]
+    return usual.stands_out(first) and any(usual.stands_out(line) and line.text != first.text for line in beside)
+
+
 def _seams(left: list[Line], right: list[Line]) -> list[Line]:
     """Give the headings of the left column with nothing beside them, to the last one above lines that are level."""
     usual = Usual.of([*left, *right])

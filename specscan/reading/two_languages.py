@@ -65,4 +65,5 @@ def _is_row(above: Line, values: Line, below: Line) -> bool:
         and abs(above.box.x0 - below.box.x0) < em
         and all(step > APART * em for step in steps)
         and sum(steps) < PITCH * em
+        and all(len(segments_of(line, SEGMENT_GAP)) == 1 for line in (above, below))  # else it has values of its own
     )

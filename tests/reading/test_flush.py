@@ -1,0 +1,50 @@
+"""Labels at the left edge and values at the right edge of a column, and lines "label: value" that were broken."""
+
+from tests.reading.drawn import Page
+
+ROWS = [
+    ("Chassis", "Kelmar Drover 350 L"), ("Overall length of the vehicle", "5998 mm"), ("Sleeps", "2"),
+    ("Inverter", "2000 W"), ("Solar panels on the roof, total", "300 W"), ("Toilet", "removable cassette"),
+    ("Gray water tank, insulation", "no"), ("Shore power", "16 A"), ("Water heater", "10 L"),
+    ("Insulated blinds for the windows of the cab", "yes"),
+]  # fmt: skip
+
+
+def test_values_set_at_the_right_edge_belong_to_the_labels_at_the_left(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 19 2026", size=20, bold=True)
+    for number, (label, value) in enumerate(ROWS):
+        top = 100 + 14 * number
+        page.text(50, top, label)
+        page.canvas.drawRightString(270, 842 - top - 9, value)
+    found = {fact.field: fact.value for fact in facts_of_pdf(page)}
+    assert (found["length_mm"], found["solar_w"], found["inverter_w"], found["water_heater_l"]) == (5998, 300, 2000, 10)
+    assert (found["toilet"], found["gray_tank_insulated"], found["cab_shades_insulated"]) == ("cassette", 0, 1)
+
+
+def test_a_line_of_a_list_of_labels_goes_on_below_where_it_was_full(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 19 2026", size=20, bold=True)
+    lines = ["Länge: 5,99 m", "Schlafplätze: 2", "Abwassertank (Einbauort / Heizung): unter dem",
+             "Fahrzeugboden / unbeheizt", "Frischwassertank: 100 l, im Innenraum am Bett", "Solaranlage: 200 W",
+             "Bordtoilette: Kassette"]  # fmt: skip
+    for number, text in enumerate(lines):
+        page.text(50, 100 + 12 * number, text)
+    found = {fact.field: fact.value for fact in facts_of_pdf(page)}
+    assert (found["gray_tank_location"], found["gray_tank_heat"]) == ("underbody", "none")
+    assert (found["fresh_tank_l"], found["solar_w"]) == (100, 200)
+
+
+def test_a_line_with_its_value_is_no_caption_of_the_heading_below_it(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 19 2026", size=20, bold=True)
+    top = 90
+    groups = [("Base", "Fuel tank (L): 75"), ("Water", "Water heater (L): 10"), ("Power", "Solar (W): 300"),
+              ("Mains", "Shore power: 16 A"), ("Body", "Sleeps: 2")]  # fmt: skip
+    for heading, text in groups:
+        page.text(50, top, heading, size=10.5, bold=True)
+        page.text(50, top + 14, text)
+        top += 27
+    found = {fact.field: fact.value for fact in facts_of_pdf(page)}
+    assert (found["fuel_tank_l"], found["water_heater_l"], found["solar_w"]) == (75, 10, 300)
+    assert (found["shore_power_a"], found["sleeps"]) == (16, 2)
