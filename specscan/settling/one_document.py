@@ -46,17 +46,20 @@ def _without_absent(facts: list[Fact], book: Rulebook) -> list[Fact]:
     """Set aside what is said of a part that a van lacks, as of the black tank in "gray and black tanks: heated".
 
     A field's ``absent_with`` names the values of other fields with which there is none; a part of which one statement
-    says that it is there, if only as an option, stays.
+    says that it is there, if only as an option, stays, and so does one where only an option has none.
     """
     parts = {name: spec.absent_with for name, spec in book.fields.items() if spec.absent_with}
     told: dict[tuple[str, str], set[str]] = defaultdict(set)
+    delivered: set[tuple[str, str]] = set()
     for fact in facts:
         if not fact.rejected and any(fact.field in others for others in parts.values()):
             told[fact.model, fact.field].add(fact.text or f"{fact.num:g}" if fact.text or fact.num is not None else "")
+            delivered |= {(fact.model, fact.field)} if fact.availability in AS_DELIVERED else set()
 
     def is_absent(fact: Fact) -> bool:
         values = [(told[fact.model, name], set(words)) for name, words in parts[fact.field].items()]
-        return any(said for said, _ in values) and all(said <= absent for said, absent in values)
+        known = any((fact.model, name) in delivered for name in parts[fact.field])
+        return known and all(said <= absent for said, absent in values)
 
     return [
         replace(fact, rejected=ABSENT) if not fact.rejected and fact.field in parts and is_absent(fact) else fact

@@ -207,3 +207,9 @@ def test_a_black_tank_that_can_be_ordered_may_be_heated(settled):
     tank = fact("toilet", "fixed_tank", availability="optional")
     rows = settled(document(fact("toilet", "cassette"), tank, fact("black_tank_heat", "electric_pad")))
     assert rows[("black_tank_heat", "standard")].status == "stated"
+
+
+def test_a_cassette_that_can_be_ordered_does_not_say_that_there_is_no_black_tank(settled):
+    cassette = fact("toilet", "cassette", availability="optional")
+    rows = settled(document(cassette, fact("black_tank_heat", "electric_pad")))
+    assert rows[("black_tank_heat", "standard")].status == "stated"
