@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import partial
 
 from specscan.finding.full_names import PRICE, BareHeads
 from specscan.finding.lexicon import Lexicon
-from specscan.finding.place import Place
+from specscan.finding.place import Place, begins_with
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.titles import LIST_JOINT
 from specscan.records.text import Passage
@@ -21,6 +22,7 @@ LONGEST_LINE = 200
 MAX_TRIM_WORDS = 3
 ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
 NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
+PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -62,22 +64,28 @@ class HeadReader:
             if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
-            heads = [text for text in rows if self.can_be_name(text)]
+            heads = self._with_sisters([text for text in rows if self.can_be_name(text)], rows)
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
 
     @staticmethod
     def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
-        """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S"."""
+        """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S".
+
+        So "Drift AWD", which could be a label of the drive, is added to "Drift", and "20A", which could be amperes,
+        to "20K".
+        """
         sized = any(SIZE.fullmatch(head) for head in heads)
+        plans = any(PLAN.fullmatch(head) for head in heads)
         firsts = {head.split()[0] for head in heads if len(head.split()) > 1 and len(head.split()[0]) > 2}
         return [
             text
             for text in columns
             if text in heads
             or (sized and SIZE.fullmatch(text))
-            or (len(text) <= MAX_HEAD and text.split()[0] in firsts)
+            or (plans and PLAN.fullmatch(text))
+            or (len(text) <= MAX_HEAD and (text.split()[0] in firsts or any(map(partial(begins_with, text), heads))))
         ]
 
     def _asked(self, rows: list[str]) -> set[str]:

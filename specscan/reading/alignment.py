@@ -21,6 +21,7 @@ from specscan.records.text import union
 SEGMENT_GAP = 0.8
 TIGHT_GAP = 0.3
 TABLE_SHARE = 0.4
+TITLE_SIZE = 1.4  # times the size of the rows
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 
@@ -102,8 +103,21 @@ def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
             start = None
     if start is not None:
         runs.append((start, last + 1))
-    parted = [part for run in runs for part in _part_by_columns(kept, *run)]
+    parted = [part for run in runs for part in _part_by_columns(kept, _below_titles(kept, *run), run[1])]
     return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
+
+
+def _below_titles(kept: list[Parted], first: int, last: int) -> int:
+    """Give where a range begins without the large line at its top that has a range at the left, its maker at the right.
+
+    A line of running text or a subtitle parts it from the rows.
+    """
+    em = em_of([line for line, _ in kept[first:last]])
+    title, parts = kept[first]
+    cornered = title.box.x0 < min(line.box.x0 for line, _ in kept[first + 1 : last]) + em if first + 1 < last else False
+    if not cornered or len(parts) > 2 or title.size < TITLE_SIZE * em or len(kept[first + 1][1]) > 1:
+        return first
+    return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
 
 
 def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[int, int]]:

@@ -98,12 +98,8 @@ def _read_sheet(page: pdfium.PdfPage, number: int, needs_drawing: Callable[[Shee
 
 
 def _visible_box(page: pdfium.PdfPage) -> tuple[float, float, float, float]:
-    media = page.get_mediabox()
-    crop = page.get_cropbox()
-    left, bottom = max(media[0], crop[0]), max(media[1], crop[1])
-    right, top = min(media[2], crop[2]), min(media[3], crop[3])
-    if right <= left or top <= bottom:
-        return media
+    """Give what of a page is seen: its media box within its crop box, which most files name once for all pages."""
+    left, bottom, right, top = page.get_bbox()
     return left, bottom, right, top
 
 

@@ -13,6 +13,8 @@ from specscan.records.text import Box
 GUTTER = 0.45  # em
 CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
 FULL_SHARE = 0.4  # of the lines: those that have a value in each column
+MOST_SHARE = 0.3  # of the lines: those with most values, between which others hold one for several columns
+MIN_ROWS = 3  # that say so
 MIN_COLUMNS = 3  # of a table in whose rows one value can stand in the middle of several columns
 
 Parted = tuple[Line, list[Line]]  # a line and its segments
@@ -32,13 +34,26 @@ def columns_under_heads(run: list[Parted]) -> Columns:
     led = [segments for line, segments in run if len(segments) > 1 and has_leader(line)]
     if len(led) >= 3 and len(led) >= 0.5 * len(rows):
         rows = led  # where dots lead to the values, they say where the values begin
-    columns = columns_of(rows)
+    columns = _columns_of_fullest(rows) or columns_of(rows)
     top = 0
     while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
         top += 1
     body = columns_of(rows[top:]) if top and len(rows) - top >= 2 else []
     hidden = len(_respected(rows)) < len(body)
     return body if hidden and len(body) >= len(columns) else columns
+
+
+def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
+    """Give the columns of the rows with most values, where values for several columns hide one of them.
+
+    Without hidden columns there are none to give.
+    """
+    most = max((len(row) for row in rows), default=0)
+    fullest = [row for row in rows if len(row) == most]
+    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, MOST_SHARE * len(rows)) or len(_respected(rows)) >= most:
+        return []
+    columns = _respected(fullest)
+    return columns if len(columns) == most else []
 
 
 def columns_of(rows: list[list[Line]]) -> Columns:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
 
 HEAD_SHARE = 0.5
 MIN_HEADS = 2
+STRIPED = 0.3  # of the rows that have one shade, at least
 AGAIN = 3  # labels that come again, at least, where a table begins anew
 
 
@@ -139,9 +142,16 @@ def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
         return True
     if not {cell.color for cell in cells} & {cell.color for cell in below}:
         return True
-    if not {cell.fill for cell in cells} & {cell.fill for cell in below}:
+    fills = {cell.fill for cell in cells}
+    if not fills & {cell.fill for cell in below} and not fills & _stripes(grid):
         return True
     return min(cell.size for cell in cells) > 1.15 * max(cell.size for cell in below)
+
+
+def _stripes(grid: Grid) -> set[tuple[int, int, int] | None]:
+    """Give the shades of every other row of values, which set no row apart."""
+    shades = Counter(cell.fill for cell in grid.cells if cell.col == 1)
+    return {shade for shade, number in shades.items() if number >= STRIPED * grid.rows}
 
 
 def _rows(grid: Grid, begin: int, end: int) -> Grid:

@@ -9,6 +9,7 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.parting import has_digit, labelish
 
 CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
+NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 MIN_CODES = 3
 HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
 CODED_SHARE = 0.9
@@ -18,7 +19,7 @@ YEAR = re.compile(r"^(?:19|20)\d\d\s+(?=\D)")
 
 
 def without_codes(grid: Grid, hints: Hints) -> Grid:
-    """Give a grid without the column that holds only the codes by which options are ordered.
+    """Give a grid without the column that holds only the codes by which options are ordered, or the rows' numbers.
 
     Its head says so, or it stands before a column of known labels. Headings of groups that stand in it stay.
     """
@@ -26,6 +27,7 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
     if col is None:
         return grid
     codes = {cell.row: cell.plain for cell in grid.cells if cell.col == col and CODE.fullmatch(cell.plain)}
+    codes = {row: code for row, code in codes.items() if not NUMBER.fullmatch(code)}
     kept = []
     for cell in grid.cells:
         alone = len(grid.row_cells(cell.row)) == 1
@@ -41,7 +43,8 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
 
 
 def _is_code(cell: GridCell, hints: Hints) -> bool:
-    return cell.empty or CODE.fullmatch(cell.plain) is not None or hints.heads_codes(cell.plain)
+    coded = CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)
+    return cell.empty or coded is not None or hints.heads_codes(cell.plain)
 
 
 def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
@@ -55,15 +58,31 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
     head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
     named = head is not None
     body = cells[1 if head is None else head + 1 :] if named or not CODE.fullmatch(cells[0].plain) else cells
-    codes = [cell for cell in body if CODE.fullmatch(cell.plain)]
+    codes = [cell for cell in body if CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)]
     if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
         return False
     if named:
         return True
-    if len({cell.plain for cell in codes}) < len(codes) or not any(c.isalpha() for cell in codes for c in cell.plain):
+    lettered = any(c.isalpha() for cell in codes for c in cell.plain)
+    if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes)):
         return False
     beside = [grid.at(cell.row, col + 1) for cell in codes]
     return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
+
+
+def _count_rows(cells: list[GridCell]) -> bool:
+    """Tell whether cells number the rows: each number is one of those that can stand behind the one above it."""
+    if not all(NUMBER.fullmatch(cell.plain) for cell in cells):
+        return False
+    numbers = [tuple(map(int, re.findall(r"\d+", cell.plain))) for cell in cells]
+    return all(map(_follows, numbers, numbers[1:]))
+
+
+def _follows(above: tuple[int, ...], below: tuple[int, ...]) -> bool:
+    """Tell whether a number can stand right below another: 1.9 and 1.10, 3.8 and 4.1, 2 and 2.1."""
+    shared = next((n for n, (one, other) in enumerate(zip(above, below, strict=False)) if one != other), len(above))
+    counted = below[shared:] if shared == len(above) else (below[shared] - above[shared], *below[shared + 1 :])
+    return len(below) > shared and all(number == 1 for number in counted)
 
 
 def unit_row(grid: Grid, rows: list[int], hints: Hints) -> int | None:

@@ -24,6 +24,16 @@ def test_vans_with_names_of_their_own_take_no_range_from_the_one_named_first(van
     assert models(found) == {"Alder", "Gorse", "Teasel"}
 
 
+def test_a_head_that_only_adds_what_could_be_a_label_to_another_is_a_van(vans_of):
+    above = "# Marrowfen Vans\n\n2027 camper vans: Alder, Alder AWD, Teasel"
+    found = vans_of(TABLE.format(above=above, one="Alder", two="Alder AWD", three="Teasel"))
+    assert models(found) == {"Alder", "Alder AWD", "Teasel"}
+    rows = "| Model | Length | GVWR | Sleeps | Solar |\n|---|---|---|---|---|\n"
+    for name in ("Alder", "Alder AWD", "Teasel"):
+        rows += f"| {name} | 5.90 m | 3500 kg | 2 | 100 W |\n"
+    assert models(vans_of(f"{above}\n\n{rows}")) == {"Alder", "Alder AWD", "Teasel"}
+
+
 def test_two_ranges_in_one_table_keep_their_names(vans_of):
     above = "# Marrowfen Mill Vans\n\n2026 model guide: Drift and Fellow\n\nTank sizes in litres, 22 and more."
     found = vans_of(TABLE.format(above=above, one="Drift 18", two="Fellow 22", three="Fellow 24"))

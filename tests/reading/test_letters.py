@@ -1,5 +1,7 @@
 """The characters of a page as columns: what the readers before and after them rely on."""
 
+import re
+
 import numpy as np
 import pytest
 
@@ -50,6 +52,20 @@ def test_words_of_a_turned_page_stand_where_a_viewer_shows_them(turn):
     assert (sheet.width, sheet.height) == (WIDTH, HEIGHT)
     assert (first.text, first.direction) == ("Gray", turn)
     assert first.box.holds(*expected, slack=3)
+
+
+def test_the_size_of_pages_is_read_where_the_file_names_it_once_for_all():
+    page = Page()
+    page.canvas.setPageSize((900, 500))
+    page.canvas.drawString(800, 400, "Gray water")
+    data = page.data()
+    own = re.search(rb"/MediaBox \[.*?\]", data).group()
+    once = data.replace(own, b"").replace(b"/Type /Pages", b"/Type /Pages " + own)
+    (sheet,) = sheets_of(once)
+
+    assert once.count(b"/MediaBox") == 1
+    assert (sheet.width, sheet.height) == (900, 500)
+    assert [word.text for word in build_words(sheet.letters)] == ["Gray", "water"]
 
 
 def test_a_letter_spaced_heading_is_words_and_a_wide_gap_parts_them():

@@ -1,0 +1,87 @@
+"""Tables whose rows are numbered or striped, values set for two columns, titles right above the heads."""
+
+import pytest
+
+from specscan.reading.read import read_document
+from tests.reading.drawn import Page
+
+SI, US = 250, 380
+PALE = (0.93, 0.95, 0.94)
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def numbered():
+    page = Page()
+    page.text(40, 20, "MARROWFEN", size=12, bold=True)
+    page.text(40, 40, "Drift 602", size=20, bold=True)
+    page.text(40, 400, "Marrowfen Ltd, Quay Road 12, Marrowfen", size=7)
+    page.text(40, 80, "1 Base vehicle", size=11, bold=True)
+    page.row(96, (SI, "SI"), (US, "US customary"), size=7)
+    rows = [("1.1", "Length overall", "5 985 mm", "235.6 in"), ("1.2", "Driven axle", "Front"),
+            ("1.3", "Wheelbase", "4 020 mm", "158.3 in"), ("1.4", "Fuel tank", "80 l", "21.1 gal")]  # fmt: skip
+    more = [("2.1", "Fresh water tank", "110 l", "29.1 gal"), ("2.2", "position", "Inside, below the bed at the rear"),
+            ("2.3", "Waste water tank", "92 l", "24.3 gal"), ("2.4", "position", "Closed insulated box under the van"),
+            ("2.5", "frost protection", "Foam jacket, warm-air duct from the heater"),
+            ("2.6", "Hot water", "10 l", "2.6 gal"), ("2.7", "Toilet", "Cassette, 17 l", "Cassette, 4.5 gal"),
+            ("2.8", "Pipework", "All inside")]  # fmt: skip
+    for top, some in ((108, rows), (250, more)):
+        for number, cells in enumerate(some):
+            page.row(top + 13 * number, *zip((40, 75, SI, US), cells, strict=False))
+    page.text(40, 222, "2 Water and sanitation", size=11, bold=True)
+    page.row(238, (SI, "SI"), (US, "US customary"), size=7)
+    return page
+
+
+def test_numbers_of_rows_name_no_vans_and_a_value_over_two_columns_hides_none(facts_of_pdf):
+    facts = facts_of_pdf(numbered())
+    assert by_van(facts, "model") == {"Drift 602": "Drift 602"}
+    assert by_van(facts, "wheelbase_mm") == {"Drift 602": 4020}
+    assert by_van(facts, "fresh_tank_l") == pytest.approx({"Drift 602": 110}, rel=0.01)
+    assert by_van(facts, "gray_tank_location") == {"Drift 602": "enclosed"}
+    assert by_van(facts, "gray_tank_heat") == {"Drift 602": "warm_air"}
+
+
+def striped():
+    page = Page()
+    page.text(40, 40, "Drift 2026", size=20, bold=True)
+    page.text(40, 400, "Marrowfen Ltd, Quay Road 12, Marrowfen", size=7)
+    rows = [("Floorplan", "17A", "19B", "21C"), ("Base vehicle", "Kelmar 250", "Kelmar 350", "Kelmar 350 XL"),
+            ("Drive", "RWD", "RWD", "AWD"), ("Length", "19' 4\"", "21' 9\"", "23' 11\""),
+            ("Wheelbase", '144"', '159"', '174"'), ("GVWR", "8,900 lb", "9,980 lb", "11,000 lb"),
+            ("Fresh water", "18 gal", "28 gal", "35 gal"), ("Gray water", "16 gal", "24 gal", "30 gal")]  # fmt: skip
+    for number, cells in enumerate(rows):
+        top = 90 + 16 * number
+        if number % 2 == 0:
+            page.box(36, top - 3, 500, top + 13, PALE if number else (0.1, 0.3, 0.4))
+        page.row(top, *zip((40, 180, 280, 380), cells, strict=True), bold=number == 0, color=(number == 0,) * 3)
+    return page
+
+
+def test_words_for_all_values_of_a_striped_row_head_no_new_table(facts_of_pdf):
+    facts = facts_of_pdf(striped())
+    assert by_van(facts, "drive") == {"Drift 17A": "rear", "Drift 19B": "rear", "Drift 21C": "all"}
+    assert by_van(facts, "gvwr_kg") == pytest.approx(
+        {"Drift 17A": 4037, "Drift 19B": 4527, "Drift 21C": 4990}, rel=0.01
+    )
+
+
+def titled():
+    page = Page()
+    page.row(40, (40, "Camper vans"), (425, "Marrowfen"), size=14)
+    page.text(40, 62, "Technical data, model year 2027")
+    page.text(40, 400, "Marrowfen Ltd, Quay Road 12, Marrowfen", size=7)
+    rows = [("", "Alder", "Gorse", "Teasel Snow"), ("Vehicle",), ("Length", "5450 mm", "5985 mm", "6840 mm"),
+            ("Wheelbase", "3260 mm", "3670 mm", "4320 mm"), ("Berths", "2", "3", "4"),
+            ("Fresh water", "75 l", "100 l", "140 l"), ("Waste water", "65 l", "85 l", "110 l")]  # fmt: skip
+    for number, cells in enumerate(rows):
+        page.row(96 + 14 * number, *zip((40, 200, 310, 420), cells, strict=False), bold=number < 2)
+    return page
+
+
+def test_a_title_and_its_maker_in_one_line_above_the_heads_are_no_heads(examiner):
+    passages = read_document(titled().data(), "vans.pdf", "pdf", examiner.hints).passages
+    heads = [p.column.text for p in passages if p.row is not None and p.row.text == "Length"]
+    assert heads == ["Alder", "Gorse", "Teasel Snow"]
