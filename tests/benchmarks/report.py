@@ -9,13 +9,15 @@ from dataclasses import dataclass
 from tests.benchmarks.scoring import ABSENT, Outcome
 
 ORDER = (
-    "all", "family", "layout", "language", "medium", "vans", "availability", "absence", "habit", "unit habit", "field",
+    "all", "family", "layout", "language", "medium", "vans", "naming", "place of names", "maker", "year",
+    "availability", "absence", "habit", "unit habit", "field",
 )  # fmt: skip
 TITLES = {
     "all": "Over all", "family": "By family of documents", "layout": "By layout of the block that prints the value",
     "language": "By language and region", "medium": "By medium", "vans": "By number of vans",
     "availability": "By availability", "absence": "No, none and 0, stated or not", "habit": "By habit",
-    "unit habit": "By unit habit", "field": "By field",
+    "unit habit": "By unit habit", "field": "By field", "naming": "By way of naming",
+    "place of names": "By place of names", "maker": "Makers by place and form", "year": "Years by place and form",
 }  # fmt: skip
 
 
@@ -89,6 +91,8 @@ def lines(outcomes: Iterable[Outcome], least: int = 5) -> list[str]:
     outcomes = list(outcomes)
     tables = tally(outcomes)
     made = _about_vans(outcomes)
+    for name in ("naming", "place of names"):
+        made += _vans_by(outcomes, name)
     for name in ORDER:
         rows = tables.get(name, {})
         if not rows:
@@ -118,6 +122,26 @@ def _about_vans(outcomes: Sequence[Outcome]) -> list[str]:
         "Columns: precision, recall, recall in documents whose vans are all known, availability and page of what is "
         "right, share of found values that are of the right van.",
     ]
+
+
+def _vans_by(outcomes: Sequence[Outcome], table: str) -> list[str]:
+    """Give for each row of a table how many vans are printed, found and invented, the weakest first."""
+    rows: dict[str, list[str]] = defaultdict(list)
+    for one in outcomes:
+        if one.field == "model":
+            for name in (row for key, row in one.keys if key == table):
+                rows[name].append(one.kind)
+    counted = []
+    for name, kinds in rows.items():
+        found, invented = kinds.count("right"), kinds.count("extra")
+        printed = len(kinds) - invented
+        counted.append(((found - invented) / max(1, printed), name, printed, found, invented))
+    shown = [f"  {name[:44]:44}{printed:8d}{found:7d}{extra:10d}" for _, name, printed, found, extra in sorted(counted)]
+    return (
+        ["", f"{'Vans, ' + TITLES[table][0].lower() + TITLES[table][1:]:46}printed  found  invented", *shown]
+        if shown
+        else []
+    )
 
 
 def is_false_absence(one: Outcome) -> bool:

@@ -153,8 +153,14 @@ def _merged(availability: str) -> str:
 
 
 def _common(brochure: Brochure, name: str) -> list[tuple[str, str]]:
-    medium = brochure.renderer
+    medium, naming = brochure.renderer, brochure.naming
+    named = []
+    if naming is not None:
+        named = [("naming", naming.way), ("place of names", naming.place)]
+        named += [("maker", naming.maker)] if name == "maker" else []
+        named += [("year", naming.year)] if name == "model_year" else []
     return [
+        *named,
         ("all", "all"), ("family", brochure.layout), ("language", brochure.region), ("medium", medium), ("field", name),
         ("vans", "one van" if len(brochure.vans) == 1 else "several vans"),
     ]  # fmt: skip

@@ -10,6 +10,7 @@ from tests.proving_ground.vans import Family
 from tests.proving_ground.words import Words, capital
 
 SLOT = re.compile(r"\{(\w+)(?::(\d+)-(\d+))?\}")
+LEGAL_NAME = re.compile(r"^\{maker\} \{form\}(?:,| \|) ")
 BTU = 0.29307107
 
 
@@ -58,13 +59,13 @@ class Chatter:
         """Give a reader's comment, which is about another van or its owner's work."""
         return self.filled(self._new(self.words.texts("reader_comments")))
 
-    def footer(self) -> str:
-        """Give the imprint."""
-        region = self.words.region
+    def footer(self, with_maker: bool = True) -> str:
+        """Give the imprint, with or without the maker's legal name."""
         family = self.family
-        return self.rng.choice(self.words.texts("footers", region)).format(
-            maker=family.maker, form=family.form, n=self.rng.randint(2, 90), town=family.town
-        )
+        way = self.rng.choice(self.words.texts("footers", self.words.region))
+        if not with_maker:
+            way = LEGAL_NAME.sub("", way)
+        return way.format(maker=family.maker, form=family.form, n=self.rng.randint(2, 90), town=family.town)
 
     def price(self) -> str:
         """Give a price in the region's money."""

@@ -28,6 +28,8 @@ Family = Callable[[Studio, bool], list[Page]]
 def _cover(studio: Studio, vans: bool = True) -> list[Block]:
     """Give what opens a brochure: title, stories, and now and then what every van has."""
     blocks: list[Block] = [studio.title(vans)]
+    if (named := studio.names.sentence()) is not None:
+        blocks.append(named)
     if studio.rng.random() < 0.7:
         blocks.append(studio.heading("story", 2))
         blocks.append(Para(text=" ".join(studio.chatter.story() for _ in range(2))))
@@ -46,19 +48,10 @@ def _closing(studio: Studio) -> list[Block]:
 
 
 def _paged(studio: Studio, pages: Sequence[list[Block]]) -> list[Page]:
-    """Give pages with running heads and page numbers, as the house prints them."""
-    words, family = studio.words, studio.family
-    head = foot = ""
-    if studio.rng.random() < 0.5:
-        head = studio.rng.choice(words.texts("running_heads")).format(
-            maker=family.maker, series=family.series, year=family.year
-        )
-    number = studio.rng.choice(words.texts("page_words")) if studio.rng.random() < 0.6 else ""
-    result = []
-    for place, blocks in enumerate(pages, start=1):
-        foot = number.format(n=place, m=len(pages))
-        result.append(Page(blocks, head if place > 1 else "", foot))
-    return result
+    """Give pages with running heads and feet, as the house prints them, and now and then a saying in large type."""
+    if len(pages) > 1 and studio.rng.random() < 0.15:
+        pages[1].insert(0, Heading(text=studio.rng.choice(studio.words.texts("slogans"))))
+    return studio.names.edges(pages)
 
 
 def _extras(studio: Studio, web: bool) -> list[Block]:

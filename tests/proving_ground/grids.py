@@ -91,9 +91,9 @@ def _grid(studio: Studio, lines: Sequence[tuple[str, Row | None]], way: MatrixWa
 
 def _heads(studio: Studio, way: MatrixWay, shift: int) -> list[list[Cell]]:
     vans = studio.family.vans
-    corner = studio.speaker.pick("corner", studio.words.texts("headings", "model"))
+    corner = studio.names.corner(studio.speaker.pick("corner", studio.words.texts("headings", "model")))
     start = [Cell("")] * shift
-    if way.heads == "stacked":
+    if way.heads == "stacked" and studio.family.series:
         upper = [*start, Cell(""), Cell(studio.family.series, len(vans))]
         return [upper, [*start, Cell(corner), *(Cell(van.code) for van in vans)]]
     if way.heads == "chassis above":
@@ -105,7 +105,10 @@ def _heads(studio: Studio, way: MatrixWay, shift: int) -> list[list[Cell]]:
             else:
                 runs.append(Cell(base))
         label = studio.speaker.label("chassis").text  # no reader knows the names of base vehicles that do not exist
-        return [[*start, Cell(label), *runs], [*start, Cell(corner), *(Cell(van.model) for van in vans)]]
+        return [
+            [*start, Cell(label), *runs],
+            [*start, Cell(corner), *(Cell(studio.head_of(n)) for n in range(len(vans)))],
+        ]
     return [[*start, Cell(corner), *(Cell(studio.head_of(place)) for place in range(len(vans)))]]
 
 
@@ -146,16 +149,17 @@ def models_as_rows(studio: Studio, groups: Sequence[tuple[str, list[Row]]], rule
     blocks: list[Block] = []
     for chunk in chunks:
         grid = Grid(layout="models_as_rows", ruled=ruled, zebra=not ruled, small=True, columns=len(chunk) + 1)
-        corner = studio.speaker.pick("corner of rows", [t for t in studio.words.texts("headings", "model") if t])
+        usual = studio.speaker.pick("corner of rows", [t for t in studio.words.texts("headings", "model") if t])
+        corner = studio.names.corner(usual)
         grid.heads = [[Cell(corner), *(Cell(row.label) for row in chunk)]]
-        for place, van in enumerate(studio.family.vans):
-            studio.name_van(grid, place)
+        for place in range(len(studio.family.vans)):
+            studio.name_van(grid, place, studio.head_of(place))
             cells = []
             for row in chunk:
                 piece = row.cells[place]
                 grid.state(place, piece, row.traits)
                 cells.append(Cell(piece.text or silent_mark(studio)))
-            grid.rows.append([Cell(van.model), *cells])
+            grid.rows.append([Cell(studio.head_of(place)), *cells])
         blocks.append(grid)
     if any(not cell.text for row in rows for cell in row.cells):
         blocks.append(
@@ -170,7 +174,7 @@ def half_way(studio: Studio, groups: Sequence[tuple[str, list[Row]]]) -> list[Bl
     half = len(vans) // 2
     rows = [row for _, found in groups for row in found]
     grid = Grid(layout="matrix_heads_half_way", ruled=studio.rng.random() < 0.6, columns=half + 1)
-    corner = studio.speaker.pick("corner", studio.words.texts("headings", "model"))
+    corner = studio.names.corner(studio.speaker.pick("corner", studio.words.texts("headings", "model")))
     for start in (0, half):
         places = range(start, start + half)
         head = [Cell(corner), *(Cell(studio.head_of(place)) for place in places)]

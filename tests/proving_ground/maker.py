@@ -8,13 +8,15 @@ from random import Random
 
 from tests.proving_ground import render_html, render_pdf, render_text
 from tests.proving_ground.families import FAMILIES
+from tests.proving_ground.naming import Naming
 from tests.proving_ground.pages import Draft
 from tests.proving_ground.studio import Studio
-from tests.proving_ground.truth import Label, UnfairError, labels_of
+from tests.proving_ground.truth import Label, UnfairError, check_names, labels_of
 
 REGIONS = ("us", "us", "us", "uk", "au", "fr", "fr", "qc", "de", "de")
 SUFFIX = {"reportlab": ".pdf", "chromium": ".pdf", "html": ".html", "text": ".txt", "markdown": ".md"}
 PAGED = ("reportlab", "chromium")
+WITHOUT_HEADS = ("prose", "bullets", "sisters")  # nothing but their titles and text names vans
 TRIES = 40
 
 
@@ -30,6 +32,7 @@ class Brochure:
     labels: list[Label]
     draft: Draft
     vans: list[str] = field(default_factory=list)
+    naming: Naming | None = None
 
 
 def draw(seed: int, number: int, layout: str = "", region: str = "", renderers: tuple[str, ...] = ()) -> Brochure:
@@ -58,16 +61,19 @@ def _draw(rng: Random, seed: int, number: int, layout: str, region: str, rendere
     if not allowed:
         raise ValueError(f"{layout} cannot be rendered by {', '.join(renderers)}")
     renderer = rng.choice(allowed)
-    studio = Studio(rng, region, rng.randint(least, most), glyphs=renderer != "reportlab")
+    glyphs, paged = renderer != "reportlab", renderer in PAGED
+    studio = Studio(rng, region, rng.randint(least, most), glyphs, paged, layout not in WITHOUT_HEADS)
     pages = build(studio, renderer != "reportlab")
     draft = Draft([page for page in pages if page.blocks], studio.look, studio.words.language)
-    draft.title = f"{studio.family.series} {studio.family.year}"
-    labels = labels_of(draft, studio.family, renderer in PAGED)
-    name = f"{number:04d}_{_plain(studio.family.maker)}_{_plain(studio.family.series)}{SUFFIX[renderer]}"
+    draft.title = studio.names.properties()
+    check_names(draft, studio.family, paged)
+    labels = labels_of(draft, studio.family, paged)
+    name = f"{number:04d}_{_plain(studio.names.file_name())}{SUFFIX[renderer]}"
     if renderer == "html":
         render_html.dress(draft, studio)
     data = _rendered(draft, renderer)
-    return Brochure(name, data, layout, region, renderer, labels, draft, [van.model for van in studio.family.vans])
+    vans = [van.model for van in studio.family.vans]
+    return Brochure(name, data, layout, region, renderer, labels, draft, vans, studio.naming)
 
 
 def _rendered(draft: Draft, renderer: str) -> bytes:

@@ -24,6 +24,11 @@ TOWNS = (
 )
 SUFFIXES = "RB T XL S DX RT Q D E N P FB TB LX ST".split()
 TRIMS = "Ridge Shore Vale Cove Fell Dune Moor Larch".split()
+GRADES = ["Solo", "Duo", "Trio", "Duo XL", "Solo Plus", "Quartet", "Ridge", "Shore Plus", "Larch", "Trio L"]
+WORDS = "Alcove Larder Lantern Thimble Bracken Hearth Gable Kindle Inglenook Haven Quay Spindle Bobbin Ferrule".split()
+SHADES = "Gray Quiet Far Long Amber Pale Early High Silver Little".split()
+METRIC = (540, 590, 600, 630, 636, 640, 660, 680, 700)
+INCHES = (136, 144, 148, 159, 170, 178)
 FORMS = {
     "us": ("Inc.", "LLC", "Corp."),
     "uk": ("Ltd", "Limited"),
@@ -64,11 +69,8 @@ def town(rng: Random) -> str:
 
 def codes(rng: Random, region: str, count: int) -> list[str]:
     """Give as many different floorplan codes as asked for, of one kind; none reads as a figure with a unit."""
-    kind = rng.choice(("plain", "suffix", "suffix", "trim")) if count > 1 else rng.choice(("plain", "suffix"))
-    numbers = list(range(17, 26)) if region in ("us", "qc") else [540, 590, 600, 630, 636, 640, 660, 680, 700]
-    if kind == "trim":
-        number = rng.choice(numbers)
-        return [f"{number} {trim}" for trim in rng.sample(TRIMS, count)]
+    kind = rng.choice(("plain", "suffix"))
+    numbers = list(range(17, 26)) if region in ("us", "qc") else list(METRIC)
     if kind == "plain":
         return [str(number) for number in sorted(rng.sample(numbers, count))]
     chosen = sorted(rng.choices(numbers, k=count))
@@ -87,4 +89,4 @@ def base_vehicles(rng: Random, region: str) -> list[str]:
 def every_word() -> list[str]:
     """Give every word this module can put into a document, for checking against barred names."""
     joined = [first + last for first in FIRST for last in LAST]
-    return joined + SERIES + BASES + BASE_WORDS + TOWNS + TRIMS
+    return joined + SERIES + BASES + BASE_WORDS + TOWNS + TRIMS + GRADES + WORDS + SHADES

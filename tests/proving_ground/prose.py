@@ -116,7 +116,7 @@ def for_all(studio: Studio, kinds: Sequence[str], most: int) -> Para | None:
         pieces.append(piece)
     if not pieces:
         return None
-    subject = studio.aloud.pick("all", studio.words.texts("subjects_all")).format(series=studio.family.series)
+    subject = studio.aloud.pick("all", studio.names.everyone())
     texts = [piece.text for piece in pieces]
     block = Para(
         layout="prose",

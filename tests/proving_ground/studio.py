@@ -9,7 +9,9 @@ from tests.proving_ground.chatter import Chatter
 from tests.proving_ground.equipment import Equipment
 from tests.proving_ground.figures import House
 from tests.proving_ground.ledger import Ledger
-from tests.proving_ground.pages import Block, Heading, Look, Para, Piece, Said, Title
+from tests.proving_ground.nameplates import NamePlates
+from tests.proving_ground.naming import draw_naming
+from tests.proving_ground.pages import Block, Heading, Look, Para, Piece, Title
 from tests.proving_ground.rows import DIMS, Row, Rows
 from tests.proving_ground.speaker import Speaker
 from tests.proving_ground.vans import Family, draw_family
@@ -34,7 +36,7 @@ GROUPS = {
 class Studio:
     """One document in the making."""
 
-    def __init__(self, rng: Random, region: str, vans: int, glyphs: bool):
+    def __init__(self, rng: Random, region: str, vans: int, glyphs: bool, paged: bool, headed: bool):
         self.rng = rng
         self.region = region
         self.words: Words = words_of(region)
@@ -58,6 +60,8 @@ class Studio:
         self.speaker.chosen["heater with power"] = rng.random() < 0.35
         self.aloud.chosen["heater with power"] = False
         self.noisy = rng.random() < 0.75
+        self.naming = draw_naming(rng, bool(self.family.series), self.family.way, vans, headed, paged)
+        self.names = NamePlates(self.naming, self.family, self.words, self.chatter, rng)
 
     # -- small words ------------------------------------------------------------------------------------------------
 
@@ -70,45 +74,23 @@ class Studio:
         return str(self.speaker.pick(("group", name), self.words.texts("groups", name)))
 
     def title(self, vans_below: bool = False) -> Title:
-        """Give the title: maker and year stand in it, and the vans where asked for."""
-        family = self.family
-        way = self.rng.choice(self.words.texts("titles"))
-        first = way.format(maker=family.maker, series=family.series, year=family.year)
-        lines = [first]
-        if "{maker}" not in way:
-            lines.insert(0, family.maker if self.rng.random() < 0.5 else family.maker.upper())
-        if vans_below or len(family.vans) == 1:
-            lines.append(self._vans_line())
-        block = Title(layout="title", lines=lines)
-        for place in range(len(family.vans)):
-            block.state(place, Piece(family.maker, (Said("maker", family.maker),)))
-            block.state(place, Piece(str(family.year), (Said("model_year", str(family.year)),)))
-            if vans_below or len(family.vans) == 1:
-                self.name_van(block, place)
-        return block
-
-    def _vans_line(self) -> str:
-        return self.rng.choice((" · ", ", ", " | ")).join(van.model for van in self.family.vans)
+        """Give the title, and the vans where asked for or where they are a document's only one."""
+        return self.names.title(vans_below or len(self.family.vans) == 1)
 
     def name_van(self, block: Block, place: int, words: str = "") -> None:
         """Note that a block names a van, by its whole name unless other words are given."""
-        model = self.family.vans[place].model
-        block.state(place, Piece(words or model, (Said("model", model),)))
+        self.names.name_van(block, place, words)
 
     def small_print(self, more: Sequence[str] = ()) -> Para:
-        """Give the imprint with a caution; the maker's name stands in it."""
-        text = " ".join([*more, self.chatter.caution(), self.chatter.footer()])
-        block = Para(layout="title", text=text, small=True)
-        for place in range(len(self.family.vans)):
-            block.state(place, Piece(self.family.maker, (Said("maker", self.family.maker),)))
+        """Give the imprint with a caution, and the maker's name and the year where they stand there."""
+        block = Para(layout="title", small=True)
+        block.text = " ".join([*more, self.chatter.caution(), *self.names.imprint(block)])
         return block
 
     def head_of(self, place: int) -> str:
         """Give the head of a van's column: its whole name, or its code where the house prints only codes."""
         van = self.family.vans[place]
-        if self.speaker.chance("heads are codes", 0.45):
-            return van.code
-        return van.model
+        return van.code if self.naming.heads_are_codes else van.model
 
     # -- planning ---------------------------------------------------------------------------------------------------
 

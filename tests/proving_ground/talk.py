@@ -36,7 +36,7 @@ def questions(studio: Studio, web: bool) -> list[Page]:
             blocks.append(answer)
     blocks.append(Para(text=studio.chatter.sentence()))
     blocks.append(studio.small_print())
-    return _pages(blocks)
+    return _pages(studio, blocks)
 
 
 def _group_of(piece: Piece) -> str:
@@ -83,7 +83,7 @@ def letter(studio: Studio, web: bool) -> list[Page]:
         blocks.append(block)
     blocks.append(Para(text=rng.choice(words.texts("farewells")).format(maker=family.maker)))
     blocks.append(studio.small_print())
-    return _pages(blocks)
+    return _pages(studio, blocks)
 
 
 def _told(studio: Studio, pieces: Sequence[Piece], van: str) -> Para:
@@ -111,7 +111,8 @@ def sisters(studio: Studio, web: bool) -> list[Page]:
     """Give running text that sets sister models against each other: the 19 carries 20 gallons, the 21 carries 30."""
     rng, vans = studio.rng, studio.family.vans
     title = studio.title(vans_below=True)
-    blocks: list[Block] = [title]
+    named = studio.names.sentence()
+    blocks: list[Block] = [title, *([named] if named else [])]
     texts: list[str] = []
     block = Para(layout="sisters")
     for kind in prose_kinds():
@@ -131,7 +132,7 @@ def sisters(studio: Studio, web: bool) -> list[Page]:
     if texts:
         blocks.append(_closed(block, texts))
     blocks.append(studio.small_print())
-    return _pages(blocks)
+    return _pages(studio, blocks)
 
 
 def _closed(block: Para, texts: Sequence[str]) -> Para:
@@ -186,9 +187,9 @@ def _shorter(studio: Studio, kind: str, pieces: Sequence[Piece]) -> list[Piece]:
     return [pieces[0], *(Piece(figure, piece.says) for piece, figure in zip(pieces[1:], figures[1:], strict=True))]
 
 
-def _pages(blocks: list[Block]) -> list[Page]:
+def _pages(studio: Studio, blocks: list[Block]) -> list[Page]:
     """Give one page, or two where it would not hold all."""
     if len(blocks) < 16:
-        return [Page(blocks)]
+        return studio.names.edges([blocks])
     half = len(blocks) // 2
-    return [Page(blocks[:half]), Page(blocks[half:])]
+    return studio.names.edges([blocks[:half], blocks[half:]])

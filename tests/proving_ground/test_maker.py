@@ -98,7 +98,7 @@ def test_every_availability_and_region_and_layout_is_drawn(brochures):
 def test_legend_and_marks_are_read_back_as_drawn():
     shown = set()
     for number in range(40):
-        brochure = draw(14, number, "marks_matrix", renderers=("reportlab",))
+        brochure = draw(16, number, "marks_matrix", renderers=("reportlab",))
         text = "".join(page_texts(brochure))
         for block in (block for page in brochure.draft.pages for block in page.all_blocks()):
             for trait in block.traits:

@@ -62,6 +62,19 @@ def labels_of(draft: Draft, family: Family, paged: bool) -> list[Label]:
     return result
 
 
+def check_names(draft: Draft, family: Family, paged: bool) -> None:
+    """Refuse a draft from which a reader cannot know the whole names of its vans.
+
+    Raises:
+        UnfairError: the range or the code of a van stands on no page.
+    """
+    texts = [text for page in draft.pages for block in page.all_blocks() for text in block.texts()]
+    texts += [page.running_head for page in draft.pages if paged]
+    for words in (family.series, *(van.code for van in family.vans)):
+        if not any(words in text for text in texts):
+            raise UnfairError(f"no page names {words}")
+
+
 def _add_running_heads(found: dict[tuple[int, str], list[Label]], draft: Draft, family: Family) -> None:
     """Let maker and year be found on the pages whose running heads print them, too."""
     printed = {"maker": family.maker, "model_year": str(family.year)}

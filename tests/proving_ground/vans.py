@@ -7,6 +7,7 @@ from random import Random
 from typing import Any
 
 from tests.proving_ground import names
+from tests.proving_ground.naming import draw_names
 
 TANKS = ("fresh", "gray", "black")
 CHEMISTRIES = ("lithium", "lithium", "agm", "gel", "flooded")
@@ -78,6 +79,7 @@ class Family:
     year: int
     town: str
     vans: list[Van]
+    way: str = ""
 
     @property
     def black_water(self) -> bool:
@@ -87,9 +89,8 @@ class Family:
 
 def draw_family(rng: Random, region: str, count: int) -> Family:
     """Give a family of ``count`` vans."""
-    series = names.series(rng)
-    codes = names.codes(rng, region, count)
-    vans = [Van(f"{series} {code}", code) for code in codes]
+    way, series, codes = draw_names(rng, region, count)
+    vans = [Van(f"{series} {code}".strip(), code) for code in codes]
     bases = names.base_vehicles(rng, region)
     common = _common(rng, region)
     length = rng.randint(5400, 6000)
@@ -99,7 +100,7 @@ def draw_family(rng: Random, region: str, count: int) -> Family:
         van.has["chassis"] = bases[1] if length > 5900 else bases[0]
     family = Family(
         region, names.maker(rng, region), names.legal_form(rng, region), series, rng.randint(2024, 2027),
-        names.town(rng), vans,
+        names.town(rng), vans, way,
     )  # fmt: skip
     return family
 
