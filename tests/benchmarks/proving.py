@@ -27,7 +27,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; give 0, or 1 where the maker's own check finds a fault in a brochure."""
     told = _told(arguments)
     tasks = [
-        (told.seed, number, told.layout, told.language, tuple(told.medium), told.keep) for number in range(told.count)
+        (told.seed, number, told.layout, told.language, tuple(told.medium), told.keep, told.any_names)
+        for number in range(told.count)
     ]
     outcomes: list[Outcome] = []
     wrong: list[str] = []
@@ -58,6 +59,7 @@ def _told(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--language", default="", choices=["", *STYLES], help="only this region: %(choices)s")
     parser.add_argument("--medium", nargs="*", default=[], choices=MEDIA, help="only these media: %(choices)s")
     parser.add_argument("--keep", default="", metavar="DIR", help="write the brochures, gold.csv and misses.txt there")
+    parser.add_argument("--any-names", action="store_true", help="name vans, makers and years in all ways and places")
     parser.add_argument("--misses", action="store_true", help="list every miss")
     parser.add_argument("--jobs", type=int, default=2, help="processes (2)")
     return parser.parse_args(arguments)
@@ -74,9 +76,9 @@ def _run(tasks: Sequence[tuple], jobs: int) -> Iterator[tuple]:  # type: ignore[
 def _one(task: tuple) -> tuple:  # type: ignore[type-arg]
     """Draw, check, scan and score one brochure; keep it where asked for."""
     global scanner
-    seed, number, layout, language, media, keep = task
+    seed, number, layout, language, media, keep, any_names = task
     try:
-        brochure: Brochure = draw(seed, number, layout, language, media)
+        brochure: Brochure = draw(seed, number, layout, language, media, any_names)
     except FileNotFoundError as error:
         sys.exit(f"{error}; leave printed web pages out with --medium reportlab html text markdown")
     if keep:

@@ -35,8 +35,17 @@ class Brochure:
     naming: Naming | None = None
 
 
-def draw(seed: int, number: int, layout: str = "", region: str = "", renderers: tuple[str, ...] = ()) -> Brochure:
+def draw(
+    seed: int,
+    number: int,
+    layout: str = "",
+    region: str = "",
+    renderers: tuple[str, ...] = (),
+    any_names: bool = False,
+) -> Brochure:
     """Give brochure ``number`` of a seed; ``layout``, ``region`` and ``renderers`` narrow what may be drawn.
+
+    With ``any_names`` vans, makers and years are named in all ways and places, else as most brochures do it.
 
     A draft that would leave a careful human in doubt is thrown away and drawn again.
 
@@ -47,13 +56,13 @@ def draw(seed: int, number: int, layout: str = "", region: str = "", renderers: 
     for attempt in range(TRIES):
         rng = Random(f"{seed}/{number}/{attempt}/{layout}/{region}")
         try:
-            return _draw(rng, seed, number, layout, region, renderers)
+            return _draw(rng, number, layout, region, renderers, any_names)
         except UnfairError as error:
             reason = error
     raise reason
 
 
-def _draw(rng: Random, seed: int, number: int, layout: str, region: str, renderers: tuple[str, ...]) -> Brochure:
+def _draw(rng: Random, number: int, layout: str, region: str, renderers: tuple[str, ...], any_names: bool) -> Brochure:
     layout = layout or rng.choice(sorted(FAMILIES))
     region = region or rng.choice(REGIONS)
     build, (least, most), possible = FAMILIES[layout]
@@ -62,7 +71,7 @@ def _draw(rng: Random, seed: int, number: int, layout: str, region: str, rendere
         raise ValueError(f"{layout} cannot be rendered by {', '.join(renderers)}")
     renderer = rng.choice(allowed)
     glyphs, paged = renderer != "reportlab", renderer in PAGED
-    studio = Studio(rng, region, rng.randint(least, most), glyphs, paged, layout not in WITHOUT_HEADS)
+    studio = Studio(rng, region, rng.randint(least, most), glyphs, paged, layout not in WITHOUT_HEADS, not any_names)
     pages = build(studio, renderer != "reportlab")
     draft = Draft([page for page in pages if page.blocks], studio.look, studio.words.language)
     draft.title = studio.names.properties()

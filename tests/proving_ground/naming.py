@@ -45,11 +45,17 @@ class Naming:
         return self.place.startswith("codes")
 
 
-def draw_naming(rng: Random, ranged: bool, way: str, count: int, headed: bool, paged: bool) -> Naming:
+def draw_naming(rng: Random, ranged: bool, way: str, count: int, headed: bool, paged: bool, usual: bool) -> Naming:
     """Give the ways of a house: ``ranged`` where its vans share the name of a range.
 
-    ``headed``: its tables have heads with the vans' names; ``paged``: its pages have heads and feet.
+    ``headed``: its tables have heads with the vans' names; ``paged``: its pages have heads and feet; ``usual``: range,
+    maker and year stand in the title.
     """
+    if usual:
+        places = ("whole in heads", "codes, range in the title")
+        place = ONE_VAN if count == 1 else rng.choice(places)
+        maker = rng.choice(("in the title", "a line of its own", "capitals"))
+        return Naming(way, place, maker, "in the title", not headed or count == 1 or rng.random() < 0.6, False)
     place = ONE_VAN if count == 1 else "whole in heads"
     if count > 1 and ranged:
         place = _weighed(rng, PLACES)
@@ -71,9 +77,12 @@ def letterspaced(text: str) -> str:
     return "\u00a0\u00a0\u00a0".join("\u00a0".join(word) for word in text.upper().split())
 
 
-def draw_names(rng: Random, region: str, count: int) -> tuple[str, str, list[str]]:
-    """Give the way in which vans are named, the name of their range (empty where they have none), and their codes."""
-    way = _weighed(rng, WAYS if count > 1 else WAYS_OF_ONE)
+def draw_names(rng: Random, region: str, count: int, usual: bool) -> tuple[str, str, list[str]]:
+    """Give the way in which vans are named, the name of their range (empty where they have none), and their codes.
+
+    ``usual``: by a range with codes, or by the trims of one van.
+    """
+    way = _weighed(rng, USUAL if usual else WAYS if count > 1 else WAYS_OF_ONE)
     numbers = list(range(17, 26)) if region in ("us", "qc") else list(names.METRIC)
     one = names.series(rng)
     if way == "series and code":
@@ -124,3 +133,4 @@ WAYS = (
     ("range and trim", 2), ("two words", 2), ("decimals", 2), ("one begins another", 2), ("trims of one van", 2),
 )  # fmt: skip
 WAYS_OF_ONE = tuple(one for one in WAYS if one[0] != "one begins another")
+USUAL = (("series and code", 3), ("trims of one van", 1))

@@ -36,11 +36,11 @@ GROUPS = {
 class Studio:
     """One document in the making."""
 
-    def __init__(self, rng: Random, region: str, vans: int, glyphs: bool, paged: bool, headed: bool):
+    def __init__(self, rng: Random, region: str, vans: int, glyphs: bool, paged: bool, headed: bool, usual: bool):
         self.rng = rng
         self.region = region
         self.words: Words = words_of(region)
-        self.family: Family = draw_family(rng, region, vans)
+        self.family: Family = draw_family(rng, region, vans, usual)
         self.house = House(region, rng, glyphs)
         self.speaker = Speaker(self.words, self.house, rng)
         self.aloud = Speaker(self.words, self.house.aloud(), rng)
@@ -60,7 +60,7 @@ class Studio:
         self.speaker.chosen["heater with power"] = rng.random() < 0.35
         self.aloud.chosen["heater with power"] = False
         self.noisy = rng.random() < 0.75
-        self.naming = draw_naming(rng, bool(self.family.series), self.family.way, vans, headed, paged)
+        self.naming = draw_naming(rng, bool(self.family.series), self.family.way, vans, headed, paged, usual)
         self.names = NamePlates(self.naming, self.family, self.words, self.chatter, rng)
 
     # -- small words ------------------------------------------------------------------------------------------------

@@ -87,9 +87,9 @@ class Family:
         return any(van.has["black_tank_l"] for van in self.vans)
 
 
-def draw_family(rng: Random, region: str, count: int) -> Family:
-    """Give a family of ``count`` vans."""
-    way, series, codes = draw_names(rng, region, count)
+def draw_family(rng: Random, region: str, count: int, usual: bool = True) -> Family:
+    """Give a family of ``count`` vans; ``usual``: named in one of the two most frequent ways."""
+    way, series, codes = draw_names(rng, region, count, usual)
     vans = [Van(f"{series} {code}".strip(), code) for code in codes]
     bases = names.base_vehicles(rng, region)
     common = _common(rng, region)
