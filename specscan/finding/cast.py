@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from specscan.finding.chapters import ChapterReader
 from specscan.finding.full_names import cased_model, full_name, is_series_word, without_groups
@@ -14,7 +14,7 @@ from specscan.finding.place import Names, Place, begins_with, without_start
 from specscan.finding.players import Cast, Player, add_aliases
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.range_names import RangeNames, place_of
-from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_lone, read_roster, unbroken
+from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_coded, read_lone, read_roster, unbroken
 from specscan.finding.table_heads import HeadReader
 from specscan.finding.told_names import ToldNames
 from specscan.finding.whole_words import stands_before
@@ -22,6 +22,7 @@ from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
+MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker before a number
 CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 FIRST_ALONE = 3  # lines in which a company stands alone
@@ -36,7 +37,7 @@ class CastReader:
         self.lexicon = lexicon
         self.names = NameReader(book, lexicon)
         self.chapters = ChapterReader(lexicon)
-        self.heads = HeadReader(lexicon, quantities)
+        self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
         self.range_names = RangeNames(lexicon, list(book.words.values()), self.names.is_filler, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
@@ -46,9 +47,12 @@ class CastReader:
 
         ``named`` are heads of which the document says itself that they name vans.
         """
-        names = self.names.read(document)
-        own = [p for p in document.passages if p.number not in names.other]
+        other = self.names.other_passages(document)
+        own = [p for p in document.passages if p.number not in other]
         heads = self.heads.read(own, named)
+        names = self.names.read(document, own, heads)
+        names.other = other
+        self._take_house(names, heads, document, own)
         self._take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
@@ -74,8 +78,9 @@ class CastReader:
             several = read_listing(own, self.names, self.lexicon) or self.told.read(names, own)
             roster = roster if len(several) < 2 else None
         told = self.range_names.told(own, names.maker) if roster is None and not heads else None
-        if told is not None and not names.used and not re.search(r"\d", names.title):
+        if told is not None and not names.used and self._can_be_of(names.title, told[0], told[1]):
             roster = Roster(told[0], tuple(told[1]), told[2])
+        rostered = roster is not None
         if roster is not None:
             self._take_names(names, roster, own)
             players = [
@@ -90,23 +95,47 @@ class CastReader:
                 players, mapping = chapters, match_heads(heads, [player.model for player in chapters], names.series)
         else:
             listing = read_listing(own, self.names, self.lexicon)
-            players = [Player(one.model, one.place, listed=one) for one in listing] or self._alone(names, own)
+            players = [Player(one.model, one.place, listed=one) for one in listing]
+            if not players:
+                players = self._alone(names, document, own)
+                rostered = len(players) > 1
             players = players or self.told.read(names, own)
             mapping = {}
         if not players and names.title:
-            names.title = self._longer_title(names, own)
+            names.title = self._longer_title(names, document, own)
             players = [Player(names.title, names.title_place)]
-        cast = Cast(names, players, mapping, rostered=roster is not None)
+        cast = Cast(names, players, mapping, rostered=rostered)
         add_aliases(cast, self.lexicon.words)
         return cast
 
-    def _alone(self, names: Names, own: list[Passage]) -> list[Player]:
+    def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
+        """Take a title above vans with names of their own for the company, where nothing says that it is a range.
+
+        The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift".
+        """
+        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        if not plain or names.maker or names.used or not self._is_house(names.title, plain, own):
+            return
+        house, place = names.title, names.title_place
+        names.maker, names.maker_place = house, place
+        names.title = names.series = ""
+        self.names.read_title(names, document, own, heads)
+
+    def _alone(self, names: Names, document: Document, own: list[Passage]) -> list[Player]:
         """Give the vans of a line that lists names of no common range, where no other title names the range."""
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
-        listed = read_lone(own, plain, self.can_be_name) if not names.used else []
+        if names.used:
+            return []
+        listed = read_lone(own, plain, self.can_be_name, lambda text: self.names.clean(text, names.maker))
         if listed:
             names.title = names.series = ""
-        return [Player(name, Place(passage, passage.page, name)) for name, passage in listed]
+        elif not names.title:
+            listed = read_coded(own, self.can_be_name)
+        codes = [name for name, _ in listed]
+        if listed and (name := self.range_names.of_heads(codes, names, document, own)):
+            names.title = names.series = name
+        before = f"{names.series} " if listed and names.series else ""
+        return [Player(before + name, Place(passage, passage.page, name)) for name, passage in listed]
 
     def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
         """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
@@ -118,33 +147,44 @@ class CastReader:
         if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
             names.title = names.series = ""  # the first van of a line that lists them
         name = self.range_names.of_heads(plain, names, document, own)
-        if not name and names.series and not names.maker and self._is_house(names.title, plain, own):
-            names.maker, names.maker_place = names.title, names.title_place
-            names.title = names.series = ""
         if name and name.casefold() != names.series.casefold():
             before = names.series.removesuffix(f" {name}")
-            if not names.maker and before != names.series:
-                names.maker, names.maker_place = before, names.title_place  # "Marrowfen Drift" over "the Drift S"
+            first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
+            if not names.maker and before and (before != names.series or first):
+                names.maker, names.maker_place = (
+                    before,
+                    names.title_place,
+                )  # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
             names.title = names.series = name
             names.title_place = place_of(name, own)
 
-    def _longer_title(self, names: Names, own: list[Passage]) -> str:
+    def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
         """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""
         if re.search(r"\d", names.title) or names.used:
             return names.title
         lines = {p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None and p.page in (0, 1)}
+        lines |= {t.text.strip(" .") for t in document.titles if t.page in (0, 1) and t.size > 0}
         longer = [line for line in lines if begins_with(line, names.title) and len(line) > len(names.title)]
+        longer = [line for line in longer if self.names.clean(line, names.maker) == line]
         rest = without_start(longer[0], names.title) if len(longer) == 1 else ""
         named = re.fullmatch(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*)?", rest) is not None
-        if not named or self.names.clean(longer[0], names.maker) != longer[0] or self.names.is_filler(rest):
+        if not named or self.names.is_filler(rest):
             return names.title
         return longer[0] if self.can_be_name(longer[0]) and not self.names.is_label(rest) else names.title
 
     def _is_house(self, title: str, heads: list[str], own: list[Passage]) -> bool:
         """Tell whether a title is the company above vans with names of their own, which no line sets behind it."""
-        spoken = all(is_series_word(head.split()[0]) and not re.search(r"\d", head) for head in heads)
-        first = any(p.table is None and p.text.strip() == title for p in own[:FIRST_ALONE])
-        return spoken and first and not re.search(r"\d", title)
+        if not title or re.search(r"\d", title) or self.names.signs.are_seen(title, own, heads):
+            return False
+        own_names = all(is_series_word(head.split()[0]) or MAKERS_CODE.match(head) for head in heads)
+        return own_names and any(
+            p.table is None and p.text.strip().casefold() == title.casefold() for p in own[:FIRST_ALONE]
+        )
+
+    @staticmethod
+    def _can_be_of(title: str, series: str, codes: Collection[str]) -> bool:
+        """Tell whether a title names no van, or one of those of which a sentence tells."""
+        return not re.search(r"\d", title) or title in {f"{series} {code}" for code in codes}
 
     @staticmethod
     def _is_other_title(names: Names, roster: Roster) -> bool:
@@ -194,6 +234,10 @@ class CastReader:
                 names.series, names.title = tail, whole
                 return
 
+    def _heads_range(self, head: str, heads: Collection[str]) -> bool:
+        """Tell whether a head names the range of the others: "The Drift range" over the labels of a table."""
+        return len(heads) > 2 and bool(self.chapters.ranges.name(head))
+
     def _from_heads(
         self, heads: dict[str, Place], names: Names, own: list[Passage]
     ) -> tuple[list[Player], dict[str, frozenset[str]]]:
@@ -203,6 +247,7 @@ class CastReader:
             [(names.year, names.year_place)] = years.items()
         full: dict[str, str] = {}
         ranges = self.chapters.ranges.named(own)
+        heads = {head: place for head, place in heads.items() if not self._heads_range(head, heads)}
         plain = without_groups([self.heads.bare_heads.bare(head.strip(" *†")) for head in heads], names, text, ranges)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (

@@ -24,6 +24,8 @@ from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
+TOLD_OF = 2  # passages of running text that speak of a van by its name
+
 
 class Finder:
     """Finds facts in documents, by the declared rules only."""
@@ -106,7 +108,8 @@ class Finder:
         named = [p for p in document.passages if title in p.text.casefold()]
         groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
         if not re.search(r"\d", title) or not named:
-            return False
+            told = [p for p in named if p.kind is Kind.PROSE]
+            return len(told) >= TOLD_OF and len(fields & set(evidence.core)) >= evidence.core_from
         if core and len(listed) >= evidence.fields_from and any(p.kind is Kind.HEADING for p in named):
             return True
         alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from

@@ -19,6 +19,7 @@ SHORT_HEADING = 40
 CAPITAL_BEHIND = re.compile(r"[ \u00a0]([A-ZÀ-Þ][\w’'-]+)")
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
+SHORT_FORM = re.compile(r"[A-Z]{2}|Oy")  # of companies, which codes and states can be too
 LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 FIRST_LINES = 3  # where a company's name stands alone
@@ -38,14 +39,20 @@ class MakerReader:
         self.openers = {
             word.casefold() for word in (*self.words.articles_of_names, *self.words.drop, *self.words.pronouns)
         }
+        self.every = {word.casefold() for word in self.words.every_words}
         self.of_other_year = any_of(self.words.not_model_year, whole=False)
         self.spoken = self._spoken_pattern()
         self.said = self._said_patterns()
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.form = any_of(book.general.legal_forms, whole=True)
         form = any_word(book.general.legal_forms)
-        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name.
-        self.legal = re.compile(rf"({name}?),?[ \u00a0](?:{form})(?![\w])(?!,?[ \u00a0](?:{form})(?!\w))")
+        short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
+        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name. "NV 540" is a van, "Adelaide, SA"
+        # a town.
+        self.legal = re.compile(
+            rf"({name}?)(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
+            rf"(?:{form})(?!\w)(?!,?[ \u00a0](?:{form})(?!\w))"
+        )
 
     def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
         labelled = self._labelled(own, self.words.maker_labels)
@@ -280,6 +287,8 @@ class MakerReader:
                 if match is None:
                     continue
                 words = match.group(1).split()
+                if words[0].casefold() in self.every:
+                    continue  # "Every Drift is a camper"
                 while words and (words[0].casefold() in self.openers or self.is_filler(words[0])):
                     words = words[1:]
                 if words and not self.is_filler(" ".join(words)):
@@ -361,7 +370,8 @@ class MakerReader:
                 printed = passage.text[place : place + len(text)]
                 if not printed.isupper():
                     return printed
-        return " ".join(word.capitalize() if word.isalpha() else word for word in text.split())
+        coded = any(c.isdigit() for c in text)  # "TK 590 E"
+        return " ".join(w.capitalize() if w.isalpha() and not (coded and len(w) <= 3) else w for w in text.split())
 
     def _first_place(self, name: str, own: list[Passage]) -> Place | None:
         for passage in own:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Collection
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.maker import FIRST_LINES
@@ -25,14 +26,15 @@ class NameReader(TitleReader):
             norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
         }
 
-    def read(self, document: Document) -> Names:
-        """Give maker, series, year and title of a document; what is not printed stays empty."""
+    def read(self, document: Document, own: list[Passage], heads: Collection[str] = ()) -> Names:
+        """Give maker, series, year and title of a document; what is not printed stays empty.
+
+        ``own`` are the passages that do not speak of other vans; ``heads`` are those of tables that name vans.
+        """
         names = Names()
-        names.other = self._other_passages(document)
-        own = [p for p in document.passages if p.number not in names.other]
         names.used = self.used = self._is_used(own)
         self._read_maker(names, document, own)
-        self._read_title(names, document, own)
+        self.read_title(names, document, own, heads)
         self._read_year(names, document, own)
         if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
@@ -69,7 +71,7 @@ class NameReader(TitleReader):
                 names.maker, names.maker_place = name, Place(passage, passage.page, " ".join(words))
                 return
 
-    def _other_passages(self, document: Document) -> set[int]:
+    def other_passages(self, document: Document) -> set[int]:
         """Give the passages under headings such as "you may also like" or "comments"."""
         found = set()
         known: dict[str, bool] = {}

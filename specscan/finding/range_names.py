@@ -73,7 +73,9 @@ class RangeNames:
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
                     name = self._named_in(rest, maker)
-                    coded = any(re.search(r"\d", code) for code in codes)
+                    coded = all(re.search(r"\d", code) for code in codes)
+                    if not coded and any(re.search(r"\d", code) for code in codes):
+                        continue  # "on the Bruska 35, and the Larder"
                     if name and (coded or all(count(everything, code) >= LEAST_USES for code in codes)):
                         return name, codes, passage
         return None
@@ -118,6 +120,7 @@ class RangeNames:
             sister = any(begins_with(name, head) or holds(f" {head} ", name) for head in heads)
             if not sister and self.can_name_range(name, names.maker):
                 points[name] += SURE * number if number > 1 or len(heads) == 1 else SURE - 1
+                points[name] += names.series.endswith(f" {name}")  # of "Marrowfen Drift" the Drift
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
                 if self.can_name_range(name := self._corner(self._without(part, names.maker)), names.maker):

@@ -18,6 +18,9 @@ MOST_LONE = 6
 LONGEST = 170  # letters of such a line, with what stands before it
 PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
 CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+OPENING_KINDS = (Kind.HEADING, Kind.PROSE, Kind.LINE)
+LONE_CODE = re.compile(r"\d{1,4}(?: ?[A-Z]{1,3})?|[A-Z]{1,3}[ -]?\d{2,4}(?:[ -]?[A-Z]{1,2})?")
+SHORT_CODE = 2  # letters and figures
 BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
 YEAR = re.compile(r"(?:19|20)\d\d")
 
@@ -59,13 +62,17 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     return None
 
 
-def read_lone(own: Sequence[Passage], title: str, can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
+def read_lone(
+    own: Sequence[Passage], title: str, can_be_name: Callable[[str], bool], clean: Callable[[str], str]
+) -> list[tuple[str, Passage]]:
     """Give the vans that a short line near the title lists by names of their own: "Alcove | Larder", "540, 600".
 
-    The text uses each of them again. ``title`` is the document's title where it is none of them.
+    The text uses each of them again. ``title`` is the document's title where it is none of them; ``clean`` takes
+    maker, year and the words of titles from the beginning of the line.
     """
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:LONE_PASSAGES]:
         parts = _parts(passage.text.strip(" .*"), "")
+        parts = [clean(parts[0]), *parts[1:]] if len(parts) > 1 else parts
         if not 2 <= len(parts) <= MOST_LONE or len(set(parts)) < len(parts) or len(passage.text) > LONE_LETTERS:
             continue
         if title and title.casefold() not in (part.casefold() for part in parts):
@@ -74,6 +81,23 @@ def read_lone(own: Sequence[Passage], title: str, can_be_name: Callable[[str], b
         others = [one.text for one in own if one is not passage]
         if named and all(sum(count(text, part) for text in others) >= LONE_USES for part in parts):
             return [(part, passage) for part in parts]
+    return []
+
+
+def read_coded(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
+    """Give the van of a document in which a code stands alone on one of the first lines: "590", "Q54", "KS 640 E".
+
+    A number of one or two figures, which can be a page's, must be used again behind a word.
+    """
+    for passage in own[:LONE_PASSAGES]:
+        text = passage.text.strip(" .")
+        if passage.page not in (0, 1) or passage.table is not None or passage.kind not in OPENING_KINDS:
+            return []
+        if not LONE_CODE.fullmatch(text) or YEAR.fullmatch(text) or not can_be_name(text):
+            continue
+        used = sum(bool(re.search(rf"[^\W\d_] {re.escape(text)}(?![\w.,]*\d)", one.text)) for one in own)
+        if len(re.sub(r"\W", "", text)) > SHORT_CODE or used:
+            return [(text, passage)]
     return []
 
 

@@ -12,11 +12,13 @@ from specscan.finding.place import Place, begins_with
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.titles import LIST_JOINT
 from specscan.records.text import Passage
+from specscan.rulebook.models import WordFile
 
 MAX_HEAD_WORDS = 6
 UNIT_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]{1,12})[)\]]$")
 MAX_HEAD = 40
 MIN_ROWS = 2
+SURE_SHARE = 0.6  # of the heads of a table that name vans
 FIRST_LINES = 14
 LONGEST_LINE = 200
 MAX_TRIM_WORDS = 3
@@ -29,12 +31,14 @@ SIZE = re.compile(r"X{0,2}[SML]")
 class HeadReader:
     """Finds such heads in documents of one language."""
 
-    def __init__(self, lexicon: Lexicon, quantities: QuantityReader):
+    def __init__(self, lexicon: Lexicon, quantities: QuantityReader, others: Sequence[WordFile] = ()):
+        """Take the readers of one language, and the words of the others: "US units" can head a German table."""
         self.lexicon = lexicon
         self.quantities = quantities
         self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
         words = lexicon.words
-        self.generic = {word.casefold() for word in (*words.column_words, *words.fitting_words, *words.unit_systems)}
+        generic = (*words.column_words, *words.fitting_words, *words.unit_systems)
+        self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""
@@ -54,6 +58,8 @@ class HeadReader:
         columns = _unique(p.column.text for p in cells if p.column is not None and not PRICE.search(p.text))
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
+        if len(columns) > 1 and any(_names_all(line, columns) for line in lines):
+            return [(head, _place(cells, head, column=True)) for head in columns]
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
             heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
             if len(heads) < len(columns):
@@ -61,7 +67,7 @@ class HeadReader:
                 trims = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
                 heads = trims if len(asked) >= ASKED else heads
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
-            if len(heads) >= 1 and len(heads) >= 0.6 * len(columns):
+            if len(heads) >= 1 and len(heads) >= SURE_SHARE * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
             heads = self._with_sisters([text for text in rows if self.can_be_name(text)], rows)
@@ -147,6 +153,12 @@ def _lists(line: str, text: str, heads: Sequence[str]) -> bool:
     """Tell whether a line lists a text beside heads that name vans: "Ridge, Shore Plus and Duo"."""
     listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
     return any(part.endswith(text) for part in listed) and any(part.endswith(head) for part in listed for head in heads)
+
+
+def _names_all(line: str, heads: Sequence[str]) -> bool:
+    """Tell whether a line lists all heads of a table, each alone or behind the name of the range: "540 | 600 Q"."""
+    listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
+    return all(any(part == head or part.endswith(f" {head}") for part in listed) for head in heads)
 
 
 def _unique(texts: Iterable[str]) -> list[str]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 import functools
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from specscan.finding.lexicon import Lexicon
 from specscan.finding.place import PARTED, Names, Place, running_lines
+from specscan.finding.range_signs import RangeSigns
 from specscan.finding.roster import BARE
 from specscan.finding.whole_words import any_word, count, may_hold, without_name
 from specscan.finding.years import YEAR, YearReader
@@ -52,11 +53,26 @@ class TitleReader(YearReader):
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.common_words = self.lexicon.known_words | self.function_words
+        cues = self.words.cues
+        small = (*self.words.predicates, *cues["is_named"], *cues["preposition"], *cues["before_number"])
+        self.words_of_sayings = {word.casefold() for word in small} | self.function_words
+        self.signs = RangeSigns(lexicon)
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
-    def _read_title(self, names: Names, document: Document, own: list[Passage], *, spoken: bool = False) -> None:
-        """Read the title; names from sentences count only where titles and labels give none that is worth much."""
+    def read_title(
+        self,
+        names: Names,
+        document: Document,
+        own: list[Passage],
+        heads: Collection[str] = (),
+        *,
+        spoken: bool = False,
+    ) -> None:
+        """Read the title; names from sentences count only where titles and labels give none that is worth much.
+
+        ``heads`` are those of tables that name vans.
+        """
         labelled = self._labelled(own, self.words.model_labels)
         candidates: Counter[str] = Counter()
         rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
@@ -65,6 +81,8 @@ class TitleReader(YearReader):
         texts = self._title_texts(document, own)
         letterhead = self._letterhead(document, own, names.maker)
         said = self._spoken_names(document, own) if spoken else []
+        if heads:  # "the Bruska 35" of a sentence is not the range of "Alcove" and "Larder"
+            said = [row for row in said if not re.search(r"\d", row[1]) and self.signs.are_seen(row[1], own, heads)]
         texts += said
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
@@ -89,9 +107,10 @@ class TitleReader(YearReader):
                 candidates[name.casefold()] += 6
                 shown.setdefault(name.casefold(), (name, labelled[1]))
         rests = {key: lines for key, lines in rests.items() if key not in whole}
-        best, score = self._best_title(candidates, shown, own, rests, self._twice_headed(document, names.maker))
+        sure = self._twice_headed(document, names.maker)
+        best, score = self._best_title(candidates, shown, own, rests, sure, heads)
         if (score < PLAIN_TITLE or best == letterhead) and not spoken:
-            return self._read_title(names, document, own, spoken=True)
+            return self.read_title(names, document, own, heads, spoken=True)
         if best is None:
             return
         name, place = shown[best]
@@ -209,6 +228,7 @@ class TitleReader(YearReader):
                         continue
                     known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
                     known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
+                    known = known or self.names_base(match.group())  # "on the chassis Bruska 350"
                     if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
@@ -264,6 +284,7 @@ class TitleReader(YearReader):
         own: list[Passage],
         rests: dict[str, set[str]],
         sure: set[str],
+        heads: Collection[str],
     ) -> tuple[str | None, float]:
         """Give the best name and its points; what is ``sure`` to be a title may be a word that specifications use."""
         body = " ".join(p.text for p in own).casefold()
@@ -276,8 +297,14 @@ class TitleReader(YearReader):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
+            if self._is_saying(words):
+                continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"
+            seen = self.signs.are_seen(shown[key][0], own, heads)
+            if not seen and key not in sure and self.common_words.issuperset(self.lexicon.folder.norms(key)):
+                continue  # "Specifications", "Sizes"
             points = float(weight)
             points += 3 if re.search(r"\d", key) else 0
+            points += 3 * seen
             points += min(3, count(body, key) - 1)
             points -= 1.5 * max(0, len(words) - 3)
             points -= 4 * self._is_phrase(key, words)
@@ -292,6 +319,11 @@ class TitleReader(YearReader):
         dated = any(word in self.month_names for word in words)
         said = any(word in self.words.drop or word in self.words.numbers for word in words[:1])
         return "," in text or coded or dated or said or any(word in self.words.drop for word in words)
+
+    def _is_saying(self, words: Sequence[str]) -> bool:
+        """Tell whether a line of three or more words has small ones that no name has, whatever its capitals."""
+        coded = any(c.isdigit() for word in words for c in word)
+        return len(words) > 2 and not coded and not self.words_of_sayings.isdisjoint(words)
 
     def is_label(self, text: str) -> bool:
         """Tell whether a prominent line is the label of a specification and no name."""

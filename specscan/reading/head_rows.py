@@ -54,7 +54,17 @@ def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints
     others = [cell for cell in below if cell.col > at]
     named = first is None or hints.heads_labels(first.plain)
     label = labelish(cells[0], hints) and not hints.heads_labels(cells[0].plain)
-    return at <= 1 and label and named and len(others) > 1 and one_series(others)
+    return at <= 1 and label and named and len(others) > 1 and (one_series(others) or _are_own_names(others, hints))
+
+
+def _are_own_names(cells: list[GridCell], hints: Hints) -> bool:
+    """Tell whether cells are different names, each of a word or two of which one is no word of brochures."""
+    texts = [cell.plain for cell in cells]
+    if len(set(texts)) < len(texts):
+        return False
+    words = [text.split() for text in texts]
+    short = all(1 <= len(parts) <= 2 and all(part[0].isupper() and part.isalpha() for part in parts) for parts in words)
+    return short and not any(all(map(hints.knows_word, parts)) for parts in words)
 
 
 def _is_grouped(grid: Grid, hints: Hints) -> bool:

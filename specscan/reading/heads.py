@@ -13,6 +13,7 @@ from specscan.reading.subheads import group_rows, unit_row, without_codes
 from specscan.reading.words import Line, is_bullet
 
 PRICE_SHARE = 0.7
+HEADS_WITHIN = 2  # rows of a part of a grid
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
 
 
@@ -66,10 +67,20 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     top_rows = head_rows_of(grid, hints, known)[0]
     top = ReadTable()
     _add_all_heads(top, grid, top_rows, hints)
-    for part in split_heads(grid, hints, known | top.names(hints), top.texts(), len(top_rows)):
+    parts = split_heads(grid, hints, known | top.names(hints), top.texts(), len(top_rows))
+    for number, part in enumerate(parts):
+        if number:
+            known = known | _first_heads(part)
         pairs = split_pairs(part, hints)
         tables.extend(_read(pair, hints, above if len(pairs) == 1 and not tables else None, known) for pair in pairs)
     return tables
+
+
+def _first_heads(grid: Grid) -> set[str]:
+    """Give the heads of a grid that was parted above them: below a heading of the group, if there is one."""
+    rows = (grid.row_cells(row) for row in range(min(grid.rows, HEADS_WITHIN)))
+    heads = next((cells for cells in rows if len(cells) > 1), [])
+    return {head_key(cell.plain) for cell in heads}
 
 
 def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) -> ReadTable:

@@ -80,3 +80,88 @@ def test_a_line_of_common_words_names_no_range(names_of):
 def test_the_trim_on_a_line_below_the_range_belongs_to_the_only_van(names_of):
     rows = "\n".join(f"- {row}" for row in ("Length: 5990 mm", "Width: 2050 mm", "Height: 2650 mm", "Sleeps: 2"))
     assert names_of(f"# Wendrill\n\nWendrill Solo\n\n{rows}")[0] == ["Wendrill Solo"]
+
+
+@pytest.mark.parametrize(
+    "opening, heads, models, maker",
+    [
+        ("# Ordwell\n\nWendrill\n\nSolo | Duo", ("Solo", "Duo"), ["Wendrill Duo", "Wendrill Solo"], "Ordwell"),
+        ("# Ordwell\n\nWendrill specifications", ("Wendrill 540", "Wendrill 600"),
+         ["Wendrill 540", "Wendrill 600"], "Ordwell"),
+        ("# Ordwell\n\nSpecifications 2026", ("TK 540 E", "TK 600 L"), ["TK 540 E", "TK 600 L"], "Ordwell"),
+        ("# Ordwell\n\n## WHAT IS ON WHICH VAN", ("Long Alcove", "Amber Larder"),
+         ["Amber Larder", "Long Alcove"], "Ordwell"),
+        ("# Ordwell\n\nEvery Wendrill is a camper for all seasons.", ("Wendrill 540", "Wendrill 600"),
+         ["Wendrill 540", "Wendrill 600"], "Ordwell"),
+    ],
+)  # fmt: skip
+def test_a_house_and_its_range_on_lines_of_their_own_are_told_apart(read_file, tmp_path, opening, heads, models, maker):
+    path = tmp_path / "pages.md"
+    a, b = heads
+    path.write_text(f"{opening}\n\n{TABLE.format(corner='', a=a, b=b)}", encoding="utf-8")
+    vans = read_file(path).found.vans
+    assert sorted(van.model for van in vans) == models
+    assert {van.maker for van in vans} == {maker}
+
+
+LIST = "\n".join(("Length: 5990 mm", "Width: 2050 mm", "Height: 2650 mm", "Sleeps: 2", "Fresh water tank: 90 L"))
+
+
+@pytest.mark.parametrize(
+    "opening, model",
+    [
+        ("Our vans at a glance\n\n590", "590"),
+        ("Camper vans by Marrowfen\n\nTK 590 E", "TK 590 E"),
+        ("The Wendrill\n\nWendrill specifications\n\nWendrill Duo XL", "Wendrill Duo XL"),
+    ],
+)
+def test_a_document_of_one_van_names_it_on_a_line_near_its_title(names_of, opening, model):
+    assert names_of(f"{opening}\n\n{LIST}\n")[0] == [model]
+
+
+def test_the_number_of_a_page_or_a_year_alone_names_no_van(names_of):
+    for line in ("3", "2026"):
+        assert names_of(f"Our vans at a glance\n\n{line}\n\n{LIST}\n")[0] in ([], ["Marrowfen"])
+
+
+@pytest.mark.parametrize(
+    "imprint, maker",
+    [("Ordwell SA, Ostbruck.", "Ordwell"), ("14 Fuller Lane, Adelaide, SA 5000.", ""), ("TK NV 540 TK NV 600", "")],
+)
+def test_short_legal_forms_are_told_from_states_and_codes(read_file, tmp_path, imprint, maker):
+    path = tmp_path / "pages.md"
+    path.write_text(f"# Specifications\n\n{TABLE.format(corner='', a='TK 540', b='TK 600')}\n{imprint}\n", "utf-8")
+    assert {van.maker for van in read_file(path).found.vans} == {maker}
+
+
+def test_a_van_of_one_word_that_running_text_describes_is_found(names_of):
+    text = (
+        "# Our vans at a glance\n\nThimble\n\nYou asked about the Thimble; here is what it has.\n\n"
+        "The Thimble is 2.69 m high and rides on a wheelbase of 4325 mm. It sleeps 2 and has a GVWR of 3850 kg.\n\n"
+        "The Thimble carries 90 litres of fresh water and has a cassette toilet.\n"
+    )
+    assert names_of(text)[0] == ["Thimble"]
+
+
+def test_the_base_vehicle_in_a_list_of_two_is_no_van(names_of):
+    text = (
+        "# Our vans\n\nThe Amber Hearth stands on the Bruska 35 L2H2 and the Quiet Spindle on the Bruska 35 L3H2.\n\n"
+        + TABLE.format(corner="", a="Amber Hearth", b="Quiet Spindle")
+    )
+    assert names_of(text)[0] == ["Amber Hearth", "Quiet Spindle"]
+
+
+def test_heads_that_come_again_half_way_down_name_other_vans(read_file, tmp_path):
+    rows = "".join(
+        f"<tr><td>{corner}</td><td>{a}</td><td>{b}</td></tr>"
+        for one, two in (("590 Cove", "590 Ridge"), ("590 Vale", "590 Shore"))
+        for corner, a, b in (
+            ("Specification", one, two), ("Length", "5990 mm", "6360 mm"), ("Width", "2050 mm", "2050 mm"),
+            ("Height", "2650 mm", "2650 mm"), ("Fresh water tank", "90 L", "110 L"), ("Sleeps", "2", "3"),
+        )
+    )  # fmt: skip
+    path = tmp_path / "page.html"
+    path.write_text(f"<h1>Marrowfen</h1><p>The Wendrill 2026</p><table>{rows}</table><p>{FOOT}</p>", "utf-8")
+    assert sorted(van.model for van in read_file(path).found.vans) == [
+        "Wendrill 590 Cove", "Wendrill 590 Ridge", "Wendrill 590 Shore", "Wendrill 590 Vale",
+    ]  # fmt: skip

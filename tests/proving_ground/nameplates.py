@@ -8,6 +8,7 @@ from random import Random
 from tests.proving_ground.chatter import Chatter
 from tests.proving_ground.naming import Naming, letterspaced
 from tests.proving_ground.pages import Block, Page, Para, Piece, Said, Title
+from tests.proving_ground.truth import UnfairError
 from tests.proving_ground.vans import Family
 from tests.proving_ground.words import Words
 
@@ -95,7 +96,7 @@ class NamePlates:
     def imprint(self, block: Block) -> list[str]:
         """Give the lines of the imprint, and note what they state."""
         alone = self.naming.maker in ("imprint alone", "in the title", "running foot")
-        with_maker = alone or self.rng.random() < 0.5
+        with_maker = alone or not self.family.series or self.rng.random() < 0.5
         lines = [self.chatter.footer(with_maker)]
         if with_maker:
             self._state_maker(block, lines[0])
@@ -107,6 +108,8 @@ class NamePlates:
     def edges(self, pages: Sequence[list[Block]]) -> list[Page]:
         """Give pages with running heads and feet, and their numbers."""
         head, naming = "", self.naming
+        if naming.place == "codes, range in the running head" and len(pages) < 2:
+            raise UnfairError("a line that runs over one page tells nobody that it names the range")
         if naming.place == "codes, range in the running head":
             head = self._filled(self.rng.choice(self._fit("running_heads")))
         elif naming.range_in_title and self.family.series and self.rng.random() < 0.5:
