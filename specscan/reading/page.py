@@ -43,6 +43,7 @@ class Region:
 def read_regions(
     sheet: Sheet,
     words: list[Word],
+    lines: list[Line],
     size: float,
     hints: Hints,
     skip: set[str] | None = None,
@@ -50,25 +51,26 @@ def read_regions(
 ) -> list[Region]:
     """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out.
 
-    ``words`` are those of the sheet, ``size`` is the font size of its body text, ``referred`` are signs of notes that
-    the page before refers to and does not explain.
+    ``words`` are those of the sheet, ``lines`` those of its upright words, ``size`` is the font size of its body text,
+    ``referred`` are signs of notes that the page before refers to and does not explain.
     """
     turned = _turned_labels([word for word in words if word.direction])
     upright = [word for word in words if not word.direction]
     ruled, used = find_ruled(sheet, [*upright, *turned])
     cards = [(grid, cell) for grid in ruled if holds_cards(grid) for cell in grid.cells if not cell.empty]
     ruled = [grid for grid in ruled if not holds_cards(grid)]
-    upright = [word for word in upright if id(word) not in used]
-    turned = [word for word in turned if id(word) not in used]
+    if used:
+        upright = [word for word in upright if id(word) not in used]
+        turned = [word for word in turned if id(word) not in used]
     marks = _marks(sheet, size)
     signs = signs_of(words) | referred
     regions: list[Region] = []
     for index, group in enumerate(split_cards(sheet, upright)):
-        lines = [line for line in build_lines(group) if not (skip and line.text in skip)]
-        lines = with_one_label(lines, hints)
+        own = build_lines(group) if used or group is not upright else lines
+        own = with_one_label([line for line in own if not (skip and line.text in skip)], hints)
         if index == 0:
-            lines = _with_placeholders(lines, ruled)
-        for column in split_columns(lines, marks, hints) if lines else []:
+            own = _with_placeholders(own, ruled)
+        for column in split_columns(own, marks, hints) if own else []:
             region = Region(inner=index > 0, back=column.back, headed=column.headed and not index)
             if index:
                 region.box = union([line.box for line in column.lines])

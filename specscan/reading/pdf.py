@@ -170,7 +170,8 @@ def _assemble(
         begun = _line_starts(lines[sheet.number])
         open_signs = frozenset(sign for sign in referred if begun.get(sign, 0) == 1)
         referred = signs_of(held) - begun.keys()
-        for region in read_regions(sheet, held, body_size(lines[sheet.number]), hints, running, open_signs):
+        own = lines[sheet.number]
+        for region in read_regions(sheet, held, own, body_size(own), hints, running, open_signs):
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
