@@ -28,6 +28,9 @@ class Token(NamedTuple):
     end: int
 
 
+TOKEN_OF = functools.partial(tuple.__new__, Token)  # without the call in Python: there are a million of them
+
+
 class Folder:
     """Folds text of one language as its word file says."""
 
@@ -43,22 +46,24 @@ class Folder:
     def tokens(self, text: str) -> list[Token]:
         """Give the folded words of a text; articles and hyphens inside words are left out."""
         found: list[Token] = []
+        add, read_word, parts_known = found.append, self.read_word, self.parts
         for match in TOKEN.finditer(text):
-            raw, start, end = match.group(), match.start(), match.end()
+            raw = match.group()
+            start, end = match.span()
             if not raw[0].isalnum():
                 if self._is_barrier(raw, text, start, end) and not self._abbreviates(raw, text, start):
-                    found.append(Token("and" if raw == "&" else raw, start, end))
+                    add(TOKEN_OF(("and" if raw == "&" else raw, start, end)))
                 continue
-            dropped, parts = self.read_word(raw)
+            dropped, parts = read_word(raw)
             if dropped and not self._is_letter_code(raw, text, end):
                 continue
             if dropped and raw == "L":  # where "l" is also an article, "L" is length and "l" is width
-                found.append(Token(raw, start, end))
+                add(TOKEN_OF((raw, start, end)))
                 continue
-            if self.parts and text[end : end + 1] in GLUE:
+            if parts_known and text[end : end + 1] in GLUE:
                 parts = (*parts, *self._tail(text, end))
             for part in parts:
-                found.append(Token(part, start, end))
+                add(TOKEN_OF((part, start, end)))
         return found
 
     def words_in(self, text: str) -> set[str]:

@@ -14,7 +14,7 @@ from spacy.language import Language
 from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
-from specscan.finding.fold import Folder, Token, expand
+from specscan.finding.fold import TOKEN_OF, Folder, Token, expand
 from specscan.finding.term_words import TermWords
 from specscan.finding.unit_tails import without_unit
 from specscan.finding.whole_words import any_word
@@ -61,6 +61,9 @@ class Mention(NamedTuple):
     end: int
     first: int
     last: int
+
+
+_MENTION = functools.partial(tuple.__new__, Mention)
 
 
 class Stops(NamedTuple):
@@ -156,10 +159,10 @@ class Lexicon:
         sign = len(label) + len(joint) - len(joint.lstrip())
         shift, place = len(label) + len(joint), len(left.tokens) + 1
         tokens = [*left.tokens, Token(joint.strip(), sign, sign + 1)]
-        tokens += [Token(norm, start + shift, end + shift) for norm, start, end in right.tokens]
+        tokens += [TOKEN_OF((norm, start + shift, end + shift)) for norm, start, end in right.tokens]
         mentions = [*left.mentions]
         mentions += [
-            Mention(concept, start + shift, end + shift, first + place, last + place)
+            _MENTION((concept, start + shift, end + shift, first + place, last + place))
             for concept, start, end, first, last in right.mentions
         ]
         return Analysis(text, tokens, mentions)
@@ -179,7 +182,7 @@ class Lexicon:
                 place += 1
             for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
                 first, last = begin + first, begin + last
-                found.append(Mention(concept, tokens[first].start, tokens[last - 1].end, first, last))
+                found.append(_MENTION((concept, tokens[first].start, tokens[last - 1].end, first, last)))
         return found
 
     def _matched(self, norms: tuple[str, ...]) -> tuple[tuple[Concept, int, int], ...]:
@@ -187,7 +190,7 @@ class Lexicon:
         if self.first_words.isdisjoint(norms):
             return ()
         found = [
-            Mention(concept, 0, 0, first, last)
+            _MENTION((concept, 0, 0, first, last))
             for match_id, first, last in self.matcher(Doc(self.nlp.vocab, words=list(norms)))
             for concept in self.by_match[match_id]
         ]

@@ -200,7 +200,13 @@ def _drop_doubles(words: list[Word]) -> list[Word]:
 
 
 def _near(words: dict[tuple[int, int], Word], x: int, y: int) -> Word | None:
-    return next((words[(x + i, y + j)] for i in (-1, 0, 1) for j in (-1, 0, 1) if (x + i, y + j) in words), None)
+    for place in (
+        (x - 1, y - 1), (x - 1, y), (x - 1, y + 1), (x, y - 1), (x, y), (x, y + 1), (x + 1, y - 1), (x + 1, y),
+        (x + 1, y + 1),
+    ):  # fmt: skip
+        if place in words:
+            return words[place]
+    return None
 
 
 def _attach_small(words: list[Word]) -> list[Word]:

@@ -71,6 +71,8 @@ def _weighed(fact: Fact, preferences: Preferences) -> Fact:
     """Give a fact with how sure it is, set aside where that is less than is asked for."""
     sure = preferences.confidences.of(fact)
     doubtful = not fact.rejected and sure < preferences.settle_at
+    if sure == fact.confidence and not doubtful:
+        return fact
     return replace(fact, confidence=sure, rejected=DOUBTFUL if doubtful else fact.rejected)
 
 

@@ -107,9 +107,9 @@ def settle_without(
     kept: list[PlacedFact] = []
     for document in documents:
         own = [one for one in facts if one.doc_id == document.doc_id and not one.fact.found_by.endswith(UNION_MARK)]
-        raw = [replace(one.fact, rejected=LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
+        raw = [_set_aside(one.fact, LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
         again = consolidate(raw, book, preferences)
-        kept += [replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
+        kept += [one if fact is one.fact else replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
         kept += [PlacedFact(UNION_OF + own[0].fact_id, van.van_id, document.doc_id, f) for f in again[len(own) :]]
     answers = _answers([van], observations)[van.van_id]
     rows = _Van(van, kept, list(documents), set(), book, preferences, answers).settled(fields)
@@ -118,6 +118,10 @@ def settle_without(
         if one.fact.rejected == IN_UNION:
             members[one.fact.field].append(one.fact_id)
     return [_with_members(row, members[row.field]) for row in rows]
+
+
+def _set_aside(fact: Fact, why: str) -> Fact:
+    return fact if fact.rejected == why else replace(fact, rejected=why)
 
 
 def _as_found(fact: Fact) -> str:
