@@ -127,6 +127,8 @@ class CastReader:
         if names.used:
             return []
         listed = read_lone(own, plain, self.can_be_name, lambda text: self.names.clean(text, names.maker))
+        if {name for name, _ in listed} <= set(names.maker.split()):
+            listed = []  # "Marrowfen & Holt" is the company
         if listed:
             names.title = names.series = ""
         elif not names.title:

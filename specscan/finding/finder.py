@@ -98,15 +98,18 @@ class Finder:
         counted = [f for f in facts if not f.rejected and f.how != "heading"]
         listed = {f.field for f in counted if f.how != "prose"}
         core = listed.intersection(evidence.core)
-        if len(core) >= evidence.core_from or (cast.heads and core and len(listed) >= evidence.fields_from):
-            return True
         fields = {f.field for f in counted}
+        told = fields.intersection(evidence.core)  # a table may have the vans' batteries, the text their lengths
+        if len(core) >= evidence.core_from or (cast.heads and told and len(listed) >= evidence.fields_from):
+            return True
         several = cast.rostered or any(player.chapter for player in cast.players)
         if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()
         named = [p for p in document.passages if title in p.text.casefold()]
         groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
+        if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
+            return True  # a letter that gives the lengths and weights of a van that it calls by its name
         if not re.search(r"\d", title) or not named:
             told = [p for p in named if p.kind is Kind.PROSE]
             return len(told) >= TOLD_OF and len(fields & set(evidence.core)) >= evidence.core_from

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 
-from specscan.finding.place import Names
+from specscan.finding.place import Names, begins_with, without_start
 from specscan.finding.quantities import QuantityReader
 from specscan.finding.whole_words import any_word, holds, stands_before, without_first
 
@@ -83,6 +83,9 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
             return f"{base} {head}"
     if CODE.match(head) or not is_series_word(head.split()[0]):
         return f"{series} {head}"
+    sister = next((h for h in heads if begins_with(head, h) and h not in (head, whole)), "")
+    if sister:  # "Duo 4x4" beside "Duo"
+        return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"
     if not re.search(r"\d", head):
         base = names.title if re.search(r"\d", names.title) else series
         return f"{base} {head}" if head.casefold() not in base.casefold() else base

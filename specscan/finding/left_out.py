@@ -7,6 +7,7 @@ from specscan.finding.items import Item, Parsed
 from specscan.finding.quantities import QuantityReader
 from specscan.rulebook.book import Rulebook
 
+VAN_REACH = 3  # words between a figure and the name of its van: "in both", "on the two"
 REACH = 16  # folded words from the figure with its unit to the one without
 DIMENSIONS = ("volume", "charge", "power", "mass", "current", "energy")
 NAMING = ("thing", "short", "alone")
@@ -38,7 +39,8 @@ def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:
         if told.quantity.dimension not in DIMENSIONS:
             continue
         same = told.sentence == item.sentence
-        if (same and _of_like_thing(item, told.quantity.dimension, parsed, book)) or _of_sister_van(item, told, parsed):
+        like = same and _of_like_thing(item, told.quantity.dimension, parsed, book)
+        if like or _of_sister_van(item, told, parsed) or (same and _before_sister_van(item, told, parsed)):
             filled = reader.with_unit(item.quantity, told.quantity.printed_unit)
             item.quantity = filled or item.quantity
 
@@ -53,6 +55,16 @@ def _of_like_thing(item: Item, dimension: str, parsed: Parsed, book: Rulebook) -
         if any(book.fields[f].dimension == dimension for thing in things for f in book.fields_of(thing)):
             return True
     return False
+
+
+def _before_sister_van(item: Item, told: Item, parsed: Parsed) -> bool:
+    """Tell whether each figure stands before a van of its own: "60 litres in the 19 and 90 in both Coasts"."""
+    vans = []
+    for figure in (told, item):
+        near = (m for m in parsed.items if m.vans and m.chunk == figure.chunk and m.start > figure.end)
+        behind = [m for m in near if len(parsed.text[figure.end : m.start].split()) <= VAN_REACH]
+        vans.append(behind[0].vans if behind else frozenset())
+    return bool(vans[0] and vans[1]) and vans[0].isdisjoint(vans[1])
 
 
 def _of_sister_van(item: Item, told: Item, parsed: Parsed) -> bool:

@@ -129,6 +129,7 @@ def _add_variant_families(cast: Cast, words: WordFile) -> None:
                     cast.families.setdefault(phrase, frozenset(models))
             if _stands_alone(name):
                 cast.families[name] = frozenset(models)
+                cast.families.setdefault(f"{name}s", frozenset(models))  # "the two Coasts"
 
 
 def _stands_alone(word: str) -> bool:

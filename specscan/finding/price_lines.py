@@ -10,7 +10,7 @@ from specscan.finding.kit import Kit
 from specscan.finding.legend import AVAILABILITIES, Legend
 from specscan.finding.scope import has_price
 from specscan.finding.van_mentions import VanMentions
-from specscan.finding.whole_words import holds
+from specscan.finding.whole_words import any_word, holds
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160
@@ -23,6 +23,8 @@ class PriceLines:
     def __init__(self, kit: Kit, vans: VanMentions, legend: Legend, passages: list[Passage]):
         self.kit = kit
         self.vans = vans
+        words = any_word(kit.lexicon.words.price_of_van)
+        self.of_van = re.compile(rf"(?<!\w)(?:{words})\W{{0,3}}\d", re.IGNORECASE)
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
         self.passages: set[int] = set()
         self._read(passages, legend)
@@ -48,6 +50,8 @@ class PriceLines:
             cues = parsed.cues(*AVAILABILITIES)
             named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
             if not (priced and passage.sections) and not (cues and named):
+                continue
+            if priced and self.of_van.search(text):
                 continue
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs

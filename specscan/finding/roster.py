@@ -173,8 +173,8 @@ def _stands_elsewhere(series: str, passage: Passage, own: Sequence[Passage]) -> 
 
 def _is_code(text: str, fillers: Collection[str]) -> bool:
     words = text.split()
-    if not (words[0][0].isdigit() or words[0][0].isupper()):
-        return False  # the pattern itself reads without regard to case, for the name of the range may be shouted
+    if not all(word[0].isdigit() or word[0].isupper() for word in words):
+        return False  # "21 adds": the pattern itself reads without regard to case, for the range's name may be shouted
     return not any(YEAR.fullmatch(word) or word.casefold() in fillers for word in words)
 
 

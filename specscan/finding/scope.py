@@ -19,6 +19,7 @@ CURRENCY = re.compile(
     r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
 SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
+BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 EVERYONE: frozenset[str] = frozenset({"*"})
 DESCRIBING = ("voltage", "money", "time")
@@ -101,6 +102,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(_listed(nearest, 1))
     if clause and _closes_clause(clause, item, mentions, parsed):
         return _union(clause)
+    if any(_opens_sentence(cue, item, mentions, parsed) for cue in everyone):
+        return EVERYONE
     leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
     if leading:
         return _union(_listed(leading[::-1], -1))
@@ -109,6 +112,14 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _opens_sentence(cue: Item, item: Item, mentions: list[Item], parsed: Parsed) -> bool:
+    """Tell whether words for all vans begin a sentence, up to the next van: "In every van the tank is inside, …"."""
+    if cue.sentence != item.sentence or cue.end > item.start:
+        return False
+    first = BEGINS.search(parsed.text, 0, cue.start) is not None
+    return first and not any(cue.end <= m.start < item.start for m in mentions)
 
 
 def means_all(cue: Item, parsed: Parsed) -> bool:

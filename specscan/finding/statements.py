@@ -13,7 +13,7 @@ from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
-from specscan.finding.legend import AVAILABILITIES, Legend
+from specscan.finding.legend import AVAILABILITIES, Legend, Meaning
 from specscan.finding.lone_cells import shared_cells
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
@@ -63,6 +63,10 @@ class StatementMaker:
         self.unit_cells = self._unit_cells()
         self.unclear = self._unclear_rows()
         self.marked_rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
+        self.priced_rows = rows_of_vans(passages, vans.whole) & {
+            (p.table, p.row_index) for p in passages if p.kind is Kind.CELL and has_price(p.text)
+        }
+        self.inapplicable = set(kit.lexicon.book.general.inapplicable)
         self.shared = shared_cells(passages, vans, kit.lexicon)
         self.marked_tables = {table for table, _ in self.marked_rows}
         self.van_rows = set() if vans.single else rows_of_vans(passages, self._vans_of_head)
@@ -202,7 +206,7 @@ class StatementMaker:
         absence = self.legend.absence(body)
         if absence:
             return [Draft(passage, label, absence, how, scope, at, label_from, hint, notes)]
-        if not any(c.isalnum() for c in body) and self.legend.meaning(body) is None:
+        if not any(c.isalnum() for c in body) and self._meaning(passage, body) is None:
             return []  # a dash that no legend explains is no statement
         marked = self._marked(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
@@ -255,7 +259,7 @@ class StatementMaker:
         """Give the statement that the label makes where the cell is only a mark, a price or "option"."""
         plain = body.strip()
         first, _, rest = plain.partition(" ")
-        meaning = self.legend.meaning(plain)
+        meaning = self._meaning(passage, plain)
         if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
             meaning = self.legend.meaning(first)
         if meaning is not None:
@@ -273,6 +277,14 @@ class StatementMaker:
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
         return None
+
+    def _meaning(self, passage: Passage, sign: str) -> Meaning | None:
+        """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing."""
+        meaning = self.legend.meaning(sign)
+        if meaning is None and (passage.table, passage.row_index) in self.priced_rows:
+            if sign.strip().casefold() in self.inapplicable:
+                return Meaning(Availability.NOT_AVAILABLE)
+        return meaning
 
     def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
         """Tell whether a bare figure is the price of the option that its label names.

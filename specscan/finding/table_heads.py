@@ -25,6 +25,7 @@ MAX_TRIM_WORDS = 3
 ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
 NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
 PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")
+CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -37,6 +38,7 @@ class HeadReader:
         self.quantities = quantities
         self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
         words = lexicon.words
+        self.stock = {label.strip(" #") for label in words.stock_labels}
         generic = (*words.column_words, *words.fitting_words, *words.unit_systems)
         self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
 
@@ -69,11 +71,21 @@ class HeadReader:
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
             if len(heads) >= 1 and len(heads) >= SURE_SHARE * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
-        if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns):
+        if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns) and not self._names_others(cells):
             heads = self._with_sisters([text for text in rows if self.can_be_name(text)], rows)
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
+
+    def _names_others(self, cells: list[Passage]) -> bool:
+        """Tell whether the corner of a table, or the heading right above it, says that its rows name no vans.
+
+        They are packages, or numbers of a dealer's stock.
+        """
+        above = next((cell.sections[-1] for cell in cells if cell.sections), "")
+        stock = above.casefold().strip(" .:#") in self.stock
+        packages = len(above) <= MAX_HEAD and self.lexicon.cues(self.lexicon.analyse(above), "package")
+        return stock or bool(packages)
 
     @staticmethod
     def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
@@ -143,7 +155,8 @@ class HeadReader:
             return False  # "kg" over the weights of options
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return self._is_described_name(plain)
-        if any(not q.bare and q.end - q.start >= 0.8 * len(plain) for q in self.quantities.find(plain)):
+        measured = (q for q in self.quantities.find(plain) if not q.bare)
+        if not CODE.fullmatch(plain) and any(q.end - q.start >= 0.8 * len(plain) for q in measured):
             return False
         cues = self.lexicon.cues(self.lexicon.analyse(plain), *NO_TRIMS)
         return not cues

@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 
 from specscan.finding.lexicon import Lexicon
+from specscan.finding.maker import JOINTS
 from specscan.finding.place import PARTED, Names, Place, running_lines
 from specscan.finding.range_signs import RangeSigns
 from specscan.finding.roster import BARE
@@ -29,6 +30,9 @@ OPENING_WEIGHT = 2
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
+NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
+NUMBER_USES = 2
+NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 
 
@@ -45,6 +49,8 @@ class TitleReader(YearReader):
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
         )
+        leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
+        self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?=(?:19|20)\d\d(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
@@ -220,6 +226,8 @@ class TitleReader(YearReader):
                 dated = self._says_model_year(part)
                 for match in self.behind_article.finditer(part):
                     name = match.group(1)
+                    if self.leads_to_base.search(part, 0, match.start()):
+                        continue  # "it is on the Marrow 3500": its base vehicle
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
                     sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
                     again = sum(count(t, name) for t in everything) > 1
@@ -246,6 +254,8 @@ class TitleReader(YearReader):
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
         whole = text
         text = without_name(text, maker)  # before the words of the trade that its name may hold
+        if any(joint in maker.split() for joint in JOINTS):
+            text = without_name(text, " ".join(word for word in maker.split() if word not in JOINTS))  # as files do
         for pattern in self.filling.values():
             text = pattern.sub(" ", text)
         if text != whole:
@@ -291,7 +301,12 @@ class TitleReader(YearReader):
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
             words = key.split()
-            if not any(c.isalpha() for c in key) or self.is_label(key):
+            plain = NUMBERED.sub("", key)
+            if not any(c.isalpha() for c in key) and not self._is_number_name(key, body):
+                continue
+            if self.is_label(key):
+                continue
+            if plain != key and (self.is_label(plain) or self.is_filler(plain)):
                 continue
             if self.is_filler(key) if key not in sure else key in self.fillers:
                 continue
@@ -312,6 +327,15 @@ class TitleReader(YearReader):
             if points > score:
                 best, score = key, points
         return best, score
+
+    def _is_number_name(self, text: str, body: str) -> bool:
+        """Tell whether a figure alone is a van's name: the text says "the 214" and "every 214"."""
+        if not NUMBER.fullmatch(text) or YEAR.fullmatch(text):
+            return False
+        words = any_word({*self.words.articles_of_names, *self.words.every_words})
+        verbs = any_word(self.words.predicates)
+        pattern = rf"(?<!\w)(?:{words}) {text}(?= (?:{verbs})(?!\w)|[.;:!?)]|, \D|$)"  # counts no things, has no unit
+        return len(re.findall(pattern, body, re.IGNORECASE)) >= NUMBER_USES
 
     def _is_phrase(self, text: str, words: Sequence[str]) -> bool:
         """Tell whether a line is a saying, a date or a row of codes rather than a name: "Three ways to run"."""

@@ -42,7 +42,7 @@ class ToldNames:
         chapters = self.chaptered(names, own)
         if chapters:
             return chapters
-        trims = self._continuations(names.title, text)
+        trims = self._continuations(names, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)
         if len(trims) >= 2:
@@ -77,7 +77,8 @@ class ToldNames:
             for one in chapters
         ]
 
-    def _continuations(self, title: str, text: str) -> list[str]:
+    def _continuations(self, names: Names, text: str) -> list[str]:
+        title = names.title
         if not title or len(title) < 3:
             return []
         counts: Counter[str] = Counter()
@@ -90,6 +91,7 @@ class ToldNames:
                 word.casefold() not in self.names.fillers
                 and filler not in self.names.fillers
                 and not word.endswith(("’s", "'s"))
+                and word not in names.maker.split()
             ):
                 counts[word] += 1
         found = []
@@ -111,6 +113,7 @@ class ToldNames:
                 if (
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)
+                    and not set(found) <= set(names.maker.split())
                     and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
                     and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
                     and all(count(text, one) >= TRIM_USES for one in found)

@@ -150,7 +150,7 @@ def _pattern(spelling: str) -> str:
     escaped = re.escape(spelling).replace(r"\ ", r"[\s\u00a0\u2009\u202f]")
     # "sleeps 3 in all", "2 in Serie": the word is no unit there.
     word = (
-        r"(?!\s+(?:all|total|the|one|each|a|an|series|parallel|Serie|Reihe|der|die|das|den|dem|einem|einer)\b)"
+        r"(?!\s+(?:all|total|the|one|each|every|both|either|our|your|its|this|that|these|a|an|series|parallel|Serie|Reihe|der|die|das|den|dem|einem|einer|beiden|allen|jedem)\b)"
         if spelling == "in"
         else ""
     )

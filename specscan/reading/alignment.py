@@ -11,16 +11,22 @@ from specscan.reading.grid import Grid, GridCell
 from specscan.reading.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
 from specscan.reading.leaders import find_led
 from specscan.reading.marks import Marks
-from specscan.reading.row_groups import LEADING, rows_of
+from specscan.reading.row_groups import HANGING, LEADING, rows_of
 from specscan.reading.stacked import stacked_heads
 from specscan.reading.widening import Columns, widen_between, widen_short, widened
 from specscan.reading.words import Line, middle_of, segments_of
-from specscan.records.text import union
+from specscan.records.text import Box, union
 
 # All in em (the font size of the lines at hand).
 SEGMENT_GAP = 0.8
 TIGHT_GAP = 0.3
-TABLE_SHARE = 0.4
+TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
+RULED_SHARE = 0.2  # where rules part its rows
+MIN_HEADS = 3  # segments of the head of a table, its corner included
+REACH = 2.0  # below the last line of a table: its last rule
+MIN_RULES = 2
+MOST_ABOVE = 4  # lines above the head that can be taken for rows
+HEAD_SHARE = 0.3  # of the rows: those that can look like the head
 TITLE_SIZE = 1.4  # times the size of the rows
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
@@ -62,13 +68,15 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | N
         for line in lines
     ]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
-    for first, last in _runs(kept):
+    for first, last in (part for run in _runs(kept) for part in _part_by_titles(kept, *run, marks)):
         columns = columns_under_heads(kept[first:last])
         if len(columns) < 2:
             continue
-        first, last = _extend(kept, first, last, columns)
+        first = _head_bar(kept, first, last, marks)
+        first, last = _extend(kept, first, last, columns, marks)
         picked = kept[first:last]
-        if sum(len(segments) > 1 for _, segments in picked) < TABLE_SHARE * len(picked):
+        share = RULED_SHARE if _has_ruled_rows(picked, marks) else TABLE_SHARE
+        if sum(len(segments) > 1 for _, segments in picked) < share * len(picked):
             continue
         grid = _build(picked, columns, marks, hints)
         if grid is None:
@@ -171,8 +179,61 @@ def _is_running_text(line: Line, run: list[Parted]) -> bool:
     return words >= 9 and line.box.width > 0.62 * box.width
 
 
-def _extend(kept: list[Parted], first: int, last: int, columns: Columns) -> tuple[int, int]:
-    """Take in lines above and below that are wrapped parts of one column's cells."""
+def _head_bar(kept: list[Parted], first: int, last: int, marks: Marks) -> int:
+    """Give where a table begins: at the bar of its heads, where lines above it only happen to be parted.
+
+    The lines above it have no bar, begin where the table does and have fewer parts, as "Customer: ____  Dealer: ____"
+    over heads.
+    """
+    bars = _bars_of_heads(kept, first, last, marks)
+    if not bars or not first < bars[0] <= first + MOST_ABOVE:
+        return first
+    line, segments = kept[bars[0]]
+    above = kept[first : bars[0]]
+    free = not any(bar.holds(*one.box.middle) for one, _ in above for bar in marks.bars)
+    level = all(abs(one.box.x0 - line.box.x0) <= one.size and len(parts) < len(segments) for one, parts in above)
+    return bars[0] if free and level else first
+
+
+def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
+    """Tell whether lines below a bar of heads are parted by rules into rows, which can hold lists of many lines."""
+    line, segments = picked[0]
+    box = union([one.box for one, _ in picked])
+    assert box is not None
+    barred = len(segments) >= MIN_HEADS and any(bar.holds(*line.box.middle) for bar in marks.bars)
+    return barred and len(marks.floors_across(box)) > MIN_RULES
+
+
+def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
+    """Cut a range at titles that stand alone above a further bar of heads: another table begins there."""
+    starts = [first]
+    for place in _bars_of_heads(kept, first, last, marks):
+        above, parts = kept[place - 1]
+        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
+        if title and place - 1 > starts[-1] and not any(bar.holds(*above.box.middle) for bar in marks.bars):
+            starts.append(place)
+    ends = [start - 1 for start in starts[1:]]
+    return list(zip(starts, [*ends, last], strict=True))
+
+
+def _bars_of_heads(kept: list[Parted], first: int, last: int, marks: Marks) -> list[int]:
+    """Give the lines of three parts or more that stand in a shaded bar, in letters of another weight or colour than
+    those of the rows."""
+    rows = [(line.bold, line.words[0].color) for line, segments in kept[first:last] if len(segments) > 1]
+    found = []
+    for place in range(first + 1, last):
+        line, segments = kept[place]
+        rare = rows.count((line.bold, line.words[0].color)) <= HEAD_SHARE * len(rows)
+        if len(segments) >= MIN_HEADS and rare and any(bar.holds(*line.box.middle) for bar in marks.bars):
+            found.append(place)
+    return found
+
+
+def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: Marks) -> tuple[int, int]:
+    """Take in lines above and below that are wrapped parts of one column's cells.
+
+    What stands in one of them above the last rule of a table with rules between its rows belongs to the last row.
+    """
     em = em_of([line for line, _ in kept[first:last]])
     while first > 0:
         line = kept[first - 1][0]
@@ -187,10 +248,25 @@ def _extend(kept: list[Parted], first: int, last: int, columns: Columns) -> tupl
         near = line.base - above.base < LEADING * em
         column = _column_of(line, columns)
         wrapped = column == 0 and line.text[:1].islower() and near
+        near = near or (line.base - above.base < HANGING * em and _above_last_rule(line, kept, first, last, marks))
         if not ((near and column not in (None, 0)) or wrapped):
             break
         last += 1
     return first, last
+
+
+def _above_last_rule(line: Line, kept: list[Parted], first: int, last: int, marks: Marks) -> bool:
+    """Tell whether the next rule across a table stands below a line that follows it, as others between its rows."""
+    box = union([one.box for one, _ in kept[first:last]])
+    assert box is not None
+    reach = Box(box.x0, box.top, box.x1, line.box.bottom + REACH * line.size)
+    floors = marks.floors_across(reach)
+    inside = [y for y in floors if y <= box.bottom]
+    return (
+        len(inside) >= MIN_RULES
+        and any(y >= line.box.bottom - 1 for y in floors)
+        and not any(box.bottom < y < line.box.bottom - 1 for y in floors)
+    )
 
 
 def _column_of(line: Line, columns: Columns) -> int | None:

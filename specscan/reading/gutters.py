@@ -15,6 +15,9 @@ CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
 FULL_SHARE = 0.4  # of the lines: those that have a value in each column
 MOST_SHARE = 0.3  # of the lines: those with most values, between which others hold one for several columns
 MIN_ROWS = 3  # that say so
+MIN_FULL = 4  # rows with a value for each
+HALF_WAY = 0.12  # of the way from the first van's column to the last
+SHARED_SHARE = 0.8
 MIN_COLUMNS = 3  # of a table in whose rows one value can stand in the middle of several columns
 
 Parted = tuple[Line, list[Line]]  # a line and its segments
@@ -65,11 +68,30 @@ def columns_of(rows: list[list[Line]]) -> Columns:
     columns = _respected(rows)
     counts = Counter(len(row) for row in rows)
     full = max(counts, key=lambda count: (counts[count], count), default=0)
+    share = FULL_SHARE
+    if full < MIN_COLUMNS:
+        full, share = _full_beside_shared(rows, counts), 0.0
     if full < MIN_COLUMNS or full <= len(columns):
         return columns
     rest = [row for row in rows if len(row) >= full]
-    parted = _respected(rest) if len(rest) >= FULL_SHARE * len(rows) else []
+    parted = _respected(rest) if len(rest) >= share * len(rows) else []
     return parted if len(parted) == full else columns
+
+
+def _full_beside_shared(rows: list[list[Line]], counts: Counter[int]) -> int:
+    """Give how many parts a row has that gives each van its own value, where most rows have one value for all.
+
+    Such a value stands half way between the columns: "Base vehicle      Marrow 3500" below "RL          TB".
+    """
+    full = max((count for count in counts if counts[count] >= MIN_FULL), default=0)
+    whole = [row for row in rows if len(row) == full]
+    shared = [row for row in rows if len(row) == 2]
+    if full < MIN_COLUMNS or not shared:
+        return 0
+    left = middle_of([row[1].box.middle[0] for row in whole])
+    right = middle_of([row[-1].box.middle[0] for row in whole])
+    half = [row for row in shared if abs(row[1].box.middle[0] - (left + right) / 2) < HALF_WAY * (right - left)]
+    return full if len(half) >= SHARED_SHARE * len(shared) else 0
 
 
 def _respected(rows: list[list[Line]]) -> Columns:

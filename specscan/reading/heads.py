@@ -63,7 +63,7 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     """
     tables: list[ReadTable] = []
     known = known or set()
-    grid = with_listed_items(without_codes(grid, hints))
+    grid = with_listed_items(without_codes(grid, hints), hints)
     top_rows = head_rows_of(grid, hints, known)[0]
     top = ReadTable()
     _add_all_heads(top, grid, top_rows, hints)

@@ -170,7 +170,7 @@ def _joined(floors: list[tuple[float, float, float]]) -> list[tuple[float, float
     """Join pieces of one horizontal rule (borders drawn cell by cell)."""
     joined: list[tuple[float, float, float]] = []
     for y, x0, x1 in sorted(floors, key=lambda f: (round(f[0]), f[1])):
-        if joined and abs(joined[-1][0] - y) <= 1.2 and x0 <= joined[-1][2] + 4:
+        if joined and abs(joined[-1][0] - y) <= 1.2 and x0 <= joined[-1][2] + 4 and x1 >= joined[-1][1] - 4:
             last = joined[-1]
             joined[-1] = (last[0], min(last[1], x0), max(last[2], x1))
         else:

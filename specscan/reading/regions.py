@@ -20,6 +20,8 @@ PROSE_WORDS = 5.5
 MARK = 2  # letters: the marks of several vans side by side
 LABELLED_SHARE = 0.35
 MIRRORED = 3  # rows with the same label on both sides
+OWN_ROWS = 4
+HEADS = 3  # parts of a row of heads
 INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
 
 
@@ -101,16 +103,26 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
             continue
         first_left, first_right = _cut(bands[start], gutter)
         last_left, last_right = _cut(bands[end - 1], gutter)
-        if end < len(bands) and not (last_left and last_right) and _is_title(bands[end - 1], lines):
+        if end < len(bands) and not (last_left and last_right) and _is_title(bands, end - 1, lines):
             continue  # a heading under the columns belongs to what follows
+        if end < len(bands) and _heads_next(bands[end - 1], bands[end], marks):
+            continue
         if (first_left and first_right) and (last_left or last_right):
             return end, gutter
     return None
 
 
-def _is_title(band: list[Line], lines: list[Line]) -> bool:
-    """Tell whether a band is one line set larger or bolder than most of the lines."""
-    return len(band) == 1 and Usual.of(lines).stands_out(band[0])
+def _heads_next(band: list[Line], following: list[Line], marks: Marks) -> bool:
+    """Tell whether a band is the row of heads of a table that follows: one bold line in three parts or more."""
+    parted = len(band) == 1 and len(segments_of(band[0], SEGMENT_GAP, marks.walls_at(band[0]))) >= HEADS
+    return parted and band[0].bold and not following[0].bold
+
+
+def _is_title(bands: list[list[Line]], place: int, lines: list[Line]) -> bool:
+    """Tell whether a band is one line set larger or bolder than most of the lines, or than the one above it."""
+    band, above = bands[place], bands[place - 1][-1] if place else None
+    bolder = above is not None and band[0].bold and not above.bold
+    return len(band) == 1 and (bolder or Usual.of(lines).stands_out(band[0]))
 
 
 def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
@@ -189,7 +201,20 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
     lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
     if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
         return True
-    return _own_labels(west, marks) and _own_labels(east, marks)
+    own = _own_labels(west, marks) and _own_labels(east, marks)
+    return own or (_is_own_table(west, marks, hints) and _is_own_table(east, marks, hints))
+
+
+def _is_own_table(lines: list[Line], marks: Marks, hints: Hints) -> bool:
+    """Tell whether the lines are a table of their own: several values a row, behind known labels in one left edge."""
+    rows = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
+    rows = [row for row in rows if len(row) >= 3]
+    if len(rows) < OWN_ROWS or len(rows) < 0.5 * len(lines):
+        return False
+    labels = [row[0] for row in rows if hints.is_label(row[0].text) and not _has_digit(row[0].text)]
+    left = min(row[0].box.x0 for row in rows)
+    level = sum(abs(row[0].box.x0 - left) < 0.5 * row[0].size for row in rows)
+    return len(labels) >= 0.5 * len(rows) and level >= 0.8 * len(rows)
 
 
 def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:

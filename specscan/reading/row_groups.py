@@ -39,12 +39,15 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     rows: list[list[Parted]] = []
     for line, segments in picked:
-        loose = (pitch > PITCH_LOOSE * em and not tight) or (ruled and id(line) not in several)
+        between = ruled and id(line) not in several  # rules part the rows, and only they
+        loose = (pitch > PITCH_LOOSE * em and not tight) or between
+        unlabelled = all(touched_by(segment.box, columns)[0] > 0 for segment in segments)
+        reach = max(near, HANGING * line.size) if between and unlabelled else near
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
             and (
-                _continues(rows[-1], line, segments, columns, near, loose, grouped)
+                _continues(rows[-1], line, segments, columns, reach, loose, grouped)
                 or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))
             )
         ):

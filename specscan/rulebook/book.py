@@ -42,6 +42,7 @@ class General(Entry):
     legal_forms: list[str]
     checks: list[str]
     crosses: list[str]
+    inapplicable: list[str]
     currency: list[str]
     not_documents: list[str]
     document_endings: dict[str, list[str]]

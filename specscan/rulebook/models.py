@@ -243,6 +243,8 @@ class WordFile(Entry):
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
     price_from: list[str] = []
+    price_of_van: list[str] = []
+    stock_labels: list[str] = []
     all_of: list[str] = []
     amount_words: list[str] = []
     sign_names: dict[str, str] = {}

@@ -168,3 +168,28 @@ def test_the_beginning_of_a_name_that_no_sister_shares_names_the_van(facts_of):
     )
     facts = [f for f in facts_of(text, "drift.md") if not f.rejected]
     assert {f.model: f.value for f in facts if f.field == "rated_min_temp_c"} == {"Drift L Polar": -20}
+
+
+PRESS = (
+    "# The Drift by Marrowfen\n\nThe range opens with the Drift Bay. The Drift Coast and the Drift Coast 4x4 come."
+    "\n\n{sentence}\n\n| | Drift Bay | Drift Coast | Drift Coast 4x4 |\n|---|---|---|---|"
+    "\n| Length | 5.40 m | 5.99 m | 5.99 m |\n| GVWR | 3500 kg | 3500 kg | 4250 kg |\n| Solar | 90 W | 90 W | 90 W |\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("sentence", "field", "values"),
+    [
+        ("The Bay carries 70 litres of fresh water and the two Coasts 110.", "fresh_tank_l", (70, 110, 110)),
+        ("Grey water capacity is 60 litres in the Bay and 90 in both Coasts.", "gray_tank_l", (60, 90, 90)),
+        ("In every van the fresh tank is inside, and all supply lines run inside as well; on the Coast 4x4 they are "
+         "insulated, too.", "water_lines_location", ("interior", "interior", "interior")),
+        ("The Coasts have a dry toilet. A winterizing bypass is standard throughout.", "winterizing_bypass",
+         (True, True, True)),
+    ],
+)  # fmt: skip
+def test_several_vans_are_named_by_the_plural_of_their_word_or_all_of_them(settled_of, sentence, field, values):
+    rows = settled_of(PRESS.format(sentence=sentence), name="press.md")
+    models = ("Drift Bay", "Drift Coast", "Drift Coast 4x4")
+    found = tuple(value_of(rows[model, field, "standard"]) for model in models)
+    assert found == values

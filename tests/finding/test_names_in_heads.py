@@ -141,3 +141,78 @@ def test_a_word_of_the_trade_names_a_range_where_page_and_file_are_headed_by_it(
         encoding="utf-8",
     )
     assert {van.model for van in read_file(path).found.vans} == {"Parallel 40 FL", "Parallel 49 RB"}
+
+
+def test_a_letter_and_a_figure_over_a_column_are_a_floorplan_and_no_r_value(vans_of):
+    found = vans_of(
+        TABLE.format(
+            above="# Drift order form, model year 2026\n\nThe Drift is built to order.",
+            one="R17",
+            two="R19",
+            three="R22",
+        )
+    )
+    assert models(found) == {"Drift R17", "Drift R19", "Drift R22"}
+
+
+def test_a_numbered_section_names_no_van(vans_of):
+    lines = "Length: 21 ft\n\nGVWR: 9,350 lb\n\nSleeps: 2\n\nFresh water: 30 gallons\n\nSolar: 200 W\n"
+    found = vans_of(f"# The Drift\n\n{lines}\n## 1. Packages\n\n## 2. Packages\n\nThe Drift has packages.\n")
+    assert models(found) == {"Drift"}
+
+
+def test_what_a_line_adds_to_a_van_is_no_part_of_its_name(vans_of):
+    above = "# Marrowfen Drift 2026\n\nDrift 18 adds\n\nA rack for bikes."
+    found = vans_of(TABLE.format(above=above, one="Drift 18", two="Drift 20", three="Drift 22"))
+    assert models(found) == {"Drift 18", "Drift 20", "Drift 22"}
+
+
+def test_vans_of_a_small_table_are_described_in_running_text(vans_of):
+    text = (
+        "# Marrowfen launches the Drift\n\n"
+        "The Drift Bay is 5.40 m long, the Drift Cove 5.99 m. Each Drift sleeps two.\n\n"
+        "| | Drift Bay | Drift Cove |\n|---|---|---|\n| House battery | 100 Ah | 200 Ah |\n| Solar | 100 W | 200 W |\n"
+        "| Inverter | 1000 W | 2000 W |\n"
+    )
+    assert models(vans_of(text)) == {"Drift Bay", "Drift Cove"}
+
+
+def test_a_trim_that_goes_on_from_another_takes_the_range_too(vans_of):
+    text = "The Drift is a camper van. The Drift Duo is for two."
+    above = f"Marrowfen Vans\n\n# Drift\n\n## Technical data for three layouts\n\n{text}"
+    found = vans_of(TABLE.format(above=above, one="Solo", two="Duo", three="Duo 4x4"))
+    assert models(found) == {"Drift Solo", "Drift Duo", "Drift Duo 4x4"}
+
+
+def test_a_figure_alone_names_a_van_where_the_text_says_so(vans_of):
+    text = (
+        "# 217\n\nMarrowfen & Holt\n\nModel year 2026\n\n"
+        "The 217 is a camper van for two who leave on Friday. Everything in the lists is standard on every 217.\n\n"
+        "Length: 21 ft\n\nGVWR: 9,350 lb\n\nSleeps: 2\n\nFresh water: 30 gallons\n\nSolar: 200 W\n\n"
+        "Come and sit in one: Marrowfen & Holt Inc., 17 Tannery Lane, Holt Landing.\n"
+    )
+    found = vans_of(text, name="marrowfen_holt_217_flyer.md")
+    assert {(maker, model) for maker, model, _ in found} == {("Marrowfen & Holt", "217")}
+
+
+def test_a_number_of_stock_is_no_van(vans_of):
+    text = (
+        "# 2022 Marrowfen Drift 170\n\nUsed camper van, one previous owner, low mileage\n\n"
+        "| Stock no. | Model year | Miles | Sleeps |\n|---|---|---|---|\n| MF-3092 | 2022 | 41,870 | 2 |\n\n"
+        "Maker: Marrowfen\n\nModel: Drift 170\n\nLength: 21 ft\n\nGVWR: 9,350 lb\n\nFresh water: 30 gallons\n"
+    )
+    assert vans_of(text) == {("Marrowfen", "Drift 170", 2022)}
+
+
+def test_a_letter_that_describes_a_van_in_sentences_names_it_and_not_its_base_vehicle(vans_of):
+    text = (
+        "Marrowfen Vans\nThe Marrow Letter, no. 12\n\nHello from the yard,\n\nTHE NEW VAN\n-----------\n\n"
+        "So: the Afterword. It is a 2027 model, it is on the Lennard Portage 3500 with the 3.0 liter diesel, and it\n"
+        "drives all four wheels. It is 21 feet 5 inches long and 6 feet 10 inches wide. The wheelbase is 159 inches\n"
+        "and the GVWR is 10,100 pounds. Two people sleep in it.\n\nWATER\n\n"
+        "Fresh water is 34 gallons. Gray water is 27 gallons.\n\nHEAT\n\n"
+        "A diesel air heater, 13,600 BTU per hour of output.\n\nDOES IT DO WINTER?\n\n"
+        "It does. In January we put the Afterword into a cold chamber at minus 10 Fahrenheit for two nights.\n\n"
+        "Marrowfen Vans LLC, 2 Tannery Lane, Penhollow\n"
+    )
+    assert vans_of(text, name="letter.txt") == {("Marrowfen Vans", "Afterword", 2027)}

@@ -173,3 +173,22 @@ def test_marks_and_lone_values_between_two_labels_are_no_labels_themselves(facts
     assert said["heated_floor", "Drift S"] == "not_available"
     assert said["heated_floor", "Drift L"] == "standard"
     assert by_van(facts, "window_glazing") == {"Drift S": "double", "Drift M": "double", "Drift L": "double"}
+
+
+def test_values_for_all_vans_half_way_between_their_columns_do_not_join_these(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(80, (292, "Drift RL"), (432, "Drift TB"), bold=True)
+    rows = [("Base vehicle", "Lennard Portage 35"), ("Driven wheels", "Front"), ("Overall length", "5.99 m"),
+            ("Overall width", "2.08 m"), ("Overall height", "2.65 m"), ("Wheelbase", "4,035 mm"), ("Fuel", "90 litres"),
+            ("MTPLM", "3,500 kg", "3,650 kg"), ("Berths", "2", "3"), ("Fresh water", "85 litres", "70 litres"),
+            ("Solar", "100 W", "150 W"), ("Mains hook-up", "16 A"), ("Hot water", "10 litres")]  # fmt: skip
+    for number, (label, *values) in enumerate(rows):
+        top = 96 + 14 * number
+        page.text(50, top, label)
+        for middle, value in zip((381,) if len(values) == 1 else (310, 452), values, strict=True):
+            page.text(middle - 2.1 * len(value), top, value)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "gvwr_kg") == {"Drift RL": 3500, "Drift TB": 3650}
+    assert by_van(facts, "length_mm") == {"Drift RL": 5990, "Drift TB": 5990}
+    assert by_van(facts, "solar_w") == {"Drift RL": 100, "Drift TB": 150}

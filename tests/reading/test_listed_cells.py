@@ -62,3 +62,34 @@ def test_each_item_of_a_package_is_an_option_of_the_vans_that_have_a_price(found
 def test_a_dash_that_the_legend_explains_in_a_sentence_says_that_it_cannot_be_had(found):
     assert ("solar_w", "19", 400, "not_available") in found
     assert ("drive", "19", "all", "not_available") in found
+
+
+def test_lines_without_bullets_that_end_early_are_items_of_a_package(facts_of_pdf):
+    page = Page()
+    page.text(50, 20, "Marrowfen Drift 2026", size=18, bold=True)
+    page.row(45, (300, "Drift 19"), (430, "Drift 24"), size=9, bold=True)
+    rows = [("Length", "5.41 m", "6.36 m"), ("GVWR", "3,300 kg", "4,250 kg"), ("Sleeps", "2", "2")]
+    for number, row in enumerate(rows):
+        page.row(57 + 12 * number, *zip((50, 300, 430), row, strict=True), size=9)
+    page.text(50, 130, "Packages", size=14, bold=True)
+    page.row(160, (50, "Package"), (140, "In it"), (400, "Drift 19"), (480, "Drift 24"), size=8.5, bold=True)
+    packs = [("Hoarfrost", ["12 V heat pad on the gray tank", "Insulated cab covers"], ("$900", "Std")),
+             ("Far Off", ["Lithium house battery, 300 Ah", "Solar, 400 W in all", "Inverter, 3,000 W"], ("–", "$69")),
+             ("Rough Road", ["All-wheel drive", "A plate under the engine"], ("$8,000", "n/a"))]  # fmt: skip
+    y = 172
+    for name, items, prices in packs:
+        page.rule(46, y, 560)
+        page.row(y + 6, (50, name), *zip((400, 480), prices, strict=True), size=8.5)
+        for number, item in enumerate(items):
+            page.text(140, y + 6 + 14 * number, item, size=8.5)
+        y += 14 * len(items) + 10
+    page.rule(46, y, 560)
+    page.text(50, y + 20, "A dash means that the package is not offered on that van.", size=8.5)
+    found = {(fact.field, fact.model[-2:], fact.value, fact.availability) for fact in facts_of_pdf(page)}
+    assert {("gray_tank_heat", "19", "electric_pad", "optional"), ("gray_tank_heat", "24", "electric_pad", "standard"),
+            ("cab_shades_insulated", "19", True, "optional"), ("battery_ah", "19", 300, "not_available"),
+            ("battery_ah", "24", 300, "optional"), ("solar_w", "24", 400, "optional"),
+            ("solar_w", "19", 400, "not_available"),
+            ("inverter_w", "24", 3000, "optional"), ("drive", "19", "all", "optional"),
+            ("drive", "24", "all", "not_available")} <= found  # fmt: skip
+    assert {value for field, _, value, _ in found if field in ("inverter_w", "solar_w")} == {400, 3000}

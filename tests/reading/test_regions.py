@@ -20,3 +20,78 @@ def test_a_shaded_bar_of_wrapped_heads_heads_the_table_below_it(facts_of_pdf):
     facts = facts_of_pdf(page)
     assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400, "Drift 23": 6900}
     assert by_van(facts, "gray_tank_l") == {"Drift 19": 70, "Drift 21": 100, "Drift 23": 110}
+
+
+WHITE = {"bold": True, "color": (1, 1, 1)}
+
+
+def test_two_tables_of_the_same_vans_side_by_side_are_read_one_after_the_other(facts_of_pdf):
+    page = Page()
+    page.text(30, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    left = [
+        ("Overall length (m)", "5.90", "6.40"),
+        ("Overall width (m)", "2.05", "2.06"),
+        ("Sleeps", "2", "3"),
+        ("Wheelbase (mm)", "3665", "4325"),
+        ("GVWR (kg)", "3500", "4250"),
+        ("Fuel tank (litres)", "75", "90"),
+    ]
+    right = [("Fresh water (litres)", "90", "120"), ("Heater", "Gas", "Diesel"), ("Gray water (litres)", "70", "95"),
+             ("Inverter (W)", "1000", "2000"), ("Solar (W)", "100", "200"), ("Battery", "95 Ah", "200 Ah")]  # fmt: skip
+    for x0, rows in ((30, left), (310, right)):
+        page.box(x0, 90, x0 + 250, 108, (0.3, 0.1, 0.4))
+        page.row(94, (x0 + 120, "Drift 19"), (x0 + 190, "Drift 21"), size=8, **WHITE)
+        for number, row in enumerate(rows):
+            top = 114 + 18 * number
+            page.row(top, *((x0 + 4 + at, text) for at, text in zip((0, 116, 186), row, strict=True)), size=8)
+            page.rule(x0, top + (13.6 if x0 < 100 else 13), x0 + 250)  # not quite level
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400}
+    assert by_van(facts, "fresh_tank_l") == {"Drift 19": 90, "Drift 21": 120}
+    assert by_van(facts, "solar_w") == {"Drift 19": 100, "Drift 21": 200}
+
+
+def test_lines_to_fill_in_above_the_bar_of_heads_are_no_rows_of_the_table(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Drift order form, model year 2026", size=20, bold=True)
+    page.row(100, (50, "Name " + 30 * "_"), (260, "Phone " + 20 * "_"))
+    page.row(
+        114, (50, "Please build me a: [ ] Drift R19, from $98,000"), (300, "[ ] Drift R22, from $121,000"), bold=True
+    )
+    page.box(45, 128, 550, 142, (0.4, 0.2, 0.1))
+    page.row(130, (50, "As it leaves the works"), (300, "R19"), (450, "R22"), **WHITE)
+    rows = [("Overall length", "19 ft 0 in", "22 ft 2 in"), ("GVWR", "9,040 lb", "10,240 lb"), ("Sleeps", "2", "3"),
+            ("Fresh water", "20 gal", "34 gal"), ("Inverter", "1,000 W", "2,000 W")]  # fmt: skip
+    for number, (label, one, two) in enumerate(rows):
+        page.row(146 + 14 * number, (50, label), (290, one), (440, two))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Drift R19": 2, "Drift R22": 3}
+    assert by_van(facts, "inverter_w") == {"Drift R19": 1000, "Drift R22": 2000}
+
+
+def test_the_heads_of_a_table_below_lists_in_columns_stay_with_their_table(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(90, (50, "Standard on every van"), (220, "Drift 21 adds"), (390, "Drift 23 adds"), bold=True, size=10)
+    lists = [("Wind-out awning", "Roof rack", "Bike rack"), ("Fly screen", "Bench", "Table"),
+             ("Cup holders", "Lamp over the sink", "A drawer for cutlery")]  # fmt: skip
+    for number, row in enumerate(lists):
+        page.row(106 + 14 * number, *((x, "• " + text) for x, text in zip((50, 220, 390), row, strict=True)))
+    page.text(50, 154, "Packs", bold=True, size=10)
+    page.row(168, (50, "Pack"), (120, "Contents"), (380, "Drift 21"), (470, "Drift 23"), bold=True)
+    page.rule(50, 182, 545)
+    page.row(188, (50, "Frost"), (380, "£890"), (470, "£740"))
+    page.text(120, 188, "12 V heating pad on the waste water tank")
+    page.rule(50, 202, 545)
+    page.row(208, (50, "Current"), (380, "£2,300"), (470, "–"))
+    page.text(120, 208, "Inverter of 2,000 W under the near seat")
+    page.text(50, 240, "–: not offered on that van")
+    page.row(300, (300, "Drift 21"), (450, "Drift 23"), bold=True)
+    rows = [("Overall length", "6.40 m", "6.95 m"), ("MTPLM", "3500 kg", "4250 kg"), ("Berths", "2", "4")]
+    for number, row in enumerate(rows):
+        page.row(314 + 14 * number, *zip((50, 300, 450), row, strict=True))
+    facts = facts_of_pdf(page)
+    pads = {(f.model, f.availability) for f in facts if f.field == "gray_tank_heat"}
+    assert pads == {("Drift 21", "optional"), ("Drift 23", "optional")}
+    inverters = {(f.model, f.availability) for f in facts if f.field == "inverter_w"}
+    assert inverters == {("Drift 21", "optional"), ("Drift 23", "not_available")}
