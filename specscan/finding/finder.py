@@ -111,8 +111,8 @@ class Finder:
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name
         if not re.search(r"\d", title) or not named:
-            told = [p for p in named if p.kind is Kind.PROSE]
-            return len(told) >= TOLD_OF and len(fields & set(evidence.core)) >= evidence.core_from
+            spoken = [p for p in named if p.kind is Kind.PROSE]
+            return len(spoken) >= TOLD_OF and len(told) >= evidence.core_from
         if core and len(listed) >= evidence.fields_from and any(p.kind is Kind.HEADING for p in named):
             return True
         alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from
