@@ -55,6 +55,7 @@ class RangeNames:
         self.about = {word.casefold() for word in (*words.range_words, *words.model_words, *words.articles_of_names)}
         generic = (*words.column_words, *words.model_labels, *words.unit_systems, *words.made_by, *words.every_words)
         self.generic = {word.casefold() for word in generic} | self.about
+        self.generic |= {word.casefold() for word in lexicon.book.general.legal_forms}  # "Marrowfen Coach Company"
         self.generic |= {w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns)}
 
     # a range and its vans in one sentence

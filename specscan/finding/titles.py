@@ -45,6 +45,7 @@ class TitleReader(YearReader):
             phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         }
+        self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         articles = any_word(self.words.articles_of_names)
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
@@ -304,7 +305,7 @@ class TitleReader(YearReader):
             plain = NUMBERED.sub("", key)
             if not any(c.isalpha() for c in key) and not self._is_number_name(key, body):
                 continue
-            if self.is_label(key):
+            if self.is_label(key) or self.legal_words.issuperset(words):
                 continue
             if plain != key and (self.is_label(plain) or self.is_filler(plain)):
                 continue

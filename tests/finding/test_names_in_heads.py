@@ -206,13 +206,19 @@ def test_a_number_of_stock_is_no_van(vans_of):
 
 def test_a_letter_that_describes_a_van_in_sentences_names_it_and_not_its_base_vehicle(vans_of):
     text = (
-        "Marrowfen Vans\nThe Marrow Letter, no. 12\n\nHello from the yard,\n\nTHE NEW VAN\n-----------\n\n"
+        "Marrowfen Vans\nNews from the yard, no. 12\n\nHello from the yard,\n\nTHE NEW VAN\n-----------\n\n"
         "So: the Afterword. It is a 2027 model, it is on the Lennard Portage 3500 with the 3.0 liter diesel, and it\n"
         "drives all four wheels. It is 21 feet 5 inches long and 6 feet 10 inches wide. The wheelbase is 159 inches\n"
         "and the GVWR is 10,100 pounds. Two people sleep in it.\n\nWATER\n\n"
-        "Fresh water is 34 gallons. Gray water is 27 gallons.\n\nHEAT\n\n"
+        "Fresh water in the Afterword is 34 gallons. Gray water is 27 gallons.\n\nHEAT\n\n"
         "A diesel air heater, 13,600 BTU per hour of output.\n\nDOES IT DO WINTER?\n\n"
         "It does. In January we put the Afterword into a cold chamber at minus 10 Fahrenheit for two nights.\n\n"
         "Marrowfen Vans LLC, 2 Tannery Lane, Penhollow\n"
     )
     assert vans_of(text, name="letter.txt") == {("Marrowfen Vans", "Afterword", 2027)}
+
+
+def test_a_shouted_company_leaves_no_range_of_its_last_word(vans_of):
+    above = "MARROWFEN COACH COMPANY\n\n# 2026 Model Year Comparison\n\nMarrowfen vans are built by hand."
+    table = TABLE.format(above=above, one="MB180", two="MB200", three="MB200-W")
+    assert models(vans_of(table + "\nMarrowfen Coach Company, Inc., 12 Osier Lane\n")) == {"MB180", "MB200", "MB200-W"}
