@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import duckdb
 
 from specscan.dataset.schema import columns_of
 from specscan.dataset.wide import Column, UsUnit, create_wide
+
+if TYPE_CHECKING:
+    import pandas as pd
 
 Rows = Sequence[Mapping[str, Any]]
 OF_VANS = ("facts", "settled", "claims", "van_names", "scores", "gaps")  # tables with rows of single vans
@@ -83,21 +86,23 @@ def insert(connection: duckdb.DuckDBPyConnection, table: str, rows: Rows) -> Non
     """Add rows (mappings by column name; a missing column is null) to one of the dataset's tables."""
     if not rows:
         return
-    names = columns_of(table)
-    with _incoming(connection, {name: [row.get(name) for row in rows] for name in names}) as new:
-        connection.execute(f"INSERT INTO {table} SELECT {', '.join(names)} FROM {new}")
+    frame = _frame({name: [row.get(name) for row in rows] for name in columns_of(table)})
+    connection.from_df(frame).insert_into(table)  # what is registered by name stays in memory until a transaction ends
 
 
 @contextmanager
 def _incoming(connection: duckdb.DuckDBPyConnection, columns: Mapping[str, Sequence[Any]]) -> Iterator[str]:
     """Give a name under which queries of one connection can use these columns, for a while."""
-    import pandas as pd  # not needed by commands that only read, which start sooner without it
-
     name = "incoming_rows"
-    frame = pd.DataFrame({column: pd.Series(values, dtype="object") for column, values in columns.items()})
-    connection.register(name, frame)
+    connection.register(name, _frame(columns))
     try:
         yield name
     finally:
         with suppress(duckdb.Error):  # in a failed transaction this fails too, and would hide why
             connection.unregister(name)
+
+
+def _frame(columns: Mapping[str, Sequence[Any]]) -> pd.DataFrame:
+    import pandas as pd  # not needed by commands that only read, which start sooner without it
+
+    return pd.DataFrame({column: pd.Series(values, dtype="object") for column, values in columns.items()})

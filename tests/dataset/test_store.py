@@ -1,5 +1,8 @@
 """The DuckDB file: whole states only, one row per van, unknown stays null."""
 
+import gc
+import sys
+
 import duckdb
 import pytest
 
@@ -72,3 +75,12 @@ def test_tables_of_another_version_are_refused_with_what_to_do(tmp_path):
         connection.execute("UPDATE kept.about SET value = '0'")
     with pytest.raises(DatasetError, match="build it anew: specscan scan"):
         Dataset(db)
+
+
+def test_rows_once_added_are_not_held_in_memory_until_the_state_is_complete(tmp_path):
+    ids = ["one of the ids of a statement"]
+    with Dataset(tmp_path / "a.duckdb") as dataset, dataset.renewal() as new:
+        before = sys.getrefcount(ids)
+        new.add({"settled": [settled("model", value_text="Drift 21", fact_ids=ids)]})
+        gc.collect()
+        assert sys.getrefcount(ids) == before
