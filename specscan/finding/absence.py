@@ -24,7 +24,7 @@ def denying_cues(book: Rulebook, item: Item, statement: Statement) -> list[Item]
         if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
         and cue.start >= (statement.split if statement.split <= item.start else 0)
     ]  # fmt: skip
-    return [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement)]
+    return [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement, definite)]
 
 
 def _denies(cue: Item, item: Item, parsed: Parsed, definite: frozenset[str]) -> bool:
@@ -50,7 +50,7 @@ def _is_whole(item: Item, parsed: Parsed) -> bool:
     return any((i.vans or i.has("cue", "behind_absent", "coordination", "yes", "not_so")) for i in near)
 
 
-def _is_condition(cue: Item, item: Item, statement: Statement) -> bool:
+def _is_condition(cue: Item, item: Item, statement: Statement, definite: frozenset[str]) -> bool:
     """Tell whether a thing is denied only of a case or of something else that does not need it."""
     parsed = statement.parsed
     if any(i.last == cue.first for i in parsed.cues("needs")):
@@ -60,8 +60,11 @@ def _is_condition(cue: Item, item: Item, statement: Statement) -> bool:
     ):
         return True  # "neither tank is heated"
     end = next((bound[0] for bound in parsed.bounds if bound[3] > item.sentence), len(parsed.text))
-    goes_on = any(map(LETTERS, parsed.text[item.end : end]))
-    return statement.how is How.PROSE and goes_on and cue.has("cue", "lacking") and parsed.opens_sentence(cue)
+    behind = parsed.text[item.end : end]
+    if not cue.has("cue", "lacking") or not parsed.opens_sentence(cue) or not any(map(LETTERS, behind)):
+        return False
+    told = behind.strip().startswith(",") and behind.casefold().strip(", ").split()[0] in definite
+    return statement.how is How.PROSE or told  # "Without shore power, the fridge runs on gas"
 
 
 def is_stated(book: Rulebook, item: Item, statement: Statement) -> bool:

@@ -77,6 +77,13 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, h
                 continue
             if answer == "yes" and spec.yes and _names_kind(spec, parsed, statement.split):
                 continue
+            if (
+                answer == "no"
+                and spec.type == "choice"
+                and not spec.aspect
+                and _names_kind(spec, parsed, statement.split)
+            ):
+                continue  # "Toilet cassette: none" denies this kind alone
             if answer == "no" and _goes_on(book, lead, told, things):
                 continue
             if answer == "no" and spec.type != "flag" and not spec_aspects(book, name) & asked and not plain:

@@ -14,7 +14,10 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     """Tell whether a negation before a word denies it: "not heated"."""
     parsed = statement.parsed
     if any(
-        cue.chunk == item.chunk and cue.start >= item.end and _ends(cue, item, parsed)
+        cue.chunk == item.chunk
+        and cue.start >= item.end
+        and _ends(cue, item, parsed)
+        and not _goes_on(item, cue, parsed)
         for cue in parsed.cues("not_last")
     ):
         return True
@@ -76,6 +79,12 @@ def _ends(cue: Item, item: Item, parsed: Parsed) -> bool:
     """Tell whether a negation ends its part of the sentence and so denies it: "beheizt den Abwassertank nicht"."""
     _, end = parsed.chunk_span(cue.chunk)
     return not any(c.isalnum() for c in parsed.text[cue.end : end]) and item.sentence == cue.sentence
+
+
+def _goes_on(item: Item, cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a negation at the end belongs to a later word: "hat einen isolierten Tank und beheizt ihn nicht"."""
+    told = [i for i in parsed.items if item.end <= i.start and i.end <= cue.start and i.tells]
+    return any(item.end <= i.start and i.end <= other.start and i.has("thing") for other in told for i in parsed.items)
 
 
 def spoken_of_another(name: str, item: Item, statement: Statement) -> str:

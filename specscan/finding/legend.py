@@ -31,6 +31,7 @@ ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
 BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
+NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
@@ -165,6 +166,8 @@ def _read_absences(
             cues = [
                 m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")
             ]
+            if any(m.concept.kind in NAMING for m in analysis.mentions):
+                continue  # "- No inverter" is an item of a list
             if any(m.first == 0 and m.last >= len(analysis.tokens) - 1 for m in cues) and not sign.isalnum():
                 legend.absent[_dash(sign)] = words
                 legend.passages.add(passage.number)

@@ -51,7 +51,7 @@ class Openings:
         headed = False
         for start, end in spans:
             match = HEAD.match(text, start, end)
-            head = match.group(1) if match is not None and len(match.group(1).split()) <= LABEL_WORDS else ""
+            head = match.group(1) if match is not None and _words(match.group(1)) <= LABEL_WORDS else ""
             named = self.vans_headed(head) if head else None
             if match is not None and named is not None:
                 vans, headed = named, True
@@ -92,14 +92,13 @@ class Openings:
         if match is None or self.ends_sentence(match.group(1)):
             return self._label_of_figures(text)
         head = match.group(1)
-        if len(head.split()) > LABEL_WORDS:
+        if _words(head) > LABEL_WORDS:
             return "", text, 0
         body = text[match.end() :]
         if self.vans_headed(head) is not None:
             return head, body, match.end()
-        sentence = re.search(r"[.!]\s+\S", body)
         if (
-            sentence is not None
+            len(self.sentences(body)) > 1
             or len(body.split()) > 24
             or not (self.lexicon.knows_label(head) or self._is_hedge(head))
         ):
@@ -109,12 +108,7 @@ class Openings:
     def answer_behind(self, text: str) -> tuple[str, str, int]:
         """Part "Heated water lines No" where a list answers a known label in its last word."""
         head, _, last = text.rstrip().rpartition(" ")
-        if (
-            not head
-            or len(head.split()) > LABEL_WORDS
-            or re.search(r"[.,;:!?]", head)
-            or not self.lexicon.knows_label(head)
-        ):
+        if not head or _words(head) > LABEL_WORDS or re.search(r"[.,;:!?]", head) or not self.lexicon.knows_label(head):
             return "", text, 0
         answers = self.lexicon.analyse(last)
         cues = [m.concept.name for m in self.lexicon.cues(answers, "yes", "no", "none")]
@@ -168,7 +162,16 @@ class Openings:
         return self.ends_sentence(text[text[:-1].rfind(" ") + 1 :])
 
     def ends_sentence(self, head: str) -> bool:
-        """Tell whether a sentence ends within a text; the full stop of an abbreviation ends none."""
-        stops = [match.start() for match in re.finditer(r"\.(?=\s|$)", head)]
+        """Tell whether a sentence ends within a text; the full stop of an abbreviation ends none, as in "U.S. gal"."""
+        stops = [
+            match.start()
+            for match in re.finditer(r"\.(?=\s|$)", head)
+            if not head[match.end() :].lstrip()[:1].islower()
+        ]
         short = self.lexicon.folder.abbreviations
         return any(re.split(r"[^\w]", head[:stop])[-1].casefold() not in short for stop in stops)
+
+
+def _words(text: str) -> int:
+    """Give the number of words of a text; a stroke between two is none."""
+    return sum(any(map(str.isalnum, word)) for word in text.split())

@@ -85,6 +85,22 @@ def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     return AVAILABILITIES[longest_cue(cues)]
 
 
+@functools.lru_cache(maxsize=KEPT_CELLS)
+def says_no_alone(lexicon: Lexicon, text: str) -> bool:
+    """Tell whether a text says nothing but no: "no", "none", "not fitted"."""
+    analysis = lexicon.analyse(text)
+    words = [n for n, token in enumerate(analysis.tokens) if token.norm.isalnum()]
+    covered = {n for cue in lexicon.cues(analysis, "no", "none", "not_fitted") for n in range(cue.first, cue.last)}
+    return bool(words) and covered.issuperset(words)
+
+
+def sign_behind_bullet(legend: Legend, text: str) -> tuple[Meaning | None, int]:
+    """Give what the sign with which an item of a list begins says, and where its words begin: "- ● heated floor"."""
+    sign, _, rest = text.partition(" ")
+    told = legend.meaning(sign) if rest and len(sign) == 1 else None
+    return told, len(text) - len(rest) if told is not None else 0
+
+
 def package_head(text: str, lexicon: Lexicon) -> str:
     """Give what stands before the colon where a line names a package: "Sun Pack (600): second panel, 260 W in total".
 

@@ -21,7 +21,7 @@ from specscan.finding.price_lines import PriceLines
 from specscan.finding.questions import Questions
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
-from specscan.finding.signs import availability_alone, package_head, spelled
+from specscan.finding.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
 from specscan.finding.two_units import TwoUnits
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
@@ -276,6 +276,11 @@ class StatementMaker:
             marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
+        if scope.availability is Availability.OPTIONAL and says_no_alone(self.kit.lexicon, plain):
+            own = Scope(
+                scope.vans, Availability.NOT_AVAILABLE
+            )  # among options "no" says that this one is not to be had
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         return None
 
     def _meaning(self, passage: Passage, sign: str) -> Meaning | None:
@@ -319,6 +324,10 @@ class StatementMaker:
             return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
         text = self.codes.without_code(passage, self.keys.without_keys(passage))
         begins = self.legend.goes_on.get(passage.number, 0)
+        if passage.kind is Kind.BULLET and not begins and text == passage.text:
+            told, begins = sign_behind_bullet(self.legend, text)
+            if told is not None:
+                scope.availability, scope.by_van = told.default, dict(told.by_van)
         if begins and text == passage.text:
             return self._running_text(passage, text[begins:], scope, passage.notes, begins)
         offers = priced_sentences(text) if text == passage.text else []

@@ -20,7 +20,7 @@ ROOM = 0.75  # of the width of a column: a line that ends before was not full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
-LABELLED = re.compile(r"[^\W\d_][^:.]{1,50}:\s")  # what opens with a label begins anew
+LABELLED = re.compile(r"[^\W\d_](?:[^:.]|(?<=[A-Z])\.){1,50}:\s")  # what opens with a label begins anew
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")

@@ -46,6 +46,13 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
     return found, before
 
 
+def lone_head(grid: Grid) -> str:
+    """Give the cell set apart that stands alone over the only column of values, as where a table is of one van."""
+    cells = grid.row_cells(0)
+    alone = grid.cols == 2 and grid.rows > 1 and len(cells) == 1 and cells[0].col == 1
+    return cells[0].plain if alone and _stands_out(grid, 0, cells) else ""
+
+
 def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
     """Tell whether a row of a label and its values stands right above the row that names the vans."""
     at = cells[0].col  # behind a column of groups the labels stand in the second
@@ -110,7 +117,16 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
         return True
     if first is None:
         return (row == skipped and len(others) > 1) or row == 0 or after_head
-    named = labels < LABEL_SHARE * len(others) or one_series(others)  # "Tarn 21 Shore" is no label of shore power
+    # "Tarn 21 Shore" and "17 Shore" are no labels of shore power
+    named = labels < LABEL_SHARE * len(others) or one_series(others) or all(c.plain[:1].isdigit() for c in others)
+    if (
+        hints.heads_labels(first.plain)
+        and grid.cols == 2
+        and row == 0
+        and first.bold
+        and _stands_out(grid, row, others)
+    ):
+        return True  # the table of one van among several
     if hints.heads_labels(first.plain) and named and len(others) > 1:
         if row == skipped or after_head:
             return True  # "Models", "Layout" in the corner: the names of vans stand beside it

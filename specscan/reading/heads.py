@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
-from specscan.reading.head_rows import LABEL_SHARE, head_rows_of
+from specscan.reading.head_rows import LABEL_SHARE, head_rows_of, lone_head
 from specscan.reading.listed_cells import with_listed_items
 from specscan.reading.parting import column_cells, has_digit, head_key, split_heads, split_pairs
 from specscan.reading.subheads import group_rows, unit_row, without_codes
@@ -123,6 +123,9 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
             table.cells.append(ReadCell(cells[0], [], [], (), row, cells[0].col, title=True))
             continue
         _read_row(table, grid, row, groups)
+    if grid.found != "text" and (over := lone_head(grid)):
+        for read in table.cells:
+            read.groups = read.groups if read.title else (*read.groups, over)
     return table
 
 

@@ -150,8 +150,9 @@ def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
 
 def _stripes(grid: Grid) -> set[tuple[int, int, int] | None]:
     """Give the shades of every other row of values, which set no row apart."""
-    shades = Counter(cell.fill for cell in grid.cells if cell.col == 1)
-    return {shade for shade, number in shades.items() if number >= STRIPED * grid.rows}
+    values = [cell for cell in grid.cells if cell.col == 1]
+    shades = Counter(cell.fill for cell in values)
+    return {shade for shade, number in shades.items() if number >= STRIPED * len(values)}
 
 
 def _rows(grid: Grid, begin: int, end: int) -> Grid:

@@ -108,3 +108,24 @@ def test_a_chart_of_many_cells_each_with_borders_of_its_own_is_one_table():
     [grid], _ = find_ruled(sheet, build_words(sheet.letters))
     assert (grid.rows, grid.cols) == (12, 12)
     assert grid.at(11, 11).plain == "of row 11 11 to be" and grid.at(1, 4).plain == "of row 1 4 to be"
+
+
+def test_a_van_alone_over_the_only_column_of_values_heads_it(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 2026", size=20, bold=True)
+    page.text(50, 56, "Drift 19, Drift 21", size=10)
+    rows = [("Wheelbase", "3.45 m", "4.04 m"), ("Sleeps", "2", "3"), ("Fresh water", "90 L", "120 L"),
+            ("Inverter", "no", "2000 W"), ("Toilet", "cassette", "dry")]  # fmt: skip
+    for place, (van, corner) in enumerate([("Drift 19", ""), ("Drift 21", "Model")]):
+        page.text(50, 90, "Technical data", size=14, bold=True)
+        page.row(114, (50, corner), (220, van), size=9, bold=True)
+        for number, row in enumerate(rows):
+            page.row(130 + 15 * number, (50, row[0]), (220, row[1 + place]), size=9)
+        if not place:
+            page.canvas.showPage()
+    facts = facts_of_pdf(page)
+    found = {(f.model, f.field): f.value for f in facts}
+    assert (found["Drift 19", "fresh_tank_l"], found["Drift 21", "fresh_tank_l"]) == (90, 120)
+    assert (found["Drift 19", "inverter_w"], found["Drift 21", "inverter_w"]) == (0, 2000)
+    assert (found["Drift 19", "toilet"], found["Drift 21", "toilet"]) == ("cassette", "dry")
+    assert len([f for f in facts if f.field == "sleeps"]) == 2
