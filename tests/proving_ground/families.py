@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from tests.proving_ground.absences import absences
 from tests.proving_ground.grids import (
     MatrixWay,
     half_way,
@@ -18,6 +19,7 @@ from tests.proving_ground.notes import Notes
 from tests.proving_ground.pages import Beside, Block, Heading, Page, Pairs, Para
 from tests.proving_ground.prose import clauses, for_all, options_sentence, paragraph, prose_kinds
 from tests.proving_ground.rows import Row
+from tests.proving_ground.splits import facing_pages, two_tables
 from tests.proving_ground.studio import Studio
 from tests.proving_ground.talk import letter, questions, sisters
 
@@ -396,5 +398,8 @@ FAMILIES: dict[str, tuple[Family, tuple[int, int], tuple[str, ...]]] = {
     "option_prices": (_prices, (1, 4), ALL),
     "packages": (_package_family, (1, 3), (*PDF, "html")),
     "marks_matrix": (_marks_family, (2, 5), (*PDF, "html", "text")),
+    "absences": (absences, (1, 1), ALL),
+    "two_tables": (two_tables, (2, 4), ALL),
+    "facing_pages": (facing_pages, (2, 5), PDF),
     "footnotes": (_matrix_family(MatrixWay("matrix_spans", spans=True), 1.0), (2, 4), (*PDF, "html")),
 }

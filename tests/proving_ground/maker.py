@@ -12,6 +12,7 @@ from tests.proving_ground.naming import Naming
 from tests.proving_ground.pages import Draft
 from tests.proving_ground.studio import Studio
 from tests.proving_ground.truth import Label, UnfairError, check_names, labels_of
+from tests.proving_ground.vans import Family
 
 REGIONS = ("us", "us", "us", "uk", "au", "fr", "fr", "qc", "de", "de")
 SUFFIX = {"reportlab": ".pdf", "chromium": ".pdf", "html": ".html", "text": ".txt", "markdown": ".md"}
@@ -56,13 +57,21 @@ def draw(
     for attempt in range(TRIES):
         rng = Random(f"{seed}/{number}/{attempt}/{layout}/{region}")
         try:
-            return _draw(rng, number, layout, region, renderers, any_names)
+            return draw_once(rng, number, layout, region, renderers, any_names)
         except UnfairError as error:
             reason = error
     raise reason
 
 
-def _draw(rng: Random, number: int, layout: str, region: str, renderers: tuple[str, ...], any_names: bool) -> Brochure:
+def draw_once(
+    rng: Random, number: int, layout: str, region: str, renderers: tuple[str, ...], any_names: bool,
+    family: Family | None = None,
+) -> Brochure:  # fmt: skip
+    """Give a brochure, of a given family of vans where one is given.
+
+    Raises:
+        UnfairError: the draft leaves a careful human in doubt.
+    """
     layout = layout or rng.choice(sorted(FAMILIES))
     region = region or rng.choice(REGIONS)
     build, (least, most), possible = FAMILIES[layout]
@@ -71,7 +80,8 @@ def _draw(rng: Random, number: int, layout: str, region: str, renderers: tuple[s
         raise ValueError(f"{layout} cannot be rendered by {', '.join(renderers)}")
     renderer = rng.choice(allowed)
     glyphs, paged = renderer != "reportlab", renderer in PAGED
-    studio = Studio(rng, region, rng.randint(least, most), glyphs, paged, layout not in WITHOUT_HEADS, not any_names)
+    vans = len(family.vans) if family is not None else rng.randint(least, most)
+    studio = Studio(rng, region, vans, glyphs, paged, layout not in WITHOUT_HEADS, not any_names, family)
     pages = build(studio, renderer != "reportlab")
     draft = Draft([page for page in pages if page.blocks], studio.look, studio.words.language)
     draft.title = studio.names.properties()
@@ -81,8 +91,8 @@ def _draw(rng: Random, number: int, layout: str, region: str, renderers: tuple[s
     if renderer == "html":
         render_html.dress(draft, studio)
     data = _rendered(draft, renderer)
-    vans = [van.model for van in studio.family.vans]
-    return Brochure(name, data, layout, region, renderer, labels, draft, vans, studio.naming)
+    models = [van.model for van in studio.family.vans]
+    return Brochure(name, data, layout, region, renderer, labels, draft, models, studio.naming)
 
 
 def _rendered(draft: Draft, renderer: str) -> bytes:

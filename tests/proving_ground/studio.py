@@ -36,11 +36,15 @@ GROUPS = {
 class Studio:
     """One document in the making."""
 
-    def __init__(self, rng: Random, region: str, vans: int, glyphs: bool, paged: bool, headed: bool, usual: bool):
+    def __init__(
+        self, rng: Random, region: str, vans: int, glyphs: bool, paged: bool, headed: bool, usual: bool,
+        family: Family | None = None,
+    ):  # fmt: skip
+        """``family`` are vans of which another document tells already; else a family is drawn."""
         self.rng = rng
         self.region = region
         self.words: Words = words_of(region)
-        self.family: Family = draw_family(rng, region, vans, usual)
+        self.family: Family = family or draw_family(rng, region, vans, usual)
         self.house = House(region, rng, glyphs)
         self.speaker = Speaker(self.words, self.house, rng)
         self.aloud = Speaker(self.words, self.house.aloud(), rng)

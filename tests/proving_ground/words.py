@@ -30,7 +30,7 @@ class Words:
         self.region = region
         self.language = LANGUAGES[region]
         self.book: dict[str, Any] = {}
-        for name in ("", "_features", "_chrome"):
+        for name in ("", "_features", "_chrome", "_absences"):
             text = (FOLDER / f"{self.language}{name}.yaml").read_text(encoding="utf-8")
             self.book.update(yaml.safe_load(text))
 
