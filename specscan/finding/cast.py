@@ -16,8 +16,9 @@ from specscan.finding.quantities import QuantityReader
 from specscan.finding.range_names import RangeNames, place_of
 from specscan.finding.roster import LONGEST, PARTS, Roster, match_heads, read_coded, read_lone, read_roster, unbroken
 from specscan.finding.table_heads import HeadReader
+from specscan.finding.titles import LIST_JOINT
 from specscan.finding.told_names import ToldNames
-from specscan.finding.whole_words import stands_before
+from specscan.finding.whole_words import holds, stands_before
 from specscan.finding.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -27,6 +28,7 @@ CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 FIRST_ALONE = 3  # lines in which a company stands alone
 MIN_ALIKE = 2
+LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
 
 
 class CastReader:
@@ -144,6 +146,9 @@ class CastReader:
         plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
         if not plain or names.used or (names.series and all(begins_with(head, names.series) for head in plain)):
             return
+        if self._are_titled(plain, names.series, document):
+            names.title = names.series = ""
+            return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
         ranged = alone and any(stands_before(p.text, names.title, head) for p in own for head in plain)
         if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
@@ -159,6 +164,21 @@ class CastReader:
                 )  # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
             names.title = names.series = name
             names.title_place = place_of(name, own)
+
+    @staticmethod
+    def _are_titled(heads: list[str], series: str, document: Document) -> bool:
+        """Tell whether a line of the first page lists heads, larger than what names a range: "Alder. Gorse." are vans.
+
+        What is larger than its range is no list of trims.
+        """
+        named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
+        largest = {True: 0.0, False: 0.0}  # of the lines that list heads, and of those that hold the range
+        for title in document.titles:
+            parts = LISTED.split(title.text.strip(" ."))
+            lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
+            if title.page in (0, 1) and (lists or series and holds(title.text, series)):
+                largest[lists] = max(largest[lists], title.size)
+        return largest[True] > largest[False]
 
     def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
         """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""

@@ -17,6 +17,7 @@ from specscan.reading.words import Line, is_bullet, middle_of, segments_of
 
 MIN_GUTTER = 0.65  # em
 PROSE_WORDS = 5.5
+MIN_FLOWING, FLOWING_WORDS, FLOWING_SHARE = 4, 3.5, 0.7  # lines, words of a line, of the lines behind the first
 MARK = 2  # letters: the marks of several vans side by side
 LABELLED_SHARE = 0.35
 MIRRORED = 3  # rows with the same label on both sides
@@ -194,6 +195,8 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if is_prose(west) and not _only_labels(east) or is_prose(east) and is_prose(west):
         return True
+    if _flows(west) and _flows(east):
+        return True
     if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
     if _same_labels(west, east) or _is_list(east) and _labelled_lists(west, hints):
@@ -265,6 +268,14 @@ def is_prose(lines: list[Line]) -> bool:
     full = sum(line.box.x1 > right - 0.22 * (right - left) for line in lines)
     whole = sum(len(segments_of(line, SEGMENT_GAP)) == 1 for line in lines)
     return full >= 0.5 * len(lines) and whole >= 0.7 * len(lines)
+
+
+def _flows(lines: list[Line]) -> bool:
+    """Tell whether lines are sentences in a narrow column: below their heading most go on in small letters."""
+    text = [line for line in lines if not line.bold]
+    going_on = sum(line.text[0].islower() for line in text[1:])
+    worded = sum(len(line.words) for line in text) >= FLOWING_WORDS * len(text)
+    return len(text) >= MIN_FLOWING and worded and going_on >= FLOWING_SHARE * (len(text) - 1)
 
 
 def _only_labels(lines: list[Line]) -> bool:

@@ -29,15 +29,18 @@ class _Stripe:
 def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     """Give the edges of the rows that stand between shaded rows of the same cells, and of the one below the last.
 
-    Only where two shaded rows touch, as a head and the first row do: else the drawn edges make no table, and the
-    rows are better found by the white space between the columns. A row is taken in only where all its words stand
-    between the walls, on lines as close as those of one cell.
+    Only where two shaded rows touch, as a head and the first row do, or the band of a group and a row: else the drawn
+    edges make no table, and the rows are better found by the white space between the columns. A row is taken in only
+    where all its words stand between the walls, on lines as close as those of one cell. Heads that stand above the
+    band of the first group are taken in too.
     """
     pieces: list[Piece] = []
+    bands = _bands(sheet)
     for group in _alike(_stripes(sheet)):
-        if all(below.top - above.bottom > SNAP for above, below in zip(group, group[1:], strict=False)):
+        rows = _with_bands(group, bands)
+        if all(below.top - above.bottom > SNAP for above, below in zip(rows, rows[1:], strict=False)):
             continue
-        for above, below in zip(group, group[1:], strict=False):
+        for above, below in zip(rows, rows[1:], strict=False):
             gap = below.top - above.bottom
             if SNAP < gap <= MAX_ROW and _fits(words, above.walls, above.bottom, below.top):
                 pieces.extend(("v", above.bottom, below.top, x) for x in above.walls)
@@ -46,7 +49,24 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
         if end is not None:
             pieces.extend(("v", last.bottom, end, x) for x in last.walls)
             pieces.append(("h", last.walls[0], last.walls[-1], end))
+        start = _start_of_heads(words, rows[0]) if rows[0] not in group else None
+        if start is not None:
+            pieces.extend(("v", start, rows[0].top, x) for x in last.walls)
+            pieces.append(("h", last.walls[0], last.walls[-1], start))
     return pieces
+
+
+def _bands(sheet: Sheet) -> list[Fill]:
+    """Give the shaded boxes that can be the band of a group: as high as a row."""
+    return [f for f in sheet.fills if f.color not in (None, WHITE) and f.box.height <= MAX_ROW]
+
+
+def _with_bands(group: list[_Stripe], bands: list[Fill]) -> list[_Stripe]:
+    """Give shaded rows with the bands of groups between and right above them, which reach over all cells."""
+    walls, first, last = group[0].walls, group[0].top, group[-1].bottom
+    wide = [f.box for f in bands if abs(f.box.x0 - walls[0]) <= SNAP and abs(f.box.x1 - walls[-1]) <= SNAP]
+    found = [_Stripe(walls, box.top, box.bottom) for box in wide if first - SNAP <= box.bottom <= last]
+    return sorted([*group, *found], key=lambda row: row.top)
 
 
 def _stripes(sheet: Sheet) -> list[_Stripe]:
@@ -96,6 +116,17 @@ def _fits(words: list[Word], walls: list[float], top: float, bottom: float) -> b
 def _touched(words: list[Word], walls: list[float]) -> int:
     """Give how many cells hold words."""
     return len({sum(x < word.box.middle[0] for x in walls) for word in words})
+
+
+def _start_of_heads(words: list[Word], band: _Stripe) -> float | None:
+    """Give the upper edge of the heads right above the first band, or ``None`` where no bold words stand so."""
+    lines = build_lines(_between(words, band.walls, band.top - MAX_ROW, band.top))
+    if not lines or band.top - lines[-1].box.bottom > PADDING * lines[-1].size:
+        return None
+    heads = lines[-1]
+    start = heads.box.top - 0.3 * heads.size
+    fits = heads.bold and heads.box.x0 > band.walls[1] and _fits(words, band.walls, start, band.top)
+    return start if fits else None
 
 
 def _end_of_row(words: list[Word], stripe: _Stripe) -> float | None:

@@ -24,6 +24,12 @@ def test_vans_with_names_of_their_own_take_no_range_from_the_one_named_first(van
     assert models(found) == {"Alder", "Gorse", "Teasel"}
 
 
+def test_a_large_line_that_lists_heads_gives_them_no_range(vans_of):
+    above = "# Alder. Gorse.\n\n## Adventure vans for the 2027 model year\n\nBuilt by Marrowfen Vans Ltd."
+    found = vans_of(TABLE.format(above=above, one="Alder", two="Alder Plus", three="Gorse"))
+    assert models(found) == {"Alder", "Alder Plus", "Gorse"}
+
+
 def test_a_head_that_only_adds_what_could_be_a_label_to_another_is_a_van(vans_of):
     above = "# Marrowfen Vans\n\n2027 camper vans: Alder, Alder AWD, Teasel"
     found = vans_of(TABLE.format(above=above, one="Alder", two="Alder AWD", three="Teasel"))

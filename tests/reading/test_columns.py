@@ -192,3 +192,36 @@ def test_values_for_all_vans_half_way_between_their_columns_do_not_join_these(fa
     assert by_van(facts, "gvwr_kg") == {"Drift RL": 3500, "Drift TB": 3650}
     assert by_van(facts, "length_mm") == {"Drift RL": 5990, "Drift TB": 5990}
     assert by_van(facts, "solar_w") == {"Drift RL": 100, "Drift TB": 150}
+
+
+def test_narrow_texts_side_by_side_right_above_a_table_are_no_rows_of_it(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Drift 2026", size=22, bold=True)
+    page.text(50, 420, "Marrowfen Ltd, Quay Road 12, Marrowfen", size=7)
+    texts = {
+        "Solo": ("Two long seats, a loose", "table, nothing in the way.", "At night they make one", "very large bed."),
+        "Duo": (
+            "Two fixed beds on top of",
+            "a garage, with a shower",
+            "across the middle of the",
+            "van and a drying rail.",
+        ),
+        "Trio": (
+            "A bed below a roof that",
+            "lifts, for those who bring",
+            "a friend with whom they",
+            "are still on good terms.",
+        ),
+    }
+    for x, (name, lines) in zip((60, 220, 380), texts.items(), strict=True):
+        page.text(x, 90, name, size=12, bold=True)
+        for number, line in enumerate(lines):
+            page.text(x, 106 + 14 * number, line, size=10)
+    rows = [("", "Solo", "Duo", "Trio"), ("Berths", "1", "2", "3"), ("MTPLM", "3,300 kg", "3,500 kg", "3,650 kg"),
+            ("Fresh water", "95 litres", "110 litres", "80 litres"), ("Length", "5.41 m", "5.99 m", "6.36 m"),
+            ("Waste water", "80 litres", "90 litres", "70 litres")]  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(180 + 20 * number, *zip((52, 200, 325, 425), row, strict=True), bold=number == 0)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Drift Solo": 1, "Drift Duo": 2, "Drift Trio": 3}
+    assert by_van(facts, "fresh_tank_l") == {"Drift Solo": 95, "Drift Duo": 110, "Drift Trio": 80}

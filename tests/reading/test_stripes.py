@@ -92,3 +92,37 @@ def test_rows_without_an_outer_edge_keep_their_first_cell(facts_of_pdf):
     page.box(walls[0], top + 18 * len(rows), walls[-1], top + 18 * len(rows) + 0.4, (0.5, 0.5, 0.5))
     expected = {"Drift 18": 90, "Drift 20": 100, "Fellow 22": 120, "Fellow 24": 130}
     assert by_van(facts_of_pdf(page), "fresh_tank_l") == expected
+
+
+def banded_page():
+    """Draw heads on white over a band of colour, every other row filled cell by cell, a band for each group."""
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    walls = (50, 200, 310, 420, 530)
+    page.row(88, *zip((206, 316, 426), ("Drift 540", "Drift 600", "Drift 640"), strict=True), size=10, bold=True)
+    groups = {
+        "Vehicle": [("Length", "5.41 m", "5.99 m", "6.38 m"), ("Berths", "2", "3", "4"),
+                    ("Wheelbase", "3.45 m", "4.04 m", "4.04 m")],
+        "Water": [("Fresh water", "75 l", "100 l", "125 l"), ("Waste water", "65 l", "85 l", "95 l"),
+                  ("Toilet", "Cassette, 17 l", "Cassette, 17 l", "Composting")],
+    }  # fmt: skip
+    top = 104
+    for group, rows in groups.items():
+        page.box(50, top, 530, top + 16, (0.5, 0.2, 0.1))
+        page.text(54, top + 3, group, bold=True, color=(1, 1, 1))
+        top += 16
+        for number, row in enumerate(rows):
+            for left, right, text in zip(walls, walls[1:], row, strict=False):
+                if number % 2 == 0:
+                    page.box(left, top, right, top + 16, (0.95, 0.93, 0.88))
+                page.text(left + 6, top + 3, text)
+            top += 16
+    return page
+
+
+def test_bands_of_groups_part_no_table_and_heads_above_the_first_are_its_heads(facts_of_pdf):
+    facts = facts_of_pdf(banded_page())
+    assert by_van(facts, "length_mm") == {"Drift 540": 5410, "Drift 600": 5990, "Drift 640": 6380}
+    assert by_van(facts, "sleeps") == {"Drift 540": 2, "Drift 600": 3, "Drift 640": 4}
+    assert by_van(facts, "gray_tank_l") == {"Drift 540": 65, "Drift 600": 85, "Drift 640": 95}
+    assert by_van(facts, "toilet") == {"Drift 540": "cassette", "Drift 600": "cassette", "Drift 640": "dry"}
