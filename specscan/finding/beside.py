@@ -29,6 +29,8 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     if _joined_to_denied(item, parsed) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
         return True
     for cue in parsed.cues("negation"):
+        if cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace():
+            continue  # the "N" of "Le Drift 25 N chauffe la cuve" is the van's; "n'" has its apostrophe
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".
             # The thing that the word is said of does not: "neither tank heated".

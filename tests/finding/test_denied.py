@@ -74,3 +74,11 @@ def test_what_is_not_needed_or_only_missing_for_a_while_is_not_absent(facts_of):
     assert values(facts_of(BASE.format(sleeps="Schlafplätze", length="Länge") + german, "de.md")) == set()
     french = "- Sans prise de quai, le réfrigérateur tient deux jours\n"
     assert values(facts_of(BASE.format(sleeps="Couchages", length="Longueur") + french, "fr.md")) == set()
+
+
+def test_the_letter_of_a_vans_code_denies_nothing(facts_of):
+    text = (
+        BASE.format(sleeps="Couchages", length="Longueur").replace("Drift 19", "Drift 25 N") + "Eau propre : 90 l\n\n"
+    )
+    text += "PTAC : 3 500 kg\n\nLe Drift 25 N chauffe le réservoir d'eaux usées par une gaine d'air chaud.\n"
+    assert ("gray_tank_heat", "warm_air") in values(facts_of(text, "code.md"))
