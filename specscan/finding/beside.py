@@ -26,7 +26,7 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         for cue in parsed.cues("no", "none", "not_fitted")
     ):
         return True  # "Underfloor heating: no" amid running text
-    if _joined_to_denied(item, parsed) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
+    if _joined_to_denied(item, statement, group) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
         return True
     for cue in parsed.cues("negation"):
         if cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace():
@@ -34,7 +34,9 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".
             # The thing that the word is said of does not: "neither tank heated".
-            own = group.items if group is not None and len(group.things) > 1 else []
+            # Nor does the one thing that is denied as a whole: "no fresh tank is heated", "no plumbing outside".
+            denied = group is not None and group.items[0].first == cue.last and cue.has("cue", "denies_thing")
+            own = group.items if group is not None and (len(group.things) > 1 or denied) else []
             between = [i for i in parsed.items if cue.end <= i.start and i.end <= item.start and i.has("thing")]
             between = [i for i in between if i not in own]
             if not between and not (cue.start < statement.split <= item.start):
@@ -58,14 +60,20 @@ def _is_not_fitted(item: Item, parsed: Parsed) -> bool:
     return False
 
 
-def _joined_to_denied(item: Item, parsed: Parsed) -> bool:
-    """Tell whether a word is joined by "or" to one that is denied as a whole: "not heated or insulated"."""
-    return any(
-        0 < item.first - other.last <= 2 and other.chunk == item.chunk
-        and (other.has("denied") or any(c.kind == "value" and c.value == "none" for c in other.concepts))
+def _joined_to_denied(item: Item, statement: Statement, group: Group | None) -> bool:
+    """Tell whether a word is joined by "or" to one that is denied: "not heated or insulated"."""
+    parsed = statement.parsed
+    before = [
+        other for other in parsed.items
+        if 0 < item.first - other.last <= 2 and other.chunk == item.chunk
         and any(cue.first == other.last and cue.last == item.first for cue in parsed.cues("or_joint"))
-        for other in parsed.items
-    )  # fmt: skip
+    ]  # fmt: skip
+    return any(
+        other.has("denied")
+        or any(c.kind == "value" and c.value == "none" for c in other.concepts)
+        or (other.tells and is_negated(other, statement, group))
+        for other in before
+    )
 
 
 def _neither(item: Item, group: Group | None, parsed: Parsed) -> bool:

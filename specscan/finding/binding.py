@@ -23,7 +23,7 @@ class Binder:
         """Give the things that a value or quantity belongs to, and the group; the context where none is near."""
         parsed = sentence.parsed
         in_label = item.start < sentence.split
-        groups = [g for g in sentence.groups if g.label == in_label]
+        groups = [g for g in sentence.groups if g.label == in_label and not self._only_bounds(g, item, parsed)]
         own = [
             g for g in groups
             if any(i.start < item.end and item.start < i.end for i in g.items)
@@ -67,6 +67,15 @@ class Binder:
             context = Context()  # only the first clause of a note speaks of what refers to it
         things = aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context.things)
         return things, None
+
+    def _only_bounds(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        """Tell whether words that may name a thing only bound a figure: "jusqu'à 4 couchages" tells no coldest day."""
+        bounds = parsed.cues("at_most")
+        bounding = all(any(c.start <= i.start and i.end <= c.end for c in bounds) for i in group.items)
+        if item.quantity is None or not bounding:
+            return False
+        told = {self.book.fields[f].dimension for thing in group.things for f in self.book.fields_of(thing)}
+        return item.quantity.dimension not in told
 
     def meant_by_pronoun(self, item: Item, sentence: Sentence) -> Group | None:
         """Give the thing of which running text goes on to speak: "The gray tank is under the floor. It holds 80 l".

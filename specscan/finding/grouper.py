@@ -172,6 +172,8 @@ class Grouper:
         ):
             return False  # "pads on the tanks, and the valve in a box": each has its own
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
+        if inside and parsed.text[item.end :].lstrip().startswith(":"):
+            return False  # "Gray: 20 gal / Black: 12 gal": each has its own
         between = [
             token.norm
             for token in parsed.analysis.tokens

@@ -28,7 +28,9 @@ class ShortNames:
         coordinated = any(self._coordinated(item, other, parsed) for other in partners)
         if in_label:
             full = [other for other, _ in named if other.start < split]
-            letter = item.end - item.start == 1
+            letter = item.end - item.start == 1 and not any(
+                self._opens_pair(o, parsed) for o in shorts if o is not item
+            )
             return coordinated or (not full and not letter) or self._has_aspect_behind(item, parsed, split)
         if any(
             other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other)
@@ -41,6 +43,8 @@ class ShortNames:
             return True
         if self._told_of_another(item, parsed, named) or self._describes(item, named):
             return False
+        if self._opens_pair(item, parsed):
+            return True
         if split and self._label_takes(item, parsed, split, named):
             return False
         if self._opens_line(item, parsed, split):
@@ -104,6 +108,14 @@ class ShortNames:
             other.first == item.last and other.chunk == item.chunk and any(map(self.book.fields_of, things))
             for other, things in named
         )
+
+    def _opens_pair(self, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a name and a colon stand before a figure that it can have: "Fresh: 27 gal / Gray: 20 gal"."""
+        if not parsed.text[item.end :].lstrip().startswith(":"):
+            return False
+        told = {self.book.fields[f].dimension for t in item.names("short") for f in self.book.fields_of(t)}
+        behind = [i.quantity for i in parsed.items if i.quantity is not None and 0 <= i.first - item.last <= 1]
+        return any(not quantity.bare and quantity.dimension in told for quantity in behind)
 
     def _label_takes(self, item: Item, parsed: Parsed, split: int, named: list[tuple[Item, list[str]]]) -> bool:
         """Tell whether the figure beside a name answers the label: "Water heater: 6 gal LP" is no propane tank."""

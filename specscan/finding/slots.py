@@ -91,10 +91,12 @@ class SlotReader:
             return False
         if sentence.label_groups() and item.start >= sentence.split:
             return True
+        bounds = [c for c in sentence.parsed.cues("at_most") if c.chunk == item.chunk and c.last == item.first]
+        first = min([c.first for c in bounds], default=item.first)  # "sleeps up to 4"
         near = [
             i for g in sentence.groups if g.clause == item.clause for i in g.items
             if any(self.book.fields[f].number == "count" for t in i.names("thing") for f in self.book.fields_of(t))
-            and (0 <= item.first - i.last <= 1 or 0 <= i.first - item.last <= 2)
+            and (0 <= first - i.last <= 1 or 0 <= i.first - item.last <= 2)
         ]  # fmt: skip
         return bool(near)
 

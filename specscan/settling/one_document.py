@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from specscan.records.facts import Fact
@@ -33,7 +33,7 @@ def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences)
         if not fact.rejected:
             groups[(fact.model, fact.field)].append(index)
     for (_, name), members in groups.items():
-        members = _without_implied(result, members)
+        members = _without_implied(result, members, book.fields[name].weak)
         if book.fields[name].type == "set":
             for kinds in (AS_DELIVERED, ("optional",), ("not_available",)):
                 _join(result, [i for i in members if result[i].availability in kinds], preferences)
@@ -86,13 +86,19 @@ def _note_disagreement(facts: list[Fact], members: list[int], preferences: Prefe
         facts[index] = _weighed(replace(facts[index], grounds=grounds), preferences)
 
 
-def _without_implied(facts: list[Fact], members: list[int]) -> list[int]:
-    """Set aside implied statements where an exact one that says more than "none" stands beside them."""
+def _without_implied(facts: list[Fact], members: list[int], weak: Sequence[str]) -> list[int]:
+    """Set aside implied statements where an exact one that says more than "none" stands beside them.
+
+    An exact one that is only offered leaves what is delivered, unless that is the vaguest of the ``weak`` words: the
+    heated bay stays beside pads that can be ordered, "heated" may mean them.
+    """
     exact = [i for i in members if not facts[i].weak and facts[i].text != "none"]
     if not exact:
         return members
+    offered = all(facts[i].availability in ("optional", "not_available") for i in exact)
     for index in members:
-        if facts[index].weak:
+        stays = offered and facts[index].availability in AS_DELIVERED and facts[index].text in weak[:-1]
+        if facts[index].weak and not stays:
             facts[index] = replace(facts[index], rejected=IMPLIED)
     return [i for i in members if not facts[i].rejected]
 

@@ -213,3 +213,10 @@ def test_a_cassette_that_can_be_ordered_does_not_say_that_there_is_no_black_tank
     cassette = fact("toilet", "cassette", availability="optional")
     rows = settled(document(cassette, fact("black_tank_heat", "electric_pad")))
     assert rows[("black_tank_heat", "standard")].status == "stated"
+
+
+@pytest.mark.parametrize(("word", "stays"), [("heated_compartment", True), ("unspecified", False)])
+def test_a_heated_bay_stays_beside_pads_that_can_be_ordered(settled, word, stays):
+    bay = fact("gray_tank_heat", word, weak=True)
+    row = settled(document(bay, fact("gray_tank_heat", "electric_pad", availability="optional")))
+    assert (row[("gray_tank_heat", "standard")].text == word) is stays

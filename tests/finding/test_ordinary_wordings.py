@@ -1,0 +1,43 @@
+"""Ordinary wordings of brochures and listings: pairs in one line, upper bounds, things denied, places of valves."""
+
+import pytest
+
+GALLON, INCH = 3.785411784, 25.4  # NIST SP 811 (2008), Appendix B
+
+LINES = [
+    # short names, each with a colon and its figure
+    ("US", "Fresh: 31 gal / Gray: 22 gal / Black: 11 gal",
+     {"fresh_tank_l": 31 * GALLON, "gray_tank_l": 22 * GALLON, "black_tank_l": 11 * GALLON}),
+    ("US", "Gray: 22 gal, Black: 11 gal", {"gray_tank_l": 22 * GALLON, "black_tank_l": 11 * GALLON}),
+    ("UK", "Fresh: 95 L; Waste: 70 L", {"fresh_tank_l": 95, "gray_tank_l": 70}),
+    ("FR", "Propre : 95 l / Usées : 70 l", {"fresh_tank_l": 95, "gray_tank_l": 70}),
+    ("US", "L: 236 in / W: 80 in / H: 112 in",
+     {"length_mm": 236 * INCH, "width_mm": 80 * INCH, "height_mm": 112 * INCH}),
+    # berths up to a number
+    ("US", "Sleeps up to five", {"sleeps": 5}),
+    ("US", "It sleeps up to 3.", {"sleeps": 3}),
+    ("FR", "Jusqu'à 3 couchages", {"sleeps": 3}),
+    ("FR", "Couchages : jusqu'à 3", {"sleeps": 3}),
+    ("DE", "Schlafplätze: bis zu 3", {"sleeps": 3}),
+    # what is said of a thing that is denied
+    ("US", "No fresh tank is heated.", {"fresh_tank_heat": "none"}),
+    ("US", "No gray tank is heated or insulated.", {"gray_tank_heat": "none", "gray_tank_insulated": False}),
+    ("US", "No water line runs outside the heated space.", {}),
+    # where a valve is
+    ("UK", "Drain valve: in heated cellar", {"dump_valve_protection": "heated_compartment"}),
+    ("US", "Dump valve: in heated service area", {"dump_valve_protection": "heated_compartment"}),
+    # what heats a tank, and what is no heat of the van
+    ("FR", "Eaux usées chauffées par résistance 12 V", {"gray_tank_heat": "electric_pad"}),
+    ("FR", "Cuve d'eaux usées chauffée par l'air du chauffage", {"gray_tank_heat": "warm_air"}),
+    ("FR", "Demande électrique du chauffage : 46 W", {"heater_power_draw_w": 46}),
+    ("US", "Heat pump air conditioner", {}),
+    ("US", "All water lines run inside the heated living space", {"water_lines_location": "interior"}),
+    # a lining is no insulated wall
+    ("UK", "Thermal break behind the wall lining", {"thermal_break": True}),
+    ("FR", "Quatorze personnes, dont six ont déjà couché dans un fourgon", {}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), LINES)
+def test_a_line_states_this_and_nothing_else(states, region, line, expected):
+    states(region, line, expected)
