@@ -11,9 +11,9 @@ from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
-NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:[\w.-]*\w)?|[A-Z]\d\w*)"
+NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
 NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
-NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur|,)\b)")
+NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur)\b)")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)
@@ -37,7 +37,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
             elif not statement.split:
                 free = _free_name(kit, name, spec.of, statement, sentence.groups, draft)
                 if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
-                    free = _headed_name(name, statement, draft)
+                    free = _headed_name(name, statement, draft, kit.lexicon.words.drop)
                 found.extend(free)
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
@@ -64,9 +64,8 @@ def _labelled_name(name: str, statement: Statement, draft: Wording, articles: li
     end = NAME_END.search(body)
     text = body[: end.start()] if end and end.start() > 0 else body
     text = text.strip(" .:")
-    first, _, rest = text.partition(" ")
-    if first.casefold() in articles and rest[:1].isupper():
-        text, offset = rest, offset + len(first) + 1
+    begins = _behind_article(text, articles)
+    text, offset = text[begins:], offset + begins
     words = text.split()
     covering = [i for i in statement.parsed.items if i.start <= offset and offset + len(text) <= i.end]
     if any(i.has("value") for i in covering):
@@ -105,11 +104,11 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
     if named:
         return list(named.values())
     engines = [g for g in groups if "engine" in g.things]
-    lead = NAME.match(text)
+    lead = NAME.match(text, _behind_article(text, kit.lexicon.words.drop))
     if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:
         rest = text[lead.end() :]
         if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
-            return [_named(name, lead.group(), 0, statement)]
+            return [_named(name, lead.group(), lead.start(), statement)]
     return []
 
 
@@ -121,13 +120,20 @@ def _without_joint(before: str, kit: Kit) -> str:
     return before
 
 
-def _headed_name(name: str, statement: Statement, draft: Wording) -> list[Found]:
+def _headed_name(name: str, statement: Statement, draft: Wording, articles: list[str]) -> list[Found]:
     """Give the name that is the first line under a heading such as "Base vehicle"."""
-    lead = NAME.match(statement.parsed.text)
+    text = statement.parsed.text
+    lead = NAME.match(text, _behind_article(text, articles))
     if draft.how is not How.LIST or lead is None or len(lead.group().split()) < 2:
         return []
-    rest = statement.parsed.text[lead.end() :]
-    return [_named(name, lead.group(), 0, statement)] if not rest or NAME_END.match(rest) else []
+    rest = text[lead.end() :]
+    return [_named(name, lead.group(), lead.start(), statement)] if not rest or NAME_END.match(rest) else []
+
+
+def _behind_article(text: str, articles: list[str]) -> int:
+    """Give where a text goes on behind an article that it opens with: "The Kelmar Cargo 2500"."""
+    first, _, rest = text.partition(" ")
+    return len(first) + 1 if first.casefold() in articles and rest[:1].isupper() else 0
 
 
 def _named(name: str, text: str, start: int, statement: Statement) -> Found:
