@@ -32,6 +32,10 @@ LINES = [
     ("FR", "Demande électrique du chauffage : 46 W", {"heater_power_draw_w": 46}),
     ("US", "Heat pump air conditioner", {}),
     ("US", "All water lines run inside the heated living space", {"water_lines_location": "interior"}),
+    # base vehicles
+    ("DE", "Fahrgestell: Corrow Hauler 3,5 t", {"chassis": "Corrow Hauler 3,5 t"}),
+    ("US", "The Corrow Hauler 2500 with the 2.8-liter diesel",
+     {"chassis": "Corrow Hauler 2500", "engine_fuel": "diesel"}),
     # a lining is no insulated wall
     ("UK", "Thermal break behind the wall lining", {"thermal_break": True}),
     ("FR", "Quatorze personnes, dont six ont déjà couché dans un fourgon", {}),
