@@ -22,6 +22,7 @@ SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
 BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 EVERYONE: frozenset[str] = frozenset({"*"})
+THE_TWO: frozenset[str] = frozenset({"**"})  # "both": the two vans of which the text speaks, or all
 DESCRIBING = ("voltage", "money", "time")
 KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
@@ -76,8 +77,9 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     everyone = [
         cue for cue in parsed.cues("all_vans", "two_vans") if not _overlap(cue, item) and means_all(cue, parsed)
     ]
-    if any(cue.chunk == item.chunk for cue in everyone):
-        return EVERYONE
+    near = [cue for cue in everyone if cue.chunk == item.chunk]
+    if near:
+        return EVERYONE if any(cue.has("cue", "all_vans") for cue in near) else THE_TWO
     in_order = van_in_order(item, parsed)
     if in_order is not None:
         return in_order
@@ -378,6 +380,8 @@ def settle_scope(
     named = item_vans(found.item, parsed, split)
     if named is EVERYONE:
         base = everyone
+    elif named is THE_TWO:
+        base = base if len(base) == 2 else everyone
     elif named is not None:
         inside = named & base
         base = inside or (named if scope.vans is None or not named else base)

@@ -38,7 +38,8 @@ class Topics:
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
             if any(i.has("cue", "all_vans", "two_vans") and means_all(i, reading.parsed) for i in items):
-                current = None
+                meant = any(i.has("cue", "all_vans") for i in items) or current is None or len(current) != 2
+                current = None if meant else current  # "both" of the two vans named before
             named = [i.vans for i in items if i.vans]
             named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
             if last_named is not None and not named and self._opens_with_pronoun(items):

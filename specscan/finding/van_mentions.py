@@ -12,6 +12,10 @@ from specscan.finding.whole_words import Names, any_word
 
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
 KEPT_PATTERNS = 16  # lists of words, one a language
+# before a number that ends an item of a list, and behind it
+CLOSING = re.compile(r"[^\W\d_]{3}[^:]*,\s*(?:\d{2,3}\s*(?:,|&|and|et|und)\s*)*$")
+CLOSED = re.compile(r"\s*(?:(?:,|&|and|et|und)\s*\d{2,3}\s*)*\.?\s*$")
+LONGEST_ITEM = 110  # letters
 LABEL_END = re.compile(r"\s*(?::|(?:,|and|et|und|&)\s*[\w ]{1,12}:)")
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
@@ -106,6 +110,8 @@ class VanMentions:
             return True
         if not before.strip() and (self.only.next.match(after) or LABEL_END.match(after)):
             return True
+        if end - start > 1 and len(text) <= LONGEST_ITEM and CLOSING.search(before) and CLOSED.match(after):
+            return True  # "Solar, 380 W in all, 19"
         if self.only.before.search(before) and re.match(r"\s*(?:$|[,;.)&]|(?:and|et|und)\b)", after):
             return True
         return bool(re.search(r"(?:,|^|\band|\bet|\bund|&)\s*$", before) and self.only.behind.match(after))

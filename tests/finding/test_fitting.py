@@ -1,4 +1,4 @@
-"""Option lists with a column of their own that says for which vans each row is to be had."""
+"""For which vans an option is: a column of its own says so, a number at the end of the item, or "both"."""
 
 import pytest
 
@@ -42,3 +42,34 @@ def test_each_option_is_only_for_the_vans_named_in_its_row(facts_of, head, every
 def test_a_column_that_names_no_vans_throughout_is_no_such_column(facts_of):
     table = EXTRAS.format(head="Fits", everyone="roofs only")
     assert {van for van, _, _ in options(facts_of(VANS + table, "extras.md"), "solar_w")} > {"Drift 5"}
+
+
+NUMBERED = """# Marrowfen Drift 2026
+
+| | Drift 19 | Drift 22 |
+|---|---|---|
+| Length | 5.9 m | 6.4 m |
+| Berths | 2 | 2 |
+| Wheelbase | 3,450 mm | 4,035 mm |
+
+## Options
+
+- Solar, 380 W in all, 19
+- Inverter 3,000 W, 19 and 22
+- Insulated rear door covers, 22
+"""
+
+
+def test_a_number_that_ends_an_item_of_a_list_names_the_van(facts_of):
+    facts = facts_of(NUMBERED, "options.md")
+    assert options(facts, "solar_w") == {("Drift 19", "optional", 380)}
+    assert {van for van, _, _ in options(facts, "inverter_w")} == {"Drift 19", "Drift 22"}
+    assert {van for van, _, _ in options(facts, "rear_shades_insulated")} == {"Drift 22"}
+
+
+def test_both_means_the_two_vans_spoken_of(facts_of):
+    text = VANS.replace(
+        "## Extras at extra cost", "We took the Drift 5 and the Drift 7 Frost into a cold hall. In both, "
+    )
+    facts = facts_of(text.rstrip() + " the dump valves sit in a heated bay.\n", "leaflet.md")
+    assert {fact.model for fact in facts if fact.field == "dump_valve_protection"} == {"Drift 5", "Drift 7 Frost"}
