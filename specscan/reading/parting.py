@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 from specscan.reading.compose import Hints
 from specscan.reading.grid import Grid, GridCell
+from specscan.reading.words import Line
 
 HEAD_SHARE = 0.5
 MIN_HEADS = 2
 STRIPED = 0.3  # of the rows that have one shade, at least
+LARGER = 1.15
 AGAIN = 3  # labels that come again, at least, where a table begins anew
 
 
@@ -46,6 +49,10 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
             starts.append(col)
     if len(starts) == 1:
         return [grid]
+    group_heads = [
+        GridCell(cell.row, 0, [Line(replace(w, copied=True) for w in line.words) for line in cell.lines])
+        for cell in grid.cells if cell.col == 0 and not cell.empty and _heads_group(grid, cell)
+    ]  # fmt: skip
     parts = []
     for begin, end in zip(starts, [*starts[1:], grid.cols], strict=True):
         cells = [
@@ -53,9 +60,22 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
             for c in grid.cells
             if begin <= c.col < end
         ]
+        if cells and begin:
+            cells += group_heads
         if cells:
             parts.append(Grid(cells, grid.rows, end - begin, grid.box, grid.found, grid.columns[begin:end]))
     return parts
+
+
+def _heads_group(grid: Grid, cell: GridCell) -> bool:
+    """Tell whether a cell heads all pairs below: alone in its row, it spans it or is set in bold or larger type."""
+    below = grid.row_cells(cell.row + 1)
+    alone = len([other for other in grid.row_cells(cell.row) if not other.empty]) == 1
+    if not alone or not below:
+        return False
+    if cell.col_span >= grid.cols:
+        return True
+    return cell.bold and not all(other.bold for other in below) or cell.size > LARGER * max(o.size for o in below)
 
 
 def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], high: int = 1) -> list[Grid]:
@@ -145,7 +165,7 @@ def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
     fills = {cell.fill for cell in cells}
     if not fills & {cell.fill for cell in below} and not fills & _stripes(grid):
         return True
-    return min(cell.size for cell in cells) > 1.15 * max(cell.size for cell in below)
+    return min(cell.size for cell in cells) > LARGER * max(cell.size for cell in below)
 
 
 def _stripes(grid: Grid) -> set[tuple[int, int, int] | None]:

@@ -1,5 +1,7 @@
 """Tables whose heads change half way down are read under the heads that stand above each value."""
 
+import pytest
+
 
 def by_van(facts, field):
     return {fact.model: fact.value for fact in facts if fact.field == field}
@@ -40,3 +42,23 @@ def test_new_labels_half_way_down_head_what_is_below_them(facts_of):
     assert by_van(facts, "wheelbase_mm") == {"Drift 19": 3450, "Drift 21": 4040}
     assert by_van(facts, "gray_tank_l") == {"Drift 19": 70, "Drift 21": 100}
     assert by_van(facts, "gray_tank_heat") == {"Drift 19": "none", "Drift 21": "electric_pad"}
+
+
+PAIRS_SIDE_BY_SIDE = """<html><body><h1>Marrowfen Drift 2026</h1><p>Model year 2026</p><table>
+<tr><td colspan="4"><b>Drift 19</b></td></tr>
+<tr><td>Sleeps</td><td>2</td><td>Length</td><td>5.90 m</td></tr>
+<tr><td>Gray tank</td><td>70 L</td><td>Wheelbase</td><td>3.45 m</td></tr>
+<tr><td>Fresh tank</td><td>90 L</td><td>Solar</td><td>200 W</td></tr>
+<tr><td{span}><b>Drift 22</b></td>{rest}</tr>
+<tr><td>Sleeps</td><td>3</td><td>Length</td><td>6.40 m</td></tr>
+<tr><td>Gray tank</td><td>80 L</td><td>Wheelbase</td><td>4.04 m</td></tr>
+<tr><td>Fresh tank</td><td>110 L</td><td>Solar</td><td>400 W</td></tr>
+</table></body></html>"""
+
+
+@pytest.mark.parametrize(("span", "rest"), [(' colspan="4"', ""), ("", "<td></td>" * 3)])
+def test_the_heading_of_a_group_of_rows_heads_the_pairs_on_the_right_too(facts_of, span, rest):
+    facts = facts_of(PAIRS_SIDE_BY_SIDE.format(span=span, rest=rest), "range.html")
+    assert by_van(facts, "sleeps") == {"Drift 19": 2, "Drift 22": 3}
+    assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 22": 6400}
+    assert by_van(facts, "solar_w") == {"Drift 19": 200, "Drift 22": 400}
