@@ -12,7 +12,6 @@ from specscan.reading.words import Line
 HEAD_SHARE = 0.5
 MIN_HEADS = 2
 STRIPED = 0.3  # of the rows that have one shade, at least
-LARGER = 1.15
 AGAIN = 3  # labels that come again, at least, where a table begins anew
 
 
@@ -68,14 +67,9 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
 
 
 def _heads_group(grid: Grid, cell: GridCell) -> bool:
-    """Tell whether a cell heads all pairs below: alone in its row, it spans it or is set in bold or larger type."""
-    below = grid.row_cells(cell.row + 1)
+    """Tell whether a cell is alone in its row and heads what is below it, in all pairs of the table."""
     alone = len([other for other in grid.row_cells(cell.row) if not other.empty]) == 1
-    if not alone or not below:
-        return False
-    if cell.col_span >= grid.cols:
-        return True
-    return cell.bold and not all(other.bold for other in below) or cell.size > LARGER * max(o.size for o in below)
+    return alone and bool(grid.row_cells(cell.row + 1))
 
 
 def split_heads(grid: Grid, hints: Hints, known: set[str], top: dict[int, str], high: int = 1) -> list[Grid]:
@@ -165,7 +159,7 @@ def _set_apart(grid: Grid, row: int, cells: list[GridCell]) -> bool:
     fills = {cell.fill for cell in cells}
     if not fills & {cell.fill for cell in below} and not fills & _stripes(grid):
         return True
-    return min(cell.size for cell in cells) > LARGER * max(cell.size for cell in below)
+    return min(cell.size for cell in cells) > 1.15 * max(cell.size for cell in below)
 
 
 def _stripes(grid: Grid) -> set[tuple[int, int, int] | None]:
