@@ -19,9 +19,11 @@ from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.questions import Questions
+from specscan.finding.row_offers import offers_by_row
 from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
 from specscan.finding.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
+from specscan.finding.table_rows import unclear_rows, unit_cells
 from specscan.finding.two_units import TwoUnits
 from specscan.finding.units import Unit
 from specscan.finding.van_mentions import VanMentions
@@ -60,14 +62,15 @@ class StatementMaker:
         }
         self.note_signs = {(p.page, sign) for p in passages if p.kind is Kind.FOOTNOTE for sign in p.notes[:1]}
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
-        self.unit_cells = self._unit_cells()
-        self.unclear = self._unclear_rows()
+        self.unit_cells = unit_cells(passages, kit.lexicon.book)
+        self.unclear = set() if vans.single else unclear_rows(passages, self._heads)
         self.marked_rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
         self.priced_rows = rows_of_vans(passages, vans.whole) & {
             (p.table, p.row_index) for p in passages if p.kind is Kind.CELL and has_price(p.text)
         }
         self.inapplicable = set(kit.lexicon.book.general.inapplicable)
         self.shared = shared_cells(passages, vans, kit.lexicon)
+        self.offers = {} if vans.single else offers_by_row(passages, self._vans_of_head, legend, kit.lexicon)
         self.marked_tables = {table for table, _ in self.marked_rows}
         self.van_rows = set() if vans.single else rows_of_vans(passages, self._vans_of_head)
 
@@ -92,26 +95,6 @@ class StatementMaker:
         return drafts
 
     # tables
-
-    def _unit_cells(self) -> dict[tuple[int, int], str]:
-        """Give the units that stand in a column of their own, by table and row."""
-        units = {word for file in self.kit.lexicon.book.words.values() for word in file.unit_heads}
-        return {
-            (p.table, p.row_index): p.text
-            for p in self.passages
-            if p.table is not None and p.row_index is not None and p.column is not None
-            and p.column.text.strip(" .").casefold() in units
-        }  # fmt: skip
-
-    def _unclear_rows(self) -> set[tuple[int | None, int | None]]:
-        """Give the rows of tables without heads that hold different values, in a document of several vans."""
-        if self.vans.single:
-            return set()
-        texts: dict[tuple[int | None, int | None], set[str]] = {}
-        for passage in self.passages:
-            if passage.kind is Kind.CELL and passage.column is not None and not self._heads(passage.column.text):
-                texts.setdefault((passage.table, passage.row_index), set()).add(passage.text)
-        return {key for key, values in texts.items() if len(values) > 1}
 
     def _heads(self, column: str) -> bool:
         """Tell whether a text can head a column: a figure with its unit is a value of a row taken for heads."""
@@ -148,6 +131,9 @@ class StatementMaker:
             scope.vans, label, label_from = row_vans, column, "column"
         else:
             label, label_from = row, "row"
+            offers = self.offers.get((passage.table, passage.row_index))
+            if offers:
+                scope.vans, scope.by_van = frozenset(offers), dict(offers)
             label = self._with_column(label, column, scope)
             if not self._heads(column) and (passage.table, passage.row_index) in self.unclear:
                 return []  # several vans, several values, and no head says which is whose

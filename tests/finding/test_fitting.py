@@ -73,3 +73,20 @@ def test_both_means_the_two_vans_spoken_of(facts_of):
     )
     facts = facts_of(text.rstrip() + " the dump valves sit in a heated bay.\n", "leaflet.md")
     assert {fact.model for fact in facts if fact.field == "dump_valve_protection"} == {"Drift 5", "Drift 7 Frost"}
+
+
+PACKAGES = """
+| Package | Contents | Drift 5 | Drift 7 | Drift 7 Frost |
+|---|---|---|---|---|
+| November | 12 V heater for the waste tank, insulated waste tank | £410 | £410 | included |
+| Far | Solar 320 W in all, inverter 1,800 W | not available | £2,150 | included |
+"""
+
+
+def test_what_a_package_holds_is_to_be_had_as_the_cells_beside_it_say(facts_of):
+    facts = facts_of(VANS + PACKAGES, "packages.md")
+    assert options(facts, "inverter_w") == {
+        ("Drift 5", "not_available", 1800), ("Drift 7", "optional", 1800), ("Drift 7 Frost", "standard", 1800)
+    }  # fmt: skip
+    heated = {(van, kind) for van, kind, _ in options(facts, "gray_tank_heat")}
+    assert heated == {("Drift 5", "optional"), ("Drift 7", "optional"), ("Drift 7 Frost", "standard")}

@@ -58,3 +58,40 @@ def test_a_wrapped_label_between_rules_stays_one_row(facts_of_pdf):
     assert by_van(facts, "gray_tank_l") == {"Drift 599": 80, "Drift 636": 95}
     assert by_van(facts, "fresh_tank_location") == {"Drift 599": "enclosed", "Drift 636": "enclosed"}
     assert by_van(facts, "length_mm") == pytest.approx({"Drift 599": 5990, "Drift 636": 6360})
+
+
+PACKAGES = [
+    ("November", ["12 V heaters under the waste tanks", "Insulated water lines", "Insulated cab shades"],
+     ["$1,980", "$2,240"]),
+    ("Far", ["Lithium batteries, 360 Ah in all", "Solar panels, 320 W in all", "Inverter, 2,800 W"],
+     ["$6,900", "included"]),
+    ("Snow", ["All-wheel drive", "Raised suspension", "Skid plate"], ["not offered", "$8,600"]),
+]  # fmt: skip
+SPECIFICATION = [("", "Drift 19", "Drift 21"), ("Overall length", "19 ft 7 in", "21 ft 0 in"), ("Sleeps", "2", "3"),
+                 ("Wheelbase", "144 in", "159 in"), ("GVWR", "8,990 lb", "9,350 lb")]  # fmt: skip
+
+
+def test_rules_part_the_rows_of_packages_that_hold_long_lists(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    for place, (label, *values) in enumerate(SPECIFICATION):
+        page.row(80 + 14 * place, (50, label), (300, values[0]), (400, values[1]), bold=not label)
+    page.text(50, 170, "Packages", size=14, bold=True)
+    page.text(50, 192, "Prices are in dollars; included means that all that a package holds is standard on the van.")
+    page.row(210, (50, "Package"), (130, "Contents"), (360, "Drift 19"), (450, "Drift 21"), bold=True)
+    page.rule(50, 224, 540)
+    top = 228
+    for name, contents, prices in PACKAGES:
+        for place, line in enumerate(contents):
+            page.text(130, top + 13 * place, line)
+        middle = top + 13 * (len(contents) - 1) / 2
+        page.text(50, middle, name, bold=True)
+        page.row(middle, (360, prices[0]), (450, prices[1]))
+        top += 13 * len(contents) + 3
+        page.rule(50, top, 540)
+        top += 4
+    facts = facts_of_pdf(page)
+    said = {(fact.model, fact.availability) for fact in facts if fact.field == "inverter_w"}
+    assert said == {("Drift 19", "optional"), ("Drift 21", "standard")}
+    drive = {(fact.model, fact.availability) for fact in facts if fact.field == "drive"}
+    assert drive == {("Drift 19", "not_available"), ("Drift 21", "optional")}
