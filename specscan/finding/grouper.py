@@ -7,6 +7,7 @@ from specscan.finding.context import Context
 from specscan.finding.groups import Group, Sentence
 from specscan.finding.items import Item, Parsed
 from specscan.finding.lexicon import Lexicon, expanded
+from specscan.finding.own_tanks import OwnTanks
 from specscan.finding.set_aside import ignored_items
 from specscan.finding.short_names import ShortNames
 from specscan.rulebook.book import Rulebook
@@ -31,6 +32,7 @@ class Grouper:
             for name in ("purpose", "company_of")
         )
         self.binder = Binder(book, self.coordination, purpose, company)
+        self.own_tanks = OwnTanks(book, company, self.coordination)
 
     def form(
         self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False
@@ -64,6 +66,7 @@ class Grouper:
             if split and not named:
                 named.extend(self.short_names.whole_label(parsed, split))
         named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
+        named = self.own_tanks.put(named, parsed)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]
@@ -132,7 +135,7 @@ class Grouper:
         for other, others in named:
             if other is item or set(others) & set(things):
                 continue
-            gap = item.first - other.last if other.start < item.start else other.first - item.last
+            gap = item.first - other.last if other.first < item.first else other.first - item.last
             own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
             if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
                 return True

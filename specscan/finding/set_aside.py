@@ -26,10 +26,10 @@ def _besides(parsed: Parsed, split: int) -> set[int]:
 def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     """Give the items that a cue sets aside: "instead of LP", "prewired", "replaces the furnace"."""
     ignored = _besides(parsed, split)
-    if running:
-        warned = {cue.sentence for cue in parsed.cues("caution")}
+    warned = {cue.sentence for cue in parsed.cues("caution")} if running or _only_warns(parsed, split) else set()
+    if running or not split:
         warned |= {cue.sentence for cue in parsed.cues("warns_first") if parsed.opens_sentence(cue)}
-        ignored |= {id(item) for item in parsed.items if item.sentence in warned}
+    ignored |= {id(item) for item in parsed.items if item.sentence in warned}
     others = {cue.clause for cue in parsed.cues("other_vans")} if not split else set()
     ignored |= {id(item) for item in parsed.items if item.clause in others}
     for cue in parsed.cues("not_for"):
@@ -47,6 +47,13 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
             if item is not cue and (item.chunk in (cue.chunk, beside) or alone):
                 ignored.add(id(item))
     return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
+
+
+def _only_warns(parsed: Parsed, split: int) -> bool:
+    """Tell whether a label has no figure behind it but a caution: "Gas, heating: to be fitted by engineers only"."""
+    if not split or not any(cue.start >= split for cue in parsed.cues("caution")):
+        return False
+    return not any(i.quantity is not None and not i.quantity.bare for i in parsed.items if i.start >= split)
 
 
 def _former(parsed: Parsed) -> set[int]:

@@ -137,6 +137,7 @@ class Thing(Entry):
     sections: Terms = Field(default_factory=dict)
     stands_for: list[str] = Field(default_factory=list)
     absorbs: list[str] = Field(default_factory=list)
+    tank_names: list[str] = Field(default_factory=list)
     counts: bool = False  # a mass that counts what is on board: "includes the driver and 20 l of water"
     aspect: str = ""
     says: dict[str, str] = Field(default_factory=dict)

@@ -32,6 +32,16 @@ LINES = [
     ("FR", "Demande électrique du chauffage : 46 W", {"heater_power_draw_w": 46}),
     ("US", "Heat pump air conditioner", {}),
     ("US", "All water lines run inside the heated living space", {"water_lines_location": "interior"}),
+    # the tank of a toilet, and panels that are not installed
+    ("UK", "Cassette toilet with 18 litre waste tank", {"toilet": "cassette", "cassette_l": 18}),
+    ("DE", "Kassettentoilette mit 18-Liter-Fäkaltank", {"toilet": "cassette", "cassette_l": 18}),
+    ("US", "Portable solar panel, 110 W", {}),
+    ("DE", "Faltbares Solarmodul, 110 W", {}),
+    # cautions tell no heater, and the heater of a tank burns nothing
+    ("FR", "Gaz, chauffage et 230 V : montage et contrôle par des professionnels.", {}),
+    ("DE", "Gas, Heizung und 230 V: Einbau und Wartung nur durch Fachbetriebe.", {}),
+    ("US", "Keep furnace and heater vents clear of snow", {}),
+    ("DE", "Abwassertankheizung: elektrisch, 12 V", {"gray_tank_heat": "electric_pad"}),
     # base vehicles
     ("DE", "Fahrgestell: Corrow Hauler 3,5 t", {"chassis": "Corrow Hauler 3,5 t"}),
     ("US", "The Corrow Hauler 2500 with the 2.8-liter diesel",
