@@ -79,7 +79,7 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     ]
     near = [cue for cue in everyone if cue.chunk == item.chunk]
     if near:
-        return EVERYONE if any(cue.has("cue", "all_vans") for cue in near) else THE_TWO
+        return _all_or_two(near)
     in_order = van_in_order(item, parsed)
     if in_order is not None:
         return in_order
@@ -104,8 +104,9 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(_listed(nearest, 1))
     if clause and _closes_clause(clause, item, mentions, parsed):
         return _union(clause)
-    if any(_opens_sentence(cue, item, mentions, parsed) for cue in everyone):
-        return EVERYONE
+    opening = [cue for cue in everyone if _opens_sentence(cue, item, mentions, parsed)]
+    if opening:
+        return _all_or_two(opening)
     leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
     if leading:
         return _union(_listed(leading[::-1], -1))
@@ -114,6 +115,10 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+
+
+def _all_or_two(cues: list[Item]) -> frozenset[str]:
+    return EVERYONE if any(cue.has("cue", "all_vans") for cue in cues) else THE_TWO
 
 
 def _opens_sentence(cue: Item, item: Item, mentions: list[Item], parsed: Parsed) -> bool:
