@@ -273,7 +273,7 @@ def is_prose(lines: list[Line]) -> bool:
 def _flows(lines: list[Line]) -> bool:
     """Tell whether lines are sentences in a narrow column: below their heading most go on in small letters."""
     text = [line for line in lines if not line.bold]
-    going_on = sum(line.text[0].islower() for line in text[1:])
+    going_on = sum(line.text[:1].islower() for line in text[1:])
     worded = sum(len(line.words) for line in text) >= FLOWING_WORDS * len(text)
     return len(text) >= MIN_FLOWING and worded and going_on >= FLOWING_SHARE * (len(text) - 1)
 
@@ -281,7 +281,7 @@ def _flows(lines: list[Line]) -> bool:
 def _only_labels(lines: list[Line]) -> bool:
     """Tell whether the lines are so short that they are values of what stands beside them, as prices are."""
     marks = all(len(word.text) <= MARK for line in lines for word in line.words)
-    return marks or all(len(line.words) <= (2 if line.text[0].isalpha() else 4) for line in lines)
+    return marks or all(len(line.words) <= (2 if line.text[:1].isalpha() else 4) for line in lines)
 
 
 def _unmatched(lines: list[Line], others: list[Line]) -> float:
