@@ -29,6 +29,7 @@ FIRST_LINES = 14
 FIRST_ALONE = 3  # lines in which a company stands alone
 MIN_ALIKE = 2
 LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
+MOSTLY = 0.6  # of the cells below the name of a range that are labels
 
 
 class CastReader:
@@ -41,8 +42,11 @@ class CastReader:
         self.chapters = ChapterReader(lexicon)
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
-        self.range_names = RangeNames(lexicon, list(book.words.values()), self.names.is_filler, self.can_be_name)
+        self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
+
+    def _is_filler(self, text: str) -> bool:
+        return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
 
     def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
         """Give the vans of a document; without table heads or trims there is one, named by the title.
@@ -52,8 +56,12 @@ class CastReader:
         other = self.names.other_passages(document)
         own = [p for p in document.passages if p.number not in other]
         heads = self.heads.read(own, named)
+        ranged = [head for head in heads if self._heads_range(head, heads, own)]
+        heads = {head: place for head, place in heads.items() if head not in ranged}
         names = self.names.read(document, own, heads)
         names.other = other
+        if ranged and not names.used and not re.search(r"\d", names.title):
+            names.title = names.series = self.chapters.ranges.name(ranged[0]) or ranged[0]
         self._take_house(names, heads, document, own)
         self._take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
@@ -133,6 +141,7 @@ class CastReader:
             listed = []  # "Marrowfen & Holt" is the company
         if listed:
             names.title = names.series = ""
+            self._reread_title(names, document, own, [name for name, _ in listed])
         elif not names.title:
             listed = read_coded(own, self.can_be_name)
         codes = [name for name, _ in listed]
@@ -144,9 +153,14 @@ class CastReader:
     def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
         """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
         plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
-        if not plain or names.used or (names.series and all(begins_with(head, names.series) for head in plain)):
+        if not plain or names.used:
             return
-        if self._are_titled(plain, names.series, document):
+        told = self._is_told("", own, names.maker, plain)
+        if names.series and all(begins_with(head, names.series) for head in plain):
+            if not told:
+                return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
+            names.title = names.series = ""
+        if not told and self._are_titled(plain, names.series, document):
             names.title = names.series = ""
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
@@ -188,11 +202,20 @@ class CastReader:
         lines |= {t.text.strip(" .") for t in document.titles if t.page in (0, 1) and t.size > 0}
         longer = [line for line in lines if begins_with(line, names.title) and len(line) > len(names.title)]
         longer = [line for line in longer if self.names.clean(line, names.maker) == line]
+        longer = [line for line in longer if not begins_with(without_start(line, names.title), names.title)]
         rest = without_start(longer[0], names.title) if len(longer) == 1 else ""
         named = re.fullmatch(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*)?", rest) is not None
         if not named or self.names.is_filler(rest):
             return names.title
         return longer[0] if self.can_be_name(longer[0]) and not self.names.is_label(rest) else names.title
+
+    def _reread_title(self, names: Names, document: Document, own: list[Passage], codes: Collection[str]) -> None:
+        """Take the title anew that is none of some vans, where it is a range's: said so, or with words of titles."""
+        self.names.read_title(names, document, own, codes)
+        lines = [p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None]
+        titled = any(line != names.title and self.names.clean(line, names.maker) == names.title for line in lines)
+        if not names.maker or not (titled or self.names.signs.are_seen(names.title, own, codes)):
+            names.title = names.series = ""
 
     def _is_house(self, title: str, heads: list[str], own: list[Passage]) -> bool:
         """Tell whether a title is the company above vans with names of their own, which no line sets behind it."""
@@ -256,9 +279,18 @@ class CastReader:
                 names.series, names.title = tail, whole
                 return
 
-    def _heads_range(self, head: str, heads: Collection[str]) -> bool:
-        """Tell whether a head names the range of the others: "The Drift range" over the labels of a table."""
-        return len(heads) > 2 and bool(self.chapters.ranges.name(head))
+    def _is_told(self, name: str, own: list[Passage], maker: str, heads: Collection[str]) -> bool:
+        """Tell whether a sentence says that all vans of some heads are of a range, of the one named if one is."""
+        told = self.range_names.told(own, maker, heads)
+        return told is not None and set(heads) <= set(told[1]) and name in ("", told[0])
+
+    def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
+        """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table."""
+        if len(heads) < 3 or self.chapters.ranges.name(head):
+            return len(heads) > 2
+        below = [p.text for p in own if p.column is not None and p.column.text == head]
+        labels = sum(self.lexicon.knows_label(text) for text in below)
+        return labels >= MOSTLY * max(1, len(below)) and bool(self.range_names.of_label(head))
 
     def _from_heads(
         self, heads: dict[str, Place], names: Names, own: list[Passage]
@@ -269,7 +301,6 @@ class CastReader:
             [(names.year, names.year_place)] = years.items()
         full: dict[str, str] = {}
         ranges = self.chapters.ranges.named(own)
-        heads = {head: place for head, place in heads.items() if not self._heads_range(head, heads)}
         plain = without_groups([self.heads.bare_heads.bare(head.strip(" *†")) for head in heads], names, text, ranges)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
@@ -277,6 +308,7 @@ class CastReader:
             and len(heads) > 1
             and is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
+            and not (first in plain and self._is_told(names.series, own, names.maker, plain))
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first

@@ -88,7 +88,7 @@ class ChapterReader:
             titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and not titled
             named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
-            if not (series or shared_word([one.name for one in named]) or all(one.series for one in named)):
+            if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):
                 continue
             if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):
                 return named

@@ -24,7 +24,7 @@ from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
-TOLD_OF = 2  # passages of running text that speak of a van by its name
+TOLD_OF = 3  # passages that speak of a van without a figure in its name
 
 
 class Finder:
@@ -111,8 +111,8 @@ class Finder:
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name
         if not re.search(r"\d", title) or not named:
-            spoken = [p for p in named if p.kind is Kind.PROSE]
-            return len(spoken) >= TOLD_OF and len(told) >= evidence.core_from
+            various = len(told) > 1 and len(fields) >= 2 * evidence.fields_from
+            return len(named) >= TOLD_OF and (len(told) >= evidence.core_from or various)
         if core and len(listed) >= evidence.fields_from and any(p.kind is Kind.HEADING for p in named):
             return True
         alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.full_names import CODE
 from specscan.finding.lexicon import Lexicon
@@ -17,13 +17,14 @@ from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.models import WordFile
 
 NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
-ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’'])(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
+ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
 MOST_WORDS = 3
 SHORTEST = 3  # letters of a name
 SURE = 3  # points from which a name counts
+TOLD = 5  # of a name that a sentence gives
 LEAST_USES = 2  # of each listed name in the text, itself included
 
 
@@ -60,8 +61,13 @@ class RangeNames:
 
     # a range and its vans in one sentence
 
-    def told(self, own: Sequence[Passage], maker: str) -> tuple[str, list[str], Passage] | None:
-        """Give range, codes and passage of the sentence that lists the vans of a range; each is used elsewhere too."""
+    def told(
+        self, own: Sequence[Passage], maker: str, vans: Collection[str] = ()
+    ) -> tuple[str, list[str], Passage] | None:
+        """Give range, codes and passage of the sentence that lists the vans of a range; each is used elsewhere too.
+
+        ``vans`` are texts that are known to name vans, as heads of tables do.
+        """
         heads = {head.text for p in own for head in (p.row, p.column) if head is not None}
         everything = "\n".join([*(p.text for p in own), *heads])
         for passage in own[:FIRST]:
@@ -70,7 +76,9 @@ class RangeNames:
             for sentence in SENTENCE_END.split(passage.text):
                 for match in self.list.finditer(sentence):
                     codes = [one.group(1) for one in self.item.finditer(sentence, match.start(), match.end())]
-                    if len(set(codes)) != len(codes) or not all(self.can_be_name(code) for code in codes):
+                    if len(set(codes)) != len(codes) or not all(
+                        code in vans or self.can_be_name(code) for code in codes
+                    ):
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
                     name = self._named_in(rest, maker)
@@ -114,19 +122,20 @@ class RangeNames:
         for corner in {self._corner(t.text) for t in document.titles if t.origin == "corner"}:
             if self.can_name_range(corner, names.maker):
                 points[corner] += SURE
-        told = self.told(own, names.maker)
+        told = self.told(own, names.maker, heads)
         if told is not None and {code.casefold() for code in told[1]} & {head.casefold() for head in heads}:
-            points[told[0]] += SURE
+            points[told[0]] += TOLD
         for name, number in self._before(heads, texts).items():
             sister = any(begins_with(name, head) or holds(f" {head} ", name) for head in heads)
             if not sister and self.can_name_range(name, names.maker):
                 points[name] += SURE * number if number > 1 or len(heads) == 1 else SURE - 1
                 points[name] += names.series.endswith(f" {name}")  # of "Marrowfen Drift" the Drift
+        ranged = any(all(begins_with(head, one) for head in heads) for one in heads)  # "Drift", "Drift Snow"
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
                 if self.can_name_range(name := self._corner(self._without(part, names.maker)), names.maker):
                     points[name] += 2
-                    points[name] += int(all(CODE.match(head) for head in heads))
+                    points[name] += int((bool(names.maker) and not ranged) or all(CODE.match(head) for head in heads))
         if names.series:
             points[names.series] += 1 + (not self.is_filler(names.series))
             points[names.series] += any(p.text == names.series and p.table is None for p in own[:FIRST])

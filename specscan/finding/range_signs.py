@@ -38,6 +38,13 @@ class RangeSigns:
                 return True
         return False
 
+    def is_sister(self, name: str, own: Sequence[Passage], heads: Collection[str]) -> bool:
+        """Tell whether a name is that of one van among several, which neither go on from it nor stand behind it."""
+        others = [head for head in heads if head.casefold() != name.casefold()]
+        if len(others) == len(heads) or not others or all(begins_with(head, name) for head in others):
+            return False
+        return not any(stands_before(passage.text, name, head) for passage in own for head in others)
+
     def _is_told(self, text: str, start: int, end: int) -> bool:
         before, behind = text[max(0, start - NEAR) : start].split(), text[end : end + NEAR]
         after = behind.split()

@@ -13,7 +13,7 @@ from specscan.records.text import Kind, Passage
 FIRST_PASSAGES = 14
 LONE_PASSAGES = 6
 LONE_LETTERS = 80
-LONE_USES = 2  # of each name in the rest of the text
+LONE_USES = 2  # of each name of words in the rest of the text
 MOST_LONE = 6
 LONGEST = 170  # letters of such a line, with what stands before it
 PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
@@ -79,9 +79,13 @@ def read_lone(
             return []
         named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)
         others = [one.text for one in own if one is not passage]
-        if named and all(sum(count(text, part) for text in others) >= LONE_USES for part in parts):
+        if named and all(sum(count(text, part) for text in others) >= _uses(part) for part in parts):
             return [(part, passage) for part in parts]
     return []
+
+
+def _uses(name: str) -> int:
+    return 1 if re.search(r"\d", name) else LONE_USES
 
 
 def read_coded(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
@@ -93,7 +97,7 @@ def read_coded(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> li
         text = passage.text.strip(" .")
         if passage.page not in (0, 1) or passage.table is not None or passage.kind not in OPENING_KINDS:
             return []
-        if not LONE_CODE.fullmatch(text) or YEAR.fullmatch(text) or not can_be_name(text):
+        if not LONE_CODE.fullmatch(text) or YEAR.search(text) or not can_be_name(text):
             continue
         used = sum(bool(re.search(rf"[^\W\d_] {re.escape(text)}(?![\w.,]*\d)", one.text)) for one in own)
         if len(re.sub(r"\W", "", text)) > SHORT_CODE or used:
@@ -105,6 +109,7 @@ def _bare_codes(
     parts: Sequence[str], title: str, passage: Passage, own: Sequence[Passage], fillers: Collection[str]
 ) -> list[str]:
     """Give the codes of a line that lists nothing else, "540 | 600 Q", under the name of their range."""
+    parts = [without_start(parts[0], title), *parts[1:]] if parts else parts
     coded = all(BARE.match(part) and CODE.fullmatch(part) and _is_code(part, fillers) for part in parts)
     if not title or not coded or len(set(parts)) < max(2, len(parts)) or re.fullmatch(r"[\d\s.]+", title):
         return []

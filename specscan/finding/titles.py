@@ -100,14 +100,17 @@ class TitleReader(YearReader):
                 continue
             candidates[key] += weight
             line = self._shortened(text, names.maker)
-            if line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower():
-                rests.setdefault(key, set()).add(line)  # a capital that may only begin the line
+            noun = self.words.nouns_have_capitals and line.partition(" ")[0].casefold() in self.function_words
+            if noun or (line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower()):
+                rests.setdefault(key, set()).add(line)  # a capital that may only begin the line, or that of a noun
             else:
                 whole.add(key)
             if key not in shown or (shown[key][0].isupper() and not name.isupper()):
                 shown[key] = (name, place)
         if said and letterhead in candidates:
             candidates[letterhead] -= 3
+        if (house := self._above_dated(own)) in candidates:
+            candidates[house] -= 3
         if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
             name = self.clean(labelled[0], names.maker)
             if name:
@@ -147,6 +150,20 @@ class TitleReader(YearReader):
         if largest is None or largest.text.strip(" .") == first:
             return ""
         return self.clean(first, maker).casefold()
+
+    def _above_dated(self, own: list[Passage]) -> str:
+        """Give the first line where it is a name alone and another name stands below it with the model year.
+
+        It is the company's rather than the range's: "Marrowfen" above "Drift, model year 2026".
+        """
+        lines = [passage.text.strip(" .") for passage in self._opening(own)]
+        if len(lines) < 2 or not self._is_plain_name(lines[0].split()):
+            return ""
+        dated = [self.clean(line, "") for line in lines[1:] if YEAR.search(line)]
+        if any(YEAR.search(line) or self._lists_codes(line) for line in lines[2:]):
+            dated.append(self.clean(lines[1], ""))  # the line between, above year and codes
+        named = [name for name in dated if self._is_plain_name(name.split()) and name.casefold() != lines[0].casefold()]
+        return lines[0].casefold() if named else ""
 
     def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         texts: list[tuple[int, str, Place]] = []
@@ -313,8 +330,8 @@ class TitleReader(YearReader):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
-            if self._is_saying(words):
-                continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"
+            if self._is_saying(words) or self.signs.is_sister(key, own, heads):
+                continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others
             seen = self.signs.are_seen(shown[key][0], own, heads)
             if not seen and key not in sure and self.common_words.issuperset(self.lexicon.folder.norms(key)):
                 continue  # "Specifications", "Sizes"

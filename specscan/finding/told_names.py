@@ -132,9 +132,10 @@ class ToldNames:
             return {}
         governing = {heading for passage in own if passage.kind is not Kind.HEADING for heading in passage.sections}
         found: dict[str, Player] = {}
-        for passage in own:
+        for passage, following in zip(own, [*own[1:], None], strict=True):
             heading = passage.text.strip(" :*")
-            if passage.kind is not Kind.HEADING or passage.text not in governing:
+            grouped = following is not None and following.kind is Kind.HEADING  # above groups of the same rank
+            if passage.kind is not Kind.HEADING or not (passage.text in governing or grouped):
                 continue
             name = self.names.clean(heading, names.maker)
             rest = without_first(name, names.series)

@@ -165,3 +165,25 @@ def test_heads_that_come_again_half_way_down_name_other_vans(read_file, tmp_path
     assert sorted(van.model for van in read_file(path).found.vans) == [
         "Wendrill 590 Cove", "Wendrill 590 Ridge", "Wendrill 590 Shore", "Wendrill 590 Vale",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "opening, corner, heads, models",
+    [
+        ("# Ordwell\n\nSolo | Solo Plus\n\nThe Wendrill comes in two sizes: the Solo and the Solo Plus.", "",
+         ("Solo", "Solo Plus"), ["Wendrill Solo", "Wendrill Solo Plus"]),
+        ("# Ordwell\n\nPale Wendrill, model year 2026", "", ("540", "600"), ["Pale Wendrill 540", "Pale Wendrill 600"]),
+        ("# Ordwell\n\nPale Wendrill\n\nModel year 2026", "", ("540", "600"),
+         ["Pale Wendrill 540", "Pale Wendrill 600"]),
+        ("# Our vans\n\nMY2026", "Model", ("TK 540", "TK 600"), ["TK 540", "TK 600"]),
+    ],
+)  # fmt: skip
+def test_the_range_of_trims_and_codes_is_the_name_that_is_none_of_them(names_of, opening, corner, heads, models):
+    found, _ = names_of(f"{opening}\n\n{TABLE.format(corner=corner, a=heads[0], b=heads[1])}")
+    assert found == models
+
+
+def test_vans_are_named_by_headings_of_the_rank_of_their_groups(names_of):
+    body = "### Size\n\nLength: 5990 mm\n\nHeight: 2650 mm\n\nSleeps: 2\n\n### Water\n\nFresh water tank: 90 L\n\n"
+    text = "# The Wendrill\n\n" + "".join(f"### Wendrill {code}\n\n{body}" for code in ("680 P", "680 D"))
+    assert names_of(text)[0] == ["Wendrill 680 D", "Wendrill 680 P"]
