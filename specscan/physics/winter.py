@@ -47,7 +47,7 @@ class Winter:
         self.columns, self.conditions = columns, conditions
         reserve = conditions.fuel_reserve_share
         fixed = {} if reserve is None else {"fuel_reserve_share": Range.of(reserve)}
-        self.values = Assumptions(values.book, {**values.fixed, **fixed})
+        self.values = Assumptions(values.book, {**values.fixed, **fixed}, certain=values.certain)
         self.values.used = values.used
         self.swept = sweep is not None
         self.outside: Floats = np.asarray(conditions.outside_c if sweep is None else sweep, dtype=float)

@@ -244,6 +244,19 @@ def test_pads_of_drained_tanks_draw_nothing(winter):
     assert dry == plain
 
 
+def test_uses_of_electricity_that_have_nothing_to_do_with_one_another_do_not_all_err_to_one_side(winter):
+    # ISO/IEC Guide 98-3 (GUM) 5.1.2: independent spreads add up as root of the sum of squares. No tank has a pad here;
+    # what the documents leave open about the walls makes the heating uncertain with every assumption at its typical.
+    found = winter({**KNOWN, "gray_tank_heat": "none", "fresh_tank_heat": "none", "heater_power_draw_w": 30})
+    others = [found.values[name] for name in ("standby_draw", "household_energy", "refrigerator_energy")]
+    open_still = found.certain.heating_power.high - found.heating_power.typical
+    spreads = [one.high - one.typical for one in others]
+    spreads.append(found.heating_power.high - found.certain.heating_power.high)
+    above = open_still + np.sqrt(sum(one**2 for one in spreads))
+    assert found.energy_use.high - found.energy_use.typical == pytest.approx(above * 86400)
+    assert above[0] < open_still[0] + 0.9 * sum(float(np.max(one)) for one in spreads)
+
+
 def test_limit_that_no_document_tells_of_comes_at_the_earliest_when_it_plausibly_can(winter):
     silent = {name: figure for name, figure in KNOWN.items() if name not in ("water_lines_location", "gray_tank_l")}
     found = winter(silent)
