@@ -117,6 +117,7 @@ LABELS = [
         {"fresh_tank_location": "interior", "water_lines_location": "interior"},
     ),
     ("US", "Power used by heater: 34 W", {"heater_power_draw_w": 34}),
+    ("UK", "Electric power of the heater: 58 W", {"heater_power_draw_w": 58}),
     (
         "UK",
         "Wall insulation: Recycled polyester wool, 25 mm",
