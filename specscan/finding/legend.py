@@ -34,6 +34,7 @@ QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?
 NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
+PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
@@ -142,6 +143,8 @@ def _explained(
         if sum(meaning is not None for _, meaning in meanings) >= 2:
             # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
             meanings = [(s, m or _on_vans(w, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
+        if any(meaning is not None for _, meaning in meanings):
+            meanings = [(s, m or _in_package(w, lexicon)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
         sound = [(sign, meaning) for sign, meaning in meanings if meaning is not None]
         if sound:
             return text, sound
@@ -283,6 +286,13 @@ def _on_vans(words: str, vans: VanMentions) -> Meaning | None:
     if not named or len(words) > 60:
         return None
     return Meaning(None, {van: Availability.STANDARD for van in named})
+
+
+def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:
+    """Give an option for "only in the Winter Package", "part of the Solar Pack": beside signs that are explained."""
+    analysis = lexicon.analyse(words)
+    short = len(analysis.tokens) <= PACKAGE_WORDS and not any(m.concept.kind == "thing" for m in analysis.mentions)
+    return Meaning(Availability.OPTIONAL) if short and lexicon.cues(analysis, "package") else None
 
 
 def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:

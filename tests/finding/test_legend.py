@@ -191,3 +191,23 @@ def test_a_sign_in_brackets_behind_a_value_says_whether_it_is_an_option(facts_of
     facts = facts_of(TABLE.format(no="–", yes="S", legend="").rstrip() + f"\n{row}\n", "table.md")
     found = {f.model[-2:]: (f.value, f.availability) for f in facts if f.field == "inverter_w"}
     assert found == {"19": (1000, "optional"), "21": (2000, "standard")}
+
+
+@pytest.mark.parametrize(
+    "legend",
+    [
+        "S standard   O optional, priced singly   W only in the Winter Package   – not available",
+        "S = standard, O = option, W = part of the Winter Pack, – = not available",
+    ],
+)
+def test_the_letter_of_a_package_says_that_a_thing_is_an_option(settled_of, legend):
+    text = (
+        "Marrowfen Vans\n\n# Drift 2026\n\n| | Drift 19 | Drift 21 |\n|---|---|---|\n| Length | 19 ft | 21 ft |\n"
+        f"| GVWR | 8,700 lb | 9,900 lb |\n| Sleeps | 2 | 3 |\n\n## Equipment\n\n{legend}\n\n"
+        "| | Drift 19 | Drift 21 |\n|---|---|---|\n| 12 V heating pad on gray tank | W | S |\n"
+        "| Insulated cab curtains | – | W |\n| Winterizing bypass | S | O |\n"
+    )
+    rows = settled_of(text, name="chart.md")
+    assert rows["Drift 19", "gray_tank_heat", "optioned"].availability == "optional"
+    assert rows["Drift 21", "gray_tank_heat", "standard"].availability == "standard"
+    assert rows["Drift 21", "cab_shades_insulated", "optioned"].availability == "optional"
