@@ -19,6 +19,7 @@ CURRENCY = re.compile(
     r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
 SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
+LISTED = re.compile(r",\s+(?:[a-zà-ÿ]{2,3}\s+)?")  # between two vans of a list: ", the "
 BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 EVERYONE: frozenset[str] = frozenset({"*"})
@@ -87,7 +88,7 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return None
     chunk = [m for m in mentions if m.chunk == item.chunk]
     if chunk:
-        return _in_turn(item, chunk, parsed) or _union(chunk)
+        return _in_turn(item, chunk, parsed) or _union([*_before_comma(chunk[0], mentions, parsed), *chunk])
     behind = _bracket_behind(item, parsed)
     if behind is not None:
         held = _in_bracket(behind, mentions, parsed)
@@ -114,7 +115,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     if in_label:
         return _union(in_label)
     subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
-    return _union([m for m in subject if m.chunk == subject[-1].chunk]) if subject else None
+    last = [m for m in subject if m.chunk == subject[-1].chunk]
+    return _union([*_before_comma(last[0], mentions, parsed), *last]) if last else None
 
 
 def _all_or_two(cues: list[Item]) -> frozenset[str]:
@@ -144,6 +146,18 @@ def _listed(mentions: list[Item], step: int) -> list[Item]:
     found = [m for m in mentions if m.chunk == mentions[0].chunk]
     while more := [m for m in mentions if m.chunk == found[-1].chunk + step and m.sentence == found[0].sentence]:
         found += more
+    return found
+
+
+def _before_comma(mention: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans that a list names before one, each behind a comma: "The 18, the 20 and the 23"."""
+    found: list[Item] = []
+    first = mention
+    for other in reversed([m for m in mentions if m.end <= mention.start and m.sentence == mention.sentence]):
+        if not LISTED.fullmatch(parsed.text, other.end, first.start):
+            break
+        found.append(other)
+        first = other
     return found
 
 

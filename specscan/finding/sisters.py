@@ -57,8 +57,10 @@ class SisterSentences:
         found: list[_Subject] = []
         last = 0
         for start, end, _ in named:
-            if found and found[-1].end == last and self.joint.fullmatch(text, last, start) and last:
-                found[-1].end = last = end  # "the 19 and the 21"
+            if last and self.joint.fullmatch(text, last, start):
+                if found and found[-1].end == last:
+                    found[-1].end = end  # "the 19 and the 21"
+                last = end
                 continue
             last = end
             match = self.lead.search(text, 0, start)

@@ -193,3 +193,17 @@ def test_several_vans_are_named_by_the_plural_of_their_word_or_all_of_them(settl
     models = ("Drift Bay", "Drift Coast", "Drift Coast 4x4")
     found = tuple(value_of(rows[model, field, "standard"]) for model in models)
     assert found == values
+
+
+@pytest.mark.parametrize(
+    ("sentence", "values"),
+    [
+        ("The Bay, the Coast and the Coast 4x4 are three-season vans; we rate them for 28 °F.", (-2.2, -2.2, -2.2)),
+        ("With the Frost Pack the Coast and the Coast 4x4 are rated for 10 °F.", (None, -12.2, -12.2)),
+    ],
+)
+def test_what_is_said_behind_a_list_of_vans_is_said_of_each(settled_of, sentence, values):
+    rows = settled_of(PRESS.format(sentence=sentence), name="press.md")
+    models = ("Drift Bay", "Drift Coast", "Drift Coast 4x4")
+    found = [rows.get((model, "rated_min_temp_c", "optioned")) for model in models]
+    assert [row and value_of(row) for row in found] == [value and pytest.approx(value, abs=0.1) for value in values]
