@@ -170,6 +170,11 @@ def test_the_beginning_of_a_name_that_no_sister_shares_names_the_van(facts_of):
     assert {f.model: f.value for f in facts if f.field == "rated_min_temp_c"} == {"Drift L Polar": -20}
 
 
+def test_none_of_the_vans_has_it_in_german_too(settled_of):
+    rows = settled_of(ROWS["de"] + "Keines der Modelle hat einen Fäkalientank.\n", name="preise.md")
+    assert [value_of(rows[van, "black_tank_l", "standard"]) for van in ("Drift 19", "Drift 21")] == [0, 0]
+
+
 PRESS = (
     "# The Drift by Marrowfen\n\nThe range opens with the Drift Bay. The Drift Coast and the Drift Coast 4x4 come."
     "\n\n{sentence}\n\n| | Drift Bay | Drift Coast | Drift Coast 4x4 |\n|---|---|---|---|"
@@ -184,6 +189,7 @@ PRESS = (
         ("Grey water capacity is 60 litres in the Bay and 90 in both Coasts.", "gray_tank_l", (60, 90, 90)),
         ("In every van the fresh tank is inside, and all supply lines run inside as well; on the Coast 4x4 they are "
          "insulated, too.", "water_lines_location", ("interior", "interior", "interior")),
+        ("None of the vans has a black tank.", "black_tank_l", (0, 0, 0)),
         ("The Coasts have a dry toilet. A winterizing bypass is standard throughout.", "winterizing_bypass",
          (True, True, True)),
     ],
