@@ -38,6 +38,7 @@ class HeadReader:
         self.quantities = quantities
         self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
         words = lexicon.words
+        self.settings = {word.casefold() for word in words.setting_words}
         self.stock = {label.strip(" #") for label in words.stock_labels}
         generic = (*words.column_words, *words.fitting_words, *words.unit_systems)
         self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
@@ -64,8 +65,10 @@ class HeadReader:
             return [(head, _place(cells, head, column=True)) for head in columns]
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
             heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
+            asked = self._asked(rows) if len(heads) < len(columns) or self._are_settings(columns) else set()
+            if len(asked) < ASKED and self._are_settings(columns):
+                return []
             if len(heads) < len(columns):
-                asked = self._asked(rows)
                 trims = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
                 heads = trims if len(asked) >= ASKED else heads
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
@@ -76,6 +79,10 @@ class HeadReader:
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
+
+    def _are_settings(self, columns: list[str]) -> bool:
+        """Tell whether heads say how or where something is measured, as "Low" and "High" of a heater do."""
+        return self.settings.issuperset(word.casefold() for column in columns for word in column.split())
 
     def _names_others(self, cells: list[Passage]) -> bool:
         """Tell whether the corner of a table, or the heading right above it, says that its rows name no vans.

@@ -220,6 +220,7 @@ class WordFile(Entry):
     model_labels: list[str]
     title_fillers: list[str]
     column_words: list[str]
+    setting_words: list[str]
     code_words: list[str]
     fitting_words: list[str]
     unit_systems: list[str]

@@ -119,12 +119,17 @@ def test_plain_words_over_a_table_of_many_things_are_trims(vans_of):
     assert models(found) == {"Drift Short", "Drift Long", "Drift Long Winter"}
 
 
-def test_plain_words_over_a_table_of_few_things_are_none(vans_of):
-    figures = (
-        "GVWR: 3500 kg\n\nLength: 6.36 m\n\nSleeps: 2\n\nFresh water: 90 L\n\n| Of the diesel tank | Short | Long |\n"
-    )
-    rows = "|---|---|---|\n| Length | 1.2 m | 1.6 m |\n| Width | 0.5 m | 0.5 m |\n"
-    assert models(vans_of(f"# Marrowfen Drift 21\n\n{figures}{rows}")) == {"Drift 21"}
+@pytest.mark.parametrize(
+    "heads, rows",
+    [
+        ("Low | Medium | High", "| Output | 1.6 kW | 2.5 kW | 4.0 kW |\n| Fuel use | 0.2 l/h | 0.3 l/h | 0.5 l/h |\n"),
+        ("Front | Rear | Top", "| Length | 1.9 m | 2.1 m | 2.1 m |\n| Width | 0.8 m | 0.8 m | 1.3 m |\n"),
+    ],
+)  # fmt: skip
+def test_plain_words_over_a_table_of_few_things_are_settings_of_the_van(vans_of, heads, rows):
+    figures = "GVWR: 3500 kg\n\nLength: 6.36 m\n\nSleeps: 2\n\nFresh water: 90 L\n\n"
+    found = vans_of(f"# Drift 21\n\nMarrowfen Coach LLC\n\n{figures}| | {heads} |\n|---|---|---|---|\n{rows}")
+    assert models(found) == {"Drift 21"}
 
 
 def test_a_caption_before_one_code_names_no_range(vans_of):
