@@ -8,7 +8,7 @@ from pathlib import Path
 from pydantic import ConfigDict, Field
 
 from specscan.dataset.wide import Column, UsUnit
-from specscan.finding.units import conversion
+from specscan.finding.language.units import conversion
 from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
 from specscan.rulebook.yaml_source import read_yaml

@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from specscan.finding.cast import Cast
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
-from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.kit import Kit
+from specscan.finding.marks.scope import OF_ONE, one_of_several, settle_scope
+from specscan.finding.naming.cast import Cast
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.past import OF_THE_PAST, Past
 from specscan.finding.recording import Recorder
 from specscan.finding.sayings import is_sentence
-from specscan.finding.scope import OF_ONE, one_of_several, settle_scope
 from specscan.finding.side_by_side import metric_first
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
+from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.topics import Topics
-from specscan.finding.van_mentions import VanMentions
 from specscan.records.facts import Fact, Saying
 from specscan.records.text import Passage
 from specscan.rulebook.book import Rulebook

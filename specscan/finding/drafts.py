@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from specscan.finding.found import Availability, Found, How
-from specscan.finding.items import Parsed
-from specscan.finding.scope import Scope
-from specscan.finding.units import Unit
+from specscan.finding.language.units import Unit
+from specscan.finding.marks.scope import Scope
+from specscan.finding.things.found import Availability, Found, How
+from specscan.finding.things.items import Parsed
 from specscan.finding.wording import ReadStatement
 from specscan.records.text import Passage
 

@@ -6,20 +6,20 @@ import re
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 
-from specscan.finding.cast import Cast, Player
-from specscan.finding.chapters import inherited
 from specscan.finding.document_reader import DocumentReader
 from specscan.finding.doubts import set_aside_doubtful
-from specscan.finding.identity import identity_facts, van_name
 from specscan.finding.kit import Kit, Kits
-from specscan.finding.known_vans import known_cast
-from specscan.finding.legend import read_legend
-from specscan.finding.model_rows import with_model_rows
+from specscan.finding.marks.legend import read_legend
+from specscan.finding.marks.signs import read_named_signs
+from specscan.finding.naming.cast import Cast, Player
+from specscan.finding.naming.chapters import inherited
+from specscan.finding.naming.identity import identity_facts, van_name
+from specscan.finding.naming.known_vans import known_cast
+from specscan.finding.naming.model_rows import with_model_rows
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
-from specscan.finding.signs import read_named_signs
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
-from specscan.finding.van_mentions import VanMentions
 from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.kit import Kit
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 

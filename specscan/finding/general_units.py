@@ -7,8 +7,8 @@ import re
 from collections.abc import Iterable
 
 from specscan.finding.kit import Kit
-from specscan.finding.units import Unit
-from specscan.finding.whole_words import any_word, may_hold
+from specscan.finding.language.units import Unit
+from specscan.finding.language.whole_words import any_word, may_hold
 from specscan.records.text import Passage
 
 KEPT_PATTERNS = 100  # of each language one for each thing that is measured

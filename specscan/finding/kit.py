@@ -8,18 +8,18 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
-from specscan.finding.cast import CastReader
-from specscan.finding.frames import FrameReader
-from specscan.finding.items import Parsed, parse
+from specscan.finding.fields.frames import FrameReader
+from specscan.finding.language.lexicon import KEPT_LETTERS, Concept, Lexicon
+from specscan.finding.language.numbers import FigureReader
+from specscan.finding.language.quantities import Quantity, QuantityReader, feet_and_inches
+from specscan.finding.language.units import Unit, Units, conversion
+from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.left_out import fill_units
-from specscan.finding.lexicon import KEPT_LETTERS, Concept, Lexicon
-from specscan.finding.numbers import FigureReader
-from specscan.finding.quantities import Quantity, QuantityReader, feet_and_inches
+from specscan.finding.naming.cast import CastReader
+from specscan.finding.naming.van_mentions import Named, VanMentions
 from specscan.finding.sayings import SayingFinder
-from specscan.finding.sisters import SisterSentences
-from specscan.finding.units import Unit, Units, conversion
-from specscan.finding.van_mentions import Named, VanMentions
-from specscan.finding.whole_words import any_word, holds
+from specscan.finding.things.items import Parsed, parse
+from specscan.finding.things.sisters import SisterSentences
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile

@@ -6,8 +6,8 @@ import itertools
 import re
 
 from specscan.finding.kit import Kit
-from specscan.finding.lexicon import Mention
-from specscan.finding.whole_words import any_word
+from specscan.finding.language.lexicon import Mention
+from specscan.finding.language.whole_words import any_word
 
 SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)
 PARTING = re.compile(r"\s*-?\s*[/x×]\s*")  # between two parts of a label: "Wand-/Dach-/Bodenstärke"

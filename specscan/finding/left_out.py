@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from specscan.finding.in_order import fill_run
-from specscan.finding.items import Item, Parsed
-from specscan.finding.quantities import QuantityReader
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.things.in_order import fill_run
+from specscan.finding.things.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
 VAN_REACH = 3  # words between a figure and the name of its van: "in both", "on the two"

@@ -6,9 +6,9 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence
 
-from specscan.finding.lexicon import Lexicon
-from specscan.finding.van_mentions import VanMentions
-from specscan.finding.whole_words import any_word
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 SENTENCE = re.compile(r"[^.!?]+")

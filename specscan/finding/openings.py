@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from specscan.finding.lexicon import Lexicon
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.van_mentions import VanMentions
 
 LABEL_WORDS = 8  # of a label
 SHORT_NAMES = 80  # letters of a line that can say no more than the names of vans

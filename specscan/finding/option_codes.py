@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections import Counter
 
-from specscan.finding.scope import has_price
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.marks.scope import has_price
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 CODE = r"(?:[A-Z]{1,4}[-./]?\d{2,5}[A-Z]{0,2}|\d{2,4}[A-Z]{1,2})"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.items import Parsed
-from specscan.finding.whole_words import any_word
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.things.items import Parsed
 from specscan.rulebook.models import WordFile
 
 OF_THE_PAST = "said of the van of an earlier model year"

@@ -5,12 +5,12 @@ from __future__ import annotations
 import itertools
 import re
 
-from specscan.finding.found import Availability
 from specscan.finding.kit import Kit
-from specscan.finding.legend import AVAILABILITIES, Legend
-from specscan.finding.scope import has_price
-from specscan.finding.van_mentions import VanMentions
-from specscan.finding.whole_words import any_word, holds
+from specscan.finding.language.whole_words import any_word, holds
+from specscan.finding.marks.legend import AVAILABILITIES, Legend
+from specscan.finding.marks.scope import has_price
+from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.things.found import Availability
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160

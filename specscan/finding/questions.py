@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from specscan.finding.lexicon import Lexicon
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.openings import Openings
-from specscan.finding.whole_words import any_word
 
 PROPER = ("thing", "alone", "short")
 ANSWERS = ("yes", "no", "none")

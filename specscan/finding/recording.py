@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from specscan.finding.drafts import Reading
-from specscan.finding.found import Availability, Found, How, Value
 from specscan.finding.kit import JOIN, Kit
 from specscan.finding.sayings import Said
 from specscan.finding.statements import StatementMaker
+from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.records.facts import Fact, Saying
 from specscan.records.text import Box
 from specscan.rulebook.book import Rulebook

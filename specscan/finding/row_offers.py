@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 
-from specscan.finding.found import Availability
-from specscan.finding.legend import Legend
-from specscan.finding.lexicon import Lexicon
-from specscan.finding.scope import WORDED_PRICE, has_price
-from specscan.finding.signs import availability_alone
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.marks.legend import Legend
+from specscan.finding.marks.scope import WORDED_PRICE, has_price
+from specscan.finding.marks.signs import availability_alone
+from specscan.finding.things.found import Availability
 from specscan.records.text import Kind, Passage
 
 Row = tuple[int | None, int | None]  # table and number of a row

@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from specscan.finding.lexicon import Lexicon
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 MIN_RUNS = 2

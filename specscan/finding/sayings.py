@@ -7,9 +7,9 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from specscan.finding.fold import expand
-from specscan.finding.items import Parsed
-from specscan.finding.lexicon import Lexicon
+from specscan.finding.language.fold import expand
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.things.items import Parsed
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.models import Terms
 

@@ -7,14 +7,14 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from specscan.finding.drafts import SectionSense
-from specscan.finding.found import Availability
 from specscan.finding.kit import Kit
-from specscan.finding.legend import Legend
-from specscan.finding.lexicon import Analysis, Mention
+from specscan.finding.language.lexicon import Analysis, Mention
+from specscan.finding.marks.legend import Legend
+from specscan.finding.marks.scope import has_price
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.runs import vans_by_run
-from specscan.finding.scope import has_price
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.things.found import Availability
 from specscan.records.text import Passage
 
 NUMBERING = re.compile(r"^\s*\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+(?=[^\W\d_])")  # "3.2 Batteries"

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.found import Found, How, Value
 from specscan.finding.kit import JOIN, Kit
-from specscan.finding.statement import Statement
+from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.statement import Statement
 from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 

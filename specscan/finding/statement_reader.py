@@ -5,17 +5,17 @@ from __future__ import annotations
 import functools
 from collections.abc import Sequence
 
-from specscan.finding.answers import is_plain
-from specscan.finding.context import Context
 from specscan.finding.drafts import Draft
-from specscan.finding.found import Found, How, Value
-from specscan.finding.items import Parsed
+from specscan.finding.fields.answers import is_plain
 from specscan.finding.kit import Kit
-from specscan.finding.lexicon import KEPT_LETTERS
+from specscan.finding.language.lexicon import KEPT_LETTERS
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.sayings import Said
 from specscan.finding.special import special_values
-from specscan.finding.statement import Statement
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.things.context import Context
+from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.items import Parsed
+from specscan.finding.things.statement import Statement
 from specscan.finding.wording import ReadStatement, Wording
 from specscan.rulebook.book import Rulebook
 

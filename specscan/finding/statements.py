@@ -6,27 +6,27 @@ import itertools
 import re
 
 from specscan.finding.amounts import is_amount, is_figure, rows_of_vans
-from specscan.finding.codes import read_keys
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.fitting import FittingRows
-from specscan.finding.found import Availability, How
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
-from specscan.finding.legend import AVAILABILITIES, Legend, Meaning
+from specscan.finding.language.units import Unit
 from specscan.finding.lone_cells import shared_cells
+from specscan.finding.marks.codes import read_keys
+from specscan.finding.marks.legend import AVAILABILITIES, Legend, Meaning
+from specscan.finding.marks.scope import Scope, has_price, priced_sentences
+from specscan.finding.marks.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.questions import Questions
 from specscan.finding.row_offers import offers_by_row
-from specscan.finding.scope import Scope, has_price, priced_sentences
 from specscan.finding.sections import Sections
-from specscan.finding.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
 from specscan.finding.table_rows import unclear_rows, unit_cells
+from specscan.finding.things.found import Availability, How
 from specscan.finding.two_units import TwoUnits
-from specscan.finding.units import Unit
-from specscan.finding.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 
 from specscan.finding.drafts import Reading
-from specscan.finding.found import How
-from specscan.finding.items import Item
 from specscan.finding.kit import Kit
-from specscan.finding.scope import means_all
-from specscan.finding.van_mentions import VanMentions
-from specscan.finding.whole_words import holds
+from specscan.finding.language.whole_words import holds
+from specscan.finding.marks.scope import means_all
+from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.things.found import How
+from specscan.finding.things.items import Item
 from specscan.records.text import Passage
 
 REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above

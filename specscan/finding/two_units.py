@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.numbers import FigureReader
-from specscan.finding.units import Unit, Units
+from specscan.finding.language.numbers import FigureReader
+from specscan.finding.language.units import Unit, Units
 
 UNIT = r"[^\s,;:()\[\]/|]{1,8}\.?(?:\s(?:gal|in)\.?)?"
 LABEL = re.compile(

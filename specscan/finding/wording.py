@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from specscan.finding.found import Found, How
-from specscan.finding.items import Parsed
+from specscan.finding.language.units import Unit
+from specscan.finding.naming.van_mentions import Named
 from specscan.finding.sayings import Said
-from specscan.finding.units import Unit
-from specscan.finding.van_mentions import Named
+from specscan.finding.things.found import Found, How
+from specscan.finding.things.items import Parsed
 
 
 class Wording(NamedTuple):

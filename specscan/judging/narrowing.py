@@ -17,7 +17,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from specscan.finding.units import conversion
+from specscan.finding.language.units import conversion
 from specscan.judging.answers import Answers, answers_of, combinations, missing
 from specscan.judging.kinds import column_kinds
 from specscan.judging.trials import Trials

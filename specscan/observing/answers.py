@@ -6,9 +6,9 @@ import re
 import unicodedata
 from dataclasses import replace
 
-from specscan.finding.numbers import FigureReader
-from specscan.finding.quantities import Quantity, QuantityReader
-from specscan.finding.units import Units
+from specscan.finding.language.numbers import FigureReader
+from specscan.finding.language.quantities import Quantity, QuantityReader
+from specscan.finding.language.units import Units
 from specscan.observing.rules import ObservingRules
 from specscan.records.facts import Fact
 from specscan.rulebook.book import Rulebook

@@ -9,12 +9,12 @@ from itertools import islice
 
 import pypdfium2 as pdfium
 
-from specscan.reading.compose import Hints
-from specscan.reading.ocr import Scan
-from specscan.reading.ocr_agree import names_agreed, sizes_agreed
-from specscan.reading.ocr_rules import TextLayerRules
-from specscan.reading.sheet import Sheet
-from specscan.reading.spelling import build_words
+from specscan.reading.letters.sheet import Sheet
+from specscan.reading.letters.spelling import build_words
+from specscan.reading.ocr.agree import names_agreed, sizes_agreed
+from specscan.reading.ocr.reader import Scan
+from specscan.reading.ocr.rules import TextLayerRules
+from specscan.reading.tables.compose import Hints
 from specscan.records.errors import DocumentError
 from specscan.records.text import PageState
 

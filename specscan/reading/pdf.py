@@ -11,19 +11,19 @@ import numpy as np
 import pypdfium2 as pdfium
 
 from specscan.reading.active import named_active
-from specscan.reading.assemble import Assembler
-from specscan.reading.compose import Hints, clean_sign, signs_of
-from specscan.reading.flow import body_size
-from specscan.reading.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
-from specscan.reading.grid import Grid
-from specscan.reading.interest import may_hold_table
-from specscan.reading.ocr import Scan
+from specscan.reading.layout.assemble import Assembler
+from specscan.reading.layout.flow import body_size
+from specscan.reading.layout.interest import may_hold_table
+from specscan.reading.layout.page import read_regions
+from specscan.reading.letters.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
+from specscan.reading.letters.second_opinion import read_sheets_slowly
+from specscan.reading.letters.sheet import Letters, Numbers, Sheet, told
+from specscan.reading.letters.spelling import build_words, drawn_signs
+from specscan.reading.letters.words import Line, Word, build_lines, middle_of, segments_of
+from specscan.reading.ocr.reader import Scan
 from specscan.reading.ocr_pages import read_pictures, say
-from specscan.reading.page import read_regions
-from specscan.reading.second_opinion import read_sheets_slowly
-from specscan.reading.sheet import Letters, Numbers, Sheet, told
-from specscan.reading.spelling import build_words, drawn_signs
-from specscan.reading.words import Line, Word, build_lines, middle_of, segments_of
+from specscan.reading.tables.compose import Hints, clean_sign, signs_of
+from specscan.reading.tables.grid import Grid
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, PageState, Title
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import hashlib
 from dataclasses import replace
 
-from specscan.reading.compose import Hints
-from specscan.reading.html_page import read_html
 from specscan.reading.pdf import read_pdf
-from specscan.reading.plain import read_text
+from specscan.reading.tables.compose import Hints
+from specscan.reading.text.plain import read_text
+from specscan.reading.web.page import read_html
 from specscan.records.errors import DocumentError
 from specscan.records.text import Document
 

@@ -16,11 +16,11 @@ from typing import Any
 
 from specscan.dataset.reader import Reader
 from specscan.finding.finder import Finder
-from specscan.finding.known_vans import NOBODY
-from specscan.finding.van_mentions import VanMentions
+from specscan.finding.naming.known_vans import NOBODY
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.judging.kinds import column_kinds
-from specscan.reading.compose import Hints
-from specscan.reading.plain import read_text
+from specscan.reading.tables.compose import Hints
+from specscan.reading.text.plain import read_text
 from specscan.records.errors import NotFoundError, SpecscanError
 from specscan.records.facts import Fact
 from specscan.records.text import Document, Kind, Passage

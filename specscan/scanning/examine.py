@@ -11,12 +11,12 @@ from dataclasses import dataclass, replace
 from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
-from specscan.finding.scope import has_price
-from specscan.finding.units import Units
-from specscan.reading.compose import Hints
-from specscan.reading.ocr import OcrReader
-from specscan.reading.ocr_rules import load_ocr_rules
+from specscan.finding.language.units import Units
+from specscan.finding.marks.scope import has_price
+from specscan.reading.ocr.reader import OcrReader
+from specscan.reading.ocr.rules import load_ocr_rules
 from specscan.reading.read import read_document
+from specscan.reading.tables.compose import Hints
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.errors import DocumentError
 from specscan.records.facts import DocumentFacts, VanName

@@ -12,7 +12,7 @@ from typing import Any
 
 from specscan.dataset.reader import Reader
 from specscan.dataset.store import Dataset
-from specscan.finding.units import conversion
+from specscan.finding.language.units import conversion
 from specscan.observing.answers import AnswerReader
 from specscan.observing.check import Checked, Checker, Known
 from specscan.observing.gold import gold_csv, gold_rows

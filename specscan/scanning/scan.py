@@ -16,7 +16,7 @@ from specscan.dataset.store import Dataset
 from specscan.observing.kept import read_kept
 from specscan.physics.conditions import Conditions
 from specscan.reading.archive import is_there, parted, read_content
-from specscan.reading.ocr_engine import COMMAND, ocr_version
+from specscan.reading.ocr.engine import COMMAND, ocr_version
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.errors import DocumentError, SpecscanError
 from specscan.records.facts import VanName

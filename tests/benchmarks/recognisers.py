@@ -16,8 +16,8 @@ import numpy as np
 import pypdfium2 as pdfium
 from PIL import Image
 
-from specscan.reading.ocr import OcrReader
-from specscan.reading.sheet import Sheet
+from specscan.reading.letters.sheet import Sheet
+from specscan.reading.ocr.reader import OcrReader
 from tests.reading.scans import render
 
 LANGUAGES = "eng+fra+deu"

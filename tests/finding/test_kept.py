@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specscan.finding.kit import JOIN, Kits
-from specscan.finding.lexicon import Lexicon
+from specscan.finding.language.lexicon import Lexicon
 from tests.finding.conftest import HEADS
 
 LANGUAGES = ("en", "fr", "de")

@@ -2,7 +2,7 @@
 
 import pytest
 
-from specscan.finding.units import Units
+from specscan.finding.language.units import Units
 
 
 @pytest.fixture(scope="module")

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specscan.finding.whole_words import Names, count, holds, lowered, may_hold, stands_before, without_first
+from specscan.finding.language.whole_words import Names, count, holds, lowered, may_hold, stands_before, without_first
 
 TEXTS = st.text("aAbBéÉıſ1 -.,_\u00a0", max_size=24)
 WORDS = st.text("aAbBé1-", min_size=1, max_size=3)

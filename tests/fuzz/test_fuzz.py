@@ -11,10 +11,10 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from specscan.reading.archive import ArchiveLimits, list_archive, read_content
-from specscan.reading.compose import Hints
-from specscan.reading.html_page import read_html
 from specscan.reading.pdf import read_pdf
-from specscan.reading.plain import read_text
+from specscan.reading.tables.compose import Hints
+from specscan.reading.text.plain import read_text
+from specscan.reading.web.page import read_html
 from specscan.records.errors import DocumentError, RuleError
 from specscan.rulebook.yaml_source import read_yaml
 from specscan.settling.manifest import parse_manifest

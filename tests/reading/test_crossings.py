@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdfplumber import table as reference
 
-from specscan.reading.crossings import Crossings, Edge, merged, tables
+from specscan.reading.tables.crossings import Crossings, Edge, merged, tables
 
 SLACK = 3.0
 

@@ -3,10 +3,10 @@
 import pytest
 
 from specscan.finding.kit import labels_of
-from specscan.reading.glyphs import open_pdf, read_sheets
-from specscan.reading.lattice import find_ruled
+from specscan.reading.letters.glyphs import open_pdf, read_sheets
+from specscan.reading.letters.spelling import build_words
 from specscan.reading.read import read_document
-from specscan.reading.spelling import build_words
+from specscan.reading.tables.lattice import find_ruled
 from tests.reading.drawn import Page
 
 TABLE = """Marrowfen Drift 2026

@@ -5,9 +5,9 @@ import re
 import numpy as np
 import pytest
 
-from specscan.reading.glyphs import open_pdf, read_sheets
-from specscan.reading.sheet import Glyph, Letters, Style, text_of, told
-from specscan.reading.spelling import build_words
+from specscan.reading.letters.glyphs import open_pdf, read_sheets
+from specscan.reading.letters.sheet import Glyph, Letters, Style, text_of, told
+from specscan.reading.letters.spelling import build_words
 from specscan.records.text import Box
 from tests.reading.drawn import HEIGHT, WIDTH, Page
 

@@ -12,7 +12,7 @@ import pytest
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
-from specscan.reading.ocr import OcrReader
+from specscan.reading.ocr.reader import OcrReader
 from specscan.reading.read import read_document
 from tests.reading.drawn import Page
 from tests.reading.scans import Spoil, as_pdf, render, scanned

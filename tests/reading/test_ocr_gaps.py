@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from specscan.reading.ocr_gaps import completed
-from specscan.reading.sheet import Stroke
+from specscan.reading.letters.sheet import Stroke
+from specscan.reading.ocr.gaps import completed
 from specscan.records.text import Box
 
 DPI = 144  # two pixels a point

@@ -4,14 +4,14 @@ import cv2
 import numpy as np
 import pytest
 
-from specscan.reading.ocr_agree import names_agreed, sizes_agreed
-from specscan.reading.ocr_align import Place
-from specscan.reading.ocr_engine import Sign
-from specscan.reading.ocr_leaders import find_leaders, leader_glyphs, without
-from specscan.reading.ocr_measure import fine_size
-from specscan.reading.ocr_sheet import Spelled
-from specscan.reading.ocr_signs import find_signs
-from specscan.reading.sheet import Glyph, Letters, Sheet, Style
+from specscan.reading.letters.sheet import Glyph, Letters, Sheet, Style
+from specscan.reading.ocr.agree import names_agreed, sizes_agreed
+from specscan.reading.ocr.align import Place
+from specscan.reading.ocr.engine import Sign
+from specscan.reading.ocr.leaders import find_leaders, leader_glyphs, without
+from specscan.reading.ocr.measure import fine_size
+from specscan.reading.ocr.sheet import Spelled
+from specscan.reading.ocr.signs import find_signs
 from specscan.records.text import Box
 
 DPI = 200

@@ -1,0 +1,195 @@
+"""Which things a statement speaks of, put into groups of those that are spoken of together."""
+
+from __future__ import annotations
+
+from specscan.finding.fields.binding import Binder, aspect_things
+from specscan.finding.language.lexicon import Lexicon, expanded
+from specscan.finding.things.context import Context
+from specscan.finding.things.groups import Group, Sentence
+from specscan.finding.things.items import Item, Parsed
+from specscan.finding.things.own_tanks import OwnTanks
+from specscan.finding.things.set_aside import ignored_items
+from specscan.finding.things.short_names import ShortNames
+from specscan.rulebook.book import Rulebook
+
+
+class Grouper:
+    """Forms groups, for one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        self.book = book
+        self.lexicon = lexicon
+        self.coordination = {
+            norm
+            for cue in ("coordination", "or_joint")
+            for word in lexicon.words.cues.get(cue, [])
+            for norm in lexicon.folder.norms(word)
+        }
+        self.coordination |= {",", "/", "+"}
+        self.short_names = ShortNames(book, self.coordination)
+        purpose, company = (
+            {norm for word in lexicon.words.cues.get(name, []) for norm in lexicon.folder.norms(word)}
+            for name in ("purpose", "company_of")
+        )
+        self.binder = Binder(book, self.coordination, purpose, company)
+        self.own_tanks = OwnTanks(book, company, self.coordination)
+
+    def form(
+        self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False
+    ) -> Sentence:
+        """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
+        if not parsed.items:
+            return Sentence(parsed, split, [], set(), running, noted)
+        ignored = ignored_items(parsed, split, running=running)
+        named = []
+        for item in parsed.items:
+            if id(item) in ignored:
+                continue
+            things = self._things(item)
+            if things and split and self._is_short_label(item, parsed, split):
+                things = item.names("short")
+            if things:
+                named.append((item, things))
+        referring = [pair for pair in named if self._refers(pair[1]) and not self._ends_name(pair[0], parsed)]
+        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named, parsed)]
+        if "short" in parsed.kinds:
+            shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
+            for item in shorts:  # one that is accepted counts as named for those behind it
+                asks = item.start < split and item.has("aspect") and self._of_context(item, context)
+                if asks and not self._fitting(item.names("short"), parsed, split):
+                    continue  # "Fuel" under "Heating" is what the heater burns, but not "Fuel: 24 gal"
+                if self.short_names.accepts(item, parsed, split, named, shorts):
+                    named.append((item, self._answered(item.names("short"), parsed, split)))
+        if "beside" in parsed.kinds:
+            besides = [i for i in parsed.items if i.has("beside") and id(i) not in ignored and i.start >= split]
+            named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
+            if split and not named:
+                named.extend(self.short_names.whole_label(parsed, split))
+        named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
+        named = self.own_tanks.put(named, parsed)
+        groups = self._groups(named, parsed, split)
+        if split and not any(group.label for group in groups):
+            groups = [*self._by_aspect(parsed, split, context), *groups]
+        return Sentence(parsed, split, groups, ignored, running, noted)
+
+    def _answered(self, things: list[str], parsed: Parsed, split: int) -> list[str]:
+        """Give those of several things of one short name that a figure answers: "Fuel: 24 gal diesel" is the tank."""
+        fitting = self._fitting(things, parsed, split)
+        return fitting if len(things) > 1 and fitting else things
+
+    def _fitting(self, things: list[str], parsed: Parsed, split: int) -> list[str]:
+        """Give those of some things that can have one of the figures behind a label."""
+        figures = {i.quantity.dimension for i in parsed.items if i.quantity is not None and i.start >= split}
+        return [t for t in things if any(self.book.fields[f].dimension in figures for f in self.book.fields_of(t))]
+
+    def _of_context(self, item: Item, context: Context) -> bool:
+        """Tell whether a word names an aspect of a thing that the headings name."""
+        return any(thing in context.things for thing in aspect_things(self.book, [item], context))
+
+    @staticmethod
+    def _is_short_label(item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether a word is all of a label that a bare figure answers: "Beds: 2" counts them."""
+        if not item.has("short") or parsed.text[:split].strip(" :") != parsed.text[item.start : item.end]:
+            return False
+        answer = next((i for i in parsed.items if i.start >= split and (i.quantity is not None or i.tells)), None)
+        return answer is not None and answer.quantity is not None and answer.quantity.bare
+
+    def _refers(self, things: list[str]) -> bool:
+        """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""
+        specs = [self.book.things.get(thing) for thing in things]
+        return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
+
+    def _ends_name(self, item: Item, parsed: Parsed) -> bool:
+        """Tell whether such a word only ends the short name of a thing: "GW and BW tanks" are no other tanks."""
+        return any(i.has("short") and i.last == item.first and i.chunk == item.chunk for i in parsed.items)
+
+    def _resolved(self, named: list[tuple[Item, list[str]]]) -> list[tuple[Item, list[str]]]:
+        """Put the things that the sentence named before for words such as "neither tank"; without such they go."""
+        found: list[tuple[Item, list[str]]] = []
+        for item, things in named:
+            if not self._refers(things):
+                found.append((item, things))
+                continue
+            aspects = {self.book.things[thing].aspect for thing in things}
+            before = [t for other, own in found if other.sentence == item.sentence for t in expanded(self.book, own)]
+            meant = [t for t in before if any(self.book.fields[f].aspect in aspects for f in self.book.fields_of(t))]
+            meant = [t for t in meant if any(self.book.fields[f].none for f in self.book.fields_of(t))]
+            if meant:
+                found.append((item, list(dict.fromkeys(meant))))
+        return found
+
+    def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
+        items = [i for i in parsed.items if i.start < split and i.has("aspect")]
+        if not items:
+            return []
+        things = aspect_things(self.book, items, context)
+        return [Group(things, items, True)] if things else []
+
+    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]], parsed: Parsed) -> bool:
+        """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
+        item, things = pair
+        words = tuple(token.norm for token in parsed.analysis.tokens[item.first : item.last])
+        aspects = {c.name for c in self.lexicon.concepts.get(words, ()) if c.kind == "aspect"}
+        if not aspects:
+            return False
+        for other, others in named:
+            if other is item or set(others) & set(things):
+                continue
+            gap = item.first - other.last if other.first < item.first else other.first - item.last
+            own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
+            if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
+                return True
+        return False
+
+    def _things(self, item: Item) -> list[str]:
+        things = item.names("thing")
+        for name in item.names("alone"):
+            things.extend(thing for thing in self.book.fields[name].of[:1] if thing not in things)
+        return things
+
+    def _groups(self, named: list[tuple[Item, list[str]]], parsed: Parsed, split: int) -> list[Group]:
+        groups: list[Group] = []
+        for item, things in named:
+            label = item.start < split
+            last = groups[-1] if groups else None
+            if last is not None and last.label == label and item.start < last.end:
+                self._join(last, item, things)
+            elif last is not None and last.label == label and self._continues(last, item, parsed):
+                self._join(last, item, things)
+            else:
+                groups.append(Group(expanded(self.book, things), [item], label))
+        return groups
+
+    def _join(self, group: Group, item: Item, things: list[str]) -> None:
+        group.items.append(item)
+        group.things.extend(thing for thing in expanded(self.book, things) if thing not in group.things)
+
+    def _continues(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        last = group.items[-1]
+        if item.clause != last.clause or item.depth != last.depth:
+            return False
+        if (
+            item.chunk != last.chunk
+            and _told(parsed, item.chunk, item.end, None)
+            and _told(parsed, group.chunks[0], None, group.items[0].start)
+        ):
+            return False  # "pads on the tanks, and the valve in a box": each has its own
+        inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
+        if inside and parsed.text[item.end :].lstrip().startswith(":"):
+            return False  # "Gray: 20 gal / Black: 12 gal": each has its own
+        between = [
+            token.norm
+            for token in parsed.analysis.tokens
+            if last.end <= token.start
+            and token.end <= item.start
+            and not any(i.start <= token.start < i.end for i in inside)
+        ]
+        return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)
+
+
+def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:
+    """Tell whether a word that states something stands in a chunk, behind or before a place."""
+    return any(
+        i.chunk == chunk and (after is None or i.start >= after) and (before is None or i.end <= before) and i.tells
+        for i in parsed.items
+    )

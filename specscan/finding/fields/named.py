@@ -1,0 +1,105 @@
+"""What a statement says by merely naming it: equipment, and claims that are kept as printed."""
+
+from __future__ import annotations
+
+from specscan.finding.fields.absence import is_stated
+from specscan.finding.fields.answers import is_answer
+from specscan.finding.fields.beside import is_negated, spoken_of_another
+from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.groups import Group, Sentence
+from specscan.finding.things.items import Item
+from specscan.finding.things.set_aside import asked_sentences
+from specscan.finding.things.statement import Statement
+from specscan.rulebook.book import Rulebook
+
+
+def named_equipment(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
+    """Give yes for equipment that is simply named, in a list or in running text."""
+    found: list[Found] = []
+    asked = asked_sentences(statement.parsed, statement.split)
+    for group in sentence.groups:
+        if group.label:
+            continue
+        for item in group.items:
+            if item.sentence in asked:
+                continue
+            found.extend(_present(book, item, group, statement, sentence))
+    return found
+
+
+def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sentence: Sentence) -> list[Found]:
+    found: list[Found] = []
+    negated = is_negated(item, statement)
+    if negated and not is_stated(book, item, statement):
+        return found
+    if sentence.label_groups() and statement.how in (How.CELL, How.PAIR):
+        return found
+    for thing in [*item.names("thing"), *item.names("short")]:
+        spec_thing = book.things.get(thing)
+        for name, said in (spec_thing.says if spec_thing else {}).items():
+            if said.isdecimal() and negated and not item.has("cue"):
+                continue  # "gasfrei" denies by itself
+            value = Value(num=float(said)) if said.isdecimal() else Value(flag=(said == "yes") != negated)
+            found.append(
+                Found(
+                    name,
+                    value,
+                    item.start,
+                    item.end,
+                    f"{name}:named",
+                    item,
+                    chunk=item.chunk,
+                    sentence=item.sentence,
+                )
+            )
+        for name in book.fields_of(thing):
+            spec = book.fields[name]
+            if spec.type != "flag" or not spec.presence:
+                continue
+            made = Found(
+                name,
+                Value(flag=not negated),
+                item.start,
+                item.end,
+                f"{name}:named",
+                item,
+                chunk=item.chunk,
+                sentence=item.sentence,
+            )
+            made.rejected = spoken_of_another(name, item, statement)
+            found.append(made)
+    return found
+
+
+def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
+    """Give claims: words that are kept as printed."""
+    found: list[Found] = []
+    if "value" not in statement.parsed.kinds:
+        return found
+    for item in statement.parsed.items:
+        for concept in item.concepts:
+            if concept.kind != "value" or id(item) in sentence.ignored:
+                continue
+            for name in book.fields_by("vocabulary").get(concept.name, ()):
+                if book.fields[name].text != "matched":
+                    continue
+                printed = statement.parsed.text[item.start : item.end]
+                made = Found(
+                    name,
+                    Value(text=printed),
+                    item.start,
+                    item.end,
+                    f"{name}:claim",
+                    item,
+                    chunk=item.chunk,
+                    sentence=item.sentence,
+                )
+                made.rejected = "denied" if is_negated(item, statement) or _is_denied(item, statement) else ""
+                made.rejected = made.rejected or spoken_of_another(name, item, statement)
+                found.append(made)
+    return found
+
+
+def _is_denied(item: Item, statement: Statement) -> bool:
+    """Tell whether what a label asks about is denied: "A four-season van: no"."""
+    return item.start < statement.split and is_answer(statement.parsed, statement.split) in ("no", "unknown")

@@ -1,0 +1,296 @@
+"""The words of a statement → values of choices, sets and flags."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+from specscan.finding.fields.answers import is_answer
+from specscan.finding.fields.beside import is_negated, spoken_of_another
+from specscan.finding.fields.grouper import Grouper
+from specscan.finding.fields.slots import label_aspects
+from specscan.finding.language.lexicon import Concept, owns
+from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.groups import Group, Sentence
+from specscan.finding.things.items import TELLING, Item
+from specscan.finding.things.statement import Statement
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import FieldSpec
+
+
+class WordReader:
+    """Reads words, for one language."""
+
+    def __init__(self, book: Rulebook, grouper: Grouper):
+        self.book = book
+        self.grouper = grouper
+        self.starting: dict[str, list[str]] = defaultdict(list)  # vocabulary → fields whose words bring in their thing
+        self.joined: dict[str, list[FieldSpec]] = defaultdict(list)  # vocabulary → fields that are unions of its words
+        for name, spec in book.fields.items():
+            if spec.starts and spec.of:
+                self.starting[spec.vocabulary].append(name)
+            if spec.union:
+                self.joined[spec.vocabulary].append(spec)
+
+    def start_things(self, statement: Statement, sentence: Sentence) -> None:
+        """Note the things that words bring in by themselves, for what stands in the same clause."""
+        if "value" not in statement.parsed.kinds:
+            return
+        for item in statement.parsed.items:
+            if id(item) in sentence.ignored:
+                continue
+            for concept in item.concepts:
+                if concept.kind != "value":
+                    continue
+                things, group = self.grouper.binder.bind(item, sentence, statement.context)
+                if self._is_lookalike(group):
+                    continue  # "Starter: 80 Ah AGM"
+                if group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]:
+                    things = []  # "2 x 105 Ah AGM, 160 W solar"
+                started = self._started(concept, item, statement, sentence, things)
+                if started and not any(owns(self.book, t, concept) for t in things):
+                    sentence.started.setdefault(item.clause, started)
+
+    def _is_lookalike(self, group: Group | None) -> bool:
+        """Tell whether a label names nothing that has fields: a thing that is none of those looked for."""
+        return group is not None and group.label and not any(self.book.fields_of(thing) for thing in group.things)
+
+    def read(self, statement: Statement, sentence: Sentence) -> list[Found]:
+        """Give the words of vocabularies and the yes or no that a statement holds."""
+        found: list[Found] = []
+        if TELLING.isdisjoint(statement.parsed.kinds):
+            return found
+        answer = is_answer(statement.parsed, statement.split) if statement.split else ""
+        for item in statement.parsed.items:
+            if id(item) in sentence.ignored or (answer in ("no", "unknown") and item.start < statement.split):
+                continue
+            concepts = [c for c in item.concepts if c.kind in TELLING]
+            if not concepts:
+                continue
+            things, group = self.grouper.binder.bind(item, sentence, statement.context)
+            apart = group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]
+            negated = is_negated(item, statement, group)
+            named = _told_by_name(self.book, item, group, statement)
+            for concept in concepts:
+                targets = things
+                if not any(owns(self.book, thing, concept) for thing in things):
+                    if not self._is_lookalike(group):
+                        targets = self._started(concept, item, statement, sentence, [] if apart else things)
+                    else:
+                        targets = []
+                    targets = targets or self._meant_before(concept, item, sentence)
+                    targets = targets or self._asked_by_label(concept, item, things, sentence)
+                    targets = targets or self._under_heading(concept, item, group, statement)
+                    targets = targets or self._described(concept, item, things, statement, sentence)
+                for thing in targets:
+                    for name in owns(self.book, thing, concept):
+                        if name not in named and self._fits(name, concept, item, group, sentence, thing):
+                            found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
+        told = {one.field for one in found if not one.from_label}
+        return [one for one in found if one.field not in told or not self._is_part_of_label(one, statement)]
+
+    def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
+        """Tell whether a word is only part of the name for what its label asks: "type de traction : 4x4"."""
+        item = found.item
+        if not found.from_label or item is None:
+            return False
+        over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        return any(i.end - i.start > item.end - item.start and set(i.names("thing")) & set(found.things) for i in over)
+
+    def _asked_by_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> list[str]:
+        """Give the things of the label, where a word answers it and the thing named beside the word cannot have it.
+
+        "Gray tank warming: warm air from the heater" says nothing of the heater.
+        """
+        if item.start < sentence.split or not all(self.book.fields_of(thing) for thing in things):
+            return []
+        asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
+        return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _meant_before(self, concept: Concept, item: Item, sentence: Sentence) -> list[str]:
+        """Give the things that a pronoun means, where they can have a word and the thing named beside it cannot."""
+        meant = self.grouper.binder.meant_by_pronoun(item, sentence)
+        return [t for t in meant.things if owns(self.book, t, concept)] if meant is not None else []
+
+    def _under_heading(self, concept: Concept, item: Item, group: Group | None, statement: Statement) -> list[str]:
+        """Give the thing of the heading, for a word in a part of a list that names nothing: "Diesel 2.2 L, RWD"."""
+        apart = group is not None and not group.chunks[0] <= item.chunk <= group.chunks[1]
+        if statement.how is not How.LIST or not apart:
+            return []
+        return [thing for thing in statement.context.things if owns(self.book, thing, concept)][:1]
+
+    def _described(
+        self, concept: Concept, item: Item, things: list[str], statement: Statement, sentence: Sentence
+    ) -> list[str]:
+        """Give the one thing of a list's item that a word can describe, if the thing nearest to it cannot have it.
+
+        "Combination heater (air and hot water), propane": hot water burns nothing.
+        """
+        if not things or not all(self.book.fields_of(thing) for thing in things):
+            return []
+        groups = [group for group in sentence.groups if not group.label and group.clause == item.clause]
+        inner = all(group.items[0].depth > item.depth for group in groups if set(group.things) & set(things))
+        one_name = any(group.items[0].first == item.last for group in groups)  # "LP gas furnace"
+        if statement.how is How.PROSE and not (inner or one_name):
+            return []
+        owners = {thing for group in groups for thing in group.things if owns(self.book, thing, concept)}
+        return list(owners) if len(owners) == 1 else []
+
+    def _fits(
+        self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str
+    ) -> bool:
+        """Tell whether the label leaves room for the field: "tank heating" does not ask for a place."""
+        spec = self.book.fields[name]
+        asked = label_aspects(self.book, sentence, thing)
+        if item.start < sentence.split:
+            return True
+        if not asked or spec.aspect in asked or not spec.aspect:
+            return True
+        if group is not None and not group.label:
+            return True
+        rivals = [
+            other for other in item.concepts
+            for field_name in owns(self.book, thing, other) if self.book.fields[field_name].aspect in asked
+        ]  # fmt: skip
+        return not rivals or concept.value in spec.weak
+
+    def _started(
+        self, concept: Concept, item: Item, statement: Statement, sentence: Sentence, things: list[str]
+    ) -> list[str]:
+        """Give the thing that a word may bring in by itself, as a foam brings in the insulation."""
+        names = self.starting.get(concept.name, [])
+        if not names or concept.kind != "value":
+            return self._started_by_others(concept, item, statement, sentence)
+        spec = self.book.fields[names[0]]
+        busy = [t for t in things if t not in statement.context.things and self.book.fields_of(t)]
+        if busy and not self._backed(item, spec, statement, surfaces_only=True):
+            return []
+        return [spec.of[0]] if self._backed(item, spec, statement) else []
+
+    def _started_by_others(self, concept: Concept, item: Item, statement: Statement, sentence: Sentence) -> list[str]:
+        """Let a surface follow the material that stands in the same clause."""
+        if concept.kind != "value":
+            return []
+        for spec in self.joined.get(concept.name, []):
+            for other in statement.parsed.items:
+                if not _together(item, other, spec.vocabulary, statement) or id(other) in sentence.ignored:
+                    continue
+                if any(self._doubtful(c, item) for c in other.concepts):
+                    continue
+                for starter in self.book.fields.values():
+                    if (
+                        starter.starts
+                        and starter.of == spec.of
+                        and any(c.kind == "value" and c.name == starter.vocabulary for c in other.concepts)
+                    ):
+                        return list(spec.of[:1])
+        return []
+
+    def _backed(self, item: Item, spec: FieldSpec, statement: Statement, *, surfaces_only: bool = False) -> bool:
+        siblings = [s for s in self.book.fields.values() if s.of == spec.of]
+        vocabularies = {s.vocabulary for s in siblings if s.union}
+        doubtful = any(self._doubtful(c, other) for c in item.concepts for other in statement.parsed.items)
+        for other in statement.parsed.items:
+            if not any(_together(other, item, vocabulary, statement) for vocabulary in vocabularies or {""}):
+                continue
+            if any(c.kind == "value" and c.name in vocabularies for c in other.concepts) and not doubtful:
+                return True
+            if surfaces_only or other.quantity is None:
+                continue
+            for sibling in siblings:
+                if sibling.dimension == other.quantity.dimension and sibling.range is not None:
+                    low, high = sibling.range
+                    gap = min(abs(other.first - item.last), abs(item.first - other.last))
+                    if low <= other.quantity.high <= high and gap <= 4:
+                        return True
+        return not surfaces_only and any(thing in spec.of for thing in statement.context.things)
+
+    def _doubtful(self, concept: Concept, surface: Item) -> bool:
+        """Tell whether a material may be that of a surface itself, and not of what insulates it: a floor of cork."""
+        named = {c.value for c in surface.concepts if c.kind == "value"}
+        specs = [self.book.fields[name] for name in self.starting.get(concept.name, [])]
+        return any(concept.value in spec.doubtful_with.get(value, []) for spec in specs for value in named)
+
+    def _worded(
+        self,
+        name: str,
+        concept: Concept,
+        item: Item,
+        negated: bool,
+        statement: Statement,
+        things: list[str],
+        sentence: Sentence,
+    ) -> list[Found]:
+        spec = self.book.fields[name]
+        pattern = f"{name}:{concept.value or concept.kind}"
+        found = Found(
+            name, Value(), item.start, item.end, pattern, item, things=things, chunk=item.chunk, sentence=item.sentence
+        )
+        found.from_label = item.start < statement.split
+        if spec.type == "flag":
+            found.value = Value(flag=concept.kind == "term" and not negated)  # "n'est pas chauffée" denies once
+            if found.value.flag and statement.how is How.PROSE and self._hypothetical(item, statement):
+                return []
+            return [found]
+        word = spec.rename.get(concept.value, concept.value)
+        if spec.choices and word not in spec.choices:
+            return []
+        if negated:
+            if spec.none and concept.value in spec.weak:
+                word = spec.none
+            elif spec.none and spec.type == "choice" and concept.name == "tank_heating":
+                word = spec.none
+            else:
+                return []
+        found.value = Value(text=word)
+        found.weak = (concept.value in spec.weak and not negated) or (
+            spec.from_label == "weak" and (found.from_label or statement.how is How.PROSE)
+        )
+        if statement.how is How.PROSE and self._names_thing(item, things, statement):
+            found.weak = True
+        found.rejected = spoken_of_another(name, item, statement)
+        return [found]
+
+    def _names_thing(self, item: Item, things: list[str], statement: Statement) -> bool:
+        """Tell whether a word is only part of the name of the thing spoken of: "the hydronic heater"."""
+        over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        named = {
+            t for i in over for t in (*i.names("thing"), *(o for n in i.names("alone") for o in self.book.fields[n].of))
+        }
+        return bool(named & set(things))
+
+    @staticmethod
+    def _hypothetical(item: Item, statement: Statement) -> bool:
+        text = statement.parsed.text
+        end = next((i for i in range(item.end, len(text)) if text[i] in ".!?"), len(text))
+        return text[end : end + 1] == "?"
+
+
+def _together(surface: Item, other: Item, vocabulary: str, statement: Statement) -> bool:
+    """Tell whether a word stands in the clause of another, or answers a label that names only surfaces."""
+    if surface.clause == other.clause:
+        return True
+    split = statement.split
+    if not surface.start < split <= other.start:
+        return False
+    places = {
+        n for i in statement.parsed.items if i.start < split
+        if i.has("cue", "coordination") or any(c.kind == "value" and c.name == vocabulary for c in i.concepts)
+        for n in range(i.first, i.last)
+    }  # fmt: skip
+    tokens = [(n, t) for n, t in enumerate(statement.parsed.analysis.tokens) if t.start < split and t.norm.isalpha()]
+    return bool(places) and all(n in places for n, _ in tokens)
+
+
+def _told_by_name(book: Rulebook, item: Item, group: Group | None, statement: Statement) -> set[str]:
+    """Give the fields that the name of a thing tells by itself in running text: "front-wheel drive" and a rear bed."""
+    if statement.how is not How.PROSE or group is None:
+        return set()
+    if any(name.start <= item.start < name.end for name in group.items):
+        return set()
+    told: set[str] = set()
+    for name in group.items:
+        over = [i for i in statement.parsed.items if name.start <= i.start < name.end]
+        vocabularies = {c.name for i in over for c in i.concepts if c.kind == "value"}
+        specs = {field: book.fields[field] for field in name.names("alone")}
+        told |= {field for field, spec in specs.items() if spec.vocabulary in vocabularies and not spec.union}
+    return told

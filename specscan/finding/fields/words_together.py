@@ -1,0 +1,82 @@
+"""Fields stated by several words that stand together, in any order: insulated + cover + cab."""
+
+from __future__ import annotations
+
+from specscan.finding.fields.answers import is_answer
+from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.groups import Sentence
+from specscan.finding.things.items import Item
+from specscan.finding.things.statement import Statement
+from specscan.rulebook.book import Rulebook
+
+REACH = 9  # folded words within which the words of one statement stand
+NEGATION_REACH = 2
+
+
+def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
+    """Give the flags whose words all stand in one sentence of the statement (its label included)."""
+    found: list[Found] = []
+    if "word" not in statement.parsed.kinds:
+        return found
+    answer = is_answer(statement.parsed, statement.split) if statement.split else ""
+    for name, spec in book.fields.items():
+        if not spec.together:
+            continue
+        for number in sorted({item.sentence for item in statement.parsed.items}):
+            items = [
+                i
+                for i in statement.parsed.items
+                if (i.sentence == number or i.start < statement.split) and id(i) not in sentence.ignored
+            ]
+            chosen = _choose(items, spec.together)
+            if chosen is None or answer == "unknown":
+                continue
+            if any(not _near(one, chosen, statement) for one in chosen):
+                continue
+            denied = answer == "no" or _denied(chosen, spec.denied_by, statement)
+            if statement.how is How.PROSE and "?" in statement.parsed.text[chosen[-1].end : chosen[-1].end + 40]:
+                continue
+            start, end = min(i.start for i in chosen), max(i.end for i in chosen)
+            anchor = max(chosen, key=lambda i: i.start)
+            found.append(
+                Found(
+                    name,
+                    Value(flag=not denied),
+                    start,
+                    end,
+                    f"{name}:together",
+                    anchor,
+                    chunk=anchor.chunk,
+                    sentence=number,
+                )
+            )
+            break
+    return found
+
+
+def _choose(items: list[Item], groups: list[str]) -> list[Item] | None:
+    chosen = []
+    for group in groups:
+        hits = [item for item in items if item.has("word", group)]
+        if not hits:
+            return None
+        chosen.append(hits)
+    # The words nearest to the first hit of the middle group (the place) are taken.
+    middle = chosen[1][0] if len(chosen) > 1 else chosen[0][0]
+    return [min(hits, key=lambda i: abs(i.first - middle.first)) for hits in chosen]
+
+
+def _near(one: Item, chosen: list[Item], statement: Statement) -> bool:
+    if statement.split and any(i.start < statement.split for i in chosen):
+        return True
+    return all(abs(one.first - other.first) <= REACH and one.clause == other.clause for other in chosen)
+
+
+def _denied(chosen: list[Item], group: str, statement: Statement) -> bool:
+    if not group:
+        return False
+    word = next(item for item in chosen if item.has("word", group))
+    return any(
+        cue.end <= word.start and 0 <= word.first - cue.last <= NEGATION_REACH and cue.chunk == word.chunk
+        for cue in statement.parsed.cues("negation")
+    )

@@ -1,0 +1,417 @@
+"""The terms of the rule files as a spaCy phrase matcher: text → mentions of declared concepts."""
+
+from __future__ import annotations
+
+import functools
+import itertools
+import re
+from collections import defaultdict
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+import spacy
+from spacy.language import Language
+from spacy.matcher import PhraseMatcher
+from spacy.tokens import Doc
+
+from specscan.finding.language.fold import TOKEN_OF, Folder, Token, expand
+from specscan.finding.language.term_words import TermWords
+from specscan.finding.language.unit_tails import without_unit
+from specscan.finding.language.whole_words import any_word
+from specscan.records.text import Passage
+from specscan.rulebook.book import Rulebook
+from specscan.rulebook.models import Terms, WordFile
+
+# Marks before a term that means something else elsewhere: "us:gas" is gasoline, "uk:gas" is propane.
+REGIONS = {True: "us:", False: "uk:"}
+REGION = re.compile(r"^(?:us|uk):")
+ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
+# Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
+SILENT = ("distant", "short", "beside", "section")
+LABELS = ("thing", "short", "aspect", "alone")  # kinds of what a label names
+COLON = ": "  # between a label and what it is beside
+SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
+# Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
+KEPT_ANALYSES = 4_000
+KEPT_ANSWERS = 20_000
+KEPT_LETTERS = 240
+# A paragraph is asked about three or four times, by all that read its document: the last ones are kept too.
+KEPT_PARAGRAPHS = 400
+PARAGRAPH_LETTERS = 1_200
+ENDS_IN_WORD = re.compile(r"(?:[^\W\d_]{2}|\d)\Z")  # what stands behind such a text changes nothing in how it is folded
+
+
+class Concept(NamedTuple):
+    """What a term stands for.
+
+    ``kind`` is thing, short, beside, section, alone, aspect, value, term, denied, masked, distant, word, cue.
+    ``name`` is the thing, aspect, vocabulary, field, word group or cue; ``value`` the word of a vocabulary.
+    """
+
+    kind: str
+    name: str
+    value: str = ""
+
+
+class Mention(NamedTuple):
+    """A concept mentioned in characters ``start`` to ``end``; ``first`` and ``last`` count folded words."""
+
+    concept: Concept
+    start: int
+    end: int
+    first: int
+    last: int
+
+
+_MENTION = functools.partial(tuple.__new__, Mention)
+
+
+class Stops(NamedTuple):
+    """What tells the point of an abbreviation from the end of a sentence.
+
+    ``short`` are the abbreviations, ``opening`` the words ("The") that begin a sentence behind one all the same.
+    """
+
+    short: frozenset[str]
+    opening: re.Pattern[str]
+
+
+@dataclass(slots=True)
+class Analysis:
+    """The folded words of a text and the mentions in it, in order."""
+
+    text: str
+    tokens: list[Token]
+    mentions: list[Mention] = field(default_factory=list)
+
+
+class Lexicon:
+    """All terms for documents of one language."""
+
+    def __init__(self, book: Rulebook, language: str, *, north_american: bool = True, like: Lexicon | None = None):
+        """``like`` is the lexicon of the same language for the other side of the ocean: most terms are folded there."""
+        self.book = book
+        self.language = language
+        self.elsewhere = REGIONS[not north_american]  # the mark of terms that do not hold here
+        self.words = book.words[language]
+        self.folder: Folder = like.folder if like is not None else Folder(self.words)
+        # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
+        self.nlp: Language = like.nlp if like is not None else spacy.blank("xx")
+        self._folded: dict[str, list[tuple[str, ...]]] = like._folded if like is not None else {}  # by term
+        self._docs: dict[tuple[str, ...], Doc] = like._docs if like is not None else {}  # by words of a term
+        self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
+        # by the words of terms; in the order of the rules, so that what is found comes in the same order each time
+        self.concepts: dict[tuple[str, ...], dict[Concept, None]] = defaultdict(dict)
+        self.owners = _owners(book)
+        self.inside = {spec.vocabulary for spec in book.fields.values() if spec.inside}
+        self._declare()
+        for number, norms in enumerate(self.concepts):
+            if norms not in self._docs:
+                self._docs[norms] = Doc(self.nlp.vocab, words=list(norms))
+            self.matcher.add(str(number), [self._docs[norms]])
+        self.by_match = {
+            self.nlp.vocab.strings[str(number)]: tuple(concepts)
+            for number, concepts in enumerate(self.concepts.values())
+        }
+        self.first_words = {norms[0] for norms in self.concepts}
+        self.known_words = {norm for norms in self.concepts for norm in norms}
+        heads = (*LABELS, "word")
+        self._in_labels = TermWords(
+            norms for norms, some in self.concepts.items() if any(c.kind in heads for c in some)
+        )
+        self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
+        self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
+        self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
+        self.next_statement = _next_statement(self.words)
+        self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
+        self._kept_long = functools.lru_cache(maxsize=KEPT_PARAGRAPHS)(self._analysed)
+        self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
+        self._known_labels = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_label)
+        self._known_whole = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_all)
+        self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
+
+    def brings_in(self, concept: Concept) -> bool:
+        """Tell whether a word brings in the thing it describes, as a foam brings in the insulation."""
+        return concept.kind == "value" and concept.name in self.starting
+
+    def analyse(self, text: str) -> Analysis:
+        """Give the mentions in a text; of overlapping ones the longest that does not hide another's sense.
+
+        The analysis may be shared with others who asked about the same text: it is to be read, not changed.
+        """
+        if len(text) <= KEPT_LETTERS:
+            return self._kept(text)
+        return self._kept_long(text) if len(text) <= PARAGRAPH_LETTERS else self._analysed(text)
+
+    def _analysed(self, text: str) -> Analysis:
+        tokens = self.folder.tokens(text)
+        return Analysis(text, tokens, self._mentions([token.norm for token in tokens], tokens))
+
+    def joined(self, label: str, joint: str, body: str) -> Analysis:
+        """Analyse a label and a body with a sign between them; what is known of each is put together where it can be.
+
+        ``joint`` holds one sign, with spaces around it; the whole is analysed anew where that sign is a word of a term.
+        """
+        text = f"{label}{joint}{body}"
+        if len(text) > KEPT_LETTERS or joint.strip() in self.known_words or not ENDS_IN_WORD.search(label):
+            return self.analyse(text)
+        left, right = self.analyse(label), self.analyse(body)
+        sign = len(label) + len(joint) - len(joint.lstrip())
+        shift, place = len(label) + len(joint), len(left.tokens) + 1
+        tokens = [*left.tokens, Token(joint.strip(), sign, sign + 1)]
+        tokens += [TOKEN_OF((norm, start + shift, end + shift)) for norm, start, end in right.tokens]
+        mentions = [*left.mentions]
+        mentions += [
+            _MENTION((concept, start + shift, end + shift, first + place, last + place))
+            for concept, start, end, first, last in right.mentions
+        ]
+        return Analysis(text, tokens, mentions)
+
+    def _mentions(self, norms: list[str], tokens: list[Token]) -> list[Mention]:
+        """Give the mentions in a text, stretch by stretch of words that occur in terms: no term goes beyond one."""
+        if self.first_words.isdisjoint(norms):
+            return []  # most running text: no term begins here
+        found: list[Mention] = []
+        known, size, place = self.known_words, len(norms), 0
+        while place < size:
+            if norms[place] not in known:
+                place += 1
+                continue
+            begin = place
+            while place < size and norms[place] in known:
+                place += 1
+            for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
+                first, last = begin + first, begin + last
+                found.append(_MENTION((concept, tokens[first].start, tokens[last - 1].end, first, last)))
+        return found
+
+    def _matched(self, norms: tuple[str, ...]) -> tuple[tuple[Concept, int, int], ...]:
+        """Give concept, first and last (behind) word of the mentions in some words, each of which occurs in terms."""
+        if self.first_words.isdisjoint(norms):
+            return ()
+        found = [
+            _MENTION((concept, 0, 0, first, last))
+            for match_id, first, last in self.matcher(Doc(self.nlp.vocab, words=list(norms)))
+            for concept in self.by_match[match_id]
+        ]
+        return tuple((m.concept, m.first, m.last) for m in self._without_hidden(found))
+
+    def knows_label(self, text: str) -> bool:
+        """Tell whether a text reads as a label: it is short and names a thing or an aspect."""
+        return len(text) <= 80 and self._known_labels(text)
+
+    def _knows_label(self, text: str) -> bool:
+        if not self._in_labels.may_stand_among(self.folder.words_in(text)):
+            return False  # most texts
+        analysis = self.analyse(text)
+        words = [token for token in analysis.tokens if token.norm[0].isalpha()]
+        covered = {
+            index
+            for mention in analysis.mentions
+            if mention.concept.kind in LABELS
+            for index in range(mention.first, mention.last)
+        }
+        words = without_unit(self.book, words, text)
+        kinds = {m.concept.kind for m in analysis.mentions if covered.intersection(range(m.first, m.last))}
+        others = [t for n, t in enumerate(analysis.tokens) if n not in covered and t.norm[0].isalpha()]
+        if kinds == {"short"} and self._measures_only(analysis.tokens, covered):
+            return True
+        if kinds == {"short"} and any(len(token.norm) > SHORT for token in others):
+            return False  # "L Winter" is a size and a name, no length
+        if kinds == {"short"} and any(token.norm[0].isdigit() for token in analysis.tokens):
+            return False  # "90 L" is a volume, no length
+        if covered:  # "Insulation floor / roof / wall"
+            covered |= {n for m in analysis.mentions if m.concept.kind == "value" for n in range(m.first, m.last)}
+        worded = [m for m in analysis.mentions if m.concept.kind == "word"]
+        if len({m.concept.name for m in worded}) > 1:  # "Cab blinds, insulated"
+            covered |= {index for m in worded for index in range(m.first, m.last)}
+        return bool(words) and len(covered) >= 0.34 * len(words) and len(words) <= 9
+
+    def _measures_only(self, tokens: list[Token], covered: set[int]) -> bool:
+        """Tell whether a label has nothing but words such as "dimensions" beside letters: "Dimensions (L/W/H)"."""
+        others = tuple(
+            t.norm for n, t in enumerate(tokens) if n not in covered and t.norm[0].isalpha() and len(t.norm) > 1
+        )
+        return bool(others) and others in self.measured_words
+
+    def knows_all(self, text: str) -> bool:
+        """Tell whether all words of a text belong to terms."""
+        return self._known_whole(text)
+
+    def _knows_all(self, text: str) -> bool:
+        analysis = self.analyse(text)
+        words = [n for n, token in enumerate(analysis.tokens) if token.norm.isalpha()]
+        return all(any(m.first <= n < m.last for m in analysis.mentions) for n in words)
+
+    def things_told(self, passage: Passage) -> set[str]:
+        """Give the things, and fields with names of their own, of which a passage and its row's label speak."""
+        row, text = passage.row, passage.text
+        analysis = self.analyse(text) if row is None else self.joined(row.text, COLON, text)
+        return {m.concept.name for m in analysis.mentions if m.concept.kind in ("thing", "alone")}
+
+    def names_thing(self, text: str) -> bool:
+        """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""
+        if len(text) > 80:
+            return False
+        return any(m.concept.kind in ("thing", "short", "alone") for m in self.analyse(text).mentions)
+
+    def heads_list(self, text: str) -> bool:
+        """Tell whether a text is the heading of a list of standard or optional equipment."""
+        return len(text) <= 60 and self._known_heads(text)
+
+    def _heads_list(self, text: str) -> bool:
+        cues = {"standard", "optional", "not_available", "all_vans", "not_fitted", "by_owner"}
+        return any(m.concept.kind == "cue" and m.concept.name in cues for m in self.analyse(text).mentions)
+
+    def cues(self, analysis: Analysis, *names: str) -> list[Mention]:
+        """Give the mentions of cues of these names."""
+        return [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in names]
+
+    def _declare(self) -> None:
+        book, language = self.book, self.language
+        for name, thing in book.things.items():
+            self._add(Concept("thing", name), thing.terms(language))
+            self._add(Concept("short", name), _in(thing.short, language))
+            self._add(Concept("beside", name), _in(thing.beside, language))
+            self._add(Concept("section", name), _in(thing.sections, language))
+        for name, terms in book.aspects.items():
+            self._add(Concept("aspect", name), _in(terms, language))
+        for name, values in book.vocabularies.items():
+            for value, terms in values.items():
+                self._add(Concept("value", name, value), _in(terms, language))
+        for name, terms in book.word_groups.items():
+            self._add(Concept("word", name), _in(terms, language))
+        for name, spec in book.fields.items():
+            for kind, terms in (
+                ("term", spec.terms), ("denied", spec.denied), ("masked", spec.not_terms),
+                ("distant", spec.not_near), ("alone", spec.alone),
+            ):  # fmt: skip
+                self._add(Concept(kind, name), _in(terms, language))
+        for name, words in self.words.cues.items():
+            self._add(Concept("cue", name), words)
+
+    def _add(self, concept: Concept, terms: list[str]) -> None:
+        for term in terms:
+            if term.startswith(self.elsewhere):
+                continue
+            if term not in self._folded:
+                folded = [tuple(self.folder.norms(text)) for text in expand(REGION.sub("", term).replace("?", ""))]
+                self._folded[term] = [norms for norms in folded if norms]
+            for norms in self._folded[term]:
+                self.concepts[norms][concept] = None
+
+    def _without_hidden(self, found: list[Mention]) -> list[Mention]:
+        """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
+        # Of two that overlap, as "chauffage des eaux" and "eaux grises", the longer goes first, then the thing.
+        found.sort(key=lambda m: (m.first - m.last, m.concept.kind not in ("thing", "alone"), m.first))
+        places = sorted({(m.first, m.last) for m in found})
+        if all(one[1] <= two[0] for one, two in itertools.pairwise(places)):
+            return sorted(found, key=lambda m: (m.first, -m.last))  # none overlaps another: the usual case
+        spans: dict[tuple[int, int], list[Mention]] = {}
+        over: dict[int, list[tuple[int, int]]] = defaultdict(list)  # the spans that hold a word
+        for mention in found:
+            key = (mention.first, mention.last)
+            words = range(mention.first, mention.last)
+            near = {span for word in words if word in over for span in over[word]} - {key}
+            if any(self._swallows(spans[span], mention) for span in near):
+                continue
+            if key not in spans:
+                spans[key] = []
+                for word in words:
+                    over[word].append(key)
+            spans[key].append(mention)
+        return sorted((m for mentions in spans.values() for m in mentions), key=lambda m: (m.first, -m.last))
+
+    def _swallows(self, others: list[Mention], mention: Mention) -> bool:
+        voices = [other for other in others if other.concept.kind not in SILENT]
+        kin = [
+            o
+            for o in voices
+            if o.concept.name == mention.concept.name
+            and o.concept.kind in (*ALIKE.get(mention.concept.kind, ()), mention.concept.kind, "masked")
+        ]
+        if any(self._hides(other, mention) for other in kin):
+            return True
+        return bool(voices) and all(self._hides(other, mention) for other in voices)
+
+    def _hides(self, outer: Mention, inner: Mention) -> bool:
+        a, b = outer.concept, inner.concept
+        if b.kind == "distant":
+            return False
+        if a.kind == "word" or b.kind == "word":
+            return a.kind == b.kind and a.name == b.name
+        if a.kind == "cue" and b.kind != "cue":
+            return False
+        if a.kind == b.kind == "value" and a.name != b.name:
+            return b.name not in self.inside or not (self.owners[a] & self.owners[b])
+        if a.kind in ("thing", "alone"):
+            if b.kind in ("value", "term", "denied", "aspect", "masked"):
+                return not (self._things(a) & self.owners[b])
+            return True
+        if b.kind in ("thing", "alone"):
+            return not (self.owners[a] & self._things(b))
+        if a.kind in ("term", "denied", "masked") and b.kind == "value":
+            return not (self.owners[a] & self.owners[b]) or a.kind == "masked"
+        if a.kind == "value" and b.kind in ("term", "denied", "masked"):
+            return not (self.owners[a] & self.owners[b])
+        if a.kind in ("term", "denied", "masked") and b.kind in ("term", "denied", "masked"):
+            return a.name == b.name
+        return True
+
+    def _things(self, concept: Concept) -> set[str]:
+        if concept.kind == "alone":
+            return set(self.book.fields[concept.name].of)
+        thing = self.book.things.get(concept.name)
+        return {concept.name, *(thing.stands_for if thing else [])}
+
+
+def _in(terms: Terms, language: str) -> list[str]:
+    return [*terms.get(language, []), *terms.get("any", [])]
+
+
+def _owners(book: Rulebook) -> dict[Concept, set[str]]:
+    """Give for each value, term and aspect the things whose statements can hold it."""
+    owners: dict[Concept, set[str]] = defaultdict(set)
+    for name, spec in book.fields.items():
+        things = set(spec.of)
+        for kind in ("term", "denied", "masked"):
+            owners[Concept(kind, name)] |= things
+        if spec.aspect:
+            owners[Concept("aspect", spec.aspect)] |= things
+        for value in book.vocabularies.get(spec.vocabulary, {}):
+            owners[Concept("value", spec.vocabulary, value)] |= things
+    return owners
+
+
+def owns(book: Rulebook, thing: str, concept: Concept) -> list[str]:
+    """Give the fields of a thing that a value, term or aspect can fill."""
+    found = []
+    for name in book.fields_of(thing):
+        spec = book.fields[name]
+        if (concept.kind == "value" and spec.vocabulary == concept.name) or (
+            concept.kind in ("term", "denied") and concept.name == name
+        ):
+            found.append(name)
+    return found
+
+
+def expanded(book: Rulebook, things: list[str]) -> list[str]:
+    """Give things with those that a common name stands for in its place, as "both tanks" for two."""
+    found: list[str] = []
+    for thing in things:
+        spec = book.things.get(thing)
+        found.extend(spec.stands_for if spec and spec.stands_for else [thing])
+    return list(dict.fromkeys(found))
+
+
+def _next_statement(words: WordFile) -> re.Pattern[str] | None:
+    """Give the pattern of the comma or word before a verb with which another statement about a subject begins."""
+    if not words.predicates:
+        return None
+    joints = any_word(word for word in words.cues.get("coordination", []) if word.isalpha())
+    return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)")
+
+
+def _openers(words: WordFile) -> re.Pattern[str]:
+    articles = any_word(word.capitalize() for word in words.cues.get("definite", []))
+    return re.compile(rf"(?:{articles})\s")

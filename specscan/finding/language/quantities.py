@@ -1,0 +1,366 @@
+"""Figures with units → quantities in canonical units: ranges, multiples, feet and inches, chains."""
+
+from __future__ import annotations
+
+import functools
+import re
+from dataclasses import dataclass, replace
+
+from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
+from specscan.finding.language.units import Unit, Units
+
+DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
+TIMES = re.compile(r"\s*(?:[x×✕]|\bfois\b|\bmal\b)\s*", re.IGNORECASE)
+TIMES_BEHIND = re.compile(r"\s*\(?\s*[x×]\s*")
+COUNT_OF = re.compile(r"\s*(?:of|at|each of|de|à|zu je|je|zu|mit je)\s*", re.IGNORECASE)
+COUNTED = re.compile(
+    r"\s+[^\W\d_][\w'’-]*(?:\s+[^\W\d_][\w'’-]*){0,2}\s+(?:of|de|d'|à|zu je|je|at|zu|mit je|@|x|×)\s*", re.IGNORECASE
+)
+PIECES = re.compile(r"\s*(?:pcs?\.?|pieces?|units?|Stk\.?|Stück|pièces?)\s*(?:of\s*|à\s*|de\s*)?", re.IGNORECASE)
+COUNTED_DIMENSIONS = {"charge", "mass", "power", "volume", "energy"}
+TO = re.compile(r"\s*(?:-|–|—|−|to|through|à|bis|until|\.\.\.?|…)\s*", re.IGNORECASE)
+AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
+PLUS = re.compile(r"\s*\(?\+\s*")
+SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
+FEET = r"(?:ft\.?|feet|foot|'|′|’|pi\.?|pieds?)"
+INCHES = r"(?:in\.?|inch(?:es)?|\"|″|”|''|’’|po\.?|pouces?)"
+FEET_INCHES = re.compile(
+    rf"(?<![\d.,])(\d{{1,2}})\s*{FEET}\s*[-,]?\s*"
+    rf"((?:\d{{1,2}}(?:[.,]\d+)?)(?:[ -]?[½¼¾⅛⅜⅝⅞]|[ -]\d/\d{{1,2}})?)\s*({INCHES})?(?![\w])"
+)
+FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
+R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
+RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
+METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×])")
+FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
+FOOT, INCH = 304.8, 25.4  # millimetres, by definition
+MAX_COUNT = 12
+KEPT_TEXTS = 8_000  # short texts whose quantities are kept: cells repeat
+KEPT_LETTERS = 80
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A quantity as printed.
+
+    ``low`` and ``high`` are in the canonical unit of ``dimension``; they differ for a range. For a
+    bare figure the dimension is ``count``. ``count`` is a multiple printed before it ("2 ×"), already
+    multiplied into ``low`` and ``high``; ``each`` is the single amount. ``chain`` numbers the members of
+    "a × b × c unit" and "a/b unit", whose unit stands behind the last.
+    """
+
+    low: float
+    high: float
+    dimension: str
+    printed_unit: str
+    start: int
+    end: int
+    count: int = 1
+    each: float = 0.0
+    chain: int = 0
+    bare: bool = False
+    worded: bool = False
+    joined: bool = False
+
+    @property
+    def is_range(self) -> bool:
+        return self.high != self.low
+
+
+class QuantityReader:
+    """Finds the quantities in texts of one language."""
+
+    def __init__(
+        self,
+        figures: FigureReader,
+        units: Units,
+        minus: list[str],
+        *,
+        imperial: bool = False,
+        north_american: bool = True,
+        fahrenheit: bool = False,
+    ):
+        self.north_american = north_american
+        self.fahrenheit = fahrenheit
+        self.figures = figures
+        self.units = units
+        self.imperial = imperial
+        self.minus = re.compile(rf"(?:(?<![\w\d)])[{MINUS}]|\b(?:{'|'.join(minus)}))\s*$", re.IGNORECASE)
+        self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)
+
+    def find(self, text: str, hint: Unit | None = None, *, degrees: bool = False) -> list[Quantity]:
+        """Give the quantities of a text in order; bare figures too.
+
+        ``hint`` is the unit that a table head gives for bare figures; ``degrees`` says that temperatures are asked for.
+        The list may be shared with others who asked about the same text: it is to be read, not changed.
+        """
+        if not DIGIT.search(text) and not self.figures.worded.search(text):
+            return []
+        if len(text) <= KEPT_LETTERS:
+            return self._kept(text, hint, degrees)
+        return self._read(text, hint, degrees)
+
+    def _read(self, text: str, hint: Unit | None, degrees: bool) -> list[Quantity]:
+        special = self._feet_inches(text) + self._metres(text) + self._r_values(text) + self._rsi_values(text)
+        taken = [(q.start, q.end) for q in special]
+        found = list(special)
+        figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
+        index = 0
+        while index < len(figures):
+            quantity, used = self._quantity(text, figures, index, hint, degrees=degrees)
+            found.extend(quantity)
+            index += used
+        found.sort(key=lambda q: q.start)
+        found = self._chains(text, self._feet_and_inches(text, found))
+        found = self._ranges(text, found)
+        if hint is not None:
+            found = [self._hinted(q, hint) for q in found]
+        return self._joined(text, found)
+
+    def _quantity(
+        self, text: str, figures: list[Figure], index: int, hint: Unit | None = None, *, degrees: bool = False
+    ) -> tuple[list[Quantity], int]:
+        """Read the quantity that begins at a figure; give it and how many figures it took."""
+        figure = figures[index]
+        unit = self._here(self.units.at(text, figure.end))
+        if unit is None and (degrees or self.minus.search(text[: figure.start].rstrip(SPACES))):
+            unit = self.units.degrees(text, figure.end)
+        count, used, start = 1, 1, figure.start
+        following = figures[index + 1] if index + 1 < len(figures) else None
+        if unit is None and following is not None and self._multiplies(text, figure, following):
+            unit = self._here(self.units.at(text, following.end))
+            if unit is not None or TIMES.fullmatch(
+                text[figure.end : following.end - (following.end - following.start)]
+            ):
+                count, used = int(figure.value), 2
+                figure = following
+        low = figure.value * self._sign(text, figure, unit or hint)
+        if unit is None:
+            return [self._bare(low, start if count == 1 else figures[index].start, figure, count)], used
+        made = self._made(low, low, unit, start, unit.end)
+        times = self._times_behind(text, unit, figures[index + 1 :]) if used == 1 else 1
+        if times > 1:
+            low, made, count, used = low * times, replace(made, end=figures[index + 1].end), times, 2
+        if count > 1:
+            made = replace(made, low=made.low * count, high=made.high * count, count=count, each=made.low)
+        return [replace(made, worded=figure.worded)], used
+
+    def _times_behind(self, text: str, unit: Unit, figures: list[Figure]) -> int:
+        """Give the multiple printed behind an amount, as in "100 Ah x 2" or "165 W (x2)", else 1."""
+        if not figures or unit.dimension not in COUNTED_DIMENSIONS:
+            return 1
+        times = figures[0]
+        plain = text[times.start : times.end].isdecimal() and 2 <= times.value <= MAX_COUNT
+        if not plain or not TIMES_BEHIND.fullmatch(text[unit.end : times.start]):
+            return 1
+        return 1 if self.units.at(text, times.end) is not None else int(times.value)
+
+    def _here(self, unit: Unit | None) -> Unit | None:
+        """Give a unit as it is meant where the document is from: bare degrees are °F in the United States."""
+        meant = self.units.american.get(unit.printed) if unit is not None and self.fahrenheit else None
+        return replace(meant, end=unit.end) if meant is not None and unit is not None else unit
+
+    def _bare(self, value: float, start: int, figure: Figure, count: int) -> Quantity:
+        return Quantity(
+            value * count, value * count, "count", "", start, figure.end, count, value, bare=True, worded=figure.worded
+        )
+
+    def _multiplies(self, text: str, figure: Figure, following: Figure) -> bool:
+        if not 2 <= figure.value <= MAX_COUNT or figure.value != int(figure.value):  # it may be too large to be finite
+            return figure.value == 1 and bool(TIMES.fullmatch(text[figure.end : following.start]))
+        between = text[figure.end : following.start]
+        if TIMES.fullmatch(between):
+            return True
+        bracketed = text[figure.start - 1 : figure.start] == "(" and between.strip() in (")", ") x", ") ×")
+        if bracketed:
+            return True
+        if COUNTED.fullmatch(between) or PIECES.fullmatch(between):
+            counted = self.units.at(text, following.end)
+            return counted is not None and counted.dimension in COUNTED_DIMENSIONS
+        if COUNT_OF.fullmatch(between):
+            return self.units.at(text, following.end) is not None
+        return figure.worded and between in (" ", "-", "\u00a0") and self.units.at(text, following.end) is not None
+
+    def _sign(self, text: str, figure: Figure, unit: Unit | None) -> float:
+        if unit is None or unit.dimension != "temperature":
+            return 1.0
+        before = text[: figure.start].rstrip(SPACES)
+        match = self.minus.search(before)
+        if match is None:
+            return 1.0
+        # "from 5 to -20" has a minus sign, "0 - 20" a range.
+        return 1.0 if re.search(r"\d\s*$", before[: match.start()]) and match.group() in "-–" else -1.0
+
+    def _made(self, low: float, high: float, unit: Unit, start: int, end: int) -> Quantity:
+        a, b = unit.convert(low, imperial=self.imperial), unit.convert(high, imperial=self.imperial)
+        return Quantity(min(a, b), max(a, b), unit.dimension, unit.printed, start, end, each=a)
+
+    def _feet_inches(self, text: str) -> list[Quantity]:
+        found = []
+        for match in FEET_INCHES.finditer(text):
+            inches = self.figures.value(match.group(2))
+            quoted = not match.group(3)
+            if inches is None or inches >= 12 or (quoted and not re.match(r"\d+\s*['′’]", match.group())):
+                continue
+            total = (int(match.group(1)) * 12 + inches) * 25.4
+            found.append(Quantity(total, total, "length", "ft in", match.start(), match.end(), each=total))
+        return found
+
+    def _metres(self, text: str) -> list[Quantity]:
+        """Give lengths in metres and centimetres: "5 m 99"."""
+        return [
+            Quantity(mm, mm, "length", "m", match.start(), match.end(), each=mm)
+            for match in METRES.finditer(text)
+            for mm in [1000.0 * int(match.group(1)) + 10.0 * int(match.group(2))]
+        ]
+
+    def _feet_and_inches(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Join feet and the inches behind them, in words or figures: "twenty-one feet and four inches"."""
+        result: list[Quantity] = []
+        for quantity in found:
+            last = result[-1] if result else None
+            if (
+                last is not None
+                and self._is_in(last, FOOT)
+                and self._is_in(quantity, INCH)
+                and quantity.high < FOOT
+                and FEET_JOINT.fullmatch(text[last.end : quantity.start])
+            ):
+                total = last.low + quantity.low
+                result[-1] = replace(last, low=total, high=total, each=total, end=quantity.end, printed_unit="ft in")
+            else:
+                result.append(quantity)
+        return result
+
+    def _is_in(self, quantity: Quantity, millimetres: float) -> bool:
+        unit = self.units.named(quantity.printed_unit) if quantity.dimension == "length" else None
+        return unit is not None and abs(unit.factor - millimetres) < 1e-6 and quantity.count == 1
+
+    def _r_values(self, text: str) -> list[Quantity]:
+        found = []
+        for match in R_VALUE.finditer(text):
+            value = self.figures.value(match.group(1))
+            if value is not None:
+                si = value * self.units.r_unit(north_american=self.north_american).factor
+                found.append(Quantity(si, si, "insulance", "R", match.start(), match.end(), each=si))
+        return found
+
+    def _rsi_values(self, text: str) -> list[Quantity]:
+        found = []
+        for match in RSI_VALUE.finditer(text):
+            value = self.figures.value(match.group(1))
+            if value is not None:
+                found.append(Quantity(value, value, "insulance", "RSI", match.start(), match.end(), each=value))
+        return found
+
+    def _chains(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Give bare figures the unit that stands behind the last member of "a × b × c unit"."""
+        result = list(found)
+        for place in range(len(result) - 1, 0, -1):
+            right, left = result[place], result[place - 1]
+            between = text[left.end : right.start]
+            if not (left.bare and left.count == 1 and not right.bare and SLASH.fullmatch(between)):
+                continue
+            unit = self.units.named(right.printed_unit)
+            if unit is None:
+                continue
+            made = self._made(left.low, left.high, unit, left.start, left.end)
+            result[place - 1] = replace(made, chain=1)
+            result[place] = replace(right, chain=right.chain or 1)
+        return result
+
+    def _ranges(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Join "a to b unit", "a unit to b unit", "2 + 1" and "a - b" to ranges."""
+        result: list[Quantity] = []
+        for quantity in found:
+            last = result[-1] if result else None
+            if last is None or last.chain or last.is_range:
+                result.append(quantity)
+                continue
+            between = text[last.end : quantity.start]
+            if PLUS.fullmatch(between) and last.bare and quantity.bare:
+                close = quantity.end + (between.lstrip()[:1] == "(" and text[quantity.end : quantity.end + 1] == ")")
+                result[-1] = replace(last, high=last.low + quantity.low, end=close)
+            elif TO.fullmatch(between) and self._spans(last, quantity):
+                result[-1] = self._range(last, quantity)
+            else:
+                result.append(quantity)
+        return result
+
+    def _spans(self, left: Quantity, right: Quantity) -> bool:
+        if left.count > 1 or right.count > 1:
+            return False
+        if left.bare and right.bare:
+            return 0 <= left.low < right.low
+        if left.bare:
+            unit = self.units.named(right.printed_unit)
+            return unit is not None and (left.low < right.each or unit.dimension == "temperature" or True)
+        return left.dimension == right.dimension and left.low < right.high
+
+    def _range(self, left: Quantity, right: Quantity) -> Quantity:
+        if left.bare and not right.bare:
+            unit = self.units.named(right.printed_unit)
+            assert unit is not None
+            left = self._made(left.low, left.high, unit, left.start, left.end)
+        return replace(
+            right, low=min(left.low, right.low), high=max(left.high, right.high), start=left.start, each=right.high
+        )
+
+    def with_unit(self, quantity: Quantity, spelling: str) -> Quantity | None:
+        """Give a bare quantity in a unit, ``None`` where the spelling is no unit."""
+        unit = self.units.named(spelling)
+        return self._hinted(quantity, unit) if unit is not None else None
+
+    def _hinted(self, quantity: Quantity, hint: Unit) -> Quantity:
+        if not quantity.bare:
+            return quantity
+        made = self._made(quantity.low, quantity.high, hint, quantity.start, quantity.end)
+        return replace(made, count=quantity.count, each=made.low / max(1, quantity.count))
+
+    def _joined(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Join a quantity with the same amount in another unit behind it: "27 gal (102 L)", "8 ft / 2.4 m"."""
+        result: list[Quantity] = []
+        for quantity in found:
+            last = result[-1] if result else None
+            between = text[last.end : quantity.start] if last is not None else ""
+            if (
+                last is not None
+                and re.fullmatch(r"\s*[(/=|–-]\s*[-−–]?\s*|\s*,\s*|\s*\(=\s*", between)
+                and _same(last, quantity)
+            ):
+                close = re.match(r"\s*\)", text[quantity.end :])
+                end = quantity.end + (close.end() if close and "(" in between else 0)
+                metric = quantity.printed_unit in METRIC and last.printed_unit not in METRIC
+                metric = metric and quantity.dimension != "temperature"  # rounded degrees differ by too much
+                kept = quantity if metric and not last.is_range else last
+                result[-1] = replace(
+                    kept, start=last.start, end=end, joined=True, count=max(last.count, quantity.count)
+                )
+            else:
+                result.append(quantity)
+        return result
+
+
+METRIC = {"mm", "cm", "m", "kg", "l", "L", "W", "kW", "°C", "litre", "litres", "liters", "liter", "L/h", "l/h"}
+
+
+def _same(one: Quantity, two: Quantity) -> bool:
+    if (
+        one.dimension != two.dimension
+        or one.bare
+        or two.bare
+        or one.printed_unit == two.printed_unit
+        and one.count == two.count
+    ):
+        return False
+    if one.dimension == "temperature":
+        return abs(one.low - two.low) <= 1.5
+    return abs(one.high - two.high) <= 0.04 * max(abs(one.high), abs(two.high), 1e-9)
+
+
+def feet_and_inches(text: str) -> float | None:
+    """Give millimetres for "19-4" under a head that says feet and inches, else ``None``."""
+    match = FEET_DASH_INCHES.match(text)
+    if match is None or float(match.group(2)) >= 12:
+        return None
+    return (int(match.group(1)) * 12 + float(match.group(2))) * 25.4

@@ -1,0 +1,46 @@
+"""Vans that a statement leaves out: "all have it, except the 540"; "standard on the 600, not offered on the others"."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.marks.legend import AVAILABILITIES, said_by
+from specscan.finding.things.found import Availability
+from specscan.finding.things.items import Item, Parsed
+
+STOP = re.compile(r"[.!?;](?:\s|$)")
+
+
+def left_out(item: Item | None, parsed: Parsed) -> frozenset[str]:
+    """Give the vans that are excepted from what a value says: those behind "except", the value right before it.
+
+    Of several values in front of the exception only those of the last part of the sentence are meant.
+    """
+    if item is None:
+        return frozenset()
+    for cue in parsed.cues("except"):
+        behind = [m for m in parsed.items if m.vans and m.chunk == cue.chunk and m.start >= cue.end]
+        if not behind or item.start >= cue.start or STOP.search(parsed.text, item.end, cue.start):
+            continue
+        if any(i.vans and i.end <= cue.start and i.chunk == cue.chunk for i in parsed.items):
+            continue
+        everyone = parsed.cues("all_vans", "two_vans")  # "all vans" tells nothing of driven wheels
+        ahead = [i for i in parsed.items if i.end <= cue.start and (i.quantity is not None or i.tells)]
+        told = [i.chunk for i in ahead if not any(c.start <= i.start < c.end for c in everyone)]
+        if told and item.chunk == max(told):
+            return frozenset().union(*(m.vans for m in behind))
+    return frozenset()
+
+
+def said_of_others(parsed: Parsed, vans: frozenset[str]) -> dict[str, Availability]:
+    """Give the availability on the vans that a statement does not name, where it says one of "the others"."""
+    named = frozenset(van for item in parsed.items for van in item.vans)
+    others = vans - named
+    if not named or not others:
+        return {}
+    for cue in parsed.cues("other_members"):
+        before = [i for i in parsed.items if i.chunk == cue.chunk and i.end <= cue.start]
+        said = [i for i in before if i.has("cue", *AVAILABILITIES)]
+        if said:
+            return dict.fromkeys(sorted(others), said_by(said))
+    return {}

@@ -1,0 +1,303 @@
+"""What the signs of a document mean: its own legend of marks for standard, optional, not offered."""
+
+from __future__ import annotations
+
+import functools
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from specscan.finding.language.lexicon import Lexicon, Mention
+from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.things.found import Availability
+from specscan.finding.things.items import Item
+from specscan.records.text import Kind, Passage
+from specscan.rulebook.book import General
+
+SYMBOL = re.compile(
+    r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
+)
+LETTER = re.compile(
+    r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
+)
+# "opt. : en option", "série : compris": a short word for an offer, which itself says one, before a colon.
+COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
+EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = ", "Figure = "
+# "x standard   o option": letters without a sign between them and their meaning.
+EQUATING = re.compile("[=:–-]")
+BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
+BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
+ARTICLE = "A"  # is a letter of a legend only behind others
+# "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
+BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
+QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
+NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
+LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
+LEAD_OF_SENTENCE = 7
+PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
+SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
+REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
+OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
+LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
+SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
+KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
+DASH_SIGNS = {"-", "–", "—", "−"}
+
+
+@dataclass(slots=True)
+class Meaning:
+    """What a sign says: an availability for all vans, or one for each van that is named."""
+
+    default: Availability | None = None
+    by_van: dict[str, Availability] = field(default_factory=dict)
+
+    def of(self, van: str) -> Availability | None:
+        """Give what the sign says of a van."""
+        return self.by_van.get(van, self.default)
+
+
+class Legend:
+    """The signs of one document."""
+
+    def __init__(self, general: General):
+        self.signs: dict[str, Meaning] = {}
+        self.checks = set(general.checks)
+        self.passages: set[int] = set()
+        self.goes_on: dict[int, int] = {}  # where what is no legend begins, in a passage that goes on behind it
+        self.absent: dict[str, str] = {}
+        self.amounts = False  # a bare figure is what an option costs
+
+    def meaning(self, text: str) -> Meaning | None:
+        """Give what a cell or bullet sign means, or ``None`` where it is no sign of the legend."""
+        plain = text.strip()
+        found = self.signs.get(plain) or self.signs.get(_dash(plain))
+        if found is not None:
+            return found
+        if plain in self.checks:
+            return Meaning(Availability.STANDARD)
+        return None
+
+    def absence(self, text: str) -> str:
+        """Give the words by which a sign says that a thing is absent ("– not fitted"), or an empty text."""
+        return self.absent.get(_dash(text.strip()), "")
+
+
+AVAILABILITIES = {
+    "standard": Availability.STANDARD,
+    "optional": Availability.OPTIONAL,
+    "if_equipped": Availability.OPTIONAL,
+    "not_available": Availability.NOT_AVAILABLE,
+}
+EXPLAINING = {**AVAILABILITIES, "yes": Availability.STANDARD}  # "F fitted   X not available"
+
+
+def said_by(cues: Sequence[Item]) -> Availability:
+    """Give the availability that the longest of some words for one says."""
+    longest = max(cues, key=lambda c: c.end - c.start)
+    order = ("not_available", "optional", "if_equipped", "standard")
+    return AVAILABILITIES[next(name for name in order if longest.has("cue", name))]
+
+
+def longest_cue(cues: Iterable[Mention]) -> str:
+    """Give the name of the longest of some cues for an availability; of two as long the one that denies it."""
+    return max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available")).concept.name
+
+
+def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General) -> Legend:
+    """Read the legends of a document; a sign without a legend stays without meaning."""
+    legend = Legend(general)
+    run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
+    for passage in passages:
+        signed = [(text, found) for text in _texts(passage) if (found := _entries(text))]
+        entries = _explained(signed, lexicon, vans) if signed else None
+        if signed and not entries:
+            _read_absences(legend, passage, signed, lexicon)
+        if run and (not entries or passage.number - run[-1][0].number > 1):
+            _accept(legend, run, lexicon)
+            run = []
+        if entries:
+            run.append((passage, entries[0], entries[1]))
+    _accept(legend, run, lexicon)
+    figures = {*lexicon.words.amount_words, *(sign.casefold() for sign in general.currency)}
+    legend.amounts = any(
+        sign.casefold() in figures and meaning.default is Availability.OPTIONAL
+        for sign, meaning in legend.signs.items()
+    )
+    return legend
+
+
+def _explained(
+    signed: list[tuple[str, list[tuple[str, str]]]], lexicon: Lexicon, vans: VanMentions
+) -> tuple[str, list[tuple[str, Meaning]]] | None:
+    """Give the signs that a passage explains, with the text that does; ``signed`` are its texts with signs in them."""
+    for text, entries in signed:
+        if len(text) > 420:
+            continue
+        coloned = {match.group(1) for match in COLONED.finditer(text)}
+        entries = [(s, w) for s, w in entries if s not in coloned or s.isupper() or _says_offer(s, lexicon)]
+        quoted = {match.group(1) for match in (*QUOTED.finditer(text), *BRACKETED.finditer(text))}
+        meanings = [
+            (sign, _meaning(words, lexicon, vans, LEAD_OF_SENTENCE if sign in quoted else LEAD))
+            for sign, words in entries
+        ]
+        if sum(meaning is not None for _, meaning in meanings) >= 2:
+            # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
+            meanings = [(s, m or _on_vans(w, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
+        if any(meaning is not None for _, meaning in meanings):
+            meanings = [(s, m or _in_package(w, lexicon)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
+        sound = [(sign, meaning) for sign, meaning in meanings if meaning is not None]
+        if sound:
+            return text, sound
+    return None
+
+
+def _says_offer(sign: str, lexicon: Lexicon) -> bool:
+    """Tell whether a short word says by itself whether a thing is standard or an option."""
+    analysis = lexicon.analyse(sign)
+    return any(m.last - m.first == len(analysis.tokens) for m in lexicon.cues(analysis, *AVAILABILITIES))
+
+
+def _read_absences(
+    legend: Legend, passage: Passage, signed: list[tuple[str, list[tuple[str, str]]]], lexicon: Lexicon
+) -> None:
+    """Note signs explained as "not fitted" or "none"."""
+    for text, entries in signed:
+        if len(text) > 60:
+            continue
+        for sign, words in entries:
+            analysis = lexicon.analyse(words)
+            cues = [
+                m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in ("not_fitted", "none")
+            ]
+            if any(m.concept.kind in NAMING for m in analysis.mentions):
+                continue  # "- No inverter" is an item of a list
+            if any(m.first == 0 and m.last >= len(analysis.tokens) - 1 for m in cues) and not sign.isalnum():
+                legend.absent[_dash(sign)] = words
+                legend.passages.add(passage.number)
+
+
+def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meaning]]]], lexicon: Lexicon) -> None:
+    """Take in a legend that stands in one passage or in several that follow each other."""
+    together = [pair for _, _, sound in run for pair in sound]
+    for passage, text, sound in run:
+        lettered = any(sign.isalpha() for sign, _ in sound)
+        if lettered and len(together) < 2:
+            continue
+        if len(sound) == 1 and not _is_bare_legend(text, sound[0][0], lexicon):
+            continue
+        for sign, meaning in sound:
+            legend.signs[_dash(sign)] = meaning
+        if text in passage.sections:
+            continue  # what stands under a legend is not part of it
+        rest = _behind(text, {sign for sign, _ in sound}) if text == passage.text else len(text)
+        if len(text[rest:].split()) >= SENTENCE_WORDS:
+            legend.goes_on[passage.number] = rest
+        else:
+            legend.passages.add(passage.number)
+
+
+def _behind(text: str, signs: set[str]) -> int:
+    """Give where the sentences behind a legend begin, in a text that explains signs."""
+    place = 0
+    for sign, words in _entries(text):
+        if sign in signs:
+            place = text.find(words, place) + len(words)
+    remark = REMARK.search(text, place)
+    return remark.end() if remark is not None else len(text)
+
+
+def _dash(sign: str) -> str:
+    return "–" if sign in DASH_SIGNS else sign
+
+
+def _texts(passage: Passage) -> list[str]:
+    if passage.kind is Kind.BULLET and passage.mark:
+        return [f"{passage.mark} {passage.text}"]
+    texts = [passage.text]
+    if passage.row is not None and passage.row.text:
+        texts = [f"{passage.row.text} {passage.text}", passage.row.text]
+        if passage.column is not None and passage.column.text:
+            texts.append(passage.column.text)
+    return [*texts, *passage.sections[-1:]]
+
+
+@functools.lru_cache(maxsize=KEPT_TEXTS)
+def _entries(text: str) -> list[tuple[str, str]]:
+    """Cut a legend into signs and the words behind them."""
+    bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
+    if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0]):
+        bare = []
+    opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
+    places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
+    coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text)]
+    places += coded if len(coded) >= 2 and len(text) <= LONGEST_BARE else []
+    if EQUATING.search(text):
+        places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
+        places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
+        places += [(m.start(1), m.end(), m.group(1)) for m in COLONED.finditer(text)]
+    places += [(m.start(1), m.end(), m.group(1)) for m in (*QUOTED.finditer(text), *BRACKETED.finditer(text))]
+    joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
+    places += [
+        (m.start(1), m.end(), m.group(1))
+        for m in SYMBOL.finditer(text)
+        if not any(start < m.start(1) < end for start, end in joints)
+    ]
+    places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
+    entries = []
+    for index, (_, end, sign) in enumerate(places):
+        stop = places[index + 1][0] if index + 1 < len(places) else len(text)
+        entries.append((sign, REMARK.split(OTHER_SIGN.split(text[end:stop])[0])[0].strip(" ;,|")))
+    return entries
+
+
+def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:
+    """Give what the words behind a sign say; they must begin with an availability, after ``most`` words at most."""
+    if not words or len(words) > 90:
+        return None
+    meaning = Meaning()
+    alone: list[str] = []
+    for part in re.split(r"[,;]", words):
+        analysis = lexicon.analyse(part)
+        cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in EXPLAINING]
+        if not cues:
+            alone.extend(van for _, _, models in vans.find(part) for van in models)
+            continue
+        lead = [m for m in cues if m.first <= most]
+        if not lead:
+            return None
+        first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself
+        same = [m for m in lead if m.first < first.last]
+        availability = EXPLAINING[longest_cue(same)]
+        named = [van for _, _, models in vans.find(part) for van in models]
+        if named:
+            for van in named:
+                meaning.by_van[van] = availability
+        elif meaning.default is None:
+            meaning.default = availability
+    if meaning.default is None and not meaning.by_van:
+        return None
+    for van in alone:  # "on Summit; option on Traverse"
+        meaning.by_van.setdefault(van, Availability.STANDARD)
+    return meaning
+
+
+def _on_vans(words: str, vans: VanMentions) -> Meaning | None:
+    named = [van for _, _, models in vans.find(words) for van in models]
+    if not named or len(words) > 60:
+        return None
+    return Meaning(None, {van: Availability.STANDARD for van in named})
+
+
+def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:
+    """Give an option for "only in the Winter Package", "part of the Solar Pack": beside signs that are explained."""
+    analysis = lexicon.analyse(words)
+    short = len(analysis.tokens) <= PACKAGE_WORDS and not any(m.concept.kind == "thing" for m in analysis.mentions)
+    return Meaning(Availability.OPTIONAL) if short and lexicon.cues(analysis, "package") else None
+
+
+def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:
+    """Tell whether a text of one sign is a legend and not an item of a list that begins with the sign."""
+    rest = text.replace(sign, "", 1).strip(" =:")
+    analysis = lexicon.analyse(rest)
+    told = [m for m in analysis.mentions if m.concept.kind in ("thing", "value", "term")]
+    return "=" in text or f"({sign})" in text or (not told and len(analysis.tokens) <= 10)

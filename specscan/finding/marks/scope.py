@@ -1,0 +1,415 @@
+"""For which vans, and how available, a value in a statement is: by what is said beside it."""
+
+from __future__ import annotations
+
+import functools
+import itertools
+import re
+from dataclasses import dataclass, field
+
+from specscan.finding.marks.excepted import left_out, said_of_others
+from specscan.finding.marks.legend import AVAILABILITIES, said_by
+from specscan.finding.things.found import Availability, Found
+from specscan.finding.things.in_order import van_in_order
+from specscan.finding.things.items import Item, Parsed
+from specscan.finding.things.sisters import MEANING
+
+CURRENCY = re.compile(
+    r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
+    r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
+)
+SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
+LISTED = re.compile(r",\s+(?:[a-zà-ÿ]{2,3}\s+)?")  # between two vans of a list: ", the "
+BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
+WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
+EVERYONE: frozenset[str] = frozenset({"*"})
+THE_TWO: frozenset[str] = frozenset({"**"})  # "both": the two vans of which the text speaks, or all
+DESCRIBING = ("voltage", "money", "time")
+KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
+SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
+OF_ONE = "said of one of several vans, without saying of which"
+
+
+@dataclass(slots=True)
+class Scope:
+    """What holds for a whole statement: its vans (``None``: all) and availability by van."""
+
+    vans: frozenset[str] | None = None
+    availability: Availability | None = None
+    by_van: dict[str, Availability] = field(default_factory=dict)
+
+    def of(self, van: str) -> Availability | None:
+        """Give the availability on a van."""
+        return self.by_van.get(van, self.availability)
+
+
+def has_price(text: str) -> bool:
+    """Tell whether a text holds a price."""
+    return _priced(text) if len(text) <= SHORT_LINE else bool(CURRENCY.search(text))
+
+
+@functools.lru_cache(maxsize=KEPT_LINES)
+def _priced(text: str) -> bool:
+    return bool(CURRENCY.search(text))
+
+
+def priced_sentences(text: str) -> list[tuple[int, str]]:
+    """Give the parts, each with its start, of a paragraph that lists things with their prices.
+
+    "Third berth (190): $650. Bike rack (all): $480." A first part without a price may be its title. Nothing is given
+    where a part tells more than its price behind the colon.
+    """
+    found = []
+    for number, match in enumerate(SENTENCE.finditer(text)):
+        part = match.group().rstrip(" .;")
+        thing, _, price = part.rpartition(":")
+        if thing and has_price(price) and not WORDED_PRICE.search(price):
+            found.append((match.start(), part))
+        elif number:
+            return []
+    return found if len(found) >= 2 else []
+
+
+def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
+    """Give the vans to which the words beside a value tie it, or ``None`` where they name none."""
+    mentions = [i for i in parsed.items if i.vans]
+    if item is None:
+        return None
+    everyone = [
+        cue for cue in parsed.cues("all_vans", "two_vans") if not _overlap(cue, item) and means_all(cue, parsed)
+    ]
+    near = [cue for cue in everyone if cue.chunk == item.chunk]
+    if near:
+        return _all_or_two(near)
+    in_order = van_in_order(item, parsed)
+    if in_order is not None:
+        return in_order
+    if not mentions:
+        return None
+    chunk = [m for m in mentions if m.chunk == item.chunk]
+    if chunk:
+        return _in_turn(item, chunk, parsed) or _union([*_before_comma(chunk[0], mentions, parsed), *chunk])
+    behind = _bracket_behind(item, parsed)
+    if behind is not None:
+        held = _in_bracket(behind, mentions, parsed)
+        if _in_bracket(behind, everyone, parsed):
+            return EVERYONE  # "(all floorplans; included on the 21)"
+        if held:
+            return _union(held)
+    closing = _closing_bracket(item, mentions, parsed)
+    if closing:
+        return _union(closing)
+    clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
+    nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
+    if nearest:
+        return _union(_listed(nearest, 1))
+    if clause and _closes_clause(clause, item, mentions, parsed):
+        return _union(clause)
+    opening = [cue for cue in everyone if _opens_sentence(cue, item, mentions, parsed)]
+    if opening:
+        return _all_or_two(opening)
+    leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
+    if leading:
+        return _union(_listed(leading[::-1], -1))
+    in_label = [m for m in mentions if m.start < split]
+    if in_label:
+        return _union(in_label)
+    subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
+    last = [m for m in subject if m.chunk == subject[-1].chunk]
+    return _union([*_before_comma(last[0], mentions, parsed), *last]) if last else None
+
+
+def _all_or_two(cues: list[Item]) -> frozenset[str]:
+    return EVERYONE if any(cue.has("cue", "all_vans") for cue in cues) else THE_TWO
+
+
+def _opens_sentence(cue: Item, item: Item, mentions: list[Item], parsed: Parsed) -> bool:
+    """Tell whether words for all vans begin a sentence, up to the next van: "In every van the tank is inside, …"."""
+    if cue.sentence != item.sentence or cue.end > item.start:
+        return False
+    first = BEGINS.search(parsed.text, 0, cue.start) is not None
+    return first and not any(cue.end <= m.start < item.start for m in mentions)
+
+
+def means_all(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether words mean all vans; "both" does where it ends its part and no two things are named before it."""
+    if cue.has("cue", "all_vans"):
+        return True
+    if parsed.text[cue.end :].lstrip()[:1] not in ("", ".", ",", ";", ")"):
+        return False
+    before = [i for i in parsed.items if i.sentence == cue.sentence and i.end <= cue.start]
+    return len({name for i in before for kind in ("thing", "short") for name in i.names(kind)}) < 2
+
+
+def _listed(mentions: list[Item], step: int) -> list[Item]:
+    """Give the mentions of vans in the first one's chunk and in the chunks that follow without a gap: "A, B and C"."""
+    found = [m for m in mentions if m.chunk == mentions[0].chunk]
+    while more := [m for m in mentions if m.chunk == found[-1].chunk + step and m.sentence == found[0].sentence]:
+        found += more
+    return found
+
+
+def _before_comma(mention: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans that a list names before one, each behind a comma: "The 18, the 20 and the 23"."""
+    found: list[Item] = []
+    first = mention
+    for other in reversed([m for m in mentions if m.end <= mention.start and m.sentence == mention.sentence]):
+        if not LISTED.fullmatch(parsed.text, other.end, first.start):
+            break
+        found.append(other)
+        first = other
+    return found
+
+
+def _in_bracket(chunk: int, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans named in the bracket that a chunk opens, all of "(541, 599 and 636)"."""
+    start, _ = parsed.chunk_span(chunk)
+    end = parsed.text.find(")", start)
+    return [m for m in mentions if m.depth > 0 and start <= m.start < (end if end >= 0 else len(parsed.text))]
+
+
+def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
+    """Give the vans in the bracket that ends a short line and names the only vans in it."""
+    text = parsed.text.rstrip(" .;")
+    opening, closing = text.rfind("("), text.rfind(")")
+    if has_price(text[closing + 1 :]) and not WORDED_PRICE.search(text, closing + 1):
+        text = text[: closing + 1]
+    if len(text) > SHORT_LINE or not text.endswith(")") or opening < 0:
+        return []
+    inside = [m for m in mentions if m.start > opening]
+    return inside if inside and len(inside) == len(mentions) and item.start < opening else []
+
+
+def _overlap(one: Item, two: Item) -> bool:
+    """Tell whether two senses of the same words are meant, as of "all four" under "driven wheels"."""
+    return one.start < two.end and two.start < one.end
+
+
+def _in_turn(item: Item, mentions: list[Item], parsed: Parsed) -> frozenset[str] | None:
+    """Give the van of a figure where vans and figures take turns: "200 W on the 19 and 400 W on the 21"."""
+    if item.quantity is None or len(mentions) < 2:
+        return None
+    figures = [
+        i for i in parsed.items
+        if i.quantity is not None and i.chunk == item.chunk and i.quantity.dimension == item.quantity.dimension
+    ]  # fmt: skip
+    turns = sorted([*mentions, *figures], key=lambda i: i.start)
+    if len(figures) != len(mentions) or any(bool(a.vans) == bool(b.vans) for a, b in itertools.pairwise(turns)):
+        return None
+    place = turns.index(item)
+    return turns[place - 1].vans if turns[0].vans else turns[place + 1].vans
+
+
+def _union(mentions: list[Item]) -> frozenset[str]:
+    return frozenset().union(*(m.vans for m in mentions))
+
+
+def _closes_clause(clause: list[Item], item: Item, mentions: list[Item], parsed: Parsed) -> bool:
+    """Tell whether vans named at the end of a clause own all of it, as in "105 Ah, 12 V, on A; 400 Ah, on B"."""
+    behind = all(
+        m.start > i.end
+        for m in clause
+        for i in parsed.items
+        if i.clause == item.clause
+        and i.quantity is not None
+        and i.quantity.dimension not in DESCRIBING
+        and not has_price(parsed.text[max(0, i.start - 4) : i.end + 4])
+    )
+    elsewhere = any(m.sentence == item.sentence and m.clause != item.clause for m in mentions)
+    closing = len(parsed.text) <= SHORT_LINE and len({m.chunk for m in mentions}) == 1
+    return behind and (elsewhere or closing)
+
+
+def _bracket_behind(item: Item, parsed: Parsed) -> int | None:
+    """Give the chunk of the bracket that follows right behind a value's chunk."""
+    _, end = parsed.chunk_span(item.chunk)
+    return item.chunk + 1 if parsed.text[end : end + 1] in ("(", "[") else None
+
+
+def _is_apart(mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a van is named in a chunk of its own, without a value beside it."""
+    return not any(
+        i.chunk == mention.chunk and (i.quantity is not None or any(c.kind in MEANING for c in i.concepts))
+        for i in parsed.items
+    )
+
+
+def _leads(mention: Item, parsed: Parsed) -> bool:
+    start, end = parsed.chunk_span(mention.chunk)
+    return _is_apart(mention, parsed) and parsed.text[end : end + 1] in (":", "–", "—", "")
+
+
+def _figures_between(item: Item, mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a figure of another thing stands between; a voltage only describes what it stands with."""
+    return any(
+        i.quantity is not None and i.quantity.dimension not in DESCRIBING and item.end <= i.start < mention.start
+        for i in parsed.items
+    )
+
+
+def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -> Availability | None:
+    """Give the availability that the words beside a value say, for a van, or ``None``."""
+    if item is None or parsed.cue_names.isdisjoint(AVAILABILITIES):
+        return None
+    cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
+    cues = [c for c in cues if not _in_phrase(c, parsed)]
+    if not cues:
+        return None
+    named = _by_named_van(item, cues, parsed, van)
+    if named is not None:
+        return named
+    leading = [c for c in cues if c.start >= split and _opens_list(c, parsed)]
+    before = [c for c in leading if c.start < item.start and _same_stretch(c, item, parsed)]
+    if before:
+        return said_by(before[-1:])
+    cues = [c for c in cues if c not in leading]
+    own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
+    if own:
+        return said_by(own)
+    around = _said_of_all(cues, item, parsed)
+    if around is not None:
+        return around
+    if item.depth > 0:
+        return None
+    behind = _bracket_behind(item, parsed)
+    if behind is not None:
+        held = [c for c in cues if c.chunk == behind]
+        if held and _is_apart_cue(held[0], parsed):
+            return said_by(held)
+    apart = [c for c in cues if c.sentence == item.sentence and c.depth == 0 and _is_apart_cue(c, parsed)]
+    if apart:
+        return said_by(apart)
+    bracketed = [c for c in cues if c.sentence == item.sentence and c.depth > 0 and _is_apart_cue(c, parsed)]
+    before = [c for c in bracketed if c.start < item.start]
+    if before and (before[-1].has("cue", "if_equipped") or before[-1].start < split):
+        return said_by(before)
+    label = [c for c in cues if c.start < split]
+    return said_by(label) if label else None
+
+
+def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
+    """Give the availability with which a list begins or ends that describes one thing, for a member of the list.
+
+    "Two 105 Ah, AGM, optional two 150 Ah, lithium": the option goes on up to the end. "3 x 105 Ah, lithium, 12 V
+    (optional)": a voltage alone is no option, so all of it is.
+    """
+    around = [c for c in cues if c.clause == item.clause and c.sentence == item.sentence]
+    opening = [c for c in around if c.chunk < item.chunk and c.depth == item.depth and _opens_chunk(c, parsed)]
+    if opening and not _names_another(opening[-1].chunk, item.chunk, parsed):
+        return said_by(opening[-1:])
+    closing = [c for c in around if c.chunk > item.chunk and _closes_description(c, parsed)]
+    if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
+        return said_by(closing[:1])
+    return None
+
+
+def _opens_chunk(cue: Item, parsed: Parsed) -> bool:
+    start, end = parsed.chunk_span(cue.chunk)
+    return not parsed.text[start : cue.start].strip(" ,;(") and bool(parsed.text[cue.end : end].strip())
+
+
+def _closes_description(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability ends a chunk, or stands in a bracket behind one, that only describes: a voltage."""
+    start, end = parsed.chunk_span(cue.chunk)
+    if parsed.text[cue.end : end].strip():
+        return False
+    chunk = cue.chunk
+    if not parsed.text[start : cue.start].strip(" ,;("):
+        if parsed.text[start : start + 1] != "(":
+            return False
+        chunk -= 1
+    held = [i for i in parsed.items if i.chunk == chunk and i is not cue]
+    figures = [i.quantity.dimension for i in held if i.quantity is not None]
+    return bool(figures) and set(figures) <= set(DESCRIBING) and not any(i.tells for i in held)
+
+
+def _names_another(first: int, last: int, parsed: Parsed) -> bool:
+    """Tell whether a thing is named behind chunk ``first``, up to chunk ``last``."""
+    return any(first < i.chunk <= last and i.has("thing") for i in parsed.items)
+
+
+def _opens_list(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability leads what follows, and only that: "100 W (option: 200 W)"."""
+    _, end = parsed.chunk_span(cue.chunk)
+    return parsed.text[end : end + 1] == ":" and _is_apart_cue(cue, parsed)
+
+
+def _same_stretch(cue: Item, item: Item, parsed: Parsed) -> bool:
+    """Tell whether no bracket or sentence ends between two items."""
+    depths = [depth for start, _, _, _, depth in parsed.bounds if cue.end <= start <= item.start]
+    return cue.sentence == item.sentence and item.depth >= cue.depth and min(depths, default=0) >= cue.depth
+
+
+def _in_phrase(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a word such as "standard" only qualifies another: "standard van", "not an option"."""
+    return any(
+        other is not cue and other.start <= cue.start and cue.end <= other.end
+        and other.end - other.start > cue.end - cue.start
+        and any(c.kind in ("cue", "value", "thing") for c in other.concepts)
+        for other in parsed.items
+    )  # fmt: skip
+
+
+def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
+    for cue in cues:
+        vans = [i for i in parsed.items if i.vans and i.chunk == cue.chunk]
+        if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
+            return said_by([cue])
+    tied = [(cue, i.vans) for cue in cues for i in parsed.items if i.vans and _right_before(cue, i, parsed)]
+    said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
+    return said_by(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
+
+
+def _right_before(cue: Item, mention: Item, parsed: Parsed) -> bool:
+    return (
+        cue.end <= mention.start
+        and cue.sentence == mention.sentence
+        and len(parsed.between(cue.end, mention.start)) <= 1
+    )
+
+
+def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability stands in a chunk without a value of its own."""
+    return not any(
+        i.chunk == cue.chunk and i is not cue
+        and (i.quantity is not None or i.tells)
+        for i in parsed.items
+    )  # fmt: skip
+
+
+def one_of_several(found: Found, parsed: Parsed) -> bool:
+    """Tell whether a sentence about several vans says something of one and something else of the other.
+
+    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does.
+    """
+    for other in (cue for cue in parsed.cues("the_other") if cue.sentence == found.sentence):
+        before = [
+            cue.start for cue in parsed.cues("the_one") if cue.sentence == found.sentence and cue.end <= other.start
+        ]
+        if before and found.start >= max(before):
+            return True
+    return False
+
+
+def settle_scope(
+    found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
+) -> dict[str, Availability | None]:
+    """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
+    base = scope.vans if scope.vans is not None else everyone
+    named = item_vans(found.item, parsed, split)
+    if named is EVERYONE:
+        base = everyone
+    elif named is THE_TWO:
+        base = base if len(base) == 2 else everyone
+    elif named is not None:
+        inside = named & base
+        base = inside or (named if scope.vans is None or not named else base)
+    excepted = left_out(found.item, parsed) if "except" in parsed.cue_names else frozenset()
+    if excepted:
+        base = (base - excepted) or (everyone - excepted)
+    others = said_of_others(parsed, everyone) if "other_members" in parsed.cue_names and scope.vans is None else {}
+    result: dict[str, Availability | None] = {**others}
+    for van in sorted(base - others.keys()):
+        said = found.availability or item_availability(found.item, parsed, split, van)
+        result[van] = said if said is not None else scope.of(van)
+    return result

@@ -1,0 +1,343 @@
+"""The vans of a document and the ways in which it names them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.whole_words import holds, stands_before
+from specscan.finding.naming.chapters import ChapterReader
+from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
+from specscan.finding.naming.listing import read_listing
+from specscan.finding.naming.names import NameReader
+from specscan.finding.naming.place import Names, Place, begins_with, without_start
+from specscan.finding.naming.players import Cast, Player, add_aliases
+from specscan.finding.naming.range_names import RangeNames, place_of
+from specscan.finding.naming.roster import (
+    LONGEST,
+    PARTS,
+    Roster,
+    match_heads,
+    read_coded,
+    read_lone,
+    read_roster,
+    unbroken,
+)
+from specscan.finding.naming.table_heads import HeadReader
+from specscan.finding.naming.titles import LIST_JOINT
+from specscan.finding.naming.told_names import ToldNames
+from specscan.finding.naming.years import YEAR
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker before a number
+CODED = re.compile(r"\d{2,3}(?!\d)")
+FIRST_LINES = 14
+FIRST_ALONE = 3  # lines in which a company stands alone
+MIN_ALIKE = 2
+LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
+MOSTLY = 0.6  # of the cells below the name of a range that are labels
+
+
+class CastReader:
+    """Finds the vans in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon, quantities: QuantityReader):
+        self.book = book
+        self.lexicon = lexicon
+        self.names = NameReader(book, lexicon)
+        self.chapters = ChapterReader(lexicon)
+        self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
+        self.can_be_name = self.heads.can_be_name
+        self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
+        self.told = ToldNames(self.names, self.chapters, self.can_be_name)
+
+    def _is_filler(self, text: str) -> bool:
+        return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
+
+    def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
+        """Give the vans of a document; without table heads or trims there is one, named by the title.
+
+        ``named`` are heads of which the document says itself that they name vans.
+        """
+        other = self.names.other_passages(document)
+        own = [p for p in document.passages if p.number not in other]
+        heads = self.heads.read(own, named)
+        ranged = [head for head in heads if self._heads_range(head, heads, own)]
+        heads = {head: place for head, place in heads.items() if head not in ranged}
+        names = self.names.read(document, own, heads)
+        names.other = other
+        if ranged and not names.used and not re.search(r"\d", names.title):
+            names.title = names.series = self.chapters.ranges.name(ranged[0]) or ranged[0]
+        self._take_house(names, heads, document, own)
+        self._take_range(names, heads, document, own)
+        lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
+        alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
+        self._split_maker(names, heads or [*alone, *lines])
+        no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
+        titled = names.series == names.title or (
+            not heads and not names.used and begins_with(names.title, names.series)
+        )
+        roster = read_roster(own, names.series if titled else "", no_codes)
+        if roster is not None and self._is_other_title(names, roster):
+            roster = None
+        if roster is not None and heads:
+            full = [player.model for player in self._from_heads(heads, names, own)[0]]
+            roster = unbroken(roster, full)
+            headed = {model.casefold() for model in full}
+            listed = {model.casefold() for model in roster.models}
+            series = f"{roster.series.casefold()} "
+            coded = [model for model in headed if model.startswith(series) and CODED.match(model, len(series))]
+            more = [model for model in headed - listed if not model.startswith(tuple(f"{one} " for one in listed))]
+            if more and listed <= headed and (len(listed) == 1 or len(coded) == len(headed)):
+                roster = None  # a line that names some of the vans in the tables
+        if roster is not None and len(roster.codes) == 1 and not heads:
+            several = read_listing(own, self.names, self.lexicon) or self.told.read(names, own)
+            roster = roster if len(several) < 2 else None
+        told = self.range_names.told(own, names.maker) if roster is None and not heads else None
+        if told is not None and not names.used and self._can_be_of(names.title, told[0], told[1]):
+            roster = Roster(told[0], tuple(told[1]), told[2])
+        rostered = roster is not None
+        if roster is not None:
+            self._take_names(names, roster, own)
+            players = [
+                Player(model, Place(roster.passage, roster.passage.page, model), {model, code})
+                for model, code in zip(roster.models, roster.codes, strict=True)
+            ]
+            mapping = match_heads(heads, roster.models, roster.series)
+        elif heads:
+            players, mapping = self._from_heads(heads, names, own)
+            chapters = self.told.chaptered(names, own)
+            if {player.model.casefold() for player in players} <= {player.model.casefold() for player in chapters}:
+                players, mapping = chapters, match_heads(heads, [player.model for player in chapters], names.series)
+        else:
+            listing = read_listing(own, self.names, self.lexicon)
+            players = [Player(one.model, one.place, listed=one) for one in listing]
+            if not players:
+                players = self._alone(names, document, own)
+                rostered = len(players) > 1
+            players = players or self.told.read(names, own)
+            mapping = {}
+        if not players and names.title:
+            names.title = self._longer_title(names, document, own)
+            players = [Player(names.title, names.title_place)]
+        cast = Cast(names, players, mapping, rostered=rostered)
+        add_aliases(cast, self.lexicon.words)
+        return cast
+
+    def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
+        """Take a title above vans with names of their own for the company, where nothing says that it is a range.
+
+        The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift".
+        """
+        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        if not plain or names.maker or names.used or not self._is_house(names.title, plain, own):
+            return
+        house, place = names.title, names.title_place
+        names.maker, names.maker_place = house, place
+        names.title = names.series = ""
+        self.names.read_title(names, document, own, heads)
+
+    def _alone(self, names: Names, document: Document, own: list[Passage]) -> list[Player]:
+        """Give the vans of a line that lists names of no common range, where no other title names the range."""
+        plain = "" if not names.title or self.names.is_filler(names.title) else names.title
+        if names.used:
+            return []
+        listed = read_lone(own, plain, self.can_be_name, lambda text: self.names.clean(text, names.maker))
+        if {name for name, _ in listed} <= set(names.maker.split()):
+            listed = []  # "Marrowfen & Holt" is the company
+        if listed:
+            names.title = names.series = ""
+            self._reread_title(names, document, own, [name for name, _ in listed])
+        elif not names.title:
+            listed = read_coded(own, self.can_be_name)
+        codes = [name for name, _ in listed]
+        if listed and (name := self.range_names.of_heads(codes, names, document, own)):
+            names.title = names.series = name
+        before = f"{names.series} " if listed and names.series else ""
+        return [Player(before + name, Place(passage, passage.page, name)) for name, passage in listed]
+
+    def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
+        """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
+        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        if not plain or names.used:
+            return
+        told = self._is_told("", own, names.maker, plain)
+        if names.series and all(begins_with(head, names.series) for head in plain):
+            if not told:
+                return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
+            names.title = names.series = ""
+        if not told and self._are_titled(plain, names.series, document):
+            names.title = names.series = ""
+            return
+        alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
+        ranged = alone and any(stands_before(p.text, names.title, head) for p in own for head in plain)
+        if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
+            names.title = names.series = ""  # the first van of a line that lists them
+        name = self.range_names.of_heads(plain, names, document, own)
+        if name and name.casefold() != names.series.casefold():
+            before = names.series.removesuffix(f" {name}")
+            first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
+            if not names.maker and before and (before != names.series or first):
+                names.maker, names.maker_place = (
+                    before,
+                    names.title_place,
+                )  # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
+            names.title = names.series = name
+            names.title_place = place_of(name, own)
+
+    @staticmethod
+    def _are_titled(heads: list[str], series: str, document: Document) -> bool:
+        """Tell whether a line of the first page lists heads, larger than what names a range: "Alder. Gorse." are vans.
+
+        What is larger than its range is no list of trims.
+        """
+        named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
+        largest = {True: 0.0, False: 0.0}  # of the lines that list heads, and of those that hold the range
+        for title in document.titles:
+            parts = LISTED.split(title.text.strip(" ."))
+            lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
+            if title.page in (0, 1) and (lists or series and holds(title.text, series)):
+                largest[lists] = max(largest[lists], title.size)
+        return largest[True] > largest[False]
+
+    def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
+        """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""
+        if re.search(r"\d", names.title) or names.used:
+            return names.title
+        lines = {p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None and p.page in (0, 1)}
+        lines |= {t.text.strip(" .") for t in document.titles if t.page in (0, 1) and t.size > 0}
+        longer = [line for line in lines if begins_with(line, names.title) and len(line) > len(names.title)]
+        longer = [line for line in longer if self.names.clean(line, names.maker) == line]
+        longer = [line for line in longer if not begins_with(without_start(line, names.title), names.title)]
+        rest = without_start(longer[0], names.title) if len(longer) == 1 else ""
+        named = re.fullmatch(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*)?", rest) is not None
+        if not named or self.names.is_filler(rest):
+            return names.title
+        return longer[0] if self.can_be_name(longer[0]) and not self.names.is_label(rest) else names.title
+
+    def _reread_title(self, names: Names, document: Document, own: list[Passage], codes: Collection[str]) -> None:
+        """Take the title anew that is none of some vans, where it is a range's: said so, or with words of titles."""
+        self.names.read_title(names, document, own, codes)
+        lines = [p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None]
+        titled = any(line != names.title and self.names.clean(line, names.maker) == names.title for line in lines)
+        if not names.maker or not (titled or self.names.signs.are_seen(names.title, own, codes)):
+            names.title = names.series = ""
+
+    def _is_house(self, title: str, heads: list[str], own: list[Passage]) -> bool:
+        """Tell whether a title is the company above vans with names of their own, which no line sets behind it."""
+        if not title or re.search(r"\d", title) or self.names.signs.are_seen(title, own, heads):
+            return False
+        own_names = all(is_series_word(head.split()[0]) or MAKERS_CODE.match(head) for head in heads)
+        return own_names and any(
+            p.table is None and p.text.strip().casefold() == title.casefold() for p in own[:FIRST_ALONE]
+        )
+
+    @staticmethod
+    def _can_be_of(title: str, series: str, codes: Collection[str]) -> bool:
+        """Tell whether a title names no van, or one of those of which a sentence tells."""
+        return not re.search(r"\d", title) or title in {f"{series} {code}" for code in codes}
+
+    @staticmethod
+    def _is_other_title(names: Names, roster: Roster) -> bool:
+        """Tell whether the title names one van, and the line lists others: "Also: Drift 17 | Drift 19"."""
+        title = names.title.casefold()
+        return bool(re.search(r"\d", title)) and not any(model.casefold().startswith(title) for model in roster.models)
+
+    def _take_names(self, names: Names, roster: Roster, own: list[Passage]) -> None:
+        """Take the range's name from the roster, and the maker from the lines above it where nothing else tells."""
+        names.title = names.series = roster.series
+        if names.maker:
+            return
+        for passage in own[: own.index(roster.passage)]:
+            plain = self.names.clean(passage.text, "")
+            before = re.sub(rf"\s*\b{re.escape(roster.series)}$", "", plain, flags=re.IGNORECASE)
+            words = before.split()
+            if (
+                1 <= len(words) <= 3
+                and all(word[0].isupper() and not any(c.isdigit() for c in word) for word in words)
+                and not self.lexicon.knows_label(before)
+                and roster.series.casefold() not in before.casefold()
+            ):
+                names.maker = self.names.cased(before, own)
+                names.maker_place = Place(passage, passage.page, passage.text)
+                return
+
+    @staticmethod
+    def _split_maker(names: Names, heads: Iterable[str]) -> None:
+        """Take the words of a title that the heads of its vans leave out for the maker.
+
+        "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen.
+        """
+        words = names.series.split()
+        if names.maker or names.used or len(words) < 2:
+            return
+        named = {head.strip(" *†:").casefold() for head in heads}
+        for cut in range(1, len(words)):
+            tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
+            alike = [head for head in named if re.match(rf"{re.escape(tail.casefold())}\s+\S", head)]
+            if len(alike) >= MIN_ALIKE and words[0][0].isupper():
+                names.maker, names.maker_place = maker, names.title_place
+                names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+                return
+            whole = re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+            if re.search(r"\d", whole) and whole.casefold() in named and words[0][0].isupper():
+                names.maker, names.maker_place = maker, names.title_place
+                names.series, names.title = tail, whole
+                return
+
+    def _is_told(self, name: str, own: list[Passage], maker: str, heads: Collection[str]) -> bool:
+        """Tell whether a sentence says that all vans of some heads are of a range, of the one named if one is."""
+        told = self.range_names.told(own, maker, heads)
+        return told is not None and set(heads) <= set(told[1]) and name in ("", told[0])
+
+    def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
+        """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table."""
+        if len(heads) < 3 or self.chapters.ranges.name(head):
+            return len(heads) > 2
+        below = [p.text for p in own if p.column is not None and p.column.text == head]
+        labels = sum(self.lexicon.knows_label(text) for text in below)
+        return labels >= MOSTLY * max(1, len(below)) and bool(self.range_names.of_label(head))
+
+    def _from_heads(
+        self, heads: dict[str, Place], names: Names, own: list[Passage]
+    ) -> tuple[list[Player], dict[str, frozenset[str]]]:
+        text = "\n".join(p.text for p in own)
+        years = {int(match.group(1)): place for head, place in heads.items() if (match := YEAR.search(head))}
+        if names.year is None and len(years) == 1:
+            [(names.year, names.year_place)] = years.items()
+        full: dict[str, str] = {}
+        ranges = self.chapters.ranges.named(own)
+        plain = without_groups([self.heads.bare_heads.bare(head.strip(" *†")) for head in heads], names, text, ranges)
+        firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
+        if (
+            len(firsts) == 1
+            and len(heads) > 1
+            and is_series_word(first := next(iter(firsts)))
+            and first.casefold() != names.maker.casefold()
+            and not (first in plain and self._is_told(names.series, own, names.maker, plain))
+        ):
+            if all(head.startswith(first) for head in plain):
+                names.series = first
+        for head, name in zip(heads, plain, strict=True):
+            full[head] = cased_model(full_name(name, names, text, plain), text)
+        players: dict[str, Player] = {}
+        mapping: dict[str, frozenset[str]] = {}
+        ranged = [model for model in full.values() if model.startswith(f"{names.series} ")] if names.series else []
+        for head, model in full.items():
+            if len(ranged) > 1 and model == names.series and len(ranged) == len(full) - 1:
+                mapping[head] = frozenset(ranged)  # the range of all the others heads a table
+                continue
+            same = next((m for m in players if m.casefold() == model.casefold()), None)
+            if same is None:
+                longer = [m for m in full.values() if m.casefold().endswith(" " + model.casefold()) and m != model]
+                if longer:
+                    mapping[head] = frozenset(longer[:1])
+                    continue
+                players[model] = Player(model, heads[head])
+                same = model
+            players[same].aliases.add(head.strip(" *†"))
+            mapping[head] = frozenset({same})
+        return list(players.values()), mapping

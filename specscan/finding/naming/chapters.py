@@ -1,0 +1,163 @@
+"""Vans that a document describes one after another, each under a heading of its own: "Base from £54,950", "Touring"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.place import PARTED, Place, begins_with, without_start
+from specscan.finding.naming.ranges import RangeReader
+from specscan.records.facts import Fact
+from specscan.records.text import Kind, Passage
+
+NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,3}")
+MIN_THINGS = 4  # different things that are spoken of under such a heading
+MIN_SHARED = 3  # of them under a sister's heading too
+SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
+MAX_HEADING = 80
+
+
+@dataclass(slots=True)
+class Chapter:
+    """The heading above the description of a van, the name in it, the passages under it and the things they tell."""
+
+    name: str
+    heading: Passage
+    priced: bool
+    series: str = ""  # the range that a heading above it names
+    passages: list[Passage] = field(default_factory=list)
+    things: set[str] = field(default_factory=set)
+
+    @property
+    def full_name(self) -> str:
+        """Give the name with that of the range above it."""
+        return f"{self.series} {without_start(self.name, self.series)}".strip() if self.series else self.name
+
+    @property
+    def place(self) -> Place:
+        """Give where the name is printed."""
+        return Place(self.heading, self.heading.page, self.name)
+
+    @property
+    def numbers(self) -> frozenset[int]:
+        """Give the numbers of the passages under the heading."""
+        return frozenset(passage.number for passage in self.passages)
+
+
+class ChapterReader:
+    """Finds the chapters in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        self.lexicon = lexicon
+        self.ranges = RangeReader(lexicon)
+        self.price = _before(lexicon.words.price_from, r"(?!\w)")
+        self.all_of = _before(lexicon.words.all_of, r"\s+")
+
+    def read(self, own: list[Passage], can_be_name: Callable[[str], bool], series: str = "") -> list[Chapter]:
+        """Give the chapters of two or more sister vans; none where the headings part one van's description.
+
+        The headings stand side by side, beneath each much the same things are told, and running text or tables use
+        each name too, or the heading gives a price.
+        """
+        sisters: dict[tuple[str, ...], list[Chapter]] = {}
+        opened: dict[tuple[str, ...], Chapter] = {}
+        ranges: dict[tuple[str, ...], str] = {}
+        for passage in own:
+            if passage.kind is Kind.HEADING:
+                if range_name := self.ranges.name(passage.text):
+                    ranges[passage.sections] = range_name
+                    continue
+                name, priced = self._name(self.ranges.code(passage.text))
+                if name and (priced or begins_with(name, series) or can_be_name(name)):
+                    group = passage.sections if passage.sections in ranges else passage.sections[:-1]
+                    chapter = Chapter(name, passage, priced, ranges.get(group, ""))
+                    opened[(*passage.sections, passage.text)] = chapter
+                    sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
+                continue
+            for depth in range(1, len(passage.sections) + 1):
+                if (above := opened.get(passage.sections[:depth])) is not None:
+                    above.passages.append(passage)
+                    above.things |= self.lexicon.things_told(passage)
+        for side_by_side in sisters.values():
+            full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
+            alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
+            same = set.intersection(*(one.things for one in alike)) if alike else set()
+            titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
+            sure = len(same) >= SAME_THINGS and len(alike) == len(full) and not titled
+            named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
+            if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):
+                continue
+            if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):
+                return named
+        return []
+
+    def _name(self, heading: str) -> tuple[str, bool]:
+        """Give the name with which a heading begins, and whether its price follows; else an empty name."""
+        plain = PARTED.split(heading)[0].strip(" .,")
+        match = NAME.match(plain) if len(heading) <= MAX_HEADING else None
+        if match is None:
+            return "", False
+        rest = plain[match.end() :].strip(" ,.")
+        priced = self.price.match(rest) is not None
+        return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
+
+    def bases(self, chapters: Sequence[Chapter]) -> dict[str, str]:
+        """Give for the full name of a chapter that of the one all of which it has too: "All of Base, and:"."""
+        found: dict[str, str] = {}
+        for chapter in chapters:
+            texts = [chapter.heading.text[len(chapter.name) :], *(p.text for p in chapter.passages[:1])]
+            for text in texts:
+                for match in self.all_of.finditer(text):
+                    behind = text[match.end() :]
+                    others = [
+                        o.full_name
+                        for o in chapters
+                        if o is not chapter and re.match(rf"(?:\w{{2,4}} )?{re.escape(o.name)}(?!\w)", behind)
+                    ]
+                    if others:
+                        found.setdefault(chapter.full_name, max(others, key=len))
+        return found
+
+
+def inherited(facts: list[Fact], bases: Mapping[str, str], chapters: Mapping[str, frozenset[int]]) -> list[Fact]:
+    """Give the facts that a van has from the one it builds on: of what that one's chapter tells and its own does not.
+
+    ``bases`` gives for a van the one that it builds on, ``chapters`` the passages of each van's chapter.
+    """
+    lent: dict[str, list[Fact]] = {}
+
+    def told(van: str) -> list[Fact]:
+        return [fact for fact in facts if fact.model == van and fact.passage in chapters[van] and not fact.rejected]
+
+    def of(van: str, seen: frozenset[str]) -> list[Fact]:
+        if van not in lent:
+            base = bases.get(van)
+            lent[van] = []
+            if base is not None and base not in seen:
+                own = {fact.field for fact in told(van)}
+                whole = [*told(base), *of(base, seen | {van})]
+                lent[van] = [replace(fact, model=van) for fact in whole if fact.field not in own]
+        return lent[van]
+
+    return [fact for van in bases for fact in of(van, frozenset())]
+
+
+def shared_word(names: Sequence[str]) -> str:
+    """Give the word with which all of several names of more words begin, or an empty text."""
+    firsts = {name.split()[0] for name in names}
+    longer = all(len(name.split()) > 1 for name in names)
+    return firsts.pop() if len(firsts) == 1 and longer and len(names) > 1 else ""
+
+
+def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
+    """Tell whether running text or the head of a column uses the name too."""
+    pattern = re.compile(rf"(?<!\w){re.escape(chapter.name)}(?!\w)")
+    texts = (p.column.text if p.column is not None else p.text for p in own if p.kind is not Kind.HEADING)
+    return any(pattern.search(text) for text in texts)
+
+
+def _before(words: Sequence[str], behind: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{any_word(words)}){behind}", re.IGNORECASE)

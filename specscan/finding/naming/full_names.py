@@ -1,0 +1,116 @@
+"""The head of a column → the full name of a van: without maker, year and groups, with the name of the range."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Sequence
+
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.whole_words import any_word, holds, stands_before, without_first
+from specscan.finding.naming.place import Names, begins_with, without_start
+
+CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
+AMOUNT = r"\d[\d.,'’ \u00a0\u202f]*"
+MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
+PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)")
+MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
+
+
+class BareHeads:
+    """Takes from heads what is no part of a name: prices, measures, remarks below it."""
+
+    def __init__(self, price_from: Sequence[str], quantities: QuantityReader):
+        self.price = re.compile(rf"(?:(?<![^\W\d_])(?:{any_word(price_from)})\s*)?(?:{PRICE.pattern})", re.IGNORECASE)
+        self.quantities = quantities
+
+    def bare(self, head: str) -> str:
+        """Give a head without a price, a measure with its unit and a remark in small letters, where more is left."""
+        text = self.price.sub(" ", head) if PRICE.search(head) else head
+        for quantity in reversed(self.quantities.find(text)):
+            if not quantity.bare and quantity.dimension in ("length", "mass") and " " in text.strip():
+                rest = f"{text[: quantity.start]} {text[quantity.end :]}".strip()
+                text = rest if re.search(r"\w", rest) else text
+        words = text.split()
+        small = next((n for n, word in enumerate(words) if word.islower() and word.isalpha() and len(word) > 2), 0)
+        remark = sum(word.islower() for word in words[small:]) > 1
+        if small and remark and len(words) >= MIN_WORDS:
+            words = words[:small]
+        return " ".join(words) or head
+
+
+def without_groups(heads: list[str], names: Names, text: str, ranges: Collection[str]) -> list[str]:
+    """Give heads without the head of a group above them that is no part of a name: "Long body" over "Q22".
+
+    A group is described in small letters, or the text never says group and code in one and says the code alone.
+    ``ranges`` are names of ranges in small letters, which stay.
+    """
+    found = []
+    sister = f"{names.series.casefold()} "
+    if names.series and any(head.casefold().startswith(sister) for head in heads):
+        return heads  # "Dovetail 18" and "Mortise 22" under the title "Dovetail and Mortise" are of two ranges
+    for head in heads:
+        words, kept = head.split(), head
+        for cut in range(1, len(words)):
+            group, code = " ".join(words[:cut]), " ".join(words[cut:])
+            if (
+                not re.search(r"\d", code)
+                or re.search(r"\d", group)
+                or group.casefold() in {names.series.casefold(), *ranges}
+            ):
+                continue
+            described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
+            together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)
+            alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
+            if described or (names.series and not together and alone):
+                kept = code
+                break
+        found.append(kept)
+    return found if len({name.casefold() for name in found}) == len(heads) else heads
+
+
+def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
+    """Give the full model name of a head: the series of the title stands before a mere code."""
+    whole = head
+    head = _cut_year(_cut_maker(head, names.maker))
+    series = names.series
+    if not series or head.casefold().startswith(series.casefold()):
+        return head
+    others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
+    if others:
+        return others[0]
+    for base in (names.title, series):
+        if base and stands_before(text, base, head):
+            return f"{base} {head}"
+    if CODE.match(head) or not is_series_word(head.split()[0]):
+        return f"{series} {head}"
+    sister = next((h for h in heads if begins_with(head, h) and h not in (head, whole)), "")
+    if sister:  # "Duo 4x4" beside "Duo"
+        return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"
+    if not re.search(r"\d", head):
+        base = names.title if re.search(r"\d", names.title) else series
+        return f"{base} {head}" if head.casefold() not in base.casefold() else base
+    return head
+
+
+def _cut_maker(head: str, maker: str) -> str:
+    return without_first(head, maker) if maker else head
+
+
+def _cut_year(head: str) -> str:
+    return re.sub(r"^(?:19|20)\d\d\s+(?=\D)|\s+\(?(?:19|20)\d\d\)?$", "", head).strip() or head
+
+
+def cased_model(model: str, text: str) -> str:
+    """Give a model name without shouting, where its words are written with small letters elsewhere."""
+    words = []
+    for word in model.split():
+        plain = word.capitalize()
+        if word.isupper() and word.isalpha() and len(word) > 3 and holds(text, plain):
+            word = plain
+        words.append(word)
+    return " ".join(words)
+
+
+def is_series_word(word: str) -> bool:
+    """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
+    return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)

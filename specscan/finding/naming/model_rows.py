@@ -1,0 +1,110 @@
+"""Tables whose heads are groups and whose vans stand in a row of their own: "Floor plan: C-144, C-170, C-170XL"."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from specscan.finding.naming.place import begins_with
+from specscan.records.text import Head, Passage
+
+SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but names
+
+FIRST_ROWS = 2  # of a table: the base vehicle may stand above the vans
+CODED = re.compile(r"\d[\d.]*(?: ?[A-ZÀ-Þ][\w-]*){0,2}$|[A-Z]{1,3}[ -]?\d[\w-]*(?: [A-Z]{1,2})?$")
+
+Column = tuple[int | None, str]  # a column's number and its printed head
+
+
+def with_model_rows(
+    passages: Sequence[Passage],
+    labels: Sequence[str],
+    can_be_name: Callable[[str], bool],
+    range_of: Callable[[str], str] = lambda label: "",
+) -> tuple[tuple[Passage, ...], frozenset[str]]:
+    """Give the passages with the vans of such a row as the heads of the columns below them, and these heads.
+
+    It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
+    parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows;
+    ``range_of`` gives the range that a label names, as "Drift" before "540" and "600 Q", or an empty text.
+    """
+    wanted = {label.casefold() for label in labels}
+    tables: dict[int, list[Passage]] = defaultdict(list)
+    for passage in passages:
+        if passage.table is not None and passage.column is not None and passage.row is not None:
+            tables[passage.table].append(passage)
+    named: dict[Column, Head] = {}
+    rows: set[tuple[int | None, int | None]] = set()
+    for cells in tables.values():
+        first = min(cell.row_index or 0 for cell in cells)
+        labelled = [c for c in cells if _label(c) in wanted] or _ranged(cells, range_of)
+        row = labelled or [c for c in cells if c.row_index == first and not _label(c)]
+        texts = [cell.text for cell in row]
+        if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
+            continue
+        sure = sum(can_be_name(text) for text in texts)  # beside "540 Q", "640 L" is no volume
+        told = _are_told_apart(cells) and not (labelled and _are_described(cells))
+        if told or sure < (SURE_SHARE if labelled else 1) * len(texts):
+            continue
+        ranges = _are_ranges(row, can_be_name)
+        above = range_of(row[0].row.text) if labelled and row[0].row is not None else ""
+        for cell in row:
+            start = _head(cell) if ranges else "" if begins_with(cell.text, above) else above
+            named[_column(cell)] = Head(f"{start} {cell.text}".strip(), cell.box(), cell.notes)
+        rows.add((row[0].table, row[0].row_index))
+    if not named:
+        return tuple(passages), frozenset()
+    renamed = {
+        number
+        for number, cells in tables.items()
+        if {_column(cell) for cell in cells} <= named.keys() and (not _are_told_apart(cells) or _are_described(cells))
+    }
+    headed = tuple(
+        replace(passage, column=named[_column(passage)]) if passage.table in renamed else passage
+        for passage in passages
+        if (passage.table, passage.row_index) not in rows or passage.table is None
+    )
+    return headed, frozenset(head.text for head in named.values())
+
+
+def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Passage]:
+    """Give the cells of a row near the top that begin with codes behind the name of their range."""
+    for number in sorted({cell.row_index or 0 for cell in cells})[:FIRST_ROWS]:
+        row = [cell for cell in cells if (cell.row_index or 0) == number]
+        if all(CODED.match(cell.text) for cell in row) and row[0].row is not None and range_of(row[0].row.text):
+            return row
+    return []
+
+
+def _label(cell: Passage) -> str:
+    return cell.row.text.strip(" :").casefold() if cell.row is not None else ""
+
+
+def _head(cell: Passage) -> str:
+    return cell.column.text if cell.column is not None else ""
+
+
+def _are_ranges(row: Sequence[Passage], can_be_name: Callable[[str], bool]) -> bool:
+    """Tell whether the heads above codes are names of ranges: "Tussock" over "170" and "190", "Bracken" over "210"."""
+    heads = {_head(cell) for cell in row}
+    coded = all(cell.text[:1].isdigit() for cell in row)
+    return coded and len(heads) > 1 and all(len(head.split()) == 1 and can_be_name(head) for head in heads)
+
+
+def _column(cell: Passage) -> Column:
+    return cell.column_index, _head(cell)
+
+
+def _are_described(cells: Sequence[Passage]) -> bool:
+    """Tell whether the heads are descriptions, each with a word in small letters: "Short body", "Long body"."""
+    heads = {_head(cell) for cell in cells}
+    return all(any(word.isalpha() and word.islower() for word in head.replace(",", " ").split()) for head in heads)
+
+
+def _are_told_apart(cells: Sequence[Passage]) -> bool:
+    """Tell whether every column of a table has a head that no other has."""
+    columns = {_column(cell) for cell in cells}
+    heads = [head for _, head in columns]
+    return all(heads) and len(set(heads)) == len(heads)

@@ -1,0 +1,115 @@
+"""Maker, series, model and year of the vans in a document, from titles, table heads and text."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Collection
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.maker import FIRST_LINES
+from specscan.finding.naming.place import Names, Place
+from specscan.finding.naming.titles import TitleReader
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.book import Rulebook
+
+USED_CUES = 3
+FEW = 6  # passages: a page of fewer has no part that is most of it
+
+
+class NameReader(TitleReader):
+    """Finds names in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        super().__init__(book, lexicon)
+        self.used_words = {
+            norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
+        }
+
+    def read(self, document: Document, own: list[Passage], heads: Collection[str] = ()) -> Names:
+        """Give maker, series, year and title of a document; what is not printed stays empty.
+
+        ``own`` are the passages that do not speak of other vans; ``heads`` are those of tables that name vans.
+        """
+        names = Names()
+        names.used = self.used = self._is_used(own)
+        self._read_maker(names, document, own)
+        self.read_title(names, document, own, heads)
+        self._read_year(names, document, own)
+        if names.title and (not names.maker or names.maker_weak):
+            self._read_before_title(names, own)
+        if names.title and not names.maker and not names.used:
+            self._read_above_title(names, own)
+        if names.series and not names.maker and not names.used:
+            running = self.running_maker(document, names.series)
+            if running is not None:
+                names.maker, names.maker_place = running
+        return names
+
+    def _read_before_title(self, names: Names, own: list[Passage]) -> None:
+        """Take the one word that running text sets before the name: "your call about the Marrowfen Drift 560"."""
+        pattern = re.compile(rf"(?<=[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(names.title)}(?!\w)")
+        for passage in own:
+            match = pattern.search(passage.text)
+            if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self.is_filler(match.group(1)):
+                names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
+                return
+
+    def _read_above_title(self, names: Names, own: list[Passage]) -> None:
+        """Take the name that stands alone above the first line with the title, as on a letterhead."""
+        for passage in own[:FIRST_LINES]:
+            if passage.table is not None or names.series.casefold() in passage.text.casefold():
+                return
+            words = passage.text.strip(" .").split()
+            small = [place for place, word in enumerate(words) if word.islower()]
+            if small and self.lexicon.cues(self.lexicon.analyse(" ".join(words[small[0] :])), "company"):
+                words = words[: small[0]]  # "Marrowfen    builders of camper vans"
+            if not self._is_plain_name(words) and (bare := self.clean(passage.text, "").split()) != words:
+                words = bare  # "MARROWFEN  PRICE LIST 2026"
+            if self._is_plain_name(words):
+                name = self.cased(" ".join(words), own)
+                names.maker, names.maker_place = name, Place(passage, passage.page, " ".join(words))
+                return
+
+    def other_passages(self, document: Document) -> set[int]:
+        """Give the passages under headings such as "you may also like" or "comments"."""
+        found = set()
+        known: dict[str, bool] = {}
+        governed = Counter(heading for passage in document.passages for heading in set(passage.sections))
+        most = 0.5 * len(document.passages)  # "Compare our vans" above the whole page opens no others
+        under: tuple[object, ...] = ()
+        for passage in document.passages:
+            under = self._opens_others(passage) or under
+            if under and under == (passage.block, passage.sections) and passage.kind is not Kind.HEADING:
+                found.add(passage.number)
+            for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
+                if heading not in known:
+                    cues = len(heading) <= 60 and self.lexicon.cues(
+                        self.lexicon.analyse(heading), "other_vans", "comments"
+                    )
+                    known[heading] = bool(cues) and governed[heading] < max(most, FEW)
+                if known[heading]:
+                    found.add(passage.number)
+        return found
+
+    def _opens_others(self, passage: Passage) -> tuple[object, ...]:
+        """Give block and headings of a line that says only "Comments" or "You may also like", else nothing."""
+        if passage.kind is Kind.HEADING or len(passage.text) > 40:
+            return ()
+        analysis = self.lexicon.analyse(passage.text)
+        cues = self.lexicon.cues(analysis, "other_vans", "comments")
+        counted = {
+            norm for word in (*self.words.model_words, *self.words.vans) for norm in self.lexicon.folder.norms(word)
+        }
+        words = [t for t in analysis.tokens if t.norm not in counted and not t.norm.isdecimal()]  # "3 comments"
+        alone = any(all(m.start <= t.start < m.end for t in words) for m in cues)
+        return (passage.block, passage.sections) if alone else ()
+
+    def _is_used(self, passages: list[Passage]) -> bool:
+        first = passages[:40]
+        words = (token.norm for passage in first for token in self.lexicon.analyse(passage.text).tokens)
+        if sum(word in self.used_words for word in words) < USED_CUES:
+            return False
+        text = " ".join(p.text for p in first)
+        cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
+        return len(cues) >= USED_CUES

@@ -1,0 +1,145 @@
+"""The vans of a document, and the names by which it calls each, several or all of them."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field
+
+from specscan.finding.naming.listing import Listed
+from specscan.finding.naming.place import Names, Place, begins_with, without_start
+from specscan.rulebook.models import WordFile
+
+
+@dataclass(slots=True)
+class Player:
+    """A van of a document: its full model name, where it is printed, and the texts that name it."""
+
+    model: str
+    place: Place | None
+    aliases: set[str] = field(default_factory=set)
+    listed: Listed | None = None  # where a listing names its maker and year and the passages on it
+    chapter: frozenset[int] = frozenset()  # numbers of the passages under a heading of its own
+    base: str = ""  # the van all of whose chapter holds for this one too
+
+
+@dataclass(slots=True)
+class Cast:
+    """All vans of a document; ``heads`` maps the texts of table heads to vans."""
+
+    names: Names
+    players: list[Player]
+    heads: dict[str, frozenset[str]] = field(default_factory=dict)
+    families: dict[str, frozenset[str]] = field(default_factory=dict)
+    rostered: bool = False  # a line near the title lists them all
+
+    def listed_at(self, passage: int) -> frozenset[str] | None:
+        """Give the van of a listing of which a passage speaks, ``None`` outside of listings."""
+        for player in self.players:
+            if player.listed is not None and player.listed.start <= passage < player.listed.end:
+                return frozenset({player.model})
+        return None
+
+    @property
+    def models(self) -> frozenset[str]:
+        return frozenset(player.model for player in self.players)
+
+
+def add_aliases(cast: Cast, words: WordFile) -> None:
+    """Note the shorter names of each van, and the names of several: "21" and "Polar" for "Drift 21 Polar"."""
+    series = cast.names.series
+    for player in cast.players:
+        player.aliases.add(player.model)
+        parts = player.model.split()
+        if begins_with(player.model, series) and (rest := without_start(player.model, series)):
+            player.aliases.add(rest)
+        elif len(parts) > 1 and parts[0].isalpha() and re.search(r"\d", " ".join(parts[1:])):
+            player.aliases.add(" ".join(parts[1:]))
+        if rest := without_start(player.model, cast.names.title):
+            player.aliases.add(rest)
+        player.aliases |= _variant_names(player, cast) | _short_forms(player, cast)
+    families: dict[str, set[str]] = {}
+    for player in cast.players:
+        families.setdefault(player.model.split()[0], set()).add(player.model)
+    if len(families) > 1:
+        cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
+    _add_prefix_families(cast, words)
+    _add_variant_families(cast, words)
+    _add_everyone(cast, words)
+    seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
+    for player in cast.players:
+        player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _short_forms(player: Player, cast: Cast) -> set[str]:
+    """Give the beginnings of a name that no sister shares: "Drift L" of the Drift L Polar beside a Drift M."""
+    series = cast.names.series
+    if not begins_with(player.model, series):
+        return set()
+    words, first = player.model.split(), len(series.split())
+    others = [sister.model for sister in cast.players if sister is not player]
+    found = set()
+    for end in range(first + 1, len(words)):
+        start = " ".join(words[:end])
+        if not any(begins_with(other, start) for other in others):
+            found |= {start, " ".join(words[first:end])}
+    return {form for form in found if len(form) > 1}
+
+
+def _variant_names(player: Player, cast: Cast) -> set[str]:
+    """Give what a van's name has more than a sister's: "the Polar" is the Drift 21 Polar beside a Drift 21."""
+    found = set()
+    for sister in cast.players:
+        if begins_with(player.model, sister.model):
+            more = without_start(player.model, sister.model)
+            shared = sum(more in other.model.split() for other in cast.players) > 1
+            if more[:1].isupper() and _stands_alone(more) and not shared:
+                found.add(more)
+    return found
+
+
+def _add_prefix_families(cast: Cast, words: WordFile) -> None:
+    """Let "S models" name the vans whose code begins with S."""
+    prefixes: dict[str, set[str]] = {}
+    for player in cast.players:
+        parts = player.model.split()
+        for end in range(1, len(parts)):
+            for start in range(end):
+                prefixes.setdefault(" ".join(parts[start:end]), set()).add(player.model)
+    for prefix, models in prefixes.items():
+        if 2 <= len(models) < len(cast.players):
+            for word in words.model_words:
+                cast.families[f"{prefix} {word}"] = frozenset(models)
+                cast.families[f"{prefix}-{word}"] = frozenset(models)
+            if len(prefix) > 2 or " " in prefix:
+                cast.families[prefix] = frozenset(models)
+
+
+def _add_variant_families(cast: Cast, words: WordFile) -> None:
+    """Let "W models" and "the Polar versions" name the vans in whose names the word stands behind the code."""
+    holders: dict[str, set[str]] = {}
+    for player in cast.players:
+        for word in player.model.split()[1:]:
+            if word.isalpha():
+                holders.setdefault(word, set()).add(player.model)
+    for name, models in holders.items():
+        if 2 <= len(models) < len(cast.players):
+            for word in words.model_words:
+                for phrase in (f"{name} {word}", f"{name}-{word}", f"{word} {name}"):
+                    cast.families.setdefault(phrase, frozenset(models))
+            if _stands_alone(name):
+                cast.families[name] = frozenset(models)
+                cast.families.setdefault(f"{name}s", frozenset(models))  # "the two Coasts"
+
+
+def _stands_alone(word: str) -> bool:
+    """Tell whether a word of a name may name vans by itself: "AWD" and "XL" say more often what a van has."""
+    return len(word) > 2 and not (len(word) == 3 and word.isupper())
+
+
+def _add_everyone(cast: Cast, words: WordFile) -> None:
+    """Let "every Drift" name all vans of the range."""
+    if cast.names.series and len(cast.players) > 1:
+        for word in words.every_words:
+            for name in (cast.names.series, f"{cast.names.series}s"):
+                cast.families[f"{word} {name}"] = cast.models

@@ -1,0 +1,174 @@
+"""The range to which bare codes belong: from the corner of their table, a sentence, or lines that name both.
+
+"The Drift comes in two lengths: the 540 and the 600 Q" names a range and its vans; tables then say "540" and "600 Q".
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Collection, Sequence
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before, without_name
+from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
+from specscan.records.text import Document, Kind, Passage
+from specscan.rulebook.models import WordFile
+
+NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
+ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
+BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
+SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
+FIRST = 14  # passages in which a sentence presents the range
+MOST_WORDS = 3
+SHORTEST = 3  # letters of a name
+SURE = 3  # points from which a name counts
+TOLD = 5  # of a name that a sentence gives
+LEAST_USES = 2  # of each listed name in the text, itself included
+
+
+class RangeNames:
+    """Finds ranges in documents of one language."""
+
+    def __init__(
+        self,
+        lexicon: Lexicon,
+        others: Sequence[WordFile],
+        is_filler: Callable[[str], bool],
+        can_be_name: Callable[[str], bool],
+    ):
+        words = lexicon.words
+        self.lexicon, self.is_filler, self.can_be_name = lexicon, is_filler, can_be_name
+        articles, ranges = any_word(words.articles_of_names), any_word(words.range_words)
+        joints = any_word({*words.cues.get("number_joint", []), "&"})
+        item = rf"(?:(?i:{articles})[ \u00a0]+)?({ITEM})"
+        self.item = re.compile(item)
+        self.list = re.compile(rf"{item}(?:, {item})*,? (?:{joints}) {item}")
+        self.named = [
+            re.compile(rf"(?<!\w){pattern}")
+            for pattern in (
+                rf"(?i:{ranges})[ \u00a0]+({NAME})",
+                rf"({NAME})[ -](?i:{ranges})(?!\w)",
+                rf"(?i:{articles})[ \u00a0]+({NAME})",
+            )
+        ]
+        self.about = {word.casefold() for word in (*words.range_words, *words.model_words, *words.articles_of_names)}
+        generic = (*words.column_words, *words.model_labels, *words.unit_systems, *words.made_by, *words.every_words)
+        self.generic = {word.casefold() for word in generic} | self.about
+        self.generic |= {word.casefold() for word in lexicon.book.general.legal_forms}  # "Marrowfen Coach Company"
+        self.generic |= {w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns)}
+
+    # a range and its vans in one sentence
+
+    def told(
+        self, own: Sequence[Passage], maker: str, vans: Collection[str] = ()
+    ) -> tuple[str, list[str], Passage] | None:
+        """Give range, codes and passage of the sentence that lists the vans of a range; each is used elsewhere too.
+
+        ``vans`` are texts that are known to name vans, as heads of tables do.
+        """
+        heads = {head.text for p in own for head in (p.row, p.column) if head is not None}
+        everything = "\n".join([*(p.text for p in own), *heads])
+        for passage in own[:FIRST]:
+            if passage.kind not in (Kind.PROSE, Kind.BULLET, Kind.LINE) or passage.table is not None:
+                continue
+            for sentence in SENTENCE_END.split(passage.text):
+                for match in self.list.finditer(sentence):
+                    codes = [one.group(1) for one in self.item.finditer(sentence, match.start(), match.end())]
+                    if len(set(codes)) != len(codes) or not all(
+                        code in vans or self.can_be_name(code) for code in codes
+                    ):
+                        continue
+                    rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
+                    name = self._named_in(rest, maker)
+                    coded = all(re.search(r"\d", code) for code in codes)
+                    if not coded and any(re.search(r"\d", code) for code in codes):
+                        continue  # "on the Bruska 35, and the Larder"
+                    if name and (coded or all(count(everything, code) >= LEAST_USES for code in codes)):
+                        return name, codes, passage
+        return None
+
+    def _named_in(self, text: str, maker: str) -> str:
+        for pattern in self.named:
+            for match in pattern.finditer(text):
+                if self.can_name_range(match.group(1), maker):
+                    return match.group(1)
+        return ""
+
+    def can_name_range(self, name: str, maker: str) -> bool:
+        """Tell whether a text can be the name of a range: words with capitals that are neither label nor maker."""
+        words = name.split()
+        return (
+            1 <= len(words) <= MOST_WORDS
+            and all(word[0].isupper() and any(c.isalpha() for c in word) for word in words)
+            and not re.search(r"\d", name)
+            and not begins_with(maker, name)
+            and not begins_with(name, maker)
+            and self.generic.isdisjoint((name.casefold(), words[0].casefold()))
+            and len(name) >= SHORTEST
+            and not self.is_filler(name)
+            and not self.lexicon.knows_label(name)
+        )
+
+    # the range of codes over columns
+
+    def of_heads(self, heads: Sequence[str], names: Names, document: Document, own: Sequence[Passage]) -> str:
+        """Give the range that the pages give to bare codes, an empty text where none is sure."""
+        texts = [p.text for p in own] + [t.text for t in document.titles if t.origin != "file"]
+        if names.series and any(stands_before(text, names.series, head) for text in texts for head in heads):
+            return ""  # the title's
+        points: Counter[str] = Counter()
+        for corner in {self._corner(t.text) for t in document.titles if t.origin == "corner"}:
+            if self.can_name_range(corner, names.maker):
+                points[corner] += SURE
+        told = self.told(own, names.maker, heads)
+        if told is not None and {code.casefold() for code in told[1]} & {head.casefold() for head in heads}:
+            points[told[0]] += TOLD
+        for name, number in self._before(heads, texts).items():
+            sister = any(begins_with(name, head) or holds(f" {head} ", name) for head in heads)
+            if not sister and self.can_name_range(name, names.maker):
+                points[name] += SURE * number if number > 1 or len(heads) == 1 else SURE - 1
+                points[name] += names.series.endswith(f" {name}")  # of "Marrowfen Drift" the Drift
+        ranged = any(all(begins_with(head, one) for head in heads) for one in heads)  # "Drift", "Drift Snow"
+        for line, _ in running_lines(document):
+            for part in PARTED.split(line):
+                if self.can_name_range(name := self._corner(self._without(part, names.maker)), names.maker):
+                    points[name] += 2
+                    points[name] += int((bool(names.maker) and not ranged) or all(CODE.match(head) for head in heads))
+        if names.series:
+            points[names.series] += 1 + (not self.is_filler(names.series))
+            points[names.series] += any(p.text == names.series and p.table is None for p in own[:FIRST])
+        best = max(points, key=lambda name: points[name], default="")
+        return best if points[best] >= SURE else ""
+
+    def of_label(self, label: str) -> str:
+        """Give the range that a label names alone or beside a word such as "range", an empty text where it is none."""
+        name = self._corner(label)
+        return name if self.can_name_range(name, "") else ""
+
+    def _corner(self, text: str) -> str:
+        """Give a text without words such as "range" and "models"."""
+        return " ".join(word for word in text.strip(" .:").split() if word.casefold() not in self.about)
+
+    @staticmethod
+    def _without(text: str, maker: str) -> str:
+        return without_name(re.sub(r"(?<!\d)(?:19|20)\d\d(?!\d)", " ", text), maker).strip()
+
+    def _before(self, heads: Sequence[str], texts: Sequence[str]) -> Counter[str]:
+        """Give the names that stand right before codes, each with the number of codes that it stands before."""
+        found: dict[str, set[str]] = {}
+        for text in texts:
+            for head in heads:
+                for start in places(text, head) if head in text else ():
+                    match = BEFORE.search(text[max(0, start - 40) : start])
+                    if match is not None:
+                        name = " ".join(w for w in match.group(1).split() if w.casefold() not in self.about)
+                        found.setdefault(name, set()).add(head)
+        return Counter({name: len(codes) for name, codes in found.items() if name})
+
+
+def place_of(name: str, own: Sequence[Passage]) -> Place | None:
+    """Give where a name first stands."""
+    passage = next((p for p in own if name in p.text), None)
+    return Place(passage, passage.page, name) if passage is not None else None

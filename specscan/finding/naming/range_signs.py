@@ -1,0 +1,61 @@
+"""Signs that a name is one of a range of vans and not the company's: codes behind it, "every Drift"."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import places, stands_before
+from specscan.finding.naming.place import begins_with
+from specscan.records.text import Passage
+
+NEAR = 30  # letters beside a name in which the words before and behind it stand
+FEW_WORDS = 4  # a line of no more is no sentence
+
+
+class RangeSigns:
+    """Finds such signs in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        words = lexicon.words
+        self.every = _small(words.every_words)
+        self.articles = _small(words.articles_of_names) | self.every
+        self.ranges = _small(words.range_words)
+        cues = words.cues
+        told = (*words.predicates, *cues["verbs"], *cues["is_named"], *cues["preposition"], *cues["carries"])
+        self.told = _small(told)
+
+    def are_seen(self, name: str, own: Sequence[Passage], heads: Collection[str]) -> bool:
+        """Tell whether heads of tables go on from a name, or the text speaks of it as of a van or a range."""
+        if any(begins_with(head, name) and len(head) > len(name) for head in heads):
+            return True
+        for passage in own:
+            if name.casefold() not in passage.text.casefold():
+                continue
+            if any(stands_before(passage.text, name, head) for head in heads):
+                return True
+            if any(self._is_told(passage.text, start, start + len(name)) for start in places(passage.text, name)):
+                return True
+        return False
+
+    def is_sister(self, name: str, own: Sequence[Passage], heads: Collection[str]) -> bool:
+        """Tell whether a name is that of one van among several, which neither go on from it nor stand behind it."""
+        others = [head for head in heads if head.casefold() != name.casefold()]
+        if len(others) == len(heads) or not others or all(begins_with(head, name) for head in others):
+            return False
+        return not any(stands_before(passage.text, name, head) for passage in own for head in others)
+
+    def _is_told(self, text: str, start: int, end: int) -> bool:
+        before, behind = text[max(0, start - NEAR) : start].split(), text[end : end + NEAR]
+        after = behind.split()
+        last = before[-1].casefold() if before else ""
+        following = after[0].strip(",.;:!?").casefold() if after else ""
+        if last in self.ranges or following in self.ranges or last in self.every:
+            return True
+        sentence = len(text.split()) > FEW_WORDS
+        ends = not after or not behind[:1].isspace() or following in self.told or following[:1].isdigit()
+        return sentence and last in self.articles and ends
+
+
+def _small(words: Collection[str]) -> set[str]:
+    return {word.casefold() for word in words}

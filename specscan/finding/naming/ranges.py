@@ -1,0 +1,96 @@
+"""Headings that name a range of vans, "The Drift range", above the codes of its vans: "Model 19", "Model 21".
+
+Such codes head the columns of a table, or its rows, or chapters of their own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.place import begins_with
+from specscan.records.text import Head, Passage
+
+REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
+CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
+NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?"
+
+
+class RangeReader:
+    """Finds the names of ranges in headings of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        words = lexicon.words
+        ranges, articles = (any_word(one) for one in (words.range_words, words.articles_of_names))
+        self.lexicon = lexicon
+        self.range = re.compile(rf"(?:(?i:{articles})\s+)?(?:(?i:{ranges})\s+({NAME})|({NAME})[ -](?i:{ranges}))")
+        self.model = re.compile(rf"(?i:{any_word({*words.model_labels, *words.model_words})})\s+(?=[\dA-ZÀ-Þ])")
+
+    def name(self, heading: str, *, remarked: bool = False) -> str:
+        """Give the range that a heading names, an empty text where it names none.
+
+        ``remarked``: words in small letters may follow the name, as in a row that opens a group of a table.
+        """
+        plain = heading.strip(" .:")
+        match = self.range.fullmatch(plain)
+        if match is None and remarked and (start := self.range.match(plain)) and REMARK.fullmatch(plain[start.end() :]):
+            match = start
+        name = (match.group(1) or match.group(2)) if match else ""
+        return "" if not name or self.lexicon.knows_label(name) else name
+
+    def named(self, passages: Sequence[Passage]) -> frozenset[str]:
+        """Give the ranges, in small letters, that headings above passages name."""
+        headings = {heading for passage in passages for heading in passage.sections}
+        return frozenset(name.casefold() for text in headings if (name := self.name(text, remarked=True)))
+
+    def code(self, heading: str) -> str:
+        """Give a heading without the word "Model" before a code."""
+        return self.model.sub("", heading, count=1) if self.model.match(heading) else heading
+
+    def with_full_heads(self, passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> tuple[Passage, ...]:
+        """Give the passages with the range before mere codes over the columns of tables that stand under it.
+
+        Where all rows of a table begin with codes, these are the vans, and the range of its group stands before each.
+        """
+        coded = _tables_of_codes(passages, can_be_name)
+        above: dict[str, str] = {}
+
+        def range_of(sections: Sequence[str]) -> str:
+            name = ""
+            for heading in sections:
+                if heading not in above:
+                    above[heading] = self.name(heading, remarked=True)
+                name = above[heading] or name
+            return name
+
+        made = []
+        for passage in passages:
+            row, column = passage.row, passage.column
+            if passage.table is not None and column is not None and (name := range_of(passage.sections)):
+                if row is not None and passage.table in coded:
+                    passage = replace(passage, row=_with_range(row, name))
+                elif CODE.match(column.text) and can_be_name(column.text):
+                    passage = replace(passage, column=_with_range(column, name))
+            made.append(passage)
+        return tuple(made)
+
+
+def _with_range(head: Head, name: str) -> Head:
+    return head if begins_with(head.text, name) else Head(f"{name} {head.text}", head.box, head.notes)
+
+
+def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> set[int]:
+    """Give the tables of two or more rows all of which begin with codes that can be names: "170", "210 Polar"."""
+    rows: dict[int, set[str]] = defaultdict(set)
+    for passage in passages:
+        if passage.table is not None and passage.row is not None:
+            rows[passage.table].add(passage.row.text)
+    return {
+        table for table, labels in rows.items()
+        if len(labels) > 1 and all(CODED_ROW.match(text) and can_be_name(text) for text in labels)
+    }  # fmt: skip

@@ -1,0 +1,200 @@
+"""The line near the title that names every van of a range: "Drift 19 | Drift 21 RB | Drift 24"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
+
+from specscan.finding.language.whole_words import count, holds, lowered, may_hold
+from specscan.finding.naming.place import begins_with, without_start
+from specscan.records.text import Kind, Passage
+
+FIRST_PASSAGES = 14
+LONE_PASSAGES = 6
+LONE_LETTERS = 80
+LONE_USES = 2  # of each name of words in the rest of the text
+MOST_LONE = 6
+LONGEST = 170  # letters of such a line, with what stands before it
+PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
+CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+OPENING_KINDS = (Kind.HEADING, Kind.PROSE, Kind.LINE)
+LONE_CODE = re.compile(r"\d{1,4}(?: ?[A-Z]{1,3})?|[A-Z]{1,3}[ -]?\d{2,4}(?:[ -]?[A-Z]{1,2})?")
+SHORT_CODE = 2  # letters and figures
+BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
+YEAR = re.compile(r"(?:19|20)\d\d")
+
+
+@dataclass(frozen=True, slots=True)
+class Roster:
+    """The range that a line names, and the codes of its vans in that line's order."""
+
+    series: str
+    codes: tuple[str, ...]
+    passage: Passage
+
+    @property
+    def models(self) -> list[str]:
+        """Give the full names of the vans."""
+        return [f"{self.series} {code}" for code in self.codes]
+
+
+def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) -> Roster | None:
+    """Give the vans that a short line on the first page lists by the name of their range and a code.
+
+    All parts of the line behind the first van must name one. Several that share a name need no title, but that name
+    must stand elsewhere too; a single van counts where the title is the name of the range and the code has a figure.
+    """
+    for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
+        if len(passage.text) > LONGEST:
+            continue
+        parts = _parts(passage.text.strip(" .*"), title)
+        series = _shared_name(parts) or title
+        if not series or re.search(r"\d", series):
+            continue
+        codes = _codes(parts, series, fillers)
+        several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
+        if several or (len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])):
+            return Roster(series, tuple(codes), passage)
+        bare = _bare_codes(parts, title, passage, own, fillers)
+        if bare:
+            return Roster(title, tuple(bare), passage)
+    return None
+
+
+def read_lone(
+    own: Sequence[Passage], title: str, can_be_name: Callable[[str], bool], clean: Callable[[str], str]
+) -> list[tuple[str, Passage]]:
+    """Give the vans that a short line near the title lists by names of their own: "Alcove | Larder", "540, 600".
+
+    The text uses each of them again. ``title`` is the document's title where it is none of them; ``clean`` takes
+    maker, year and the words of titles from the beginning of the line.
+    """
+    for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:LONE_PASSAGES]:
+        parts = _parts(passage.text.strip(" .*"), "")
+        parts = [clean(parts[0]), *parts[1:]] if len(parts) > 1 else parts
+        if not 2 <= len(parts) <= MOST_LONE or len(set(parts)) < len(parts) or len(passage.text) > LONE_LETTERS:
+            continue
+        if title and title.casefold() not in (part.casefold() for part in parts):
+            return []
+        named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)
+        others = [one.text for one in own if one is not passage]
+        if named and all(sum(count(text, part) for text in others) >= _uses(part) for part in parts):
+            return [(part, passage) for part in parts]
+    return []
+
+
+def _uses(name: str) -> int:
+    return 1 if re.search(r"\d", name) else LONE_USES
+
+
+def read_coded(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
+    """Give the van of a document in which a code stands alone on one of the first lines: "590", "Q54", "KS 640 E".
+
+    A number of one or two figures, which can be a page's, must be used again behind a word.
+    """
+    for passage in own[:LONE_PASSAGES]:
+        text = passage.text.strip(" .")
+        if passage.page not in (0, 1) or passage.table is not None or passage.kind not in OPENING_KINDS:
+            return []
+        if not LONE_CODE.fullmatch(text) or YEAR.search(text) or not can_be_name(text):
+            continue
+        used = sum(bool(re.search(rf"[^\W\d_] {re.escape(text)}(?![\w.,]*\d)", one.text)) for one in own)
+        if len(re.sub(r"\W", "", text)) > SHORT_CODE or used:
+            return [(text, passage)]
+    return []
+
+
+def _bare_codes(
+    parts: Sequence[str], title: str, passage: Passage, own: Sequence[Passage], fillers: Collection[str]
+) -> list[str]:
+    """Give the codes of a line that lists nothing else, "540 | 600 Q", under the name of their range."""
+    parts = [without_start(parts[0], title), *parts[1:]] if parts else parts
+    coded = all(BARE.match(part) and CODE.fullmatch(part) and _is_code(part, fillers) for part in parts)
+    if not title or not coded or len(set(parts)) < max(2, len(parts)) or re.fullmatch(r"[\d\s.]+", title):
+        return []
+    return list(parts) if all(_stands_elsewhere(part, passage, own) for part in parts) else []
+
+
+def _parts(text: str, title: str) -> list[str]:
+    """Part a line at its separators; where it has none, before the name of the range that it repeats.
+
+    Scans lose the dots between names: "Drift 19 Drift 21 RB".
+    """
+    parts = [part.strip() for part in PARTS.split(text) if part.strip()]
+    word = text.split()[0] if text else ""
+    if len(parts) > 1 or not word.isalpha() or not word[0].isupper():
+        return parts
+    repeated = [part.strip() for part in re.split(rf"\s+(?={re.escape(word)}\s)", text)]
+    known = word in title.split() or all(re.search(r"\d", part) for part in repeated)
+    return repeated if known else parts
+
+
+def unbroken(roster: Roster, headed: Sequence[str]) -> Roster:
+    """Give a roster whose last van has its whole name, where the line breaks within it: "… | Drift 21" over "Dune".
+
+    ``headed`` are the vans that heads of tables name: one that no other entry names must go on from the last.
+    """
+    last = roster.models[-1]
+    listed = {model.casefold() for model in roster.models}
+    longer = [name for name in headed if begins_with(name, last) and name.casefold() not in listed]
+    if last.casefold() in {name.casefold() for name in headed} or len(longer) != 1:
+        return roster
+    return replace(roster, codes=(*roster.codes[:-1], without_start(longer[0], roster.series)))
+
+
+def _shared_name(parts: Sequence[str]) -> str:
+    """Give the words with which every part but the first begins, and which the first holds, before a code."""
+    if len(parts) < 2:
+        return ""
+    words = [part.split() for part in parts[1:]]
+    length = 0
+    while all(len(one) > length + 1 and one[length] == words[0][length] for one in words):
+        if re.search(r"\d", words[0][length]):
+            break
+        length += 1
+    name = " ".join(words[0][:length])
+    return name if name and name[0].isupper() and f"{name} " in parts[0] else ""
+
+
+def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[str]:
+    if not any(may_hold(part, f"{series} ") for part in parts):
+        return []
+    named = re.compile(rf"(?:.*(?<!\w))?{re.escape(series)} ({CODE.pattern})", re.IGNORECASE)
+    codes: list[str] = []
+    for part in parts:
+        match = named.fullmatch(part)
+        if match is not None and _is_code(match.group(1), fillers):
+            codes.append(match.group(1))
+        elif codes:
+            return []
+    return codes if len(set(codes)) == len(codes) else []
+
+
+def _stands_elsewhere(series: str, passage: Passage, own: Sequence[Passage]) -> bool:
+    word = lowered(series)
+    return any(one is not passage and holds(lowered(one.text), word) for one in own)
+
+
+def _is_code(text: str, fillers: Collection[str]) -> bool:
+    words = text.split()
+    if not all(word[0].isdigit() or word[0].isupper() for word in words):
+        return False  # "21 adds": the pattern itself reads without regard to case, for the range's name may be shouted
+    return not any(YEAR.fullmatch(word) or word.casefold() in fillers for word in words)
+
+
+def match_heads(heads: Collection[str], models: Sequence[str], series: str) -> dict[str, frozenset[str]]:
+    """Give for the heads of tables the van of the roster that each names; heads that name none are left out."""
+    found = {}
+    for head in heads:
+        plain = _spaced(head) + " "
+        names = {model: (_spaced(model) + " ", _spaced(model[len(series) :]) + " ") for model in models}
+        fits = [model for model in models if plain.endswith(names[model]) or plain.startswith(names[model])]
+        if fits:
+            found[head] = frozenset({max(fits, key=len)})
+    return found
+
+
+def _spaced(text: str) -> str:
+    """Give a name in a form in which "18N", "18 N" and "18-n" are alike, with a sign where its words begin."""
+    return " " + " ".join(re.findall(r"\d+|[^\W\d_]+", text.casefold()))

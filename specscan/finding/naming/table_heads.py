@@ -1,0 +1,193 @@
+"""The heads of tables that name vans."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from functools import partial
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.naming.full_names import PRICE, BareHeads
+from specscan.finding.naming.place import Place, begins_with
+from specscan.finding.naming.titles import LIST_JOINT
+from specscan.records.text import Passage
+from specscan.rulebook.models import WordFile
+
+MAX_HEAD_WORDS = 6
+UNIT_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]{1,12})[)\]]$")
+MAX_HEAD = 40
+MIN_ROWS = 2
+SURE_SHARE = 0.6  # of the heads of a table that name vans
+FIRST_LINES = 14
+LONGEST_LINE = 200
+MAX_TRIM_WORDS = 3
+ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
+NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
+PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")
+CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
+SIZE = re.compile(r"X{0,2}[SML]")
+
+
+class HeadReader:
+    """Finds such heads in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon, quantities: QuantityReader, others: Sequence[WordFile] = ()):
+        """Take the readers of one language, and the words of the others: "US units" can head a German table."""
+        self.lexicon = lexicon
+        self.quantities = quantities
+        self.bare_heads = BareHeads(lexicon.words.price_from, quantities)
+        words = lexicon.words
+        self.settings = {word.casefold() for word in words.setting_words}
+        self.stock = {label.strip(" #") for label in words.stock_labels}
+        generic = (*words.column_words, *words.fitting_words, *words.unit_systems)
+        self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
+
+    def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
+        """Give the heads of tables that name vans, with where they first stand."""
+        tables: dict[int, list[Passage]] = {}
+        for passage in own:
+            if passage.table is not None:
+                tables.setdefault(passage.table, []).append(passage)
+        found: dict[str, Place] = {}
+        lines = [p.text for p in own[:FIRST_LINES] if p.table is None and len(p.text) <= LONGEST_LINE]
+        for cells in tables.values():
+            for head, place in self._heads_of(cells, named, lines):
+                found.setdefault(head, place)
+        return found
+
+    def _heads_of(self, cells: list[Passage], named: frozenset[str], lines: list[str]) -> list[tuple[str, Place]]:
+        rows = _unique(p.row.text for p in cells if p.row is not None)
+        columns = _unique(p.column.text for p in cells if p.column is not None and not PRICE.search(p.text))
+        known_rows = sum(self.lexicon.knows_label(text) for text in rows)
+        known_columns = sum(self.lexicon.knows_label(text) for text in columns)
+        if len(columns) > 1 and any(_names_all(line, columns) for line in lines):
+            return [(head, _place(cells, head, column=True)) for head in columns]
+        if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
+            heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
+            asked = self._asked(rows) if len(heads) < len(columns) or self._are_settings(columns) else set()
+            if len(asked) < ASKED and self._are_settings(columns):
+                return []
+            if len(heads) < len(columns):
+                trims = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
+                heads = trims if len(asked) >= ASKED else heads
+            heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
+            if len(heads) >= 1 and len(heads) >= SURE_SHARE * len(columns):
+                return [(h, _place(cells, h, column=True)) for h in heads]
+        if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns) and not self._names_others(cells):
+            heads = self._with_sisters([text for text in rows if self.can_be_name(text)], rows)
+            if heads and len(heads) >= 0.7 * len(rows):
+                return [(h, _place(cells, h, column=False)) for h in heads]
+        return []
+
+    def _are_settings(self, columns: list[str]) -> bool:
+        """Tell whether heads say how or where something is measured, as "Low" and "High" of a heater do."""
+        return self.settings.issuperset(word.casefold() for column in columns for word in column.split())
+
+    def _names_others(self, cells: list[Passage]) -> bool:
+        """Tell whether the corner of a table, or the heading right above it, says that its rows name no vans.
+
+        They are packages, or numbers of a dealer's stock.
+        """
+        above = next((cell.sections[-1] for cell in cells if cell.sections), "")
+        stock = above.casefold().strip(" .:#") in self.stock
+        packages = len(above) <= MAX_HEAD and self.lexicon.cues(self.lexicon.analyse(above), "package")
+        return stock or bool(packages)
+
+    @staticmethod
+    def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
+        """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S".
+
+        So "Drift AWD", which could be a label of the drive, is added to "Drift", and "20A", which could be amperes,
+        to "20K".
+        """
+        sized = any(SIZE.fullmatch(head) for head in heads)
+        plans = any(PLAN.fullmatch(head) for head in heads)
+        firsts = {head.split()[0] for head in heads if len(head.split()) > 1 and len(head.split()[0]) > 2}
+        return [
+            text
+            for text in columns
+            if text in heads
+            or (sized and SIZE.fullmatch(text))
+            or (plans and PLAN.fullmatch(text))
+            or (len(text) <= MAX_HEAD and (text.split()[0] in firsts or any(map(partial(begins_with, text), heads))))
+        ]
+
+    def _asked(self, rows: list[str]) -> set[str]:
+        """Give the things that the labels of a table name: where they are many, its columns can only be vans."""
+        mentions = (self.lexicon.analyse(row).mentions for row in rows if len(row) <= MAX_HEAD)
+        return {m.concept.name for some in mentions for m in some if m.concept.kind in ("thing", "alone")}
+
+    def _can_be_trim(self, text: str, asked: set[str]) -> bool:
+        """Tell whether a head that could be a label can be what its maker calls a van: "Long", "Long Winter".
+
+        A thing of which a row tells (``asked``) heads no column.
+        """
+        words = text.split()
+        if not words or len(words) > MAX_TRIM_WORDS or not all(w[0].isupper() and w.isalpha() for w in words):
+            return False
+        if {text.casefold(), words[0].casefold()} & self.generic:
+            return False
+        told = {m.concept[:2] for m in self.lexicon.analyse(text).mentions}
+        return not any(
+            (kind in ("thing", "alone") and name not in asked)
+            or kind in ("term", "denied")
+            or (kind == "cue" and name in NO_TRIMS)
+            for kind, name in told
+        )
+
+    def _is_described_name(self, text: str) -> bool:
+        """Tell whether a text that could be a label has a word with a capital that no label has: "Long Alcove"."""
+        words = text.split()
+        norms = self.lexicon.folder.norms
+        unknown = [word for word in words if not self.lexicon.known_words.issuperset(norms(word))]
+        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
+        return 1 < len(words) <= 2 and bool(unknown) and not things and all(word[0].isupper() for word in words)
+
+    def can_be_name(self, text: str) -> bool:
+        """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
+        plain = self.bare_heads.bare(text.strip(" *†"))
+        if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
+            return False
+        if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
+            return False
+        bracket = UNIT_IN_BRACKETS.search(plain)
+        if bracket is not None and self.quantities.units.named(bracket.group(1)):
+            return False  # "Mass (kg)"
+        words = [word.casefold().strip("()/,") for word in plain.split()]
+        if words[0] in self.generic and all(w in self.generic or self.quantities.units.named(w) for w in words):
+            return False
+        unit = plain.strip("()")
+        if len(unit) > 1 and unit.islower() and self.quantities.units.named(unit):
+            return False  # "kg" over the weights of options
+        if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
+            return self._is_described_name(plain)
+        measured = (q for q in self.quantities.find(plain) if not q.bare)
+        if not CODE.fullmatch(plain) and any(q.end - q.start >= 0.8 * len(plain) for q in measured):
+            return False
+        cues = self.lexicon.cues(self.lexicon.analyse(plain), *NO_TRIMS)
+        return not cues
+
+
+def _lists(line: str, text: str, heads: Sequence[str]) -> bool:
+    """Tell whether a line lists a text beside heads that name vans: "Ridge, Shore Plus and Duo"."""
+    listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
+    return any(part.endswith(text) for part in listed) and any(part.endswith(head) for part in listed for head in heads)
+
+
+def _names_all(line: str, heads: Sequence[str]) -> bool:
+    """Tell whether a line lists all heads of a table, each alone or behind the name of the range: "540 | 600 Q"."""
+    listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
+    return all(any(part == head or part.endswith(f" {head}") for part in listed) for head in heads)
+
+
+def _unique(texts: Iterable[str]) -> list[str]:
+    return [text for text in dict.fromkeys(texts) if text.strip()]
+
+
+def _place(cells: list[Passage], head: str, *, column: bool) -> Place:
+    for cell in cells:
+        named = cell.column if column else cell.row
+        if named is not None and named.text == head:
+            return Place(cell, cell.page, head)
+    return Place(None, cells[0].page, head)

@@ -1,0 +1,163 @@
+"""Vans that no table and no list names: under headings, in trims that the text uses, in running text."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable
+
+from specscan.finding.language.whole_words import count, without_first
+from specscan.finding.naming.chapters import ChapterReader, shared_word
+from specscan.finding.naming.names import NameReader
+from specscan.finding.naming.place import Names, Place, without_start
+from specscan.finding.naming.players import Player
+from specscan.finding.naming.years import YEAR
+from specscan.records.text import Kind, Passage
+
+MAX_TRIM_LINE = 80
+FIRST_LINES = 14
+MAX_TRIMS = 6
+TRIM_USES = 3  # in the list itself and at least twice besides
+TRIM_JOINTS = {"and", "et", "und", "&"}
+TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
+TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
+VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+
+
+class ToldNames:
+    """Finds such vans in documents of one language."""
+
+    def __init__(self, names: NameReader, chapters: ChapterReader, can_be_name: Callable[[str], bool]):
+        self.names = names
+        self.chapters = chapters
+        self.can_be_name = can_be_name
+        self.fillers = [pattern for phrase, pattern in names.filling.items() if phrase not in TRIM_JOINTS]
+
+    def read(self, names: Names, own: list[Passage]) -> list[Player]:
+        """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
+        text = "\n".join(p.text for p in own)
+        headed = self._headed(names, own)
+        if len(headed) >= 2:
+            return list(headed.values())
+        chapters = self.chaptered(names, own)
+        if chapters:
+            return chapters
+        trims = self._continuations(names, text)
+        if len(trims) < 2:
+            trims = self._listed(names, own, text)
+        if len(trims) >= 2:
+            return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
+        if names.series and names.series != names.title:
+            codes = self._codes(names.series, own)
+            if len(codes) >= 2:
+                return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
+        return []
+
+    def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
+        """Give the vans that are described each under a heading, with the one on which each builds."""
+        chapters = self.chapters.read(own, self.can_be_name, names.series)
+        shared = shared_word([one.name for one in chapters])
+        if shared and not names.series:
+            names.title = names.series = self.names.cased(shared, own)
+        ranges = {one.series for one in chapters}
+        if len(ranges) > 1 or ranges - {"", names.series}:
+            names.series = names.title = ""
+        models = {
+            one.full_name: f"{names.series} {without_start(one.full_name, names.series)}".strip() for one in chapters
+        }
+        bases = self.chapters.bases(chapters)
+        return [
+            Player(
+                models[one.full_name],
+                one.place,
+                {one.name, one.heading.text},
+                chapter=one.numbers,
+                base=models.get(bases.get(one.full_name, ""), ""),
+            )
+            for one in chapters
+        ]
+
+    def _continuations(self, names: Names, text: str) -> list[str]:
+        title = names.title
+        if not title or len(title) < 3:
+            return []
+        counts: Counter[str] = Counter()
+        if f"{title} " not in text:
+            return []
+        for match in re.finditer(rf"(?<!\w){re.escape(title)} ([A-ZÀ-Þ][\w’'-]{{2,}})", text):
+            word = match.group(1)
+            filler = word.casefold().split("’")[0].split("'")[0]
+            if (
+                word.casefold() not in self.names.fillers
+                and filler not in self.names.fillers
+                and not word.endswith(("’s", "'s"))
+                and word not in names.maker.split()
+            ):
+                counts[word] += 1
+        found = []
+        for word in counts:
+            alone = count(text, word) - counts[word]
+            if alone >= 2:
+                found.append(word)
+        return found
+
+    def _listed(self, names: Names, own: list[Passage], text: str) -> list[str]:
+        """Give trims that a short line near the title lists, "Model year 2025  Bramble and Hoar", and the text uses."""
+        if not names.title:
+            return []
+        for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
+            line = self._without_fillers(passage.text)
+            parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
+            for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
+                found = [one.strip() for one in part]
+                if (
+                    2 <= len(found) <= MAX_TRIMS
+                    and len(set(found)) == len(found)
+                    and not set(found) <= set(names.maker.split())
+                    and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
+                    and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
+                    and all(count(text, one) >= TRIM_USES for one in found)
+                ):
+                    return found
+        return []
+
+    def _without_fillers(self, text: str) -> str:
+        for pattern in self.fillers:
+            text = pattern.sub("  ", text)
+        return YEAR.sub("  ", text)
+
+    def _headed(self, names: Names, own: list[Passage]) -> dict[str, Player]:
+        """Give the vans of the series that headings name, each above statements of its own."""
+        if not names.series:
+            return {}
+        governing = {heading for passage in own if passage.kind is not Kind.HEADING for heading in passage.sections}
+        found: dict[str, Player] = {}
+        for passage, following in zip(own, [*own[1:], None], strict=True):
+            heading = passage.text.strip(" :*")
+            grouped = following is not None and following.kind is Kind.HEADING  # above groups of the same rank
+            if passage.kind is not Kind.HEADING or not (passage.text in governing or grouped):
+                continue
+            name = self.names.clean(heading, names.maker)
+            rest = without_first(name, names.series)
+            if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
+                if VARIANT.fullmatch(rest) and self.can_be_name(rest):
+                    player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
+                    found.setdefault(rest.casefold(), player).aliases.add(heading)
+        return found
+
+    def _codes(self, series: str, own: list[Passage]) -> list[str]:
+        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?!\d)(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
+        counts: Counter[str] = Counter()
+        headed: set[str] = set()
+        for passage in own:
+            for match in pattern.finditer(passage.text):
+                counts[match.group(1)] += 1
+                if passage.kind is Kind.HEADING:
+                    headed.add(match.group(1))
+        return [code for code, count in counts.items() if count >= 2 or code in headed]
+
+    def _named(self, model: str, own: list[Passage]) -> Place | None:
+        for passage in own:
+            if model.casefold() in passage.text.casefold():
+                return Place(passage, passage.page, model)
+        return None

@@ -1,0 +1,103 @@
+"""The model year of the vans in a document, from titles, headings, lines near the figures and running lines."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_of, any_word
+from specscan.finding.naming.maker import MakerReader
+from specscan.finding.naming.place import PARTED, Names, Place, running_lines
+from specscan.records.text import Document, Kind, Passage, Title
+from specscan.rulebook.book import Rulebook
+
+YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
+CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
+SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
+CENTURY = 2000
+
+
+class YearReader(MakerReader):
+    """Finds the model year in documents of one language."""
+
+    def __init__(self, book: Rulebook, lexicon: Lexicon):
+        super().__init__(book, lexicon)
+        self.used = False
+        self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
+        self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
+        self.of_model_year = any_of(self.words.model_year, whole=True)
+        short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
+        self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(\d\d)(?!\d)")
+
+    def _is_month(self, before: str) -> bool:
+        word = re.search(r"([^\W\d_]+)\.?\s*$", before)
+        return word is not None and word.group(1).casefold()[:3] in self.months
+
+    def _says_model_year(self, text: str) -> bool:
+        return bool(self.of_model_year.search(text.casefold()))
+
+    def _place_of(self, title: Title, own: list[Passage]) -> Place:
+        for passage in own:
+            if passage.page == title.page and title.text in passage.text:
+                return Place(passage, passage.page, title.text)
+        return Place(None, title.page, title.text)
+
+    def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
+        found: list[tuple[float, int, Place]] = []
+        for weight, text, place in self._year_texts(document, own):
+            for match in YEAR.finditer(text) if "19" in text or "20" in text else ():
+                value = int(match.group(1))
+                points = weight + self._year_points(text, match)
+                if names.series and text[match.end() :].lstrip().startswith(names.series):
+                    points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
+                if points <= 0 or not 1990 <= value <= 2060:
+                    continue
+                found.append((points, value, place))
+            for match in self.short_year.finditer(text):
+                found.append((weight + 3.0, CENTURY + int(match.group(1)), place))
+        # what is printed as text is surer than what was recognised in a picture
+        printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
+        if found:
+            _, names.year, names.year_place = max(printed or found, key=lambda one: one[0])
+
+    def _year_texts(self, document: Document, own: list[Passage]) -> list[tuple[float, str, Place]]:
+        texts: list[tuple[float, str, Place]] = []
+        for index, passage in enumerate(own):
+            weight = 0.0
+            short = len(passage.text) <= 70 and passage.kind is not Kind.CELL
+            following = own[index + 1 : index + 5]
+            if short and sum(p.kind is Kind.CELL for p in following) >= 2:
+                weight = 3.0
+            elif passage.kind is Kind.HEADING or passage.page in (0, 1) and index < 12:
+                weight = 2.0
+            texts.append((weight, passage.text, Place(passage, passage.page, passage.text)))
+        for title in document.titles:
+            if title.origin in ("metadata", "html") or title.page in (0, 1):
+                where = self._place_of(title, own)
+                texts += [(1.5, part, where) for part in {title.text, *PARTED.split(title.text)}]
+        for text, where in running_lines(document):
+            texts += [(1.5, part, where) for part in PARTED.split(text)]
+        stem = document.path.rsplit("/", 1)[-1]
+        texts.append((0.5, re.sub(r"[_-]", " ", stem), Place(None, 1, stem)))
+        return texts
+
+    def _titles_document(self, before: str) -> bool:
+        """Tell whether a year stands behind nothing but the kind of document: "Fiche technique 2026  5.4 6.0"."""
+        return len(before.split()) in (1, 2, 3) and self.is_filler(before.strip())
+
+    def _year_points(self, text: str, match: re.Match[str]) -> float:
+        before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
+        near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
+        if self.of_other_year.search(near):
+            return -6.0
+        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
+            return -6.0
+        if (
+            self.used
+            and re.search(r"(?:^|used|pre-owned|gebraucht|occasion)\s*$", before.strip())
+            and re.match(r"\s+[a-zà-ÿ]", after)
+        ):
+            return 3.5
+        said = self.of_model_year.search(near) is not None
+        bare = match.group(1) == text.strip() or len(text) <= 40 or self._titles_document(text[: match.start()])
+        return 3.0 if said else (0.5 if bare else -2.5)

@@ -1,0 +1,48 @@
+"""Tanks of the thing named before them: that of a "cassette toilet with 17 l waste tank" is no gray tank."""
+
+from __future__ import annotations
+
+from specscan.finding.language.lexicon import expanded
+from specscan.finding.things.items import Item, Parsed
+from specscan.rulebook.book import Rulebook
+
+Named = list[tuple[Item, list[str]]]  # words and the things that they name
+
+
+class OwnTanks:
+    """Finds such tanks, for one language; ``company`` are words like "with", ``coordination`` join like things."""
+
+    def __init__(self, book: Rulebook, company: set[str], coordination: set[str]):
+        self.book = book
+        self.company = company
+        self.coordination = coordination
+
+    def put(self, named: Named, parsed: Parsed) -> Named:
+        """Give the named things in order, those that own a tank put for the name of it."""
+        found: Named = []
+        for item, things in named:
+            owner = found[-1] if found and self._owns(*found[-1], item, things, parsed) else None
+            found.append((item, owner[1] if owner is not None else things))
+        return found
+
+    def _owns(self, owner: Item, own: list[str], item: Item, things: list[str], parsed: Parsed) -> bool:
+        names = {name for thing in own if thing in self.book.things for name in self.book.things[thing].tank_names}
+        meant = expanded(self.book, things)
+        if not names or not meant or not names.issuperset(meant) or owner.sentence != item.sentence:
+            return False
+        between = parsed.between(owner.end, item.start)
+        if not self.company.intersection(between) or self.coordination.intersection(between):
+            return False
+        kinds = self._kinds(own)
+        told = [i for i in parsed.items if i.sentence == item.sentence and i.start <= owner.end]
+        return any((c.name, c.value) in kinds for i in told for c in i.concepts if c.kind == "value")
+
+    def _kinds(self, things: list[str]) -> set[tuple[str, str]]:
+        """Give vocabulary and word of the kinds that have a tank of their own: a cassette, a portable toilet."""
+        specs = [self.book.fields[name] for thing in things for name in self.book.fields_of(thing)]
+        return {
+            (self.book.fields[other].vocabulary, word)
+            for spec in specs
+            for other, words in spec.only_with.items()
+            for word in words
+        }

@@ -1,0 +1,81 @@
+"""Sister vans set against each other in one sentence: "The 19 has a heated tank, the 21 has one that is insulated"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from specscan.finding.language.lexicon import Lexicon, Mention
+from specscan.finding.language.whole_words import any_word
+
+MEANING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})  # kinds of words that say something
+WORD_BEHIND = re.compile(r"\s+([^\W\d_]+)")
+Place = tuple[int, int, frozenset[str]]
+
+
+@dataclass(slots=True)
+class _Subject:
+    """One van or several ("the 19 and the 21"): where the words begin and end, and whether they open a sentence."""
+
+    start: int
+    end: int
+    opens: bool
+
+
+class SisterSentences:
+    """Parts sentences in which each of several vans is the subject of words of its own."""
+
+    def __init__(self, lexicon: Lexicon):
+        cues = lexicon.words.cues
+        joints = any_word([*filter(str.isalpha, cues.get("coordination", [])), *cues.get("contrast", [])])
+        definite = any_word(cues.get("definite", []))
+        self.behind = set(cues.get("before_number", []))
+        self.lead = re.compile(
+            rf"(\A\s*|[.!?]\s+|[,;]\s*|\s)((?:(?:{joints})\s+)*)((?:(?:{definite})\s+)?)\Z", re.IGNORECASE
+        )
+        self.joint = re.compile(rf"\s*(?:,\s*)?(?:(?:{joints}|&)\s+)?(?:(?:{definite})\s+)?", re.IGNORECASE)
+
+    def begin(self, text: str, named: Sequence[Place], mentions: Iterable[Mention]) -> set[int]:
+        """Give the places at which the part of another van begins; none where one part tells nothing of its own.
+
+        ``named`` are the places at which the text names vans, ``mentions`` what else it speaks of.
+        """
+        told = [m.start for m in mentions if m.concept.kind in MEANING]
+        found: set[int] = set()
+        chain: list[_Subject] = []
+        for subject in [*self._subjects(text, named), None]:
+            if subject is None or subject.opens:
+                if len(chain) > 1 and self._each_tells(text, chain, subject.start if subject else len(text), told):
+                    found.update(one.start for one in chain[1:])
+                chain = []
+            if subject is not None and (subject.opens or chain):
+                chain.append(subject)
+        return found
+
+    def _subjects(self, text: str, named: Sequence[Place]) -> list[_Subject]:
+        found: list[_Subject] = []
+        last = 0
+        for start, end, _ in named:
+            if last and self.joint.fullmatch(text, last, start):
+                if found and found[-1].end == last:
+                    found[-1].end = end  # "the 19 and the 21"
+                last = end
+                continue
+            last = end
+            match = self.lead.search(text, 0, start)
+            if match is None:
+                continue
+            sign = match.group(1).strip()
+            opens = not sign and match.start() == 0 and not text[: match.start(2)].strip() or sign in (".", "!", "?")
+            if opens or sign or match.group(2):
+                found.append(_Subject(match.start(3), end, bool(opens)))
+        return found
+
+    def _each_tells(self, text: str, chain: list[_Subject], end: int, told: list[int]) -> bool:
+        """Tell whether words of its own follow each subject at once, and say something."""
+        for one, stop in zip(chain, [*(other.start for other in chain[1:]), end], strict=True):
+            word = WORD_BEHIND.match(text, one.end)
+            if word is None or word.group(1) in self.behind or not any(one.end <= place < stop for place in told):
+                return False
+        return True

@@ -1,0 +1,211 @@
+"""Blocks in reading order → passages with their headings, row labels and column heads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from specscan.reading.layout.flow import Item
+from specscan.reading.layout.seams import is_copy
+from specscan.reading.letters.words import Line, is_bullet
+from specscan.reading.tables.compose import Hints, clean_sign, compose
+from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.heads import ReadCell, ReadTable, read_table
+from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
+
+LABEL_WORDS = 8
+INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
+
+
+@dataclass(slots=True)
+class Heading:
+    """A heading on the stack: its text and how prominent it is; ``copied`` from another column, which it heads too."""
+
+    text: str
+    level: float
+    copied: bool = False
+
+
+@dataclass(slots=True)
+class Assembler:
+    """Collects the passages of a document; keeps the stack of headings and the last table."""
+
+    hints: Hints
+    passages: list[Passage] = field(default_factory=list)
+    stack: list[Heading] = field(default_factory=list)
+    headings: list[tuple[int, Box, list[Heading]]] = field(default_factory=list)  # page, box, and what governs below
+    begun: list[list[Heading]] = field(default_factory=list)  # what governed each region when it was begun
+    headed: bool = False  # whether the headings of the last region are those of one column of several
+    items: list[Heading] = field(default_factory=list)  # the items of lists under which deeper ones stand
+    last_table: ReadTable | None = None
+    known_heads: set[str] = field(default_factory=set)
+    tables: int = 0
+    block: int = 0
+    corners: list[Title] = field(default_factory=list)  # what stands over the labels of tables
+    source: Source = "text"
+    places: bool = True  # whether words have places on a page; text and HTML have none
+
+    def sections(self, groups: tuple[str, ...] = ()) -> tuple[str, ...]:
+        """Give the headings that govern what comes next, outermost first."""
+        return (*(heading.text for heading in self.stack), *groups)
+
+    def begin_block(self, back: int = 0, *, headed: bool = False) -> None:
+        """Begin a new region of the page: text in it does not go on from the one before.
+
+        ``back``: it stands under the headings above the region that was begun so many before it; ``headed``: its own
+        headings do not govern what follows it.
+        """
+        self.block += 1
+        self.items = []
+        if back:
+            self.stack = list(self.begun[-back])
+        elif self.headed:
+            own = (heading for heading in self.stack if not heading.copied and heading not in self.begun[-1])
+            first = next(own, None)
+            self.stack = self.stack if first is None else self.stack[: self.stack.index(first)]
+        self.headed = headed
+        self.begun.append(list(self.stack))
+
+    def above(self, page: int, box: Box) -> list[Heading]:
+        """Give the headings that govern a card: the nearest above it, or of those beside it the most prominent.
+
+        A card stands apart from the text that is read before it; what was the last heading there says nothing of it.
+        """
+        higher = [(where, stack) for number, where, stack in self.headings if number == page and where.top < box.top]
+        over = [one for one in higher if one[0].overlap_x(box) > 0]
+        if over:
+            return list(max(over, key=lambda one: one[0].top)[1])
+        if not higher:
+            return list(self.stack)
+        return list(max(higher, key=lambda one: (one[1][-1].level, one[0].top))[1])
+
+    def add_item(self, page: int, item: Item) -> None:
+        """Add a heading, paragraph, list item or footnote."""
+        composed = compose(item.lines, self.hints)
+        if not composed.text:
+            return
+        if item.kind is Kind.HEADING:
+            level = item.level + (0.05 if item.strong else 0.0)
+            self._push(Heading(composed.text, level, is_copy(item.lines[0].words)))
+        sections = self.sections(self._parents(item, composed.text))
+        if item.kind is Kind.HEADING:
+            if is_copy(item.lines[0].words):
+                return
+            sections = sections[:-1]
+            if self.places and (box := union([piece.box for piece in composed.pieces])) is not None:
+                self.headings.append((page, box, list(self.stack)))
+        notes = composed.notes
+        if item.kind is Kind.FOOTNOTE:
+            notes = (clean_sign(item.sign), *notes)
+        self._add(
+            page=page, kind=item.kind, text=composed.text, pieces=composed.pieces,
+            sections=sections, mark=item.mark, notes=notes,
+        )  # fmt: skip
+
+    def _parents(self, item: Item, text: str) -> tuple[str, ...]:
+        """Give the items of a list under which an item is indented, outermost first."""
+        if item.kind is not Kind.BULLET:
+            self.items = []
+            return ()
+        while self.items and self.items[-1].level >= item.level - INDENT:
+            self.items.pop()
+        parents = tuple(parent.text for parent in self.items)
+        self.items.append(Heading(text, item.level))
+        return parents
+
+    def add_grid(self, page: int, grid: Grid) -> None:
+        """Add the values of a table, each with its heads."""
+        for table in read_table(grid, self.hints, self.last_table, self.known_heads):
+            self.tables += 1
+            for lonely in table.lonely:
+                self._add_cell_text(page, lonely)
+            for cell in table.cells:
+                self._add_read_cell(page, cell)
+            corner = " ".join(cell.plain for cell in table.heads.get(0, []))
+            if corner and not table.inherited:
+                self.corners.append(Title(corner, page, 0.0, "corner"))
+            self.last_table = table
+            self.known_heads |= table.names(self.hints)
+
+    def _push(self, heading: Heading) -> None:
+        while self.stack and self.stack[-1].level <= heading.level + 0.01:
+            self.stack.pop()
+        self.stack.append(heading)
+
+    def _head(self, cells: list[GridCell]) -> Head:
+        lines = [line for cell in cells for line in cell.lines]
+        if lines and len(lines[0].words) > 1 and is_bullet(lines[0].words[0].text) and cells[0].col == 0:
+            lines = [Line(lines[0].words[1:]), *lines[1:]]  # the bullet of a priced list is no part of its label
+        composed = compose(lines, self.hints)
+        box = union([piece.box for piece in composed.pieces]) if self.places else None
+        return Head(composed.text, box, composed.notes, tuple(cell.code for cell in cells if cell.code))
+
+    def _label(self, cells: list[GridCell], unit: GridCell | None) -> Head:
+        """Give the label of a row, with the unit that stands over the column where the label names none itself."""
+        head = self._head(cells)
+        if unit is None or not head.text or head.text.endswith(")"):
+            return head
+        return Head(f"{head.text} ({unit.plain.strip(' ()')})", head.box, head.notes, head.codes)
+
+    def _add_listed(self, page: int, cell: ReadCell) -> None:
+        """Add an item of a list that stands among the rows of a table, or a line under the title of one."""
+        lines = cell.cell.lines
+        words = lines[0].words
+        bulleted = len(words) > 1 and is_bullet(words[0].text)
+        mark = words[0].text if bulleted else ""
+        composed = compose([Line(words[1:]), *lines[1:]] if bulleted else lines, self.hints)
+        self._add(
+            page=page, kind=Kind.BULLET if bulleted else Kind.LINE, text=composed.text, pieces=composed.pieces,
+            sections=self.sections(cell.groups), mark=mark, notes=composed.notes,
+        )  # fmt: skip
+
+    def _add_read_cell(self, page: int, cell: ReadCell) -> None:
+        if cell.title:
+            if not is_copy(cell.cell.lines[0].words):
+                self._add_cell_text(page, cell.cell, Kind.HEADING)
+            return
+        if cell.listed:
+            self._add_listed(page, cell)
+            return
+        lines: list[Line] = cell.cell.lines
+        composed = compose(lines, self.hints)
+        group = self._head(cell.labels[:-1])
+        label = self._label(cell.labels[-1:], cell.unit)
+        if group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text):
+            label = Head(
+                f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes), label.codes
+            )  # "Gray" and "Where"
+        over, heads = self._parted_heads(cell.heads, label)
+        self._add(
+            page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
+            sections=self.sections((*cell.groups, *(text for text in (group.text, over) if text))),
+            notes=composed.notes, row=label, column=self._head(heads),
+            table=self.tables, row_index=cell.row, column_index=cell.col,
+        )  # fmt: skip
+
+    def _parted_heads(self, heads: list[GridCell], label: Head) -> tuple[str, list[GridCell]]:
+        """Give the heading of a group of columns, where one stands over heads that say all by themselves, and the rest.
+
+        Such columns are labels, and the rows are vans: "Plumbing" over "Gray tank" and "Supply lines". A heading with
+        a unit, "Weights (lb)", belongs to each of its columns.
+        """
+        coded = label.text[:1].isdigit()  # "210 AWD" is no label, though it names the drive
+        if len(heads) < 2 or heads[0].col_span < 2 or not coded and self.hints.is_label(label.text):
+            return "", heads
+        over, own = heads[0].plain, " ".join(cell.plain for cell in heads[1:])
+        whole = self.hints.is_label(own) and self.hints.names_thing(own) and "(" not in over
+        return (over, heads[1:]) if whole else ("", heads)
+
+    def _add_cell_text(self, page: int, cell: GridCell, kind: Kind = Kind.LINE) -> None:
+        composed = compose(cell.lines, self.hints)
+        self._add(
+            page=page, kind=kind, text=composed.text, pieces=composed.pieces,
+            sections=self.sections(), notes=composed.notes,
+        )  # fmt: skip
+
+    def _add(self, **fields: object) -> None:
+        if not fields["text"]:
+            return
+        if not self.places:
+            fields["pieces"] = ()
+        passage = Passage(number=len(self.passages), block=self.block, source=self.source, **fields)  # type: ignore[arg-type]
+        self.passages.append(passage)

@@ -1,0 +1,342 @@
+"""Unruled tables: which lines are one, and its cells; columns by ``gutters``, rows by ``row_groups``."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from specscan.reading.letters.words import Line, middle_of, segments_of
+from specscan.reading.tables.compose import Hints
+from specscan.reading.tables.flush import find_flush
+from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
+from specscan.reading.tables.leaders import find_led
+from specscan.reading.tables.marks import Marks
+from specscan.reading.tables.row_groups import HANGING, LEADING, rows_of
+from specscan.reading.tables.stacked import stacked_heads
+from specscan.reading.tables.widening import Columns, widen_between, widen_short, widened
+from specscan.records.text import Box, union
+
+# All in em (the font size of the lines at hand).
+SEGMENT_GAP = 0.8
+TIGHT_GAP = 0.3
+TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
+RULED_SHARE = 0.2  # where rules part its rows
+MIN_HEADS = 3  # segments of the head of a table, its corner included
+REACH = 2.0  # below the last line of a table: its last rule
+MIN_RULES = 2
+MOST_ABOVE = 4  # lines above the head that can be taken for rows
+HEAD_SHARE = 0.3  # of the rows: those that can look like the head
+TITLE_SIZE = 1.4  # times the size of the rows
+NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
+LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
+
+
+@dataclass(slots=True)
+class Found:
+    """A table among lines: the lines before it, the table, the lines after it."""
+
+    before: list[Line]
+    grid: Grid
+    after: list[Line]
+
+
+def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+    """Give the first unruled table among lines of one column of the page, or ``None``."""
+    led = find_led(lines)
+    if led is None:
+        found = _find_by_gutters(lines, marks, hints)
+        flush = find_flush(lines if found is None else found.before)
+        if flush is None:
+            return found
+        rest = [] if found is None else lines[len(found.before) :]
+        return Found(flush.before, flush.grid, [*flush.after, *rest])
+    above = _find_by_gutters(led.before, marks, hints)
+    if above is not None:
+        return Found(above.before, above.grid, above.after + lines[len(led.before) :])
+    return Found(led.before, led.grid, led.after)
+
+
+def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+    if not lines:
+        return None
+    usual = middle_of([line.size for line in lines])
+    parts = [
+        [line]
+        if LEGEND.search(line.text) or _is_numbered_title(line, usual)
+        else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
+        for line in lines
+    ]
+    kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
+    for first, last in (part for run in _runs(kept) for part in _part_by_titles(kept, *run, marks)):
+        columns = columns_under_heads(kept[first:last])
+        if len(columns) < 2:
+            continue
+        first = _head_bar(kept, first, last, marks)
+        first, last = _extend(kept, first, last, columns, marks)
+        picked = kept[first:last]
+        share = RULED_SHARE if _has_ruled_rows(picked, marks) else TABLE_SHARE
+        if sum(len(segments) > 1 for _, segments in picked) < share * len(picked):
+            continue
+        grid = _build(picked, columns, marks, hints)
+        if grid is None:
+            continue
+        return Found([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
+    return None
+
+
+def _is_numbered_title(line: Line, usual: float) -> bool:
+    """Tell whether a line is the numbered title of a section, "2.1  Where things are", set bolder and no smaller."""
+    return line.bold and line.size >= usual and bool(NUMBERED.fullmatch(line.text))
+
+
+def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
+    """Give the ranges of lines that can be tables: from a line of several segments to the last such.
+
+    A long line of one segment that is no wrapped cell ends a range: it is running text.
+    """
+    runs: list[tuple[int, int]] = []
+    start: int | None = None
+    last = 0
+    for index, (line, segments) in enumerate(kept):
+        if len(segments) > 1:
+            if start is not None and _is_break(kept, start, last, index):
+                runs.append((start, last + 1))
+                start = None
+            if start is None:
+                start = index
+            last = index
+        elif start is not None and _is_running_text(line, kept[start : last + 1]):
+            runs.append((start, last + 1))
+            start = None
+    if start is not None:
+        runs.append((start, last + 1))
+    parted = [part for run in runs for part in _part_by_columns(kept, _below_titles(kept, *run), run[1])]
+    return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
+
+
+def _below_titles(kept: list[Parted], first: int, last: int) -> int:
+    """Give where a range begins without the large line at its top that has a range at the left, its maker at the right.
+
+    A line of running text or a subtitle parts it from the rows.
+    """
+    em = em_of([line for line, _ in kept[first:last]])
+    title, parts = kept[first]
+    cornered = title.box.x0 < min(line.box.x0 for line, _ in kept[first + 1 : last]) + em if first + 1 < last else False
+    if not cornered or len(parts) > 2 or title.size < TITLE_SIZE * em or len(kept[first + 1][1]) > 1:
+        return first
+    return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
+
+
+def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[int, int]]:
+    """Cut a range at a wide gap below which other columns begin, as where a list or another table follows.
+
+    Of several such gaps that one counts above and below which the rows respect their own columns best.
+    """
+    em = em_of([line for line, _ in kept[first:last]])
+    whole = columns_of([s for _, s in kept[first:last] if len(s) > 1])
+    best: tuple[float, float, int] | None = None
+    for index in range(first + 2, last - 1):
+        gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
+        if gap < 1.1 * em:
+            continue
+        upper = [s for _, s in kept[first:index] if len(s) > 1]
+        lower = [s for _, s in kept[index:last] if len(s) > 1]
+        if len(upper) < 2 or len(lower) < 2:
+            continue
+        if _merged(upper, whole) <= 0.3 and _merged(lower, whole) <= 0.3:
+            continue
+        loss = _merged(upper, columns_of(upper)) * len(upper) + _merged(lower, columns_of(lower)) * len(lower)
+        if best is None or (loss, -gap) < best[:2]:
+            best = (loss, -gap, index)
+    if best is None:
+        return [(first, last)]
+    return [*_part_by_columns(kept, first, best[2]), *_part_by_columns(kept, best[2], last)]
+
+
+def _merged(rows: list[list[Line]], columns: Columns) -> float:
+    """Give the share of rows in which two segments fall into one of the columns."""
+    if len(columns) < 2:
+        return 1.0
+    hits = 0
+    for row in rows:
+        places = [place for segment in row if len(place := touched_by(segment.box, columns)) == 1]
+        hits += len(places) != len({place[0] for place in places})
+    return hits / len(rows)
+
+
+def _is_break(kept: list[Parted], start: int, last: int, index: int) -> bool:
+    """Tell whether the gap before a line is so much wider than the others that a new table begins."""
+    gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
+    em = em_of([line for line, _ in kept[start : index + 1]])
+    return gap > 4.5 * em and last - start >= 2
+
+
+def _is_running_text(line: Line, run: list[Parted]) -> bool:
+    box = union([part.box for _, segments in run for part in segments])
+    assert box is not None
+    words = len(line.words)
+    return words >= 9 and line.box.width > 0.62 * box.width
+
+
+def _head_bar(kept: list[Parted], first: int, last: int, marks: Marks) -> int:
+    """Give where a table begins: at the bar of its heads, where lines above it only happen to be parted.
+
+    The lines above it have no bar, begin where the table does and have fewer parts, as "Customer: ____  Dealer: ____"
+    over heads.
+    """
+    bars = _bars_of_heads(kept, first, last, marks)
+    if not bars or not first < bars[0] <= first + MOST_ABOVE:
+        return first
+    line, segments = kept[bars[0]]
+    above = kept[first : bars[0]]
+    free = not any(bar.holds(*one.box.middle) for one, _ in above for bar in marks.bars)
+    level = all(abs(one.box.x0 - line.box.x0) <= one.size and len(parts) < len(segments) for one, parts in above)
+    return bars[0] if free and level else first
+
+
+def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
+    """Tell whether lines below a bar of heads are parted by rules into rows, which can hold lists of many lines."""
+    line, segments = picked[0]
+    box = union([one.box for one, _ in picked])
+    assert box is not None
+    barred = len(segments) >= MIN_HEADS and any(bar.holds(*line.box.middle) for bar in marks.bars)
+    return barred and len(marks.floors_across(box)) > MIN_RULES
+
+
+def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
+    """Cut a range at titles that stand alone above a further bar of heads: another table begins there."""
+    starts = [first]
+    for place in _bars_of_heads(kept, first, last, marks):
+        above, parts = kept[place - 1]
+        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
+        if title and place - 1 > starts[-1] and not any(bar.holds(*above.box.middle) for bar in marks.bars):
+            starts.append(place)
+    ends = [start - 1 for start in starts[1:]]
+    return list(zip(starts, [*ends, last], strict=True))
+
+
+def _bars_of_heads(kept: list[Parted], first: int, last: int, marks: Marks) -> list[int]:
+    """Give the lines of three parts or more that stand in a shaded bar, in letters of another weight or colour than
+    those of the rows."""
+    rows = [(line.bold, line.words[0].color) for line, segments in kept[first:last] if len(segments) > 1]
+    found = []
+    for place in range(first + 1, last):
+        line, segments = kept[place]
+        rare = rows.count((line.bold, line.words[0].color)) <= HEAD_SHARE * len(rows)
+        if len(segments) >= MIN_HEADS and rare and any(bar.holds(*line.box.middle) for bar in marks.bars):
+            found.append(place)
+    return found
+
+
+def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: Marks) -> tuple[int, int]:
+    """Take in lines above and below that are wrapped parts of one column's cells.
+
+    What stands in one of them above the last rule of a table with rules between its rows belongs to the last row.
+    """
+    em = em_of([line for line, _ in kept[first:last]])
+    while first > 0:
+        line = kept[first - 1][0]
+        below = kept[first][0]
+        near = below.base - line.base < LEADING * em
+        if not (near and _column_of(line, columns) not in (None, 0)):
+            break
+        first -= 1
+    while last < len(kept):
+        line = kept[last][0]
+        above = kept[last - 1][0]
+        near = line.base - above.base < LEADING * em
+        column = _column_of(line, columns)
+        wrapped = column == 0 and line.text[:1].islower() and near
+        near = near or (line.base - above.base < HANGING * em and _above_last_rule(line, kept, first, last, marks))
+        if not ((near and column not in (None, 0)) or wrapped):
+            break
+        last += 1
+    return first, last
+
+
+def _above_last_rule(line: Line, kept: list[Parted], first: int, last: int, marks: Marks) -> bool:
+    """Tell whether the next rule across a table stands below a line that follows it, as others between its rows."""
+    box = union([one.box for one, _ in kept[first:last]])
+    assert box is not None
+    reach = Box(box.x0, box.top, box.x1, line.box.bottom + REACH * line.size)
+    floors = marks.floors_across(reach)
+    inside = [y for y in floors if y <= box.bottom]
+    return (
+        len(inside) >= MIN_RULES
+        and any(y >= line.box.bottom - 1 for y in floors)
+        and not any(box.bottom < y < line.box.bottom - 1 for y in floors)
+    )
+
+
+def _column_of(line: Line, columns: Columns) -> int | None:
+    """Give the only column that a line lies in, or ``None``."""
+    touched = touched_by(line.box, columns)
+    return touched[0] if len(touched) == 1 else None
+
+
+def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -> Grid | None:
+    box = union([line.box for line, _ in picked])
+    assert box is not None
+    refined = [(line, _refine(segments, columns)) for line, segments in picked]
+    rows = rows_of(refined, columns, marks.floors_across(box), hints)
+    cells: list[GridCell] = []
+    for row, members in enumerate(rows):
+        cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
+    widen_short(cells, columns)
+    widen_between(cells, columns)
+    if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
+        return None
+    return Grid(cells, len(rows), len(columns), box, "aligned", columns)
+
+
+def _refine(segments: list[Line], columns: Columns) -> list[Line]:
+    """Cut a segment that reaches over a gutter at the word gap that lies in the gutter."""
+    parts: list[Line] = []
+    for segment in segments:
+        pending = segment
+        for (_, end), (begin, _) in zip(columns, columns[1:], strict=False):
+            cut = _cut_at(pending, end, begin)
+            if cut is not None:
+                parts.append(cut[0])
+                pending = cut[1]
+        parts.append(pending)
+    return parts
+
+
+def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None:
+    if not (segment.box.x0 < end - 1 and segment.box.x1 > begin + 1):
+        return None
+    for place, (left, right) in enumerate(zip(segment.words, segment.words[1:], strict=False), 1):
+        gap = right.box.x0 - left.box.x1
+        aligned = abs(right.box.x0 - begin) < 0.35 * right.size
+        inside = left.box.x1 <= begin and right.box.x0 >= end - 1
+        if inside and gap > TIGHT_GAP * right.size and aligned:
+            return Line(segment.words[:place]), Line(segment.words[place:])
+    return None
+
+
+def _row_cells(row: int, members: list[list[Line]], columns: Columns) -> list[GridCell]:
+    cells: dict[int, GridCell] = {}
+    for segments in members:
+        places = _places(segments, columns)
+        for segment, touched in zip(segments, places, strict=True):
+            first, span = touched[0], touched[-1] - touched[0] + 1
+            host = next((c for c in cells.values() if c.col <= first < c.col + c.col_span), None)
+            if host is not None and host.col == 0 < first and len(segments) > 1:
+                host.col_span, host = first, None  # a long first line of a label reaches over the values below it
+            if host is None:
+                cells[first] = GridCell(row, first, [segment], 1, span)
+            else:
+                host.lines.append(segment)
+                host.col_span = max(host.col_span, first + span - host.col)
+    found = sorted(cells.values(), key=lambda cell: cell.col)
+    return [widened(cell, found, columns) for cell in found]
+
+
+def _places(segments: list[Line], columns: Columns) -> list[list[int]]:
+    """Give the columns that each segment of a line takes; a long one ends where the next begins."""
+    places = [touched_by(segment.box, columns) for segment in segments]
+    for place, (own, after) in enumerate(zip(places, places[1:], strict=False)):
+        places[place] = [col for col in own if col < after[0]] or own
+    return places

@@ -1,0 +1,143 @@
+"""Columns of unruled tables: the white space that the segments of many lines leave."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import numpy as np
+
+from specscan.reading.letters.words import Line, has_leader, middle_of
+from specscan.reading.tables.widening import Columns
+from specscan.records.text import Box
+
+GUTTER = 0.45  # em
+CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
+FULL_SHARE = 0.4  # of the lines: those that have a value in each column
+MOST_SHARE = 0.3  # of the lines: those with most values, between which others hold one for several columns
+MIN_ROWS = 3  # that say so
+MIN_FULL = 4  # rows with a value for each
+HALF_WAY = 0.12  # of the way from the first van's column to the last
+SHARED_SHARE = 0.8
+MIN_COLUMNS = 3  # of a table in whose rows one value can stand in the middle of several columns
+
+Parted = tuple[Line, list[Line]]  # a line and its segments
+
+
+def em_of(lines: list[Line]) -> float:
+    """Give the usual font size of lines, 1 without any."""
+    return middle_of([line.size for line in lines]) if lines else 1.0
+
+
+def columns_under_heads(run: list[Parted]) -> Columns:
+    """Give the columns of a range; heads that reach over several columns do not hide them.
+
+    Bold or shouted lines at the top are heads. They are left out where the lines below have more columns.
+    """
+    rows = [segments for _, segments in run if len(segments) > 1]
+    led = [segments for line, segments in run if len(segments) > 1 and has_leader(line)]
+    if len(led) >= 3 and len(led) >= 0.5 * len(rows):
+        rows = led  # where dots lead to the values, they say where the values begin
+    columns = _columns_of_fullest(rows) or columns_of(rows)
+    top = 0
+    while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
+        top += 1
+    body = columns_of(rows[top:]) if top and len(rows) - top >= 2 else []
+    hidden = len(_respected(rows)) < len(body)
+    return body if hidden and len(body) >= len(columns) else columns
+
+
+def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
+    """Give the columns of the rows with most values, where values for several columns hide one of them.
+
+    Without hidden columns there are none to give.
+    """
+    most = max((len(row) for row in rows), default=0)
+    fullest = [row for row in rows if len(row) == most]
+    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, MOST_SHARE * len(rows)) or len(_respected(rows)) >= most:
+        return []
+    columns = _respected(fullest)
+    return columns if len(columns) == most else []
+
+
+def columns_of(rows: list[list[Line]]) -> Columns:
+    """Give the x ranges of the columns that the segments of most lines respect.
+
+    A value for all stands in the middle, in the gutter between two columns. Where rows of one value for each show
+    more columns than all rows do, they say where the columns are.
+    """
+    columns = _respected(rows)
+    counts = Counter(len(row) for row in rows)
+    full = max(counts, key=lambda count: (counts[count], count), default=0)
+    share = FULL_SHARE
+    if full < MIN_COLUMNS:
+        full, share = _full_beside_shared(rows, counts), 0.0
+    if full < MIN_COLUMNS or full <= len(columns):
+        return columns
+    rest = [row for row in rows if len(row) >= full]
+    parted = _respected(rest) if len(rest) >= share * len(rows) else []
+    return parted if len(parted) == full else columns
+
+
+def _full_beside_shared(rows: list[list[Line]], counts: Counter[int]) -> int:
+    """Give how many parts a row has that gives each van its own value, where most rows have one value for all.
+
+    Such a value stands half way between the columns: "Base vehicle      Marrow 3500" below "RL          TB".
+    """
+    full = max((count for count in counts if counts[count] >= MIN_FULL), default=0)
+    whole = [row for row in rows if len(row) == full]
+    shared = [row for row in rows if len(row) == 2]
+    if full < MIN_COLUMNS or not shared:
+        return 0
+    left = middle_of([row[1].box.middle[0] for row in whole])
+    right = middle_of([row[-1].box.middle[0] for row in whole])
+    half = [row for row in shared if abs(row[1].box.middle[0] - (left + right) / 2) < HALF_WAY * (right - left)]
+    return full if len(half) >= SHARED_SHARE * len(shared) else 0
+
+
+def _respected(rows: list[list[Line]]) -> Columns:
+    """Give the x ranges that the segments of nine of ten lines leave white space between."""
+    if len(rows) < 2:
+        return []
+    em = em_of([segment for row in rows for segment in row])
+    left = min(segment.box.x0 for row in rows for segment in row)
+    right = max(segment.box.x1 for row in rows for segment in row)
+    bins = int(right - left) + 2
+    covered = np.zeros(bins, np.int64)
+    for row in rows:
+        inked = np.zeros(bins, np.bool_)
+        for segment in row:
+            inked[int(segment.box.x0 - left) : int(segment.box.x1 - left) + 1] = True
+        covered += inked
+    cover = covered.tolist()
+    allowed = int(CROSSING_SHARE * len(rows))
+    columns: Columns = []
+    start: int | None = None
+    blank = 0
+    for x in range(bins):
+        if cover[x] > allowed:
+            if start is None:
+                start = x
+            elif blank >= GUTTER * em:
+                columns.append((left + start, left + x - blank))
+                start = x
+            blank = 0
+        else:
+            blank += 1
+    if start is not None:
+        columns.append((left + start, left + bins - blank))
+    return [column for column in columns if column[1] - column[0] >= 1]
+
+
+def touched_by(box: Box, columns: Columns) -> list[int]:
+    """Give the columns that a box shares enough with, or else the one whose middle is nearest."""
+    shares = []
+    for index, (x0, x1) in enumerate(columns):
+        if x1 <= box.x0 or x0 >= box.x1:
+            continue  # they share nothing
+        shared = min(box.x1, x1) - max(box.x0, x0)
+        if shared > 0.2 * min(box.width, x1 - x0) or (shared > 0 and box.width < 4):
+            shares.append(index)
+    if not shares:
+        middle = box.middle[0]
+        shares = [min(range(len(columns)), key=lambda i: abs((columns[i][0] + columns[i][1]) / 2 - middle))]
+    return shares

@@ -1,0 +1,57 @@
+"""What is drawn on a page besides text, as the finding of tables asks for it."""
+
+from __future__ import annotations
+
+import bisect
+from dataclasses import dataclass, field
+
+from specscan.reading.letters.words import Line
+from specscan.records.text import Box
+
+SPAN_SHARE = 0.6  # of a table's width: a rule as long crosses it
+
+
+@dataclass(slots=True)
+class Marks:
+    """What is drawn on the page: vertical rules (x, top, bottom), horizontal ones (y, x0, x1) and shaded bars."""
+
+    bars: list[Box] = field(default_factory=list)
+    walls: list[tuple[float, float, float]] = field(default_factory=list)
+    floors: list[tuple[float, float, float]] = field(default_factory=list)
+    _by_width: tuple[list[float], list[tuple[float, float, float]]] | None = field(default=None, compare=False)
+
+    def walls_at(self, line: Line) -> list[float]:
+        """Give the x of the vertical rules that pass the line."""
+        middle = line.box.middle[1]
+        return [x for x, top, bottom in self.walls if top <= middle <= bottom]
+
+    def share_bar(self, above: Line, below: Line) -> bool:
+        """Tell whether two lines stand in one shaded bar, as the wrapped heads of a table do."""
+        return any(bar.holds(*above.box.middle) and bar.holds(*below.box.middle) for bar in self.bars)
+
+    def under_bar(self, above: Line, below: Line) -> bool:
+        """Tell whether the second line stands right below a shaded bar that holds the first."""
+        reach = 2.5 * below.size
+        return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
+
+    def floors_over(self, width: float) -> list[tuple[float, float, float]]:
+        """Give the horizontal rules that are longer than ``width``; a drawing has thousands of short ones."""
+        if self._by_width is None:
+            ordered = sorted(self.floors, key=lambda floor: floor[1] - floor[2])
+            self._by_width = [floor[1] - floor[2] for floor in ordered], ordered
+        lengths, ordered = self._by_width
+        return ordered[: bisect.bisect_left(lengths, -width)]
+
+    def floors_across(self, box: Box) -> list[float]:
+        """Give the y of the horizontal rules that cross most of the box."""
+        need = SPAN_SHARE * box.width
+        found = sorted(
+            y
+            for y, x0, x1 in self.floors
+            if box.top - 6 <= y <= box.bottom + 6 and min(x1, box.x1) - max(x0, box.x0) >= need
+        )
+        kept: list[float] = []
+        for y in found:
+            if not kept or y - kept[-1] > 2.5:
+                kept.append(y)
+        return kept

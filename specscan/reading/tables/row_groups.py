@@ -1,0 +1,184 @@
+"""Rows of unruled tables: which lines go on with the cells of the line above."""
+
+from __future__ import annotations
+
+import itertools
+
+from specscan.reading.letters.words import Line, middle_of
+from specscan.reading.tables.bands import hangs, holds_rows
+from specscan.reading.tables.compose import Hints
+from specscan.reading.tables.gutters import Parted, em_of, touched_by
+from specscan.reading.tables.widening import Columns
+
+# All in em (the font size of the lines at hand).
+LEADING = 1.35
+LEADING_WIDE = 1.55
+PITCH_LOOSE = 1.45
+HANGING = 1.9  # from a line of a listed item to the next
+TIGHT = 1.1  # times the least step from line to line: no room between rows
+TIGHT_SHARE = 0.8  # of the rows, at least, that begin without room above them
+SPACE = 0.2  # em between words
+GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
+
+
+def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: Hints) -> list[list[list[Line]]]:
+    """Group lines into rows of the table; each row is a list of lines of segments.
+
+    ``floors`` are the heights of rules and edges of shaded rows.
+    """
+    em = em_of([line for line, _ in picked])
+    multi = [line for line, segments in picked if len(segments) > 1]
+    pitches = [below.base - above.base for above, below in zip(multi, multi[1:], strict=False)]
+    pitch = middle_of(pitches) if pitches else 2 * em
+    ruled = len(floors) >= 3
+    several = _holding_rows(picked, columns, floors, hints)
+    grouped = _is_grouped(picked, columns, hints)
+    tight = _is_tight(picked, em)
+    widths = _widths(picked, columns)
+    # Wrapped cells may be set wider than usual, but closer than one row to the next.
+    near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
+    rows: list[list[Parted]] = []
+    for line, segments in picked:
+        between = ruled and id(line) not in several  # rules part the rows, and only they
+        loose = (pitch > PITCH_LOOSE * em and not tight) or between
+        unlabelled = all(touched_by(segment.box, columns)[0] > 0 for segment in segments)
+        reach = max(near, HANGING * line.size) if between and unlabelled else near
+        if (
+            rows
+            and not _parted(rows[-1][-1][0], line, floors)
+            and (
+                _continues(rows[-1], line, segments, columns, reach, loose, grouped)
+                or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))
+            )
+        ):
+            rows[-1].append((line, segments))
+        else:
+            rows.append([(line, segments)])
+    return [[segments for _, segments in row] for row in rows]
+
+
+def _holding_rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hints) -> set[int]:
+    """Give the ids of lines between two rules that part groups of rows, not the rows."""
+    bands: dict[int, list[Parted]] = {}
+    for line, segments in picked:
+        band = sum(y < line.box.middle[1] for y in floors)
+        bands.setdefault(band, []).append((line, segments))
+    found: set[int] = set()
+    for members in bands.values():
+        parts = [[(touched_by(segment.box, columns)[0], segment) for segment in segments] for _, segments in members]
+        if holds_rows(parts, hints):
+            found.update(id(line) for line, _ in members)
+    return found
+
+
+def _parted(above: Line, below: Line, floors: list[float]) -> bool:
+    """Tell whether a rule or the edge of a shaded row runs between two lines."""
+    upper, lower = above.box.middle[1], below.box.middle[1]
+    return any(upper < y < lower for y in floors)
+
+
+def _continues(
+    row: list[Parted],
+    line: Line,
+    segments: list[Line],
+    columns: Columns,
+    near: float,
+    loose: bool,
+    grouped: bool,
+) -> bool:
+    above = row[-1][0]
+    step = line.base - above.base
+    if step > near and (step > HANGING * line.size or not _hangs(row, segments, columns)):
+        return False
+    if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
+        return False
+    if loose:
+        return True
+    if len(row) == 1 and len(above_parts := row[0][1]) == 1 and len(segments) > 1 and segments[0].text[:1].islower():
+        return touched_by(above_parts[0].box, columns)[0] == 0  # the label goes on, and its value stands at its end
+    label_column = 1 if grouped else 0
+    places = [touched_by(segment.box, columns) for segment in segments]
+    labels = [segment for segment, touched in zip(segments, places, strict=True) if label_column in touched]
+    filled = {index for touched in places for index in touched if index >= label_column}
+    if not labels:
+        return True
+    if filled == {label_column}:
+        own = [segment.text for segment in row[-1][1] if label_column in touched_by(segment.box, columns)]
+        return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
+    return False
+
+
+def _is_tight(picked: list[Parted], em: float) -> bool:
+    """Tell whether rows follow each other as closely as the lines of a wrapped cell do."""
+    steps = [below[0].base - above[0].base for above, below in itertools.pairwise(picked)]
+    steps = [step for step in steps if step > 0.5 * em]
+    begun = [
+        below[0].base - above[0].base for above, below in itertools.pairwise(picked)
+        if len(below[1]) > 1 and not (len(above[1]) == 1 and above[0].bold)
+    ]  # fmt: skip
+    if not steps or not begun:
+        return False
+    return sum(step <= TIGHT * min(steps) for step in begun) >= TIGHT_SHARE * len(begun)
+
+
+def _widths(picked: list[Parted], columns: Columns) -> dict[int, float]:
+    """Give the width of the longest segment in each column that takes this column alone."""
+    widths: dict[int, float] = {}
+    for _, segments in picked:
+        for segment in segments:
+            touched = touched_by(segment.box, columns)
+            if len(touched) == 1:
+                widths[touched[0]] = max(widths.get(touched[0], 0.0), segment.box.width)
+    return widths
+
+
+def _is_wrapped(
+    row: list[Parted], line: Line, segments: list[Line], columns: Columns, widths: dict[int, float], near: float
+) -> bool:
+    """Tell whether each part of a line stands below one, of the same look, that had no room left for its first word.
+
+    Where values stand beside it, its label begins with a small letter, as no label of a row does.
+    """
+    above, parts = row[-1]
+    if line.base - above.base > near or (len(segments) > 1 and not segments[0].text[:1].islower()):
+        return False
+    if len(segments) > 1 and row[0][1][0].text[:1].islower():
+        return False
+    held = {touched_by(part.box, columns)[0]: part for part in parts}
+    for segment in segments:
+        upper = held.get(touched_by(segment.box, columns)[0])
+        if upper is None or upper.bold != segment.bold or upper.color != segment.color:
+            return False
+        word = segment.words[0].box.width + SPACE * segment.size
+        if upper.box.width + word < widths.get(touched_by(segment.box, columns)[0], 0.0):
+            return False
+    return True
+
+
+def _hangs(row: list[Parted], segments: list[Line], columns: Columns) -> bool:
+    above = [(touched_by(part.box, columns)[0], part) for _, parts in row for part in parts]
+    return hangs(above, [(touched_by(part.box, columns)[0], part) for part in segments])
+
+
+def _is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:
+    """Tell whether the first column only names groups of rows, and the labels of the rows stand in the second."""
+    if len(columns) < 3:
+        return False
+    first, second = [], []
+    for _, segments in picked:
+        parts = {touched_by(segment.box, columns)[0]: segment.text for segment in segments}
+        if len(parts) > 1 and max(parts) > 1:
+            first.append(parts.get(0, ""))
+            second.append(parts.get(1, ""))
+    named, labels = [text for text in first if text], [text for text in second if text]
+    rare = 1 <= len(named) <= GROUP_SHARE * len(first)
+    known = sum(hints.is_label(text) for text in labels)
+    return rare and len(labels) >= 0.7 * len(second) and known >= GROUP_SHARE * len(labels)
+
+
+def _is_heading_line(above: list[Line], segments: list[Line], columns: Columns) -> bool:
+    """Tell whether the line above holds only a label, set apart by weight or colour: a group heading."""
+    if len(above) != 1 or touched_by(above[0].box, columns) != [0]:
+        return False
+    one, two = above[0], segments[0]
+    return one.bold != two.bold or one.color != two.color or (one.text.isupper() and not two.text.isupper())

@@ -1,0 +1,143 @@
+"""Tables of which every other row is shaded, cell by cell: the walls of the shaded rows hold for those between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specscan.reading.letters.sheet import Fill, Sheet
+from specscan.reading.letters.words import Word, build_lines
+
+SNAP = 3.0
+MIN_CELLS = 3
+MAX_ROW = 90.0  # points from one shaded row to the next
+LEADING = 1.5  # em from one line of a cell to the next
+PADDING = 1.6  # em from the edge of a row to its first line, at most
+WHITE = (255, 255, 255)
+
+Piece = tuple[str, float, float, float]  # orientation, from, to, at
+
+
+@dataclass(slots=True)
+class _Stripe:
+    """A shaded row: its walls from left to right, and its upper and lower edge."""
+
+    walls: list[float]
+    top: float
+    bottom: float
+
+
+def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
+    """Give the edges of the rows that stand between shaded rows of the same cells, and of the one below the last.
+
+    Only where two shaded rows touch, as a head and the first row do, or the band of a group and a row: else the drawn
+    edges make no table, and the rows are better found by the white space between the columns. A row is taken in only
+    where all its words stand between the walls, on lines as close as those of one cell. Heads that stand above the
+    band of the first group are taken in too.
+    """
+    pieces: list[Piece] = []
+    bands = _bands(sheet)
+    for group in _alike(_stripes(sheet)):
+        rows = _with_bands(group, bands)
+        if all(below.top - above.bottom > SNAP for above, below in zip(rows, rows[1:], strict=False)):
+            continue
+        for above, below in zip(rows, rows[1:], strict=False):
+            gap = below.top - above.bottom
+            if SNAP < gap <= MAX_ROW and _fits(words, above.walls, above.bottom, below.top):
+                pieces.extend(("v", above.bottom, below.top, x) for x in above.walls)
+        last = group[-1]
+        end = _end_of_row(words, last)
+        if end is not None:
+            pieces.extend(("v", last.bottom, end, x) for x in last.walls)
+            pieces.append(("h", last.walls[0], last.walls[-1], end))
+        start = _start_of_heads(words, rows[0]) if rows[0] not in group else None
+        if start is not None:
+            pieces.extend(("v", start, rows[0].top, x) for x in last.walls)
+            pieces.append(("h", last.walls[0], last.walls[-1], start))
+    return pieces
+
+
+def _bands(sheet: Sheet) -> list[Fill]:
+    """Give the shaded boxes that can be the band of a group: as high as a row."""
+    return [f for f in sheet.fills if f.color not in (None, WHITE) and f.box.height <= MAX_ROW]
+
+
+def _with_bands(group: list[_Stripe], bands: list[Fill]) -> list[_Stripe]:
+    """Give shaded rows with the bands of groups between and right above them, which reach over all cells."""
+    walls, first, last = group[0].walls, group[0].top, group[-1].bottom
+    wide = [f.box for f in bands if abs(f.box.x0 - walls[0]) <= SNAP and abs(f.box.x1 - walls[-1]) <= SNAP]
+    found = [_Stripe(walls, box.top, box.bottom) for box in wide if first - SNAP <= box.bottom <= last]
+    return sorted([*group, *found], key=lambda row: row.top)
+
+
+def _stripes(sheet: Sheet) -> list[_Stripe]:
+    rows: dict[tuple[int, int], list[Fill]] = {}
+    for fill in sheet.fills:
+        if fill.color not in (None, WHITE) and fill.box.height <= MAX_ROW:
+            rows.setdefault((round(fill.box.top), round(fill.box.bottom)), []).append(fill)
+    found = []
+    for cells in rows.values():
+        cells.sort(key=lambda fill: fill.box.x0)
+        joined = all(abs(a.box.x1 - b.box.x0) <= SNAP for a, b in zip(cells, cells[1:], strict=False))
+        if len(cells) >= MIN_CELLS and joined:
+            walls = [*(cell.box.x0 for cell in cells), cells[-1].box.x1]
+            found.append(_Stripe(walls, cells[0].box.top, cells[0].box.bottom))
+    return sorted(found, key=lambda stripe: stripe.top)
+
+
+def _alike(stripes: list[_Stripe]) -> list[list[_Stripe]]:
+    """Group shaded rows of the same walls, from top to bottom."""
+    groups: list[list[_Stripe]] = []
+    for stripe in stripes:
+        for group in groups:
+            if _same(group[-1].walls, stripe.walls) and stripe.top - group[-1].bottom <= MAX_ROW:
+                group.append(stripe)
+                break
+        else:
+            groups.append([stripe])
+    return groups
+
+
+def _same(one: list[float], two: list[float]) -> bool:
+    return len(one) == len(two) and all(abs(a - b) <= SNAP for a, b in zip(one, two, strict=True))
+
+
+def _between(words: list[Word], walls: list[float], top: float, bottom: float) -> list[Word]:
+    return [w for w in words if top < w.box.middle[1] < bottom and walls[0] < w.box.middle[0] < walls[-1]]
+
+
+def _fits(words: list[Word], walls: list[float], top: float, bottom: float) -> bool:
+    held = _between(words, walls, top, bottom)
+    crossing = any(word.box.x0 < x - 1 and word.box.x1 > x + 1 for word in held for x in walls)
+    lines = build_lines(held)
+    close = all(b.base - a.base <= LEADING * b.size for a, b in zip(lines, lines[1:], strict=False))
+    return bool(held) and close and not crossing and _touched(held, walls) >= MIN_CELLS - 1
+
+
+def _touched(words: list[Word], walls: list[float]) -> int:
+    """Give how many cells hold words."""
+    return len({sum(x < word.box.middle[0] for x in walls) for word in words})
+
+
+def _start_of_heads(words: list[Word], band: _Stripe) -> float | None:
+    """Give the upper edge of the heads right above the first band, or ``None`` where no bold words stand so."""
+    lines = build_lines(_between(words, band.walls, band.top - MAX_ROW, band.top))
+    if not lines or band.top - lines[-1].box.bottom > PADDING * lines[-1].size:
+        return None
+    heads = lines[-1]
+    start = heads.box.top - 0.3 * heads.size
+    fits = heads.bold and heads.box.x0 > band.walls[1] and _fits(words, band.walls, start, band.top)
+    return start if fits else None
+
+
+def _end_of_row(words: list[Word], stripe: _Stripe) -> float | None:
+    """Give the lower edge of a row that stands right below a shaded one, or ``None`` where none does."""
+    lines = build_lines(_between(words, stripe.walls, stripe.bottom, stripe.bottom + MAX_ROW))
+    end = stripe.bottom
+    for line in lines:
+        reach = PADDING if end == stripe.bottom else LEADING - 1
+        if line.box.top - end > reach * line.size:
+            break
+        end = max(end, line.box.bottom)
+    if end == stripe.bottom or not _fits(words, stripe.walls, stripe.bottom, end):
+        return None
+    return end + 0.3 * lines[0].size

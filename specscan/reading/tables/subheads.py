@@ -1,0 +1,123 @@
+"""What of a table's heads says nothing of whose a column is: codes of options, units, heads of groups of columns."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.reading.tables.compose import Hints
+from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.parting import has_digit, labelish
+
+CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
+NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
+MIN_CODES = 3
+HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
+CODED_SHARE = 0.9
+LABEL_SHARE = 0.4
+SERIES_LETTERS = 3
+YEAR = re.compile(r"^(?:19|20)\d\d\s+(?=\D)")
+
+
+def without_codes(grid: Grid, hints: Hints) -> Grid:
+    """Give a grid without the column that holds only the codes by which options are ordered, or the rows' numbers.
+
+    Its head says so, or it stands before a column of known labels. Headings of groups that stand in it stay.
+    """
+    col = next((col for col in range(min(2, grid.cols - 2)) if _is_coded(grid, col, hints)), None)
+    if col is None:
+        return grid
+    codes = {cell.row: cell.plain for cell in grid.cells if cell.col == col and CODE.fullmatch(cell.plain)}
+    codes = {row: code for row, code in codes.items() if not NUMBER.fullmatch(code)}
+    kept = []
+    for cell in grid.cells:
+        alone = len(grid.row_cells(cell.row)) == 1
+        if cell.col == col and cell.col_span == 1 and not alone and _is_code(cell, hints):
+            continue
+        left = cell.col - (cell.col > col)
+        right = cell.col + cell.col_span - (cell.col + cell.col_span > col + 1)
+        kept.append(GridCell(cell.row, left, cell.lines, cell.row_span, max(1, right - left), cell.fill))
+        if cell.col == col + 1:
+            kept[-1].code = codes.get(cell.row, "")
+    columns = [*grid.columns[:col], *grid.columns[col + 1 :]]
+    return Grid(kept, grid.rows, grid.cols - 1, grid.box, grid.found, columns)
+
+
+def _is_code(cell: GridCell, hints: Hints) -> bool:
+    coded = CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)
+    return cell.empty or coded is not None or hints.heads_codes(cell.plain)
+
+
+def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
+    cells = [
+        cell
+        for cell in grid.cells
+        if cell.col == col and cell.col_span == 1 and not cell.empty and len(grid.row_cells(cell.row)) > 1
+    ]
+    if not cells:
+        return False
+    head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
+    named = head is not None
+    body = cells[1 if head is None else head + 1 :] if named or not CODE.fullmatch(cells[0].plain) else cells
+    codes = [cell for cell in body if CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)]
+    if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
+        return False
+    if named:
+        return True
+    lettered = any(c.isalpha() for cell in codes for c in cell.plain)
+    if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes)):
+        return False
+    beside = [grid.at(cell.row, col + 1) for cell in codes]
+    return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
+
+
+def _count_rows(cells: list[GridCell]) -> bool:
+    """Tell whether cells number the rows: each number is one of those that can stand behind the one above it."""
+    if not all(NUMBER.fullmatch(cell.plain) for cell in cells):
+        return False
+    numbers = [tuple(map(int, re.findall(r"\d+", cell.plain))) for cell in cells]
+    return all(map(_follows, numbers, numbers[1:]))
+
+
+def _follows(above: tuple[int, ...], below: tuple[int, ...]) -> bool:
+    """Tell whether a number can stand right below another: 1.9 and 1.10, 3.8 and 4.1, 2 and 2.1."""
+    shared = next((n for n, (one, other) in enumerate(zip(above, below, strict=False)) if one != other), len(above))
+    counted = below[shared:] if shared == len(above) else (below[shared] - above[shared], *below[shared + 1 :])
+    return len(below) > shared and all(number == 1 for number in counted)
+
+
+def unit_row(grid: Grid, rows: list[int], hints: Hints) -> int | None:
+    """Give the lowest of the head rows where it holds only units, or "metric" and "US", each pair under one head."""
+    if len(rows) < 2:
+        return None
+    row = rows[-1]
+    cells = [cell for cell in grid.row_cells(row) if cell.col > 0]
+    if len(cells) < 2 or not all(is_measure(cell.plain, hints) for cell in cells):
+        return None
+    over = [grid.at(rows[-2], cell.col) for cell in cells]
+    named = [cell for cell in over if cell is not None and not cell.empty]
+    return row if len({id(cell) for cell in named}) < len(cells) and len(named) == len(cells) else None
+
+
+def is_measure(text: str, hints: Hints) -> bool:
+    """Tell whether a head is a unit or the name of a system of units."""
+    return hints.is_unit(text) or hints.is_unit_system(text)
+
+
+def group_rows(grid: Grid, rows: list[int]) -> list[int]:
+    """Give the head rows that only group the heads below them, where those are whole names: "Drift 19", "Drift 21"."""
+    if len(rows) < 2:
+        return []
+    lower = [cell for cell in grid.row_cells(rows[-1]) if cell.col > 0]
+    above = [cell for row in rows[:-1] for cell in grid.row_cells(row) if cell.col > 0]
+    spans = all(cell.col_span > 1 for cell in above)
+    return rows[:-1] if spans and one_series(lower) and not any(has_digit(cell.plain) for cell in above) else []
+
+
+def one_series(cells: list[GridCell]) -> bool:
+    """Tell whether cells are names of one series, as "Tarn 19" and "2027 Tarn 21": one word, other codes."""
+    words = [YEAR.sub("", cell.plain).split() for cell in cells]
+    if len(words) < 2 or any(len(parts) < 2 or len(parts) > 4 for parts in words):
+        return False
+    firsts = {parts[0] for parts in words}
+    rests = {" ".join(parts[1:]) for parts in words}
+    return len(firsts) == 1 and len(rests) == len(words) and next(iter(firsts)).isalpha() and all(map(has_digit, rests))

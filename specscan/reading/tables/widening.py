@@ -1,0 +1,100 @@
+"""Values that stand in the middle of a row alone: they are true of all columns."""
+
+from __future__ import annotations
+
+from specscan.reading.letters.words import middle_of
+from specscan.reading.tables.grid import GridCell, by_row
+
+Columns = list[tuple[float, float]]
+SHORT = 2  # letters: a mark, or a figure that may belong to the middle column alone
+CENTER = 0.04  # of the width of the value columns
+STEADY = 2.0  # points by which values of one column may begin apart
+STEADY_SHARE = 0.8
+OFF = 1.5  # em by which a value set in the middle of two columns misses the place of each
+MIN_FULL = 4  # rows that have a value in each column
+
+
+def widened(cell: GridCell, row: list[GridCell], columns: Columns) -> GridCell:
+    """Give the only value of a row as one that spans all value columns where it stands in their middle."""
+    values = [other for other in row if other.col > 0]
+    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or len(row) < 2:
+        return cell
+    if len(cell.plain) > SHORT and _is_central(cell, columns):
+        _span(cell, columns)
+    return cell
+
+
+def widen_short(cells: list[GridCell], columns: Columns) -> None:
+    """Let short lone values in the middle span all value columns, where no row of the table leaves a column empty.
+
+    Such a table prints a sign or a word where a van has no value, so that a lone figure is no value of one van.
+    """
+    rows = by_row(cells)
+    lone: list[GridCell] = []
+    full = 0
+    for row in rows.values():
+        values = [cell for cell in row if cell.col > 0]
+        if len(values) == len(row) or not values:
+            continue  # heads, and headings of groups
+        if len(values) == 1 and values[0].col_span == 1 and _is_central(values[0], columns):
+            lone.append(values[0])
+        elif sum(cell.col_span for cell in values) == len(columns) - 1:
+            full += 1
+        else:
+            return
+    if len(columns) >= 4 and full >= MIN_FULL:
+        for cell in lone:
+            _span(cell, columns)
+
+
+def widen_between(cells: list[GridCell], columns: Columns) -> None:
+    """Let lone values that stand between the two value columns of a table span both.
+
+    Where the values of full rows begin, center or end at one place in each column, one that does so in neither and
+    lies between them was set in the middle of both.
+    """
+    if len(columns) != 3:
+        return
+    rows = by_row(cells)
+    full = [sorted(row, key=lambda c: c.col)[-2:] for row in rows.values() if {c.col for c in row} == {0, 1, 2}]
+    lone = [row[-1] for row in rows.values() if len(row) == 2 and row[0].col == 0 < row[1].col and row[1].col_span == 1]
+    if len(full) < MIN_FULL or not lone:
+        return
+    for anchor in (_left, _middle, _right):
+        usual = [middle_of([anchor(pair[side]) for pair in full]) for side in (0, 1)]
+        steady = [
+            sum(abs(anchor(pair[side]) - usual[side]) <= STEADY for pair in full) >= STEADY_SHARE * len(full)
+            for side in (0, 1)
+        ]
+        if all(steady):
+            for cell in lone:
+                off = all(abs(anchor(cell) - at) > OFF * cell.size for at in usual)
+                if off and usual[0] < _middle(cell) < max(_right(pair[1]) for pair in full):
+                    _span(cell, columns)
+            return
+
+
+def _left(cell: GridCell) -> float:
+    return cell.box.x0 if cell.box is not None else 0.0
+
+
+def _middle(cell: GridCell) -> float:
+    return cell.box.middle[0] if cell.box is not None else 0.0
+
+
+def _right(cell: GridCell) -> float:
+    return cell.box.x1 if cell.box is not None else 0.0
+
+
+def _is_central(cell: GridCell, columns: Columns) -> bool:
+    box = cell.box
+    if box is None:
+        return False
+    (left, inner_left), (inner_right, right) = columns[1], columns[-1]
+    # Of text or, where long values stand on one side, of the cells in which texts are set in the middle.
+    middles = ((left + right) / 2, (left + inner_left + inner_right + right) / 4)
+    return any(abs(box.middle[0] - middle) < CENTER * (right - left) for middle in middles)
+
+
+def _span(cell: GridCell, columns: Columns) -> None:
+    cell.col, cell.col_span = 1, len(columns) - 1

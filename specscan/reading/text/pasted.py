@@ -1,0 +1,78 @@
+"""Tables that fell apart when they were pasted: all labels first, then the values of each van."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specscan.reading.tables.compose import Hints
+from specscan.reading.tables.fallen_cells import Fallen, find_fallen
+
+MIN_ROWS = 5
+LABEL_SHARE = 0.6
+
+
+@dataclass(slots=True)
+class Pasted:
+    """A table put together again: lines ``start`` to ``end`` of the text, its rows, whether headed."""
+
+    start: int
+    end: int
+    rows: list[list[str]]
+    headed: bool
+
+
+def find_pasted(lines: list[str], hints: Hints) -> Pasted | Fallen | None:
+    """Give the first table that was pasted column by column or cell by cell, or ``None``."""
+    return _by_columns(lines, hints) or find_fallen(lines, hints)
+
+
+def _groups(lines: list[str]) -> list[tuple[int, int]]:
+    groups: list[tuple[int, int]] = []
+    start: int | None = None
+    for index, line in enumerate([*lines, ""]):
+        if line.strip():
+            if start is None:
+                start = index
+        elif start is not None:
+            groups.append((start, index))
+            start = None
+    return groups
+
+
+def _is_label_list(lines: list[str], hints: Hints) -> bool:
+    if len(lines) < MIN_ROWS or any(len(line.split()) > 8 or "   " in line.strip() for line in lines):
+        return False
+    return sum(hints.is_label(line.strip()) for line in lines) >= LABEL_SHARE * len(lines)
+
+
+def _by_columns(lines: list[str], hints: Hints) -> Pasted | None:
+    groups = _groups(lines)
+    for place, (start, end) in enumerate(groups):
+        labels = [line.strip() for line in lines[start:end]]
+        if not _is_label_list(labels, hints) or any(_valued(label) for label in labels):
+            continue
+        columns: list[list[str]] = []
+        last = end
+        extra: int | None = None
+        for begin, stop in groups[place + 1 :]:
+            values = [line.strip() for line in lines[begin:stop]]
+            surplus = len(values) - len(labels)
+            if surplus not in (0, 1) or (extra is not None and surplus != extra):
+                break
+            extra = surplus
+            columns.append(values)
+            last = stop
+        if not columns:
+            continue
+        headed = extra == 1
+        head = ["", *(column[0] for column in columns)] if headed else []
+        body = [
+            [label, *(column[row + (1 if headed else 0)] for column in columns)] for row, label in enumerate(labels)
+        ]
+        return Pasted(start, last, [head, *body] if headed else body, headed)
+    return None
+
+
+def _valued(label: str) -> bool:
+    """Tell whether a line already holds a label and its value."""
+    return ":" in label[:-1] and any(letter.isdigit() for letter in label)
