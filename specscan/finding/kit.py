@@ -141,7 +141,7 @@ class Kits:
             words = self.book.words[language]
             quantities = QuantityReader(
                 FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american,
-                fahrenheit=north_american and language == "en",
+                fahrenheit=north_american and language == "en", each=(words.cues["each"], words.cues["each_ahead"]),
             )  # fmt: skip
             frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)

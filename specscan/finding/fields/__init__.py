@@ -1,0 +1,1 @@
+"""The values of fields in a statement."""

@@ -1,0 +1,1 @@
+"""Words, numbers, units and the terms of the rules."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
@@ -35,6 +36,8 @@ METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×
 FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
 FOOT, INCH = 304.8, 25.4  # millimetres, by definition
 MAX_COUNT = 12
+COUNTED_BEFORE = re.compile(r"[^\d.;:!?/|+=]{2,40}")  # between a number of things and the amount that each has
+MOST_COUNTED_WORDS = 5
 KEPT_TEXTS = 8_000  # short texts whose quantities are kept: cells repeat
 KEPT_LETTERS = 80
 
@@ -76,16 +79,21 @@ class QuantityReader:
         units: Units,
         minus: list[str],
         *,
+        each: tuple[Sequence[str], Sequence[str]] = ((), ()),
         imperial: bool = False,
         north_american: bool = True,
         fahrenheit: bool = False,
     ):
+        """``each`` are words for "each" behind an amount and before it; the flags say where the text is from."""
         self.north_american = north_american
         self.fahrenheit = fahrenheit
         self.figures = figures
         self.units = units
         self.imperial = imperial
         self.minus = re.compile(rf"(?:(?<![\w\d)])[{MINUS}]|\b(?:{'|'.join(minus)}))\s*$", re.IGNORECASE)
+        behind, ahead = ("|".join(map(re.escape, words)) or r"(?!)" for words in each)
+        self.each_behind = re.compile(rf"\s*,?\s*\b(?:{behind})\s*(?=[.,;:)\]/]|$)", re.IGNORECASE)
+        self.each_ahead = re.compile(rf"\b(?:{ahead})\s*$", re.IGNORECASE)
         self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)
 
     def find(self, text: str, hint: Unit | None = None, *, degrees: bool = False) -> list[Quantity]:
@@ -141,6 +149,7 @@ class QuantityReader:
         times = self._times_behind(text, unit, figures[index + 1 :]) if used == 1 else 1
         if times > 1:
             low, made, count, used = low * times, replace(made, end=figures[index + 1].end), times, 2
+        count = self._counted_before(text, figures, index, unit) if count == 1 else count
         if count > 1:
             made = replace(made, low=made.low * count, high=made.high * count, count=count, each=made.low)
         return [replace(made, worded=figure.worded)], used
@@ -154,6 +163,22 @@ class QuantityReader:
         if not plain or not TIMES_BEHIND.fullmatch(text[unit.end : times.start]):
             return 1
         return 1 if self.units.at(text, times.end) is not None else int(times.value)
+
+    def _counted_before(self, text: str, figures: list[Figure], index: int, unit: Unit) -> int:
+        """Give the number of things of which each has an amount, as in "2 cylinders, 11 kg each", else 1.
+
+        Some words may stand between, and a word such as "each" stands right behind the amount or before it.
+        """
+        if index == 0 or unit.dimension not in COUNTED_DIMENSIONS:
+            return 1
+        number, figure = figures[index - 1], figures[index]
+        between = text[number.end : figure.start]
+        if number.value != int(number.value) or not 2 <= number.value <= MAX_COUNT or self.units.at(text, number.end):
+            return 1
+        if not COUNTED_BEFORE.fullmatch(between) or len(between.split()) > MOST_COUNTED_WORDS:
+            return 1
+        told = self.each_behind.match(text, unit.end) or self.each_ahead.search(between)
+        return int(number.value) if told else 1
 
     def _here(self, unit: Unit | None) -> Unit | None:
         """Give a unit as it is meant where the document is from: bare degrees are °F in the United States."""

@@ -1,0 +1,1 @@
+"""What marks, codes and brackets say: whose a statement is, and whether it is standard."""

@@ -1,0 +1,1 @@
+"""Which vans there are, what they are called and who makes them."""

@@ -1,0 +1,1 @@
+"""The things, values and figures of a text, and which belong together."""

@@ -1,0 +1,1 @@
+"""What stands where on a page, in the order in which it is read."""

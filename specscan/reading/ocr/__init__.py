@@ -1,0 +1,1 @@
+"""Letters of a page that is a picture."""

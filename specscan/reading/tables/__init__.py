@@ -1,0 +1,1 @@
+"""Tables, with and without rules, their heads and labels."""
