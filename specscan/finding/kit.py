@@ -9,7 +9,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.fields.frames import FrameReader
-from specscan.finding.language.lexicon import KEPT_LETTERS, Concept, Lexicon
+from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon
+from specscan.finding.language.mentions import Concept
 from specscan.finding.language.numbers import FigureReader
 from specscan.finding.language.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.language.units import Unit, Units, conversion

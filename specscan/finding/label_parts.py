@@ -6,7 +6,7 @@ import itertools
 import re
 
 from specscan.finding.kit import Kit
-from specscan.finding.language.lexicon import Mention
+from specscan.finding.language.mentions import Mention
 from specscan.finding.language.whole_words import any_word
 
 SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)

@@ -8,7 +8,8 @@ from collections.abc import Mapping, Sequence
 
 from specscan.finding.drafts import SectionSense
 from specscan.finding.kit import Kit
-from specscan.finding.language.lexicon import Analysis, Mention
+from specscan.finding.language.lexicon import Analysis
+from specscan.finding.language.mentions import Mention
 from specscan.finding.marks.legend import Legend
 from specscan.finding.marks.scope import has_price
 from specscan.finding.naming.van_mentions import VanMentions

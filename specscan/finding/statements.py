@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 
-from specscan.finding.amounts import is_amount, is_figure, rows_of_vans
+from specscan.finding.amounts import is_figure, rows_of_vans
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.fitting import FittingRows
 from specscan.finding.general_units import GeneralUnits
@@ -13,10 +13,11 @@ from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
 from specscan.finding.language.units import Unit
 from specscan.finding.lone_cells import shared_cells
+from specscan.finding.marked_cells import ALONE, MarkedCells
 from specscan.finding.marks.codes import read_keys
-from specscan.finding.marks.legend import AVAILABILITIES, Legend, Meaning
+from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.scope import Scope, has_price, priced_sentences
-from specscan.finding.marks.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
+from specscan.finding.marks.signs import package_head, sign_behind_bullet, spelled
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
@@ -29,9 +30,7 @@ from specscan.finding.things.found import Availability, How
 from specscan.finding.two_units import TwoUnits
 from specscan.records.text import Kind, Passage
 
-ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 PROSE_WORDS = 16
-PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
@@ -64,14 +63,9 @@ class StatementMaker:
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = unit_cells(passages, kit.lexicon.book)
         self.unclear = set() if vans.single else unclear_rows(passages, self._heads)
-        self.marked_rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
-        self.priced_rows = rows_of_vans(passages, vans.whole) & {
-            (p.table, p.row_index) for p in passages if p.kind is Kind.CELL and has_price(p.text)
-        }
-        self.inapplicable = set(kit.lexicon.book.general.inapplicable)
+        self.marked = MarkedCells(kit, vans, legend, passages)
         self.shared = shared_cells(passages, vans, kit.lexicon)
         self.offers = {} if vans.single else offers_by_row(passages, self._vans_of_head, legend, kit.lexicon)
-        self.marked_tables = {table for table, _ in self.marked_rows}
         self.van_rows = set() if vans.single else rows_of_vans(passages, self._vans_of_head)
 
     def drafts(self, passage: Passage) -> list[Draft]:
@@ -116,7 +110,7 @@ class StatementMaker:
                 return [Draft(passage, "", row, How.MARKED, scope, 0, "row", None, notes)]
         column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
-        if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked_rows:
+        if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked.rows:
             return []  # what it costs where it may be ordered
         if (
             column_vans is None
@@ -192,9 +186,9 @@ class StatementMaker:
         absence = self.legend.absence(body)
         if absence:
             return [Draft(passage, label, absence, how, scope, at, label_from, hint, notes)]
-        if not any(c.isalnum() for c in body) and self._meaning(passage, body) is None:
+        if not any(c.isalnum() for c in body) and self.marked.meaning(passage, body) is None:
             return []  # a dash that no legend explains is no statement
-        marked = self._marked(passage, label, body, at, label_from, scope, notes)
+        marked = self.marked.draft(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
             return marked
         whose = None if self.vans.single or len(body) > SHORT_NAMES else self.openings.vans_headed(body.strip(" ."))
@@ -238,54 +232,6 @@ class StatementMaker:
         asked = {m.concept.name for m in self.kit.lexicon.analyse(label).mentions if m.concept.kind == "thing"}
         specs = [book.fields[name] for thing in asked for name in book.fields_of(thing)]
         return not any(spec.text == "name" or spec.number == "grade" for spec in specs)
-
-    def _marked(
-        self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
-    ) -> list[Draft] | None:
-        """Give the statement that the label makes where the cell is only a mark, a price or "option"."""
-        plain = body.strip()
-        first, _, rest = plain.partition(" ")
-        meaning = self._meaning(passage, plain)
-        if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
-            meaning = self.legend.meaning(first)
-        if meaning is not None:
-            own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
-            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        priced = has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain)
-        if priced or is_amount(plain) and self._costs(passage, label, scope):
-            own = Scope(scope.vans, Availability.OPTIONAL)
-            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
-        said = availability_alone(self.kit.lexicon, worded) if len(plain) <= ALONE else None
-        if said is not None:
-            own = Scope(scope.vans, said)
-            marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
-            answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
-            return [marked, answered] if worded == plain else [marked]
-        if scope.availability is Availability.OPTIONAL and says_no_alone(self.kit.lexicon, plain):
-            own = Scope(
-                scope.vans, Availability.NOT_AVAILABLE
-            )  # among options "no" says that this one is not to be had
-            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        return None
-
-    def _meaning(self, passage: Passage, sign: str) -> Meaning | None:
-        """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing."""
-        meaning = self.legend.meaning(sign)
-        if meaning is None and (passage.table, passage.row_index) in self.priced_rows:
-            if sign.strip().casefold() in self.inapplicable:
-                return Meaning(Availability.NOT_AVAILABLE)
-        return meaning
-
-    def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
-        """Tell whether a bare figure is the price of the option that its label names.
-
-        Its table has signs, the label names no unit, and the legend says so or the row stands among options.
-        """
-        if passage.kind is not Kind.CELL or self.kit.units.in_head(label):
-            return False
-        told = self.legend.amounts or scope.availability is Availability.OPTIONAL
-        return told and passage.table in self.marked_tables
 
     def _last_unit(self, body: str) -> Unit | None:
         """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""

@@ -8,7 +8,8 @@ from specscan.finding.fields.answers import is_answer
 from specscan.finding.fields.beside import is_negated, spoken_of_another
 from specscan.finding.fields.grouper import Grouper
 from specscan.finding.fields.slots import label_aspects
-from specscan.finding.language.lexicon import Concept, owns
+from specscan.finding.language.lexicon import owns
+from specscan.finding.language.mentions import Concept
 from specscan.finding.things.found import Found, How, Value
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import TELLING, Item

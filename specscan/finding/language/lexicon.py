@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import functools
-import itertools
 import re
 from collections import defaultdict
 from dataclasses import dataclass, field
@@ -15,6 +14,7 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.language.fold import TOKEN_OF, Folder, Token, expand
+from specscan.finding.language.mentions import Concept, Mention, Overlaps, made_mention
 from specscan.finding.language.term_words import TermWords
 from specscan.finding.language.unit_tails import without_unit
 from specscan.finding.language.whole_words import any_word
@@ -25,9 +25,6 @@ from specscan.rulebook.models import Terms, WordFile
 # Marks before a term that means something else elsewhere: "us:gas" is gasoline, "uk:gas" is propane.
 REGIONS = {True: "us:", False: "uk:"}
 REGION = re.compile(r"^(?:us|uk):")
-ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
-# Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
-SILENT = ("distant", "short", "beside", "section")
 LABELS = ("thing", "short", "aspect", "alone")  # kinds of what a label names
 COLON = ": "  # between a label and what it is beside
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
@@ -39,31 +36,6 @@ KEPT_LETTERS = 240
 KEPT_PARAGRAPHS = 400
 PARAGRAPH_LETTERS = 1_200
 ENDS_IN_WORD = re.compile(r"(?:[^\W\d_]{2}|\d)\Z")  # what stands behind such a text changes nothing in how it is folded
-
-
-class Concept(NamedTuple):
-    """What a term stands for.
-
-    ``kind`` is thing, short, beside, section, alone, aspect, value, term, denied, masked, distant, word, cue.
-    ``name`` is the thing, aspect, vocabulary, field, word group or cue; ``value`` the word of a vocabulary.
-    """
-
-    kind: str
-    name: str
-    value: str = ""
-
-
-class Mention(NamedTuple):
-    """A concept mentioned in characters ``start`` to ``end``; ``first`` and ``last`` count folded words."""
-
-    concept: Concept
-    start: int
-    end: int
-    first: int
-    last: int
-
-
-_MENTION = functools.partial(tuple.__new__, Mention)
 
 
 class Stops(NamedTuple):
@@ -102,8 +74,7 @@ class Lexicon:
         self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
         # by the words of terms; in the order of the rules, so that what is found comes in the same order each time
         self.concepts: dict[tuple[str, ...], dict[Concept, None]] = defaultdict(dict)
-        self.owners = _owners(book)
-        self.inside = {spec.vocabulary for spec in book.fields.values() if spec.inside}
+        self.overlaps = Overlaps(book)
         self._declare()
         for number, norms in enumerate(self.concepts):
             if norms not in self._docs:
@@ -162,7 +133,7 @@ class Lexicon:
         tokens += [TOKEN_OF((norm, start + shift, end + shift)) for norm, start, end in right.tokens]
         mentions = [*left.mentions]
         mentions += [
-            _MENTION((concept, start + shift, end + shift, first + place, last + place))
+            made_mention((concept, start + shift, end + shift, first + place, last + place))
             for concept, start, end, first, last in right.mentions
         ]
         return Analysis(text, tokens, mentions)
@@ -182,7 +153,7 @@ class Lexicon:
                 place += 1
             for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
                 first, last = begin + first, begin + last
-                found.append(_MENTION((concept, tokens[first].start, tokens[last - 1].end, first, last)))
+                found.append(made_mention((concept, tokens[first].start, tokens[last - 1].end, first, last)))
         return found
 
     def _matched(self, norms: tuple[str, ...]) -> tuple[tuple[Concept, int, int], ...]:
@@ -190,11 +161,11 @@ class Lexicon:
         if self.first_words.isdisjoint(norms):
             return ()
         found = [
-            _MENTION((concept, 0, 0, first, last))
+            made_mention((concept, 0, 0, first, last))
             for match_id, first, last in self.matcher(Doc(self.nlp.vocab, words=list(norms)))
             for concept in self.by_match[match_id]
         ]
-        return tuple((m.concept, m.first, m.last) for m in self._without_hidden(found))
+        return tuple((m.concept, m.first, m.last) for m in self.overlaps.without_hidden(found))
 
     def knows_label(self, text: str) -> bool:
         """Tell whether a text reads as a label: it is short and names a thing or an aspect."""
@@ -300,87 +271,9 @@ class Lexicon:
             for norms in self._folded[term]:
                 self.concepts[norms][concept] = None
 
-    def _without_hidden(self, found: list[Mention]) -> list[Mention]:
-        """Drop what a longer mention swallows; a span of several senses swallows only what none of them needs."""
-        # Of two that overlap, as "chauffage des eaux" and "eaux grises", the longer goes first, then the thing.
-        found.sort(key=lambda m: (m.first - m.last, m.concept.kind not in ("thing", "alone"), m.first))
-        places = sorted({(m.first, m.last) for m in found})
-        if all(one[1] <= two[0] for one, two in itertools.pairwise(places)):
-            return sorted(found, key=lambda m: (m.first, -m.last))  # none overlaps another: the usual case
-        spans: dict[tuple[int, int], list[Mention]] = {}
-        over: dict[int, list[tuple[int, int]]] = defaultdict(list)  # the spans that hold a word
-        for mention in found:
-            key = (mention.first, mention.last)
-            words = range(mention.first, mention.last)
-            near = {span for word in words if word in over for span in over[word]} - {key}
-            if any(self._swallows(spans[span], mention) for span in near):
-                continue
-            if key not in spans:
-                spans[key] = []
-                for word in words:
-                    over[word].append(key)
-            spans[key].append(mention)
-        return sorted((m for mentions in spans.values() for m in mentions), key=lambda m: (m.first, -m.last))
-
-    def _swallows(self, others: list[Mention], mention: Mention) -> bool:
-        voices = [other for other in others if other.concept.kind not in SILENT]
-        kin = [
-            o
-            for o in voices
-            if o.concept.name == mention.concept.name
-            and o.concept.kind in (*ALIKE.get(mention.concept.kind, ()), mention.concept.kind, "masked")
-        ]
-        if any(self._hides(other, mention) for other in kin):
-            return True
-        return bool(voices) and all(self._hides(other, mention) for other in voices)
-
-    def _hides(self, outer: Mention, inner: Mention) -> bool:
-        a, b = outer.concept, inner.concept
-        if b.kind == "distant":
-            return False
-        if a.kind == "word" or b.kind == "word":
-            return a.kind == b.kind and a.name == b.name
-        if a.kind == "cue" and b.kind != "cue":
-            return False
-        if a.kind == b.kind == "value" and a.name != b.name:
-            return b.name not in self.inside or not (self.owners[a] & self.owners[b])
-        if a.kind in ("thing", "alone"):
-            if b.kind in ("value", "term", "denied", "aspect", "masked"):
-                return not (self._things(a) & self.owners[b])
-            return True
-        if b.kind in ("thing", "alone"):
-            return not (self.owners[a] & self._things(b))
-        if a.kind in ("term", "denied", "masked") and b.kind == "value":
-            return not (self.owners[a] & self.owners[b]) or a.kind == "masked"
-        if a.kind == "value" and b.kind in ("term", "denied", "masked"):
-            return not (self.owners[a] & self.owners[b])
-        if a.kind in ("term", "denied", "masked") and b.kind in ("term", "denied", "masked"):
-            return a.name == b.name
-        return True
-
-    def _things(self, concept: Concept) -> set[str]:
-        if concept.kind == "alone":
-            return set(self.book.fields[concept.name].of)
-        thing = self.book.things.get(concept.name)
-        return {concept.name, *(thing.stands_for if thing else [])}
-
 
 def _in(terms: Terms, language: str) -> list[str]:
     return [*terms.get(language, []), *terms.get("any", [])]
-
-
-def _owners(book: Rulebook) -> dict[Concept, set[str]]:
-    """Give for each value, term and aspect the things whose statements can hold it."""
-    owners: dict[Concept, set[str]] = defaultdict(set)
-    for name, spec in book.fields.items():
-        things = set(spec.of)
-        for kind in ("term", "denied", "masked"):
-            owners[Concept(kind, name)] |= things
-        if spec.aspect:
-            owners[Concept("aspect", spec.aspect)] |= things
-        for value in book.vocabularies.get(spec.vocabulary, {}):
-            owners[Concept("value", spec.vocabulary, value)] |= things
-    return owners
 
 
 def owns(book: Rulebook, thing: str, concept: Concept) -> list[str]:

@@ -7,7 +7,8 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from specscan.finding.language.lexicon import Lexicon, Mention
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.mentions import Mention
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item

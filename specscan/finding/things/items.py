@@ -8,7 +8,8 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from specscan.finding.language.lexicon import Analysis, Concept, Lexicon, Stops
+from specscan.finding.language.lexicon import Analysis, Lexicon, Stops
+from specscan.finding.language.mentions import Concept
 from specscan.finding.language.quantities import Quantity
 from specscan.finding.things.sisters import SisterSentences
 

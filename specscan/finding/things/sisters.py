@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from specscan.finding.language.lexicon import Lexicon, Mention
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.mentions import Mention
 from specscan.finding.language.whole_words import any_word
 
 MEANING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})  # kinds of words that say something

@@ -1,0 +1,77 @@
+"""Cells that are only a mark, a price or "option": the label makes the statement."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.amounts import is_amount, rows_of_vans
+from specscan.finding.drafts import Draft
+from specscan.finding.kit import Kit
+from specscan.finding.marks.legend import Legend, Meaning
+from specscan.finding.marks.scope import Scope, has_price
+from specscan.finding.marks.signs import availability_alone, says_no_alone
+from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.things.found import Availability, How
+from specscan.records.text import Kind, Passage
+
+ALONE = 40  # letters of a cell that can say no more than whether a thing is there
+PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
+
+
+class MarkedCells:
+    """Reads such cells of one document. ``rows`` are the rows, by table, in which vans have marks."""
+
+    def __init__(self, kit: Kit, vans: VanMentions, legend: Legend, passages: list[Passage]):
+        self.lexicon, self.units, self.legend = kit.lexicon, kit.units, legend
+        self.rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
+        self.priced_rows = rows_of_vans(passages, vans.whole) & {
+            (p.table, p.row_index) for p in passages if p.kind is Kind.CELL and has_price(p.text)
+        }
+        self.marked_tables = {table for table, _ in self.rows}
+        self.inapplicable = set(kit.lexicon.book.general.inapplicable)
+
+    def draft(
+        self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
+    ) -> list[Draft] | None:
+        """Give the statement that the label makes where the cell is only a mark, a price or "option", else ``None``."""
+        plain = body.strip()
+        first, _, rest = plain.partition(" ")
+        meaning = self.meaning(passage, plain)
+        if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
+            meaning = self.legend.meaning(first)
+        if meaning is not None:
+            own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        priced = has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain)
+        if priced or is_amount(plain) and self._costs(passage, label, scope):
+            own = Scope(scope.vans, Availability.OPTIONAL)
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
+        said = availability_alone(self.lexicon, worded) if len(plain) <= ALONE else None
+        if said is not None:
+            own = Scope(scope.vans, said)
+            marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
+            answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
+            return [marked, answered] if worded == plain else [marked]
+        if scope.availability is Availability.OPTIONAL and says_no_alone(self.lexicon, plain):
+            own = Scope(scope.vans, Availability.NOT_AVAILABLE)  # among options "no" says that this is not to be had
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        return None
+
+    def meaning(self, passage: Passage, sign: str) -> Meaning | None:
+        """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing."""
+        meaning = self.legend.meaning(sign)
+        if meaning is None and (passage.table, passage.row_index) in self.priced_rows:
+            if sign.strip().casefold() in self.inapplicable:
+                return Meaning(Availability.NOT_AVAILABLE)
+        return meaning
+
+    def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
+        """Tell whether a bare figure is the price of the option that its label names.
+
+        Its table has signs, the label names no unit, and the legend says so or the row stands among options.
+        """
+        if passage.kind is not Kind.CELL or self.units.in_head(label):
+            return False
+        told = self.legend.amounts or scope.availability is Availability.OPTIONAL
+        return told and passage.table in self.marked_tables
