@@ -42,6 +42,7 @@ LINES = [
     ("DE", "Gas, Heizung und 230 V: Einbau und Wartung nur durch Fachbetriebe.", {}),
     ("US", "Keep furnace and heater vents clear of snow", {}),
     ("DE", "Abwassertankheizung: elektrisch, 12 V", {"gray_tank_heat": "electric_pad"}),
+    ("DE", "Umluftgebläse mit 5 Ausströmern", {}),
     # base vehicles
     ("DE", "Fahrgestell: Corrow Hauler 3,5 t", {"chassis": "Corrow Hauler 3,5 t"}),
     ("US", "The Corrow Hauler 2500 with the 2.8-liter diesel",
