@@ -26,7 +26,7 @@ from specscan.finding.naming.roster import (
     unbroken,
 )
 from specscan.finding.naming.table_heads import HeadReader
-from specscan.finding.naming.titles import LIST_JOINT
+from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage

@@ -10,7 +10,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.naming.full_names import PRICE, BareHeads
 from specscan.finding.naming.place import Place, begins_with
-from specscan.finding.naming.titles import LIST_JOINT
+from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.records.text import Passage
 from specscan.rulebook.models import WordFile
 

@@ -10,33 +10,23 @@ from collections.abc import Collection, Sequence
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, may_hold, without_name
 from specscan.finding.naming.maker import JOINTS
-from specscan.finding.naming.place import PARTED, Names, Place, running_lines
+from specscan.finding.naming.place import PARTED, Names, Place
 from specscan.finding.naming.range_signs import RangeSigns
-from specscan.finding.naming.roster import BARE
-from specscan.finding.naming.years import YEAR, YearReader
+from specscan.finding.naming.title_texts import MAX_NAME_WORDS, TitleTexts
+from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
-DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
-MAX_NAME_WORDS = 6
-FIRST_SENTENCES = 10  # passages in which a name may be said
-SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
-SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
-LIST_JOINT = re.compile(r"\s*[,;]\s+|\s+[|·•/]\s+|\s+(?:and|et|und|&)\s+")
-OPENING = 6  # lines above the first sentence, list or table of a document
-OPENING_LETTERS = 60
-OPENING_WEIGHT = 2
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
-FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 
 
-class TitleReader(YearReader):
+class TitleReader(TitleTexts):
     """Finds titles in documents of one language."""
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
@@ -46,17 +36,10 @@ class TitleReader(YearReader):
             for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         }
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
-        articles = any_word(self.words.articles_of_names)
-        self.behind_article = re.compile(
-            rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
-        )
-        leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
-        self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?=(?:19|20)\d\d(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
-        verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.common_words = self.lexicon.known_words | self.function_words
@@ -64,7 +47,6 @@ class TitleReader(YearReader):
         small = (*self.words.predicates, *cues["is_named"], *cues["preposition"], *cues["before_number"])
         self.words_of_sayings = {word.casefold() for word in small} | self.function_words
         self.signs = RangeSigns(lexicon)
-        self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
     def read_title(
@@ -85,9 +67,9 @@ class TitleReader(YearReader):
         rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
         whole: set[str] = set()
         shown: dict[str, tuple[str, Place]] = {}
-        texts = self._title_texts(document, own)
+        texts = self.title_texts(document, own)
         letterhead = self._letterhead(document, own, names.maker)
-        said = self._spoken_names(document, own) if spoken else []
+        said = self.spoken_names(document, own) if spoken else []
         if heads:  # "the Bruska 35" of a sentence is not the range of "Alcove" and "Larder"
             said = [row for row in said if not re.search(r"\d", row[1]) and self.signs.are_seen(row[1], own, heads)]
         texts += said
@@ -164,101 +146,6 @@ class TitleReader(YearReader):
             dated.append(self.clean(lines[1], ""))  # the line between, above year and codes
         named = [name for name in dated if self._is_plain_name(name.split()) and name.casefold() != lines[0].casefold()]
         return lines[0].casefold() if named else ""
-
-    def _title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
-        texts: list[tuple[int, str, Place]] = []
-        first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
-        tables = _words_of_tables(own)
-        first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
-        names_used = self.used
-        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
-            dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
-            place = self._place_of(title, own)
-            if self._lists_codes(title.text):
-                continue
-            texts.append((4 - min(rank, 3) + dated, title.text, place))
-            texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
-        for passage in self._opening(own):
-            texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
-            if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
-                texts.append((OPENING_WEIGHT, passage.text, Place(passage, passage.page, passage.text)))
-        for passage in own[:12]:
-            if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
-                texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
-        seen: set[str] = set()
-        texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
-        for title in document.titles:
-            if title.origin in ("metadata", "html"):
-                texts += self._parts(3, title.text, self._place_of(title, own))
-            elif title.page > 1 and title.origin == "page":
-                texts.append((1, title.text, self._place_of(title, own)))
-        for text, place in running_lines(document):
-            texts += self._parts(1, text, place)
-        stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
-        number = re.match(r"\d+(?=[_\-\s])", stem)
-        if number is not None and not any(number.group() in passage.text for passage in own):
-            stem = stem[number.end() :]  # files are numbered
-        texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
-        return texts
-
-    @staticmethod
-    def _lists_codes(line: str) -> bool:
-        """Tell whether a line lists the codes of several vans: "540 | 600 Q"."""
-        parts = [YEAR.sub("", part).strip() for part in LIST_JOINT.split(line)]
-        return len(parts) > 1 and all(BARE.match(part) for part in parts)
-
-    @staticmethod
-    def _opening(own: Sequence[Passage]) -> list[Passage]:
-        """Give the short lines with which a document opens, before its first sentence, list or table."""
-        found = []
-        for passage in own[:OPENING]:
-            numbered = re.search(r"\d{4}", YEAR.sub("", passage.text)) is not None  # of stock
-            long = numbered or len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
-            if passage.page not in (0, 1) or passage.kind not in (Kind.HEADING, Kind.PROSE, Kind.LINE) or long:
-                break
-            found.append(passage)
-        return found
-
-    def _parts(self, weight: int, text: str, place: Place) -> list[tuple[int, str, Place]]:
-        """Give the parts of a line such as "Marrowfen Vans | 2026 Drift 21 | Questions"; one that begins with a year
-        weighs more."""
-        rows = []
-        for part in PARTED.split(text):
-            dated = DATED.match(part.strip()) is not None
-            rows.append((weight + (3 if dated else 0), part, Place(place.passage, place.page, part.strip())))
-        return rows
-
-    def _spoken_names(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
-        """Give names behind an article in titles and in the first sentences: "our Drift 21", "la nouvelle Drift III".
-
-        Where all nouns have capitals a sentence must also give a figure or a numeral.
-        """
-        rows: list[tuple[int, str, Place]] = []
-        titles = [(t.text, self._place_of(t, own)) for t in document.titles if t.page in (0, 1) and t.size > 0]
-        prose = [p for p in own[:FIRST_SENTENCES] if p.kind is Kind.PROSE and len(p.text.split()) > 5]
-        nouns = self.words.nouns_have_capitals
-        everything = [p.text for p in own] + [t.text for t in document.titles if t.origin == "html"]
-        for text, place in [*titles[:6], *((p.text, Place(p, p.page, p.text)) for p in prose)]:
-            long = len(text.split()) > MAX_NAME_WORDS
-            for part in SENTENCE_END.split(text):
-                dated = self._says_model_year(part)
-                for match in self.behind_article.finditer(part):
-                    name = match.group(1)
-                    if self.leads_to_base.search(part, 0, match.start()):
-                        continue  # "it is on the Marrow 3500": its base vehicle
-                    coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
-                    sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
-                    again = sum(count(t, name) for t in everything) > 1
-                    described = self.is_a_van.match(part, match.end()) is not None
-                    if sentence and not (dated or coded or again or described):
-                        continue
-                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
-                    known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
-                    known = known or self.names_base(match.group())  # "on the chassis Bruska 350"
-                    if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
-                        continue
-                    rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
-        return rows
 
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
@@ -401,26 +288,3 @@ class TitleReader(YearReader):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
-
-
-def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:
-    """Give the first words and all words of the heads of each table, and of the cells of each row."""
-    texts: dict[tuple[int, int | None], set[str]] = {}
-    for passage in own:
-        if passage.table is None:
-            continue
-        if passage.column is not None:
-            texts.setdefault((passage.table, None), set()).add(passage.column.text)
-        row = texts.setdefault((passage.table, passage.row_index or 0), set())
-        row |= {passage.text, passage.row.text if passage.row is not None else ""}
-    return [
-        ({words[0] for words in parts if words}, {word for words in parts for word in words})
-        for place, parts in ((place, [text.split() for text in some]) for place, some in texts.items())
-        if place[1] is None or len(parts) > FEW_CELLS
-    ]
-
-
-def _is_row(title: str, firsts: set[str], words: set[str]) -> bool:
-    """Tell whether a prominent line is a row of a table: all its words stand there, and begin two or more cells."""
-    said = {word.strip(",") for word in title.split() if any(c.isalnum() for c in word)}
-    return said <= words and len(said & firsts) > 1
