@@ -40,6 +40,10 @@ class TitleTexts(YearReader):
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        """Give the lines in large type, those that open a document, its file's own titles, running lines and its name.
+
+        Each comes with its weight and where it stands.
+        """
         texts: list[tuple[int, str, Place]] = []
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
         tables = _words_of_tables(own)
