@@ -233,3 +233,10 @@ def test_a_shouted_company_leaves_no_range_of_its_last_word(vans_of):
     above = "MARROWFEN COACH COMPANY\n\n# 2026 Model Year Comparison\n\nMarrowfen vans are built by hand."
     table = TABLE.format(above=above, one="MB180", two="MB200", three="MB200-W")
     assert models(vans_of(table + "\nMarrowfen Coach Company, Inc., 12 Osier Lane\n")) == {"MB180", "MB200", "MB200-W"}
+
+
+def test_the_short_form_of_one_of_the_vans_is_no_range(vans_of):
+    above = "Marrowfen Coach LLC, 14 Fulling Lane\n\nThe range for 2026\n\nMinus thirty is all the Polar needs.\n"
+    assert models(vans_of(TABLE.format(above=above, one="Kilo", two="Mike", three="Mike Polar"))) == {
+        "Kilo", "Mike", "Mike Polar",
+    }  # fmt: skip

@@ -72,6 +72,7 @@ class TitleReader(TitleTexts):
         said = self.spoken_names(document, own) if spoken else []
         if heads:  # "the Bruska 35" of a sentence is not the range of "Alcove" and "Larder"
             said = [row for row in said if not re.search(r"\d", row[1]) and self.signs.are_seen(row[1], own, heads)]
+            said = [row for row in said if not any(head.endswith(f" {row[1]}") for head in heads)]  # one of the vans
         texts += said
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
