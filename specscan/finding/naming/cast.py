@@ -102,11 +102,13 @@ class CastReader:
         rostered = roster is not None
         if roster is not None:
             self._take_names(names, roster, own)
+            mapping = match_heads(heads, roster.models, roster.series)
+            # A van is shown where its figures stand, the head of a column, rather than where it is listed.
+            shown = {next(iter(vans)): heads[head] for head, vans in reversed(mapping.items()) if len(vans) == 1}
             players = [
-                Player(model, Place(roster.passage, roster.passage.page, model), {model, code})
+                Player(model, shown.get(model, Place(roster.passage, roster.passage.page, model)), {model, code})
                 for model, code in zip(roster.models, roster.codes, strict=True)
             ]
-            mapping = match_heads(heads, roster.models, roster.series)
         elif heads:
             players, mapping = self._from_heads(heads, names, own)
             chapters = self.told.chaptered(names, own)
