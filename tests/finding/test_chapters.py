@@ -204,3 +204,16 @@ def test_the_year_that_only_the_heads_give(read_file, tmp_path):
     path = tmp_path / "drift.html"
     path.write_text(page, encoding="utf-8")
     assert {(van.model, van.year) for van in read_file(path).found.vans} == {("Drift 5S", 2027), ("Drift 6S", 2027)}
+
+
+@pytest.mark.parametrize("below", ["### 5.1 The furnace\n\n", ""])
+def test_numbered_sections_of_a_guide_are_no_vans(read, below):
+    water = "The fresh water tank holds 30 gallons. The gray tank holds 25 gallons. It sleeps 2. It burns propane.\n"
+    power = "The battery is 200 Ah. Solar panels of 200 W charge it. The fresh water pump and the furnace need it.\n"
+    first, second = ("5 Heating", "7 Electricity") if below else ("2 Heating", "3 Electricity")
+    third = "" if below else "## 1 Before you start\n\nRead all of it.\n\n"
+    vans, _ = read(
+        "# Drift 21\n\nOwner's guide, model year 2026\n\nMarrowfen Coach LLC\n\nGVWR: 9,350 lb\n\nLength: 21 ft\n\n"
+        f"{third}## {first}\n\n{below}{water}\n## {second}\n\n{power}{water}"
+    )
+    assert vans == {("Marrowfen Coach", "Drift 21", 2026)}

@@ -18,6 +18,9 @@ MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
 MAX_HEADING = 80
+NUMBERED = re.compile(r"(\d{1,2})\s+(?=[A-ZÀ-Þ][^\W\d_])")  # "5 Heating"
+NUMBERED_BELOW = re.compile(r"(\d{1,2})\.\d{1,2}\s+[A-ZÀ-Þ]")  # "5.1 The furnace"
+LEAST_NUMBERED = 3
 
 
 @dataclass(slots=True)
@@ -65,7 +68,10 @@ class ChapterReader:
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
         ranges: dict[tuple[str, ...], str] = {}
+        numbered = _numbered_sections(own)
         for passage in own:
+            if passage.text in numbered:
+                continue
             if passage.kind is Kind.HEADING:
                 if range_name := self.ranges.name(passage.text):
                     ranges[passage.sections] = range_name
@@ -150,6 +156,20 @@ def shared_word(names: Sequence[str]) -> str:
     firsts = {name.split()[0] for name in names}
     longer = all(len(name.split()) > 1 for name in names)
     return firsts.pop() if len(firsts) == 1 and longer and len(names) > 1 else ""
+
+
+def _numbered_sections(own: Sequence[Passage]) -> set[str]:
+    """Give the headings of numbered sections, such as "5 Heating".
+
+    Their numbers follow one another, "4", "5", "6", or headings below them go on with theirs: "5.1 The furnace".
+    """
+    headings = {passage.text for passage in own if passage.kind is Kind.HEADING}
+    found = {text: int(match.group(1)) for text in headings if (match := NUMBERED.match(text))}
+    below = {int(match.group(1)) for text in headings if (match := NUMBERED_BELOW.match(text))}
+    numbers = sorted(found.values())
+    in_row = len(numbers) >= LEAST_NUMBERED and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
+    apart = len({NUMBERED.sub("", text) for text in found}) == len(found)
+    return set(found) if apart and (in_row or below & set(numbers)) else set()
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
