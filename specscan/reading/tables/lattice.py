@@ -9,6 +9,7 @@ from specscan.reading.letters.sheet import Sheet
 from specscan.reading.letters.words import Word, build_lines, middle_of
 from specscan.reading.tables.crossings import Cell, Crossings, Edge, merged, tables
 from specscan.reading.tables.grid import Grid, GridCell, by_row
+from specscan.reading.tables.open_sides import open_sides
 from specscan.reading.tables.stripes import stripe_edges
 from specscan.records.text import Box
 
@@ -31,6 +32,7 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     if not edges or len(edges) > LIMIT_EDGES:
         return [], set()
     joined = merged(edges, SNAP, JOIN)  # borders drawn cell by cell become few long lines, and only then are counted
+    joined += open_sides(joined, SNAP)
     across = sum(edge.across for edge in joined)
     if across * (len(joined) - across) > LIMIT_CROSSINGS:
         return [], set()

@@ -1,0 +1,34 @@
+"""Ruled tables without an outer edge: their last column is one all the same."""
+
+from specscan.reading.tables.crossings import Edge
+from specscan.reading.tables.open_sides import open_sides
+
+RULES = [Edge(True, 80.0 + 14 * row, 50.0, 740.0) for row in range(8)]
+TOP, BOTTOM = RULES[0].at, RULES[-1].at
+
+
+def walls(*places, top=TOP, bottom=BOTTOM):
+    return [Edge(False, x, top, bottom) for x in places]
+
+
+def test_the_right_side_is_closed_where_the_rules_end_one_column_further():
+    drawn = walls(50.0, 220.0, 350.0, 480.0, 610.0)
+    assert open_sides([*RULES, *drawn], 3.0) == walls(740.0)
+
+
+def test_an_edge_at_the_head_alone_leaves_the_side_open():
+    drawn = [*walls(50.0, 220.0, 350.0, 480.0, 610.0), *walls(740.0, bottom=TOP + 10)]
+    assert open_sides([*RULES, *drawn], 3.0) == walls(740.0)
+
+
+def test_labels_at_the_left_may_be_wider_than_columns():
+    assert open_sides([*RULES, *walls(260.0, 380.0, 500.0, 620.0, 740.0)], 3.0) == walls(50.0)
+
+
+def test_what_may_hold_several_columns_is_not_closed():
+    assert open_sides([*RULES, *walls(50.0, 220.0)], 3.0) == []  # values without rules between them
+    assert open_sides([*RULES, *walls(50.0, 220.0, 290.0, 360.0)], 3.0) == []
+
+
+def test_a_whole_table_stays_as_it_is():
+    assert open_sides([*RULES, *walls(50.0, 220.0, 350.0, 480.0, 610.0, 740.0)], 3.0) == []
