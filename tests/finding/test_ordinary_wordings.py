@@ -21,6 +21,8 @@ LINES = [
     ("DE", "Schlafplätze: bis zu 3", {"sleeps": 3}),
     # what is said of a thing that is denied
     ("US", "No fresh tank is heated.", {"fresh_tank_heat": "none"}),
+    ("US", "No fresh water tank is heated.", {"fresh_tank_heat": "none"}),
+    ("DE", "Kein Frischwassertank ist beheizt.", {"fresh_tank_heat": "none"}),
     ("US", "No gray tank is heated or insulated.", {"gray_tank_heat": "none", "gray_tank_insulated": False}),
     ("US", "No water line runs outside the heated space.", {}),
     # where a valve is

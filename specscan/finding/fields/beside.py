@@ -31,11 +31,12 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     for cue in parsed.cues("negation"):
         if cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace():
             continue  # the "N" of "Le Drift 25 N chauffe la cuve" is the van's; "n'" has its apostrophe
-        if cue.end <= item.start and cue.chunk == item.chunk and item.first - cue.last <= NEGATION_REACH:
+        # The one thing that is denied as a whole takes no words of the reach: "no fresh water tank is heated".
+        denied = group is not None and group.items[0].first == cue.last and cue.has("cue", "denies_thing")
+        last = group.items[0].last if group is not None and denied else cue.last
+        if cue.end <= item.start and cue.chunk == item.chunk and item.first - last <= NEGATION_REACH:
             # A thing between takes the negation to itself: "no pump, tank heated".
-            # The thing that the word is said of does not: "neither tank heated".
-            # Nor does the one thing that is denied as a whole: "no fresh tank is heated", "no plumbing outside".
-            denied = group is not None and group.items[0].first == cue.last and cue.has("cue", "denies_thing")
+            # The thing that the word is said of does not: "neither tank heated", nor the one that is denied as a whole.
             own = group.items if group is not None and (len(group.things) > 1 or denied) else []
             between = [i for i in parsed.items if cue.end <= i.start and i.end <= item.start and i.has("thing")]
             between = [i for i in between if i not in own]
