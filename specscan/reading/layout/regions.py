@@ -6,7 +6,7 @@ import bisect
 import re
 from dataclasses import dataclass
 
-from specscan.reading.layout.reaching import reach
+from specscan.reading.layout.reaching import GUTTER, reach
 from specscan.reading.layout.seams import Usual, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
@@ -15,7 +15,6 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.spans import Spans
 
-MIN_GUTTER = 0.65  # em
 PROSE_WORDS = 5.5
 MIN_FLOWING, FLOWING_WORDS, FLOWING_SHARE = 4, 3.5, 0.7  # lines, words of a line, of the lines behind the first
 MARK = 2  # letters: the marks of several vans side by side
@@ -64,7 +63,7 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
         if pending:
             regions.append(Column(pending))
             pending = []
-        index, gutter = found[0], found[1]
+        index, gutter = found
         held = [line for band in bands[first:index] for line in band]
         rest = [line for band in bands[index:] for line in band]
         more, beyond = reach(held, rest, gutter, middle_of([line.size for line in held]))
@@ -167,7 +166,7 @@ def _independent_gutter(lines: list[Line], marks: Marks, hints: Hints, strips: S
     """
     strips = strips_through(lines) if strips is None else strips
     em = middle_of([line.size for line in lines])
-    gutters = sorted((gutter for gutter in strips if gutter[1] - gutter[0] >= MIN_GUTTER * em), key=_widest)
+    gutters = sorted((gutter for gutter in strips if gutter[1] - gutter[0] >= GUTTER * em), key=_widest)
     first, last = lines[0].box.middle[1], lines[-1].box.middle[1]
     for left, right in gutters:
         # A rule or the edge of a shaded row that runs through makes the sides rows of one table.

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from specscan.reading.letters.words import Line, middle_of, segments_of
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.flush import find_flush
-from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.marks import Marks
@@ -32,16 +31,7 @@ NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 
 
-@dataclass(slots=True)
-class Found:
-    """A table among lines: the lines before it, the table, the lines after it."""
-
-    before: list[Line]
-    grid: Grid
-    after: list[Line]
-
-
-def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> AmongLines | None:
     """Give the first unruled table among lines of one column of the page, or ``None``."""
     led = find_led(lines)
     if led is None:
@@ -50,14 +40,14 @@ def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
         if flush is None:
             return found
         rest = [] if found is None else lines[len(found.before) :]
-        return Found(flush.before, flush.grid, [*flush.after, *rest])
+        return AmongLines(flush.before, flush.grid, [*flush.after, *rest])
     above = _find_by_gutters(led.before, marks, hints)
     if above is not None:
-        return Found(above.before, above.grid, above.after + lines[len(led.before) :])
-    return Found(led.before, led.grid, led.after)
+        return AmongLines(above.before, above.grid, above.after + lines[len(led.before) :])
+    return AmongLines(led.before, led.grid, led.after)
 
 
-def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | None:
+def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLines | None:
     if not lines:
         return None
     usual = middle_of([line.size for line in lines])
@@ -81,7 +71,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> Found | N
         grid = _build(picked, columns, marks, hints)
         if grid is None:
             continue
-        return Found([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
+        return AmongLines([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
 
 
@@ -190,7 +180,7 @@ def _head_bar(kept: list[Parted], first: int, last: int, marks: Marks) -> int:
         return first
     line, segments = kept[bars[0]]
     above = kept[first : bars[0]]
-    free = not any(bar.holds(*one.box.middle) for one, _ in above for bar in marks.bars)
+    free = not any(marks.in_bar(one) for one, _ in above)
     level = all(abs(one.box.x0 - line.box.x0) <= one.size and len(parts) < len(segments) for one, parts in above)
     return bars[0] if free and level else first
 
@@ -200,7 +190,7 @@ def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
     line, segments = picked[0]
     box = union([one.box for one, _ in picked])
     assert box is not None
-    barred = len(segments) >= MIN_HEADS and any(bar.holds(*line.box.middle) for bar in marks.bars)
+    barred = len(segments) >= MIN_HEADS and marks.in_bar(line)
     return barred and len(marks.floors_across(box)) > MIN_RULES
 
 
@@ -210,7 +200,7 @@ def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> 
     for place in _bars_of_heads(kept, first, last, marks):
         above, parts = kept[place - 1]
         title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
-        if title and place - 1 > starts[-1] and not any(bar.holds(*above.box.middle) for bar in marks.bars):
+        if title and place - 1 > starts[-1] and not marks.in_bar(above):
             starts.append(place)
     ends = [start - 1 for start in starts[1:]]
     return list(zip(starts, [*ends, last], strict=True))
@@ -224,7 +214,7 @@ def _bars_of_heads(kept: list[Parted], first: int, last: int, marks: Marks) -> l
     for place in range(first + 1, last):
         line, segments = kept[place]
         rare = rows.count((line.bold, line.words[0].color)) <= HEAD_SHARE * len(rows)
-        if len(segments) >= MIN_HEADS and rare and any(bar.holds(*line.box.middle) for bar in marks.bars):
+        if len(segments) >= MIN_HEADS and rare and marks.in_bar(line):
             found.append(place)
     return found
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import itertools
 from collections import Counter
-from dataclasses import dataclass
 
 from specscan.reading.letters.words import Line, segments_of
-from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.records.text import union
 
 GAP = 0.8  # em between a label and its value
@@ -21,16 +20,7 @@ BROKEN = 8.0  # em from the end of a broken line to the edge, at most
 MAX_HEADING = 60
 
 
-@dataclass(slots=True)
-class Flush:
-    """A list among lines: the lines before it, its pairs as a grid of two columns, the lines after it."""
-
-    before: list[Line]
-    grid: Grid
-    after: list[Line]
-
-
-def find_flush(lines: list[Line]) -> Flush | None:
+def find_flush(lines: list[Line]) -> AmongLines | None:
     """Give the first list of labels and values that stand at the two edges of a column, or ``None``."""
     edges = _edges(lines)
     if edges is None:
@@ -44,7 +34,7 @@ def find_flush(lines: list[Line]) -> Flush | None:
         end = start + sum(map(len, rows))
         pairs = sum(_is_pair(row[0], *edges) for row in rows)
         if pairs >= MIN_PAIRS and pairs >= PAIR_SHARE * len(rows):
-            return Flush(lines[:start], _grid(rows, *edges), lines[end:])
+            return AmongLines(lines[:start], _grid(rows, *edges), lines[end:])
     return None
 
 

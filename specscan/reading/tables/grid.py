@@ -82,3 +82,12 @@ class Grid:
     def row_cells(self, row: int) -> list[GridCell]:
         """Give the non-empty cells that start in the row."""
         return [cell for cell in self.cells if cell.row == row and not cell.empty]
+
+
+@dataclass(slots=True)
+class AmongLines:
+    """A table or list among lines, however it was found: the lines before it, its grid, the lines after it."""
+
+    before: list[Line]
+    grid: Grid
+    after: list[Line]

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from specscan.reading.letters.words import Line, has_leader, is_leader, segments_of
-from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.records.text import union
 
 MIN_PAIRS = 3
@@ -15,16 +13,7 @@ STEP = 2.6  # em from one line of such a list to the next, headings between them
 MAX_HEADING = 60
 
 
-@dataclass(slots=True)
-class Led:
-    """A list among lines: the lines before it, its pairs as a grid of two columns, the lines after it."""
-
-    before: list[Line]
-    grid: Grid
-    after: list[Line]
-
-
-def find_led(lines: list[Line]) -> Led | None:
+def find_led(lines: list[Line]) -> AmongLines | None:
     """Give the first list of labels and values that are joined by leaders, or ``None``.
 
     A short line between two pairs is the heading of those below; one that stands under the value above it goes on
@@ -39,7 +28,7 @@ def find_led(lines: list[Line]) -> Led | None:
             first = start
             while first and _begins_label(lines[first - 1], lines[first]):
                 first -= 1
-            return Led(lines[:first], _grid(lines[first:end]), lines[end:])
+            return AmongLines(lines[:first], _grid(lines[first:end]), lines[end:])
         start = next((n for n, line in enumerate(lines) if n >= end and _is_pair(line)), None)
     return None
 

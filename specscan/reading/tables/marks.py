@@ -25,6 +25,10 @@ class Marks:
         middle = line.box.middle[1]
         return [x for x, top, bottom in self.walls if top <= middle <= bottom]
 
+    def in_bar(self, line: Line) -> bool:
+        """Tell whether a line stands in a shaded bar."""
+        return any(bar.holds(*line.box.middle) for bar in self.bars)
+
     def share_bar(self, above: Line, below: Line) -> bool:
         """Tell whether two lines stand in one shaded bar, as the wrapped heads of a table do."""
         return any(bar.holds(*above.box.middle) and bar.holds(*below.box.middle) for bar in self.bars)

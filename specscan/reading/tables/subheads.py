@@ -43,8 +43,12 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
 
 
 def _is_code(cell: GridCell, hints: Hints) -> bool:
-    coded = CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)
-    return cell.empty or coded is not None or hints.heads_codes(cell.plain)
+    return cell.empty or _is_coded_text(cell.plain) or hints.heads_codes(cell.plain)
+
+
+def _is_coded_text(text: str) -> bool:
+    """Tell whether a text is the code of an option or the number of a row."""
+    return CODE.fullmatch(text) is not None or NUMBER.fullmatch(text) is not None
 
 
 def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
@@ -58,7 +62,7 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
     head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
     named = head is not None
     body = cells[1 if head is None else head + 1 :] if named or not CODE.fullmatch(cells[0].plain) else cells
-    codes = [cell for cell in body if CODE.fullmatch(cell.plain) or NUMBER.fullmatch(cell.plain)]
+    codes = [cell for cell in body if _is_coded_text(cell.plain)]
     if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
         return False
     if named:

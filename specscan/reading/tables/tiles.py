@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from specscan.reading.letters.words import Line, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.compose import Hints
-from specscan.reading.tables.grid import Grid
+from specscan.reading.tables.grid import AmongLines
 from specscan.reading.tables.pairs import pair_grid, take_in
 from specscan.reading.tables.parting import has_digit
 
@@ -21,19 +19,10 @@ FIGURE_SHARE = 0.5
 MAX_WORDS = 6  # of a figure with its unit
 
 
-@dataclass(slots=True)
-class Tiles:
-    """Figures with their labels among lines: the lines before them, a grid of labels and values, the lines after."""
-
-    before: list[Line]
-    grid: Grid
-    after: list[Line]
-
-
 Pair = tuple[list[Line], Line]  # label, value
 
 
-def find_tiles(lines: list[Line], hints: Hints) -> Tiles | None:
+def find_tiles(lines: list[Line], hints: Hints) -> AmongLines | None:
     """Give the first run of figures with labels below (or above) them in small type, or ``None``."""
     sizes = [line.size for line in lines]
     for start in range(len(lines) - 1):
@@ -42,7 +31,7 @@ def find_tiles(lines: list[Line], hints: Hints) -> Tiles | None:
         for above in (True, False):
             end, pairs = _run(lines, start, above, hints)
             if _sound(pairs, hints):
-                return Tiles(lines[:start], pair_grid([(label, [value]) for label, value in pairs]), lines[end:])
+                return AmongLines(lines[:start], pair_grid([(label, [value]) for label, value in pairs]), lines[end:])
     return None
 
 
