@@ -247,6 +247,8 @@ class WordFile(Entry):
     price_from: list[str] = []
     price_of_van: list[str] = []
     stock_labels: list[str] = []
+    page_words: list[str] = []
+    page_joints: list[str] = []
     all_of: list[str] = []
     amount_words: list[str] = []
     sign_names: dict[str, str] = {}

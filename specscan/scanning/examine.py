@@ -12,6 +12,7 @@ from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
 from specscan.finding.language.units import Units
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.marks.scope import has_price
 from specscan.reading.ocr.reader import OcrReader
 from specscan.reading.ocr.rules import load_ocr_rules
@@ -61,6 +62,9 @@ class Examiner:
         codes = {word.casefold().strip(".") for words in book.words.values() for word in words.code_words}
         systems = {word.casefold() for words in book.words.values() for word in words.unit_systems}
         units = Units(book.units)
+        pages = any_word(word for words in book.words.values() for word in words.page_words)
+        of = any_word(["/", *(word for words in book.words.values() for word in words.page_joints)])
+        page_foot = re.compile(rf"\W*(?:{pages})?\s*\d{{1,3}}(?:\s*(?:{of})\s*\d{{1,3}})?\W*", re.IGNORECASE)
         self.hints = Hints(
             heads_codes=lambda text: text.casefold().strip(" :.#") in codes,
             is_unit_system=lambda text: text.casefold().strip(" :()") in systems,
@@ -72,6 +76,7 @@ class Examiner:
             keeps_hyphen=lambda before, after: before.casefold() in kept,
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,
+            is_page_foot=lambda text: page_foot.fullmatch(text) is not None,
             ocr=OcrReader(load_ocr_rules(book.folder), begins_page),
         )
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
 from specscan.finding.language.units import Unit, Units
+from specscan.finding.language.whole_words import any_word
 
 DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 TIMES = re.compile(r"\s*(?:[x×✕]|\bfois\b|\bmal\b)\s*", re.IGNORECASE)
@@ -91,7 +92,7 @@ class QuantityReader:
         self.units = units
         self.imperial = imperial
         self.minus = re.compile(rf"(?:(?<![\w\d)])[{MINUS}]|\b(?:{'|'.join(minus)}))\s*$", re.IGNORECASE)
-        behind, ahead = ("|".join(map(re.escape, words)) or r"(?!)" for words in each)
+        behind, ahead = map(any_word, each)
         self.each_behind = re.compile(rf"\s*,?\s*\b(?:{behind})\s*(?=[.,;:)\]/]|$)", re.IGNORECASE)
         self.each_ahead = re.compile(rf"\b(?:{ahead})\s*$", re.IGNORECASE)
         self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)

@@ -2,26 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from specscan.reading.tables.compose import Hints
-from specscan.reading.tables.fallen_cells import Fallen, find_fallen
+from specscan.reading.text.fallen_cells import Pasted, find_fallen
 
 MIN_ROWS = 5
 LABEL_SHARE = 0.6
 
 
-@dataclass(slots=True)
-class Pasted:
-    """A table put together again: lines ``start`` to ``end`` of the text, its rows, whether headed."""
-
-    start: int
-    end: int
-    rows: list[list[str]]
-    headed: bool
-
-
-def find_pasted(lines: list[str], hints: Hints) -> Pasted | Fallen | None:
+def find_pasted(lines: list[str], hints: Hints) -> Pasted | None:
     """Give the first table that was pasted column by column or cell by cell, or ``None``."""
     return _by_columns(lines, hints) or find_fallen(lines, hints)
 

@@ -17,13 +17,12 @@ HEAD_WORDS = 5
 KNOWN_SHARE = 0.6  # of the rows that have a label known to the rules
 MOST_LABELS = 0.25  # of the values; where more of them are labels, it is a list and no table
 KNOWN, STRANGE, LABEL_AS_VALUE, HEAD, SKIPPED, SHORT = 1.0, -0.25, -0.6, -0.3, -0.3, -1.5  # common practice, no source
-PAGE_FOOT = re.compile(r"\W*(?:page|seite|p\.)?\s*\d{1,3}(?:\s*(?:of|/|von|sur|de)\s*\d{1,3})?\W*", re.IGNORECASE)
 VALUED = re.compile(r"^\d|:.*\d|\d\s?\D{0,3}$")  # a line that is a value, or holds its label and its value
 BROKEN_OFF = re.compile(r"[^\W\d]-$|,$")  # the end of a line that goes on in the next
 
 
 @dataclass(slots=True)
-class Fallen:
+class Pasted:
     """Lines ``start`` to ``end`` of a text as the rows of a table, whether a row of heads comes first."""
 
     start: int
@@ -46,7 +45,7 @@ class _Step(NamedTuple):
     size: int = 0
 
 
-def find_fallen(lines: list[str], hints: Hints) -> Fallen | None:
+def find_fallen(lines: list[str], hints: Hints) -> Pasted | None:
     """Give the first table whose cells stand below each other in a text, or ``None``."""
     cells = _cells(lines, hints)
     if len(cells) < 2 * MIN_ROWS:
@@ -57,7 +56,7 @@ def find_fallen(lines: list[str], hints: Hints) -> Fallen | None:
     best: tuple[float, int, int] | None = None
     walks: dict[int, list[_Step]] = {}
     for size in range(2, MOST_COLUMNS + 1):
-        walks[size] = _walk(cells, known, size)
+        walks[size] = _walk(cells, known, size, hints)
         for place, step in enumerate(walks[size]):
             if step.kind == "row" and known[place] and (best is None or step.score > best[0]):
                 best = step.score, size, place
@@ -94,7 +93,7 @@ def _is_cell(text: str) -> bool:
     return len(text) <= CELL_LETTERS and "   " not in text and not is_bullet(text.split()[0])
 
 
-def _walk(cells: list[_Cell], known: list[bool], size: int) -> list[_Step]:
+def _walk(cells: list[_Cell], known: list[bool], size: int, hints: Hints) -> list[_Step]:
     """Give for each cell the best way to read on from it: rows of ``size`` cells, heads of groups between them."""
     often = Counter(cell.text for cell in cells)
     steps = [_Step(0.0)] * (len(cells) + 1)
@@ -109,7 +108,7 @@ def _walk(cells: list[_Cell], known: list[bool], size: int) -> list[_Step]:
         if ahead.kind in ("row", "skip") and _heads_group(cells[place].text):
             options.append(_Step(HEAD + ahead.score, "head", 1))
         text = cells[place].text
-        if ahead.kind != "end" and (PAGE_FOOT.fullmatch(text) or often[text] > 1 and " " in text and not known[place]):
+        if ahead.kind != "end" and (hints.is_page_foot(text) or often[text] > 1 and " " in text and not known[place]):
             options.append(_Step(SKIPPED + ahead.score, "skip", 1))
         for count in range(1, size):  # a row that lacks a cell: whose the others are nobody can tell
             beyond = steps[min(place + count, len(cells))]
@@ -130,7 +129,7 @@ def _heads_group(text: str) -> bool:
     return plain and len(text.split()) <= HEAD_WORDS and not any(letter.isdigit() for letter in text)
 
 
-def _fallen(cells: list[_Cell], known: list[bool], steps: list[_Step], first: int, size: int) -> Fallen | None:
+def _fallen(cells: list[_Cell], known: list[bool], steps: list[_Step], first: int, size: int) -> Pasted | None:
     rows: list[list[str]] = []
     place, found, all_rows, misplaced = first, 0, 0, 0
     while steps[place].kind != "end":
@@ -153,7 +152,7 @@ def _fallen(cells: list[_Cell], known: list[bool], steps: list[_Step], first: in
     if headed:
         begin -= size - 1
         rows.insert(0, ["", *[cell.text for cell in cells[begin : begin + size - 1]]])
-    return Fallen(cells[begin].first, cells[place - 1].last, rows, headed)
+    return Pasted(cells[begin].first, cells[place - 1].last, rows, headed)
 
 
 def _are_heads(cells: list[_Cell], known: list[bool], before: int, size: int) -> bool:
