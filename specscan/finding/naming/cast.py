@@ -134,7 +134,7 @@ class CastReader:
 
         The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift".
         """
-        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        plain = [self.heads.bare(head) for head in heads]
         if not plain or names.maker or names.used or not self._is_house(names.title, plain, own):
             return
         house, place = names.title, names.title_place
@@ -163,7 +163,7 @@ class CastReader:
 
     def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
         """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
-        plain = [self.heads.bare_heads.bare(head.strip(" *†")) for head in heads]
+        plain = [self.heads.bare(head) for head in heads]
         if not plain or names.used:
             return
         told = self._is_told("", own, names.maker, plain)
@@ -183,10 +183,8 @@ class CastReader:
             before = names.series.removesuffix(f" {name}")
             first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
             if not names.maker and before and (before != names.series or first):
-                names.maker, names.maker_place = (
-                    before,
-                    names.title_place,
-                )  # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
+                # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
+                names.maker, names.maker_place = before, names.title_place
             names.title = names.series = name
             names.title_place = place_of(name, own)
 
@@ -297,8 +295,10 @@ class CastReader:
 
     def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
         """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table."""
-        if len(heads) < 3 or self.chapters.ranges.name(head):
-            return len(heads) > 2
+        if len(heads) < 3:
+            return False
+        if self.chapters.ranges.name(head):
+            return True
         below = [p.text for p in own if p.column is not None and p.column.text == head]
         labels = sum(self.lexicon.knows_label(text) for text in below)
         return labels >= MOSTLY * max(1, len(below)) and bool(self.range_names.of_label(head))
@@ -312,7 +312,7 @@ class CastReader:
             [(names.year, names.year_place)] = years.items()
         full: dict[str, str] = {}
         ranges = self.chapters.ranges.named(own)
-        plain = without_groups([self.heads.bare_heads.bare(head.strip(" *†")) for head in heads], names, text, ranges)
+        plain = without_groups([self.heads.bare(head) for head in heads], names, text, ranges)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
         if (
             len(firsts) == 1

@@ -68,8 +68,6 @@ class RangeNames:
 
         ``vans`` are texts that are known to name vans, as heads of tables do.
         """
-        heads = {head.text for p in own for head in (p.row, p.column) if head is not None}
-        everything = "\n".join([*(p.text for p in own), *heads])
         for passage in own[:FIRST]:
             if passage.kind not in (Kind.PROSE, Kind.BULLET, Kind.LINE) or passage.table is not None:
                 continue
@@ -85,7 +83,7 @@ class RangeNames:
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"
-                    if name and (coded or all(count(everything, code) >= LEAST_USES for code in codes)):
+                    if name and (coded or _are_used(codes, own)):
                         return name, codes, passage
         return None
 
@@ -166,6 +164,13 @@ class RangeNames:
                         name = " ".join(w for w in match.group(1).split() if w.casefold() not in self.about)
                         found.setdefault(name, set()).add(head)
         return Counter({name: len(codes) for name, codes in found.items() if name})
+
+
+def _are_used(names: Collection[str], own: Sequence[Passage]) -> bool:
+    """Tell whether text and heads of tables use each name as often as names of vans are."""
+    heads = {head.text for p in own for head in (p.row, p.column) if head is not None}
+    everything = "\n".join([*(p.text for p in own), *heads])
+    return all(count(everything, name) >= LEAST_USES for name in names)
 
 
 def place_of(name: str, own: Sequence[Passage]) -> Place | None:

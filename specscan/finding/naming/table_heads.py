@@ -65,12 +65,13 @@ class HeadReader:
             return [(head, _place(cells, head, column=True)) for head in columns]
         if len(rows) >= MIN_ROWS and known_rows >= 0.35 * len(rows) and known_rows >= known_columns:
             heads = self._with_sisters([t for t in columns if t in named or self.can_be_name(t)], columns)
-            asked = self._asked(rows) if len(heads) < len(columns) or self._are_settings(columns) else set()
-            if len(asked) < ASKED and self._are_settings(columns):
-                return []
-            if len(heads) < len(columns):
-                trims = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
-                heads = trims if len(asked) >= ASKED else heads
+            settings = self._are_settings(columns)
+            if settings or len(heads) < len(columns):
+                asked = self._asked(rows)
+                if len(asked) >= ASKED:
+                    heads = [t for t in columns if t in heads or self._can_be_trim(t, asked)]
+                elif settings:
+                    return []
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
             if len(heads) >= 1 and len(heads) >= SURE_SHARE * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
@@ -141,12 +142,16 @@ class HeadReader:
         words = text.split()
         norms = self.lexicon.folder.norms
         unknown = [word for word in words if not self.lexicon.known_words.issuperset(norms(word))]
-        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
-        return 1 < len(words) <= 2 and bool(unknown) and not things and all(word[0].isupper() for word in words)
+        short = 1 < len(words) <= 2 and all(word[0].isupper() for word in words)
+        return short and bool(unknown) and not self.lexicon.names_thing(text)
+
+    def bare(self, head: str) -> str:
+        """Give a head without signs of notes, prices, measures and remarks."""
+        return self.bare_heads.bare(head.strip(" *†"))
 
     def can_be_name(self, text: str) -> bool:
         """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
-        plain = self.bare_heads.bare(text.strip(" *†"))
+        plain = self.bare(text)
         if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):

@@ -259,8 +259,8 @@ class TitleReader(TitleTexts):
         """Tell whether a prominent line is the label of a specification and no name."""
         if not self.lexicon.knows_label(text) or re.search(r"\d", text):
             return False
-        things = any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(text).mentions)
-        return things or self.lexicon.known_words.issuperset(self.lexicon.folder.norms(text))  # "Mallow Run" is none
+        known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(text))  # "Mallow Run" is none
+        return known or self.lexicon.names_thing(text)
 
     def _title_place(self, title: str, own: list[Passage]) -> Place | None:
         """Give the place of a name beside a specification, else the first one."""
