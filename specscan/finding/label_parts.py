@@ -6,14 +6,13 @@ import itertools
 import re
 
 from specscan.finding.kit import Kit
-from specscan.finding.language.mentions import Mention
+from specscan.finding.language.mentions import NAMING, Mention
 from specscan.finding.language.whole_words import any_word
 
 SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)
 PARTING = re.compile(r"\s*-?\s*[/x×]\s*")  # between two parts of a label: "Wand-/Dach-/Bodenstärke"
 FIGURE_PART = re.compile(r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)", re.IGNORECASE)
 MOST = 4
-NAMES = ("thing", "short", "alone")
 Part = tuple[str, str, int]  # label, body, and where the body begins
 
 
@@ -84,7 +83,7 @@ class LabelParts:
             return None
         bounds = _starts(label, pieces)
         owners = [
-            {m.concept.name for m in mentions if m.concept.kind in NAMES and start <= m.start < start + len(piece)}
+            {m.concept.name for m in mentions if m.concept.kind in NAMING and start <= m.start < start + len(piece)}
             for start, piece in zip(bounds, pieces, strict=True)
         ]
         named = set().union(*owners)
@@ -100,7 +99,7 @@ class LabelParts:
     def _only_names(self, piece: str) -> bool:
         """Tell whether all words of a part belong to names of things."""
         analysis = self.kit.lexicon.analyse(piece)
-        places = {n for m in analysis.mentions if m.concept.kind in NAMES for n in range(m.first, m.last)}
+        places = {n for m in analysis.mentions if m.concept.kind in NAMING for n in range(m.first, m.last)}
         return all(n in places for n, token in enumerate(analysis.tokens) if token.norm.isalnum())
 
 

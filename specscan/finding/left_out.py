@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specscan.finding.language.mentions import NAMING
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.things.in_order import fill_run
 from specscan.finding.things.items import Item, Parsed
@@ -10,7 +11,6 @@ from specscan.rulebook.book import Rulebook
 VAN_REACH = 3  # words between a figure and the name of its van: "in both", "on the two"
 REACH = 16  # folded words from the figure with its unit to the one without
 DIMENSIONS = ("volume", "charge", "power", "mass", "current", "energy")
-NAMING = ("thing", "short", "alone")
 
 
 def fill_units(parsed: Parsed, book: Rulebook, reader: QuantityReader) -> None:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from specscan.finding.drafts import Reading
 from specscan.finding.kit import JOIN, Kit
+from specscan.finding.language.mentions import NAMING
 from specscan.finding.sayings import Said
 from specscan.finding.statements import StatementMaker
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.records.facts import Fact, Saying
 from specscan.records.text import Box
 from specscan.rulebook.book import Rulebook
-
-NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 
 
 class Recorder:

@@ -6,7 +6,7 @@ import re
 
 from specscan.finding.fields.absence import denying_cues, is_of_label
 from specscan.finding.language.lexicon import owns
-from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
@@ -88,19 +88,7 @@ def answer_fields(book: Rulebook, statement: Statement, sentence: Sentence, *, h
                 continue
             if answer == "no" and spec.type != "flag" and not spec_aspects(book, name) & asked and not plain:
                 continue  # "Waste tank jacketing: no" says nothing of the tank's being there
-            found.append(
-                Found(
-                    name,
-                    value,
-                    lead.start,
-                    lead.end,
-                    f"{name}:answer",
-                    lead,
-                    things=[thing],
-                    chunk=lead.chunk,
-                    sentence=lead.sentence,
-                )
-            )
+            found.append(found_at(lead, name, value, "answer", [thing]))
     return found
 
 
@@ -207,17 +195,7 @@ def _denials(book: Rulebook, statement: Statement, sentence: Sentence) -> list[F
                     spec = book.fields[name]
                     value = _answered(spec, "no")
                     if spec.tells_absence and value is not None:
-                        found.append(
-                            Found(
-                                name,
-                                value,
-                                cues[0].start,
-                                item.end,
-                                f"{name}:absent",
-                                item,
-                                things=[thing],
-                                chunk=item.chunk,
-                                sentence=item.sentence,
-                            )
-                        )
+                        made = found_at(item, name, value, "absent", [thing])
+                        made.start = cues[0].start
+                        found.append(made)
     return found

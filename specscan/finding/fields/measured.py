@@ -9,7 +9,7 @@ from specscan.finding.fields.grouper import Grouper
 from specscan.finding.fields.preference import one_each
 from specscan.finding.fields.slots import SlotReader
 from specscan.finding.language.quantities import Quantity
-from specscan.finding.things.found import Found, Value
+from specscan.finding.things.found import Found, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
@@ -169,10 +169,8 @@ class MeasureReader:
         if spec.type == "integer":
             num = float(int(num))
         value = Value(num=num, low=low if low != high else None, high=high if low != high else None)
-        found = Found(
-            name, value, item.start, item.end, f"{name}:quantity", item, quantity.printed_unit, things=things,
-            chunk=item.chunk, sentence=item.sentence,
-        )  # fmt: skip
+        found = found_at(item, name, value, "quantity", things)
+        found.unit = quantity.printed_unit
         found.basis = self._basis(spec, item, statement)
         found.rejected = self._why_not(spec, quantity, item, statement)
         found.weak = any(self._is_of_other(found, other, value, statement) for other, value in spec.prefer_with.items())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from specscan.finding.fields.absence import is_stated
 from specscan.finding.fields.answers import is_answer
 from specscan.finding.fields.beside import is_negated, spoken_of_another
-from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item
 from specscan.finding.things.set_aside import asked_sentences
@@ -40,32 +40,12 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
             if said.isdecimal() and negated and not item.has("cue"):
                 continue  # "gasfrei" denies by itself
             value = Value(num=float(said)) if said.isdecimal() else Value(flag=(said == "yes") != negated)
-            found.append(
-                Found(
-                    name,
-                    value,
-                    item.start,
-                    item.end,
-                    f"{name}:named",
-                    item,
-                    chunk=item.chunk,
-                    sentence=item.sentence,
-                )
-            )
+            found.append(found_at(item, name, value, "named"))
         for name in book.fields_of(thing):
             spec = book.fields[name]
             if spec.type != "flag" or not spec.presence:
                 continue
-            made = Found(
-                name,
-                Value(flag=not negated),
-                item.start,
-                item.end,
-                f"{name}:named",
-                item,
-                chunk=item.chunk,
-                sentence=item.sentence,
-            )
+            made = found_at(item, name, Value(flag=not negated), "named")
             made.rejected = spoken_of_another(name, item, statement)
             found.append(made)
     return found
@@ -84,16 +64,7 @@ def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Fou
                 if book.fields[name].text != "matched":
                     continue
                 printed = statement.parsed.text[item.start : item.end]
-                made = Found(
-                    name,
-                    Value(text=printed),
-                    item.start,
-                    item.end,
-                    f"{name}:claim",
-                    item,
-                    chunk=item.chunk,
-                    sentence=item.sentence,
-                )
+                made = found_at(item, name, Value(text=printed), "claim")
                 made.rejected = "denied" if is_negated(item, statement) or _is_denied(item, statement) else ""
                 made.rejected = made.rejected or spoken_of_another(name, item, statement)
                 found.append(made)

@@ -10,7 +10,7 @@ from specscan.finding.fields.grouper import Grouper
 from specscan.finding.fields.slots import label_aspects
 from specscan.finding.language.lexicon import owns
 from specscan.finding.language.mentions import Concept
-from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import TELLING, Item
 from specscan.finding.things.statement import Statement
@@ -222,10 +222,7 @@ class WordReader:
         sentence: Sentence,
     ) -> list[Found]:
         spec = self.book.fields[name]
-        pattern = f"{name}:{concept.value or concept.kind}"
-        found = Found(
-            name, Value(), item.start, item.end, pattern, item, things=things, chunk=item.chunk, sentence=item.sentence
-        )
+        found = found_at(item, name, Value(), concept.value or concept.kind, things)
         found.from_label = item.start < statement.split
         if spec.type == "flag":
             found.value = Value(flag=concept.kind == "term" and not negated)  # "n'est pas chauffée" denies once

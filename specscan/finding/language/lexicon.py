@@ -14,7 +14,7 @@ from spacy.matcher import PhraseMatcher
 from spacy.tokens import Doc
 
 from specscan.finding.language.fold import TOKEN_OF, Folder, Token, expand
-from specscan.finding.language.mentions import Concept, Mention, Overlaps, made_mention
+from specscan.finding.language.mentions import NAMING, Concept, Mention, Overlaps, made_mention
 from specscan.finding.language.term_words import TermWords
 from specscan.finding.language.unit_tails import without_unit
 from specscan.finding.language.whole_words import any_word
@@ -224,7 +224,7 @@ class Lexicon:
         """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""
         if len(text) > 80:
             return False
-        return any(m.concept.kind in ("thing", "short", "alone") for m in self.analyse(text).mentions)
+        return any(m.concept.kind in NAMING for m in self.analyse(text).mentions)
 
     def heads_list(self, text: str) -> bool:
         """Tell whether a text is the heading of a list of standard or optional equipment."""

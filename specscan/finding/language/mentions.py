@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from specscan.rulebook.book import Rulebook
 
+NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
 SILENT = ("distant", "short", "beside", "section")

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.mentions import Mention
+from specscan.finding.language.mentions import NAMING, Mention
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item
@@ -32,7 +32,6 @@ ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
 BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
-NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"

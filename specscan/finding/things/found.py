@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from dataclasses import field as listed
 from enum import Enum
@@ -66,3 +67,11 @@ class Found:
     things: list[str] = listed(default_factory=list)
     chunk: int = 0
     sentence: int = 0
+
+
+def found_at(item: Item, field: str, value: Value, how: str, things: Iterable[str] = ()) -> Found:
+    """Give a value of a field that a word of a statement says of some things; ``how`` tells by what it was found."""
+    return Found(
+        field, value, item.start, item.end, f"{field}:{how}", item,
+        things=[*things], chunk=item.chunk, sentence=item.sentence,
+    )  # fmt: skip
