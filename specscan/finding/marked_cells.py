@@ -8,7 +8,8 @@ from specscan.finding.amounts import is_amount, rows_of_vans
 from specscan.finding.drafts import Draft
 from specscan.finding.kit import Kit
 from specscan.finding.marks.legend import Legend, Meaning
-from specscan.finding.marks.scope import Scope, has_price
+from specscan.finding.marks.prices import LONGEST_OFFER, has_price, is_price
+from specscan.finding.marks.scope import Scope
 from specscan.finding.marks.signs import availability_alone, says_no_alone
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability, How
@@ -42,7 +43,7 @@ class MarkedCells:
         if meaning is not None:
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
-        priced = has_price(plain) and len(plain) <= 24 and not re.search(r"[^\W\d_]{4,}", plain)
+        priced = len(plain) <= LONGEST_OFFER and is_price(plain)
         if priced or is_amount(plain) and self._costs(passage, label, scope):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]

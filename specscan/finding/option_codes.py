@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 
-from specscan.finding.marks.scope import has_price
+from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 

@@ -8,7 +8,7 @@ import re
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.scope import has_price
+from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.records.text import Kind, Passage

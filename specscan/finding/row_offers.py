@@ -7,13 +7,12 @@ from collections.abc import Callable, Iterable
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.marks.legend import Legend
-from specscan.finding.marks.scope import WORDED_PRICE, has_price
+from specscan.finding.marks.prices import LONGEST_OFFER, is_price
 from specscan.finding.marks.signs import availability_alone
 from specscan.finding.things.found import Availability
 from specscan.records.text import Kind, Passage
 
 Row = tuple[int | None, int | None]  # table and number of a row
-LONGEST = 24  # letters of a cell that says no more than whether a thing is there or what it costs
 
 
 def offers_by_row(
@@ -49,8 +48,8 @@ def _said(text: str, legend: Legend, lexicon: Lexicon) -> Availability | None:
     meaning = legend.meaning(plain)
     if meaning is not None:
         return meaning.default
-    if len(plain) > LONGEST:
+    if len(plain) > LONGEST_OFFER:
         return None
-    if has_price(plain) and not WORDED_PRICE.search(plain):
+    if is_price(plain):
         return Availability.OPTIONAL
     return availability_alone(lexicon, plain)

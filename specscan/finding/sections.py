@@ -11,7 +11,7 @@ from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import Analysis
 from specscan.finding.language.mentions import Mention
 from specscan.finding.marks.legend import Legend
-from specscan.finding.marks.scope import has_price
+from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.runs import vans_by_run

@@ -16,7 +16,8 @@ from specscan.finding.lone_cells import shared_cells
 from specscan.finding.marked_cells import ALONE, MarkedCells
 from specscan.finding.marks.codes import read_keys
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.scope import Scope, has_price, priced_sentences
+from specscan.finding.marks.prices import has_price, priced_sentences
+from specscan.finding.marks.scope import Scope
 from specscan.finding.marks.signs import package_head, sign_behind_bullet, spelled
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part

@@ -13,7 +13,7 @@ from pydantic import TypeAdapter
 from specscan.finding.finder import Finder
 from specscan.finding.language.units import Units
 from specscan.finding.language.whole_words import any_word
-from specscan.finding.marks.scope import has_price
+from specscan.finding.marks.prices import has_price
 from specscan.reading.ocr.reader import OcrReader
 from specscan.reading.ocr.rules import load_ocr_rules
 from specscan.reading.read import read_document

@@ -2,30 +2,23 @@
 
 from __future__ import annotations
 
-import functools
 import itertools
 import re
 from dataclasses import dataclass, field
 
 from specscan.finding.marks.excepted import left_out, said_of_others
 from specscan.finding.marks.legend import AVAILABILITIES, said_by
+from specscan.finding.marks.prices import has_price, is_price
 from specscan.finding.things.found import Availability, Found
 from specscan.finding.things.in_order import van_in_order
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.sisters import MEANING
 
-CURRENCY = re.compile(
-    r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
-    r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
-)
-SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
 LISTED = re.compile(r",\s+(?:[a-zà-ÿ]{2,3}\s+)?")  # between two vans of a list: ", the "
 BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
-WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 EVERYONE: frozenset[str] = frozenset({"*"})
 THE_TWO: frozenset[str] = frozenset({"**"})  # "both": the two vans of which the text speaks, or all
 DESCRIBING = ("voltage", "money", "time")
-KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
 OF_ONE = "said of one of several vans, without saying of which"
 
@@ -41,33 +34,6 @@ class Scope:
     def of(self, van: str) -> Availability | None:
         """Give the availability on a van."""
         return self.by_van.get(van, self.availability)
-
-
-def has_price(text: str) -> bool:
-    """Tell whether a text holds a price."""
-    return _priced(text) if len(text) <= SHORT_LINE else bool(CURRENCY.search(text))
-
-
-@functools.lru_cache(maxsize=KEPT_LINES)
-def _priced(text: str) -> bool:
-    return bool(CURRENCY.search(text))
-
-
-def priced_sentences(text: str) -> list[tuple[int, str]]:
-    """Give the parts, each with its start, of a paragraph that lists things with their prices.
-
-    "Third berth (190): $650. Bike rack (all): $480." A first part without a price may be its title. Nothing is given
-    where a part tells more than its price behind the colon.
-    """
-    found = []
-    for number, match in enumerate(SENTENCE.finditer(text)):
-        part = match.group().rstrip(" .;")
-        thing, _, price = part.rpartition(":")
-        if thing and has_price(price) and not WORDED_PRICE.search(price):
-            found.append((match.start(), part))
-        elif number:
-            return []
-    return found if len(found) >= 2 else []
 
 
 def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
@@ -172,7 +138,7 @@ def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[I
     """Give the vans in the bracket that ends a short line and names the only vans in it."""
     text = parsed.text.rstrip(" .;")
     opening, closing = text.rfind("("), text.rfind(")")
-    if has_price(text[closing + 1 :]) and not WORDED_PRICE.search(text, closing + 1):
+    if is_price(text[closing + 1 :]):
         text = text[: closing + 1]
     if len(text) > SHORT_LINE or not text.endswith(")") or opening < 0:
         return []
