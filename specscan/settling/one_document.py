@@ -17,6 +17,7 @@ LESS_EXACT = "running text names only a part of what a table or list states in f
 ABSENT = "of what the document says this van does not have"
 UNION_MARK = ":union"  # ends ``found_by`` of a fact that joins several lines
 DOUBTFUL = "read with less confidence than is asked for"
+BY_SETTLING = (IMPLIED, IN_UNION, LESS_EXACT, ABSENT, DOUBTFUL)  # why facts are set aside here, not when found
 
 AS_DELIVERED = ("standard", "unstated")
 
@@ -49,12 +50,14 @@ def _without_absent(facts: list[Fact], book: Rulebook) -> list[Fact]:
     says that it is there, if only as an option, stays, and so does one where only an option has none.
     """
     parts = {name: spec.absent_with for name, spec in book.fields.items() if spec.absent_with}
+    asked = {name for others in parts.values() for name in others}
     told: dict[tuple[str, str], set[str]] = defaultdict(set)
     delivered: set[tuple[str, str]] = set()
     for fact in facts:
-        if not fact.rejected and any(fact.field in others for others in parts.values()):
-            told[fact.model, fact.field].add(fact.text or f"{fact.num:g}" if fact.text or fact.num is not None else "")
-            delivered |= {(fact.model, fact.field)} if fact.availability in AS_DELIVERED else set()
+        if not fact.rejected and fact.field in asked:
+            told[fact.model, fact.field].add(fact.text or ("" if fact.num is None else f"{fact.num:g}"))
+            if fact.availability in AS_DELIVERED:
+                delivered.add((fact.model, fact.field))
 
     def is_absent(fact: Fact) -> bool:
         values = [(told[fact.model, name], set(words)) for name, words in parts[fact.field].items()]

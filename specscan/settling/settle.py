@@ -16,10 +16,8 @@ from specscan.settling.missing import missing
 from specscan.settling.observed import put_above, van_of
 from specscan.settling.one_document import (
     AS_DELIVERED,
-    DOUBTFUL,
-    IMPLIED,
+    BY_SETTLING,
     IN_UNION,
-    LESS_EXACT,
     UNION_MARK,
     carriers,
     consolidate,
@@ -100,9 +98,11 @@ def settle_without(
     ``documents`` the records of its documents. What was set aside in favour of a statement that is left out comes back.
     ``fields`` are those of which rows are wanted, by default all.
     """
-    if fields is not None:  # statements of one field do not touch those of another, but for what an option replaces
+    if fields is not None:
+        # Statements of one field do not touch those of another, but for what an option replaces or a van does not have.
         with_causes = {name for group in preferences.replaced_together for name in (*group.when, *group.fields)}
         fields = {*fields, *with_causes} if with_causes.intersection(fields) else set(fields)
+        fields |= {other for name in fields if name in book.fields for other in book.fields[name].absent_with}
         facts = [one for one in facts if one.fact.field in fields]
     kept: list[PlacedFact] = []
     for document in documents:
@@ -126,7 +126,7 @@ def _set_aside(fact: Fact, why: str) -> Fact:
 
 def _as_found(fact: Fact) -> str:
     """Give why a fact was set aside when it was found, without what settling added."""
-    return "" if fact.rejected in (IMPLIED, IN_UNION, LESS_EXACT, DOUBTFUL) else fact.rejected
+    return "" if fact.rejected in BY_SETTLING else fact.rejected
 
 
 def _with_members(row: Settled, members: Sequence[str]) -> Settled:

@@ -220,3 +220,16 @@ def test_a_heated_bay_stays_beside_pads_that_can_be_ordered(settled, word, stays
     bay = fact("gray_tank_heat", word, weak=True)
     row = settled(document(bay, fact("gray_tank_heat", "electric_pad", availability="optional")))
     assert (row[("gray_tank_heat", "standard")].text == word) is stays
+
+
+@pytest.mark.parametrize("fields", [None, {"black_tank_heat"}])
+def test_what_is_said_of_a_part_comes_back_without_the_statement_that_there_is_none(book, fields):
+    preferences = load_preferences(book)
+    one = document(fact("toilet", "cassette"), fact("black_tank_heat", "electric_pad"))
+    settlement = settle([one], book, preferences)
+    given = (settlement.vans[0], settlement.facts)
+    cassette = next(row.fact_id for row in settlement.facts if row.fact.field == "toilet")
+    for left_out, counts in (set(), False), ({cassette}, True):
+        rows = settle_without(*given, left_out, [one.record], book, preferences, fields=fields)
+        row = next(row for row in rows if (row.field, row.equipment) == ("black_tank_heat", "standard"))
+        assert (row.status == "stated") is counts
