@@ -55,6 +55,8 @@ COUNTED = [
         {"battery_ah": 220, "battery_chemistry": "agm", "battery_wh": 2640},
     ),
     ("US", "Batteries: 2 lithium batteries, 100 Ah each", {"battery_ah": 200, "battery_chemistry": "lithium"}),
+    ("US", "Batteries: two LiFePO4 batteries, 100 Ah each", {"battery_ah": 200, "battery_chemistry": "lithium"}),
+    ("US", "Batteries: LiFePO4 batteries, 100 Ah each", {"battery_ah": 100, "battery_chemistry": "lithium"}),
     ("US", "Propane tanks (2), 20 lb each", {"propane_mass_kg": pytest.approx(18.14, abs=0.01)}),
     ("UK", "Gas: two cylinders, 11 kg apiece", {"propane_mass_kg": 22}),
     ("UK", "Gas: two cylinders, 11 kg in all", {"propane_mass_kg": 11}),

@@ -174,6 +174,8 @@ class QuantityReader:
             return 1
         number, figure = figures[index - 1], figures[index]
         between = text[number.end : figure.start]
+        if re.match(r"[\w-]", text[max(0, number.start - 1) : number.start]):
+            return 1  # the "4" of "LiFePO4 batteries, 100 Ah each"
         if number.value != int(number.value) or not 2 <= number.value <= MAX_COUNT or self.units.at(text, number.end):
             return 1
         if not COUNTED_BEFORE.fullmatch(between) or len(between.split()) > MOST_COUNTED_WORDS:
