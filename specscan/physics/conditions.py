@@ -8,8 +8,8 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
-from specscan.records.errors import NotFoundError, RuleError, SpecscanError
-from specscan.rulebook.yaml_source import read_yaml
+from specscan.records.errors import NotFoundError, SpecscanError
+from specscan.rulebook.yaml_source import read_checked
 
 FILE = "conditions.yaml"
 ENDINGS = (".yaml", ".yml")
@@ -99,11 +99,7 @@ def load_conditions(path: Path) -> ConditionsFile:
     Raises:
         RuleError: the file is missing or wrong; every mistake with file and line.
     """
-    source = read_yaml(path / FILE if path.is_dir() else path)
-    checked = source.validated(ConditionsFile)
-    if checked is None:
-        raise RuleError(source.mistakes)
-    return checked
+    return read_checked(path / FILE if path.is_dir() else path, ConditionsFile)
 
 
 def conditions_named(folder: Path, name: str = "") -> Conditions:

@@ -7,9 +7,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
-from specscan.rulebook.yaml_source import read_yaml
+from specscan.rulebook.yaml_source import read_checked
 
 
 class ColumnShown(Entry):
@@ -91,8 +90,4 @@ def load_report_rules(folder: Path) -> ReportRules:
     Raises:
         RuleError: the file is missing or wrong, with file and line.
     """
-    source = read_yaml(folder / "report.yaml")
-    checked = source.validated(ReportRules)
-    if checked is None:
-        raise RuleError(source.mistakes)
-    return checked
+    return read_checked(folder / "report.yaml", ReportRules)

@@ -90,6 +90,19 @@ def read_yaml(path: Path) -> YamlFile:
     return YamlFile(path, data, walker.lines, [])
 
 
+def read_checked(path: Path, model: type[Model]) -> Model:
+    """Read a YAML file whose data is all one model.
+
+    Raises:
+        RuleError: as ``read_yaml``, or the data does not fit the model; every mistake with file and line.
+    """
+    source = read_yaml(path)
+    checked = source.validated(model)
+    if checked is None:
+        raise RuleError(source.mistakes)
+    return checked
+
+
 def _loader(text: str) -> Any:
     """Give the fast loader for a text that it takes and that is not nested deeply, else the one that is never harmed.
 

@@ -7,9 +7,8 @@ from pathlib import Path
 from pydantic import Field
 
 from specscan.reading.archive import ArchiveLimits
-from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
-from specscan.rulebook.yaml_source import read_yaml
+from specscan.rulebook.yaml_source import read_checked
 
 
 class Limits(Entry):
@@ -36,8 +35,4 @@ def load_limits(folder: Path) -> Limits:
     Raises:
         RuleError: the file is missing or wrong, with file and line.
     """
-    source = read_yaml(folder / "limits.yaml")
-    checked = source.validated(Limits)
-    if checked is None:
-        raise RuleError(source.mistakes)
-    return checked
+    return read_checked(folder / "limits.yaml", Limits)

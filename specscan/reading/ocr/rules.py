@@ -7,10 +7,9 @@ from pathlib import Path
 
 from pydantic import Field, field_validator
 
-from specscan.records.errors import RuleError
 from specscan.rulebook.models import Entry
 from specscan.rulebook.patterns import checked_pattern
-from specscan.rulebook.yaml_source import read_yaml
+from specscan.rulebook.yaml_source import read_checked
 
 
 class PictureRules(Entry):
@@ -123,8 +122,4 @@ def load_ocr_rules(folder: Path) -> OcrRules:
     Raises:
         RuleError: the file is missing or wrong, with file and line.
     """
-    source = read_yaml(folder / "ocr.yaml")
-    checked = source.validated(OcrRules)
-    if checked is None:
-        raise RuleError(source.mistakes)
-    return checked
+    return read_checked(folder / "ocr.yaml", OcrRules)
