@@ -30,19 +30,29 @@ class FrameReader:
         self.special = [(n, s) for n, s in book.fields.items() if s.text == "name" or s.number == "grade"]
 
     def sentence_of(self, statement: Statement) -> Sentence:
-        """Give the groups of a statement, taken as a line of a table or list."""
+        """Give the groups of a statement, taken as a line of a table or list; without a label none rests on context."""
         context = statement.context
-        if statement.plain is None or statement.plain[0] is not context:
+        if statement.plain is None or (statement.split and statement.plain[0] is not context):
             statement.plain = (context, self.grouper.form(statement.parsed, statement.split, context))
         return statement.plain[1]
+
+    def _running(self, statement: Statement) -> Sentence:
+        """Give the groups of a statement, taken as running text, a heading or a note.
+
+        Without a label they are those of a line, unless it warns of something: then they need not be formed again.
+        """
+        noted = statement.how is How.NOTE
+        plain = self.sentence_of(statement)
+        if statement.split or statement.parsed.cues("caution"):
+            return self.grouper.form(
+                statement.parsed, statement.split, statement.context, running=not noted, noted=noted
+            )
+        return Sentence(statement.parsed, statement.split, plain.groups, plain.ignored, not noted, noted)
 
     def read(self, statement: Statement) -> list[Found]:
         """Give the values that a statement holds, candidates set aside included."""
         if statement.how in (How.PROSE, How.HEADING, How.NOTE):
-            sentence = self.grouper.form(
-                statement.parsed, statement.split, statement.context,
-                running=statement.how is not How.NOTE, noted=statement.how is How.NOTE,
-            )  # fmt: skip
+            sentence = self._running(statement)
             if statement.how is How.PROSE:
                 sentence.asked = list(statement.context.things)
                 statement.context = Context()

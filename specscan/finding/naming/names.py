@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
@@ -22,9 +22,12 @@ class NameReader(TitleReader):
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
-        self.used_words = {
-            norms[0] for norms, concepts in lexicon.concepts.items() if any(c[:2] == ("cue", "used") for c in concepts)
-        }
+        self.used_terms: dict[str, list[tuple[str, ...]]] = defaultdict(list)  # what goes on behind their first words
+        for norms, concepts in lexicon.concepts.items():
+            if any(concept[:2] == ("cue", "used") for concept in concepts):
+                self.used_terms[norms[0]].append(norms[1:])
+        counted = (*self.words.model_words, *self.words.vans)
+        self.counted = {norm for word in counted for norm in lexicon.folder.norms(word)}
 
     def read(self, document: Document, own: list[Passage], heads: Collection[str] = ()) -> Names:
         """Give maker, series, year and title of a document; what is not printed stays empty.
@@ -98,18 +101,26 @@ class NameReader(TitleReader):
             return ()
         analysis = self.lexicon.analyse(passage.text)
         cues = self.lexicon.cues(analysis, "other_vans", "comments")
-        counted = {
-            norm for word in (*self.words.model_words, *self.words.vans) for norm in self.lexicon.folder.norms(word)
-        }
-        words = [t for t in analysis.tokens if t.norm not in counted and not t.norm.isdecimal()]  # "3 comments"
+        if not cues:
+            return ()
+        words = [t for t in analysis.tokens if t.norm not in self.counted and not t.norm.isdecimal()]  # "3 comments"
         alone = any(all(m.start <= t.start < m.end for t in words) for m in cues)
         return (passage.block, passage.sections) if alone else ()
 
     def _is_used(self, passages: list[Passage]) -> bool:
         first = passages[:40]
-        words = (token.norm for passage in first for token in self.lexicon.analyse(passage.text).tokens)
-        if sum(word in self.used_words for word in words) < USED_CUES:
-            return False
+        words = [token.norm for passage in first for token in self.lexicon.analyse(passage.text).tokens]
+        if self._used_at(words) < USED_CUES:
+            return False  # nearly all brochures: seen from their words, without a look for all terms in so long a text
         text = " ".join(p.text for p in first)
         cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
         return len(cues) >= USED_CUES
+
+    def _used_at(self, words: list[str]) -> int:
+        """Give at how many places of folded words a term for used vans may stand, ends of passages left out."""
+        words = [word for word in words if word != "."]
+        return sum(
+            any(tuple(words[place + 1 : place + 1 + len(rest)]) == rest for rest in self.used_terms[word])
+            for place, word in enumerate(words)
+            if word in self.used_terms
+        )
