@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import itertools
+from bisect import bisect_left
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specscan.finding.language.fold import expand
@@ -17,6 +18,7 @@ APART = (";", "•", "|")
 DENYING = ("negation", "none", "no")  # undo what they stand before
 UNDOING = ("hedge", "not_for", "not_fitted", "not_available")  # undo a whole clause
 Norms = tuple[str, ...]
+ByFirst = Mapping[str, Sequence[Norms]]  # some terms as folded words, by the first of them
 SENTENCE_WORDS = 8
 MAX_TIMES = 6  # as often as a term is looked at in one sentence: a claim is short, and lists are endless
 
@@ -39,8 +41,8 @@ class SayingFinder:
     def __init__(self, lexicon: Lexicon):
         self.lexicon = lexicon
         self.kinds = lexicon.book.claims.kinds
-        self.groups: dict[str, list[set[Norms]]] = {}
-        self.undone: dict[str, set[Norms]] = {}
+        self.groups: dict[str, list[ByFirst]] = {}
+        self.undone: dict[str, ByFirst] = {}
         cues = lexicon.words.cues
         self.denying, self.undoing = (
             self._norms({lexicon.language: [word for name in names for word in cues.get(name, [])]})
@@ -50,13 +52,16 @@ class SayingFinder:
         for name, kind in self.kinds.items():
             self.groups[name] = [self._norms(terms) for terms in kind.words]
             self.undone[name] = self._norms(kind.not_words)
-            for norms in self.groups[name][0]:
-                self.starts[norms[0]].add(name)
+            for first in self.groups[name][0]:
+                self.starts[first].add(name)
 
-    def _norms(self, terms: Terms) -> set[Norms]:
+    def _norms(self, terms: Terms) -> ByFirst:
         words = [*terms.get(self.lexicon.language, []), *terms.get("any", [])]
-        found = {tuple(self.lexicon.folder.norms(text)) for word in words for text in expand(word)}
-        return {norms for norms in found if norms}
+        found: dict[str, list[Norms]] = defaultdict(list)
+        for norms in {tuple(self.lexicon.folder.norms(text)) for word in words for text in expand(word)}:
+            if norms:
+                found[norms[0]].append(norms)
+        return dict(found)
 
     def find(self, parsed: Parsed, *, denials: bool) -> list[Said]:
         """Give what is said, once for each sentence and kind.
@@ -82,15 +87,18 @@ class SayingFinder:
         tokens = parsed.analysis.tokens
         starts = [parsed.bounds[0][0]]
         starts += [two[0] for one, two in itertools.pairwise(parsed.bounds) if two[3] > one[3]]
-        for start, end in itertools.pairwise([*starts, len(parsed.text) + 1]):
-            inside = [number for number, token in enumerate(tokens) if start <= token.start < end]
-            yield (inside[0], inside[-1] + 1) if inside else (0, 0)
+        words = [bisect_left(tokens, start, key=lambda token: token.start) for start in starts]
+        for first, last in itertools.pairwise([*words, len(tokens)]):
+            yield (first, last) if first < last else (0, 0)
 
     def _in_sentence(
         self, name: str, parsed: Parsed, norms: list[str], sentence: int, first: int, last: int, *, denials: bool
     ) -> Said | None:
         kind = self.kinds[name]
-        places = [self._places(group, norms, first, last) for group in self.groups[name]]
+        groups = self.groups[name]
+        if any(group.keys().isdisjoint(norms[first:last]) for group in groups):
+            return None
+        places = [self._places(group, norms, first, last) for group in groups]
         held = [m for m in parsed.analysis.mentions if m.concept.name in kind.not_things]
         places[0] = [(a, b) for a, b in places[0] if not any(m.first < b and a < m.last for m in held)]
         if not all(places):
@@ -115,12 +123,13 @@ class SayingFinder:
         return Said(name, start, end, sentence, denied, figure)
 
     @staticmethod
-    def _places(terms: set[Norms], norms: list[str], first: int, last: int) -> list[tuple[int, int]]:
+    def _places(terms: ByFirst, norms: list[str], first: int, last: int) -> list[tuple[int, int]]:
         found = [
             (place, place + len(term))
-            for term in terms
-            for place in range(first, last - len(term) + 1)
-            if norms[place] == term[0] and tuple(norms[place : place + len(term)]) == term
+            for place in range(first, last)
+            if norms[place] in terms
+            for term in terms[norms[place]]
+            if tuple(norms[place : min(last, place + len(term))]) == term
         ]
         return sorted(found)[:MAX_TIMES]
 

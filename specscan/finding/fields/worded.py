@@ -26,6 +26,7 @@ class WordReader:
         self.grouper = grouper
         self.starting: dict[str, list[str]] = defaultdict(list)  # vocabulary → fields whose words bring in their thing
         self.joined: dict[str, list[FieldSpec]] = defaultdict(list)  # vocabulary → fields that are unions of its words
+        self.starters = {(tuple(spec.of), spec.vocabulary) for spec in book.fields.values() if spec.starts}
         for name, spec in book.fields.items():
             if spec.starts and spec.of:
                 self.starting[spec.vocabulary].append(name)
@@ -177,13 +178,8 @@ class WordReader:
                     continue
                 if any(self._doubtful(c, item) for c in other.concepts):
                     continue
-                for starter in self.book.fields.values():
-                    if (
-                        starter.starts
-                        and starter.of == spec.of
-                        and any(c.kind == "value" and c.name == starter.vocabulary for c in other.concepts)
-                    ):
-                        return list(spec.of[:1])
+                if any(c.kind == "value" and (tuple(spec.of), c.name) in self.starters for c in other.concepts):
+                    return list(spec.of[:1])
         return []
 
     def _backed(self, item: Item, spec: FieldSpec, statement: Statement, *, surfaces_only: bool = False) -> bool:

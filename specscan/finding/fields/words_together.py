@@ -19,8 +19,9 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
     if "word" not in statement.parsed.kinds:
         return found
     answer = is_answer(statement.parsed, statement.split) if statement.split else ""
+    said = {name for item in statement.parsed.items for name in item.by_kind.get("word", ())}
     for name, spec in book.fields.items():
-        if not spec.together:
+        if not spec.together or not said.issuperset(spec.together):
             continue
         for number in sorted({item.sentence for item in statement.parsed.items}):
             items = [

@@ -124,7 +124,7 @@ class Lexicon:
         ``joint`` holds one sign, with spaces around it; the whole is analysed anew where that sign is a word of a term.
         """
         text = f"{label}{joint}{body}"
-        if len(text) > KEPT_LETTERS or joint.strip() in self.known_words or not ENDS_IN_WORD.search(label):
+        if not self._part_at(label, joint, body):
             return self.analyse(text)
         left, right = self.analyse(label), self.analyse(body)
         sign = len(label) + len(joint) - len(joint.lstrip())
@@ -137,6 +137,11 @@ class Lexicon:
             for concept, start, end, first, last in right.mentions
         ]
         return Analysis(text, tokens, mentions)
+
+    def _part_at(self, label: str, joint: str, body: str) -> bool:
+        """Tell whether what is known of a label and of a body holds for both with a sign between them too."""
+        short = len(label) + len(joint) + len(body) <= KEPT_LETTERS
+        return short and joint.strip() not in self.known_words and ENDS_IN_WORD.search(label) is not None
 
     def _mentions(self, norms: list[str], tokens: list[Token]) -> list[Mention]:
         """Give the mentions in a text, stretch by stretch of words that occur in terms: no term goes beyond one."""
@@ -217,8 +222,13 @@ class Lexicon:
     def things_told(self, passage: Passage) -> set[str]:
         """Give the things, and fields with names of their own, of which a passage and its row's label speak."""
         row, text = passage.row, passage.text
-        analysis = self.analyse(text) if row is None else self.joined(row.text, COLON, text)
-        return {m.concept.name for m in analysis.mentions if m.concept.kind in ("thing", "alone")}
+        if row is None:
+            parts = [self.analyse(text)]
+        elif self._part_at(row.text, COLON, text):
+            parts = [self.analyse(row.text), self.analyse(text)]
+        else:
+            parts = [self.analyse(f"{row.text}{COLON}{text}")]
+        return {m.concept.name for part in parts for m in part.mentions if m.concept.kind in ("thing", "alone")}
 
     def names_thing(self, text: str) -> bool:
         """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""

@@ -81,6 +81,19 @@ def without_name(text: str, name: str) -> str:
     return re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
 
 
+def without_names(text: str, names: Iterable[str], gap: str = " ") -> str:
+    """Give a text with a gap in place of names, one after the other, wherever they stand whole and in whatever case.
+
+    ``names`` are in small letters.
+    """
+    low = lowered(text)
+    for name in names:
+        if name in low:
+            text = re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", gap, text, flags=re.IGNORECASE)
+            low = lowered(text)
+    return text
+
+
 def without_first(text: str, first: str) -> str:
     """Give a text without the word that it begins with, if that is one, in whatever case, and the spaces behind it."""
     if not lowered(text).startswith(lowered(first)):

@@ -215,7 +215,7 @@ def _figures_between(item: Item, mention: Item, parsed: Parsed) -> bool:
 
 def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -> Availability | None:
     """Give the availability that the words beside a value say, for a van, or ``None``."""
-    if item is None or parsed.cue_names.isdisjoint(AVAILABILITIES):
+    if item is None or parsed.by_cue.keys().isdisjoint(AVAILABILITIES):
         return None
     cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
     cues = [c for c in cues if not _in_phrase(c, parsed)]
@@ -370,10 +370,10 @@ def settle_scope(
     elif named is not None:
         inside = named & base
         base = inside or (named if scope.vans is None or not named else base)
-    excepted = left_out(found.item, parsed) if "except" in parsed.cue_names else frozenset()
+    excepted = left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset()
     if excepted:
         base = (base - excepted) or (everyone - excepted)
-    others = said_of_others(parsed, everyone) if "other_members" in parsed.cue_names and scope.vans is None else {}
+    others = said_of_others(parsed, everyone) if "other_members" in parsed.by_cue and scope.vans is None else {}
     result: dict[str, Availability | None] = {**others}
     for van in sorted(base - others.keys()):
         said = found.availability or item_availability(found.item, parsed, split, van)

@@ -83,10 +83,12 @@ class ChapterReader:
                     opened[(*passage.sections, passage.text)] = chapter
                     sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
                 continue
-            for depth in range(1, len(passage.sections) + 1):
-                if (above := opened.get(passage.sections[:depth])) is not None:
-                    above.passages.append(passage)
-                    above.things |= self.lexicon.things_told(passage)
+            depths = range(1, len(passage.sections) + 1) if opened else ()
+            over = [one for depth in depths if (one := opened.get(passage.sections[:depth])) is not None]
+            things = self.lexicon.things_told(passage) if over else set()
+            for above in over:
+                above.passages.append(passage)
+                above.things |= things
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]

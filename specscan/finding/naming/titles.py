@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word, count, may_hold, without_name
+from specscan.finding.language.whole_words import any_word, count, may_hold, without_name, without_names
 from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place
 from specscan.finding.naming.range_signs import RangeSigns
@@ -31,10 +31,7 @@ class TitleReader(TitleTexts):
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
-        self.filling = {
-            phrase: re.compile(rf"(?<!\w){re.escape(phrase)}(?!\w)", re.IGNORECASE)
-            for phrase in sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
-        }
+        self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
@@ -162,8 +159,7 @@ class TitleReader(TitleTexts):
         text = without_name(text, maker)  # before the words of the trade that its name may hold
         if any(joint in maker.split() for joint in JOINTS):
             text = without_name(text, " ".join(word for word in maker.split() if word not in JOINTS))  # as files do
-        for pattern in self.filling.values():
-            text = pattern.sub(" ", text)
+        text = without_names(text, self.filling)
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
         whole = text

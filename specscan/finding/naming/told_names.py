@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Callable
 
-from specscan.finding.language.whole_words import count, without_first
+from specscan.finding.language.whole_words import count, without_first, without_names
 from specscan.finding.naming.chapters import ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, without_start
@@ -31,7 +31,7 @@ class ToldNames:
         self.names = names
         self.chapters = chapters
         self.can_be_name = can_be_name
-        self.fillers = [pattern for phrase, pattern in names.filling.items() if phrase not in TRIM_JOINTS]
+        self.fillers = [phrase for phrase in names.filling if phrase not in TRIM_JOINTS]
 
     def read(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
@@ -122,9 +122,7 @@ class ToldNames:
         return []
 
     def _without_fillers(self, text: str) -> str:
-        for pattern in self.fillers:
-            text = pattern.sub("  ", text)
-        return YEAR.sub("  ", text)
+        return YEAR.sub("  ", without_names(text, self.fillers, "  "))
 
     def _headed(self, names: Names, own: list[Passage]) -> dict[str, Player]:
         """Give the vans of the series that headings name, each above statements of its own."""

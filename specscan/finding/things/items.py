@@ -76,13 +76,15 @@ class Parsed:
     items: list[Item]
     analysis: Analysis
     bounds: list[tuple[int, int, int, int, int]]  # start, chunk, clause, sentence, depth from there on
-    cue_names: frozenset[str] = frozenset()  # of all items
+    by_cue: dict[str, list[Item]] = field(default_factory=dict)  # the items that are cues of each name
     kinds: frozenset[str] = frozenset()  # of the concepts of all items
 
     def cues(self, *names: str) -> list[Item]:
-        """Give the items that are cues of these names."""
-        if self.cue_names.isdisjoint(names):
+        """Give the items that are cues of these names, in order. What is given may be shared: do not change it."""
+        if self.by_cue.keys().isdisjoint(names):
             return []
+        if len(names) == 1:
+            return self.by_cue[names[0]]
         return [item for item in self.items if item.has("cue", *names)]
 
     def between(self, left: int, right: int) -> list[str]:
@@ -157,7 +159,10 @@ def parse(
     found.sort(key=lambda item: (item.start, -item.end))
     for item in found:
         _place(item, bounds)
-    cues = frozenset(name for item in found for name in item.by_kind.get("cue", ()))
+    cues: dict[str, list[Item]] = {}
+    for item in found:
+        for name in item.by_kind.get("cue", ()):
+            cues.setdefault(name, []).append(item)
     return Parsed(text, found, analysis, bounds, cues, frozenset(kind for item in found for kind in item.by_kind))
 
 
