@@ -106,3 +106,37 @@ def test_ornaments_leave_running_text_in_columns_as_it_is(read_page):
     assert not cells_of(document)
     assert {passage.kind for passage in document.passages} == {Kind.PROSE}
     assert not set(" ".join(passage.text for passage in document.passages)) & set("●○■□")
+
+
+def test_known_names_scattered_over_a_floorplan_are_no_list(read_page):
+    document = read_page(floorplan("FRESH WATER TANK", "WATER HEATER", "REAR BED"))
+
+    written = " ".join(passage.text for passage in document.passages)
+    assert not set(written) & set("●○■□")
+    assert not cells_of(document)
+
+
+def test_a_list_with_drawn_bullets_keeps_them_among_ornaments(read_page):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 599", size=22, bold=True)
+    for top, label in ((110, "Fresh water tank insulated"), (130, "Heated floor")):
+        page.text(60, top, label)
+        mark(page, 52, top, True)
+    for number in range(300):
+        page.canvas.line(40 + number, HEIGHT - 400, 70 + number, HEIGHT - 420 - number)
+
+    bullets = [passage for passage in read_page(page).passages if passage.kind is Kind.BULLET]
+    assert [(bullet.mark, bullet.text) for bullet in bullets] == [
+        ("●", "Fresh water tank insulated"), ("●", "Heated floor"),
+    ]  # fmt: skip
+
+
+def test_running_text_that_names_known_things_is_no_list(read_page):
+    page = Page()
+    lines = ("Insulated fresh water tank and", "heated floor keep the cold out of", "the water heater and of the bed.")
+    for number, line in enumerate(4 * lines):
+        page.text(60, 60 + 12 * number, line)
+    for number in range(300):  # discs among the lines, which would pass for bullets
+        page.canvas.circle(52 + number % 3, HEIGHT - 66 - number % 140, 2, fill=1)
+
+    assert {passage.kind for passage in read_page(page).passages} == {Kind.PROSE}
