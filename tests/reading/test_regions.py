@@ -95,3 +95,45 @@ def test_the_heads_of_a_table_below_lists_in_columns_stay_with_their_table(facts
     assert pads == {("Drift 21", "optional"), ("Drift 23", "optional")}
     inverters = {(f.model, f.availability) for f in facts if f.field == "inverter_w"}
     assert inverters == {("Drift 21", "optional"), ("Drift 23", "not_available")}
+
+
+def test_a_cell_that_says_optional_does_not_head_a_list_of_its_own(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    vans, places = ("Drift 5", "Drift 5 AWD", "Drift 6", "Drift 6 Fell"), (170, 270, 370, 470)
+    page.row(90, *zip(places, vans, strict=True), bold=True)
+    rows = [
+        ("Overall length", "5.48 m", "5.48 m", "6.23 m", "6.23 m"),
+        ("GVWR", "3,850 kg", "3,850 kg", "4,250 kg", "4,800 kg"),
+        ("House battery", "100 Ah lithium", "100 Ah lithium", "230 Ah lithium", "460 Ah lithium,"),
+        ("Second battery", "200 Ah total, Opt.", "200 Ah total, Opt.", "460 Ah total, Opt.", "N/A"),
+        ("Solar", "115 W, Opt.", "115 W, Incl.", "230 W, Incl.", "460 W, Incl."),
+        ("Inverter", "1,000 W, Opt.", "1,000 W, Incl.", "2,000 W, Incl.", "3,000 W, Incl."),
+        ("Shore power", "15 A", "15 A", "30 A", "30 A"),
+        ("Insulation", "Recycled cotton", "Recycled cotton", "Recycled cotton", "Spray foam"),
+        ("Wall thickness", "32 mm (1.25 in)", "32 mm (1.25 in)", "45 mm (1.75 in)", "65 mm (2.5 in)"),
+    ]
+    for number, (label, *values) in enumerate(rows):
+        top = 108 + 15 * number + (9 if number > 2 else 0)
+        page.row(top, (50, label), *zip(places, values, strict=True), size=8)
+    page.text(470, 147, "heated cells", size=8)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "shore_power_a") == dict(zip(vans, (15, 15, 30, 30), strict=True))
+    assert by_van(facts, "insulation_thickness_mm") == dict(zip(vans, (32, 32, 45, 65), strict=True))
+
+
+def test_notes_on_one_line_below_a_table_are_no_row_of_it(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(90, (50, "Model"), (160, "Width (in)"), (260, "Fresh (gal)"), (360, "Gray (gal)"), (460, "Sleeps"))
+    page.rule(50, 104, 520)
+    rows = [("Drift 18", "80", "21", "17", "2"), ("Drift 20", "80", "28", "24", "2"), ("Drift 22", "82", "34", "29", "3")]
+    for number, row in enumerate(rows):
+        page.row(108 + 14 * number, *zip((50, 160, 260, 360, 460), row, strict=True))
+    page.rule(50, 150, 520)
+    for x, sign, note in ((50, "a", "Mirrors folded."), (200, "b", "With the lifting roof."), (340, "", "U.S. gallons.")):
+        page.text(x, 156, sign, size=5)
+        page.text(x + 4, 157, note, size=7)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l").keys() == {"Drift 18", "Drift 20", "Drift 22"}
+    assert {fact.model for fact in facts} == {"Drift 18", "Drift 20", "Drift 22"}

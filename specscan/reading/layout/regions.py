@@ -220,14 +220,25 @@ def _is_own_table(lines: list[Line], marks: Marks, hints: Hints) -> bool:
 
 
 def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
-    """Tell whether two lists stand side by side, each under a heading such as "options"."""
-    if len(east) < 3 or is_bullet(east[0].words[0].text) or not hints.heads_list(east[0].text):
+    """Tell whether two lists stand side by side, each under a heading such as "options".
+
+    A heading has no figure and looks like the one beside it: "200 Ah in all, opt." is a value of the row at its left.
+    """
+    if len(east) < 3 or is_bullet(east[0].words[0].text) or not _all_head_lists(east[0], hints):
+        return False
+    if west[0].bold != east[0].bold:
         return False
     level = abs(west[0].box.top - east[0].box.top) < west[0].size
     left_heads = hints.heads_list(west[0].text) or west[0].text.isupper() or west[0].bold
     rest = [line for line in east[1:] if len(line.text) > 3]
     worded = sum(len(line.words) for line in rest) >= 1.6 * len(rest) and len(rest) >= 0.8 * (len(east) - 1)
     return level and left_heads and worded and not hints.is_label(west[0].text)
+
+
+def _all_head_lists(line: Line, hints: Hints) -> bool:
+    """Tell whether all parts of a line are headings of lists, as where two stand beside a third."""
+    parts = segments_of(line, SEGMENT_GAP)
+    return all(hints.heads_list(part.text) and not _has_digit(part.text) for part in parts)
 
 
 def _labelled_lists(lines: list[Line], hints: Hints) -> bool:

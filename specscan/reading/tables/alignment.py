@@ -53,7 +53,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     usual = middle_of([line.size for line in lines])
     parts = [
         [line]
-        if LEGEND.search(line.text) or _is_numbered_title(line, usual)
+        if LEGEND.search(line.text) or line.words[0].raised or _is_numbered_title(line, usual)
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]

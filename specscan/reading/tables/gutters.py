@@ -62,8 +62,8 @@ def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
 def columns_of(rows: list[list[Line]]) -> Columns:
     """Give the x ranges of the columns that the segments of most lines respect.
 
-    A value for all stands in the middle, in the gutter between two columns. Where rows of one value for each show
-    more columns than all rows do, they say where the columns are.
+    A value for all stands in the middle, in the gutter between two columns: some hide the gutter, many look like a
+    column of their own. Where rows of one value for each show other columns than all rows do, they say where these are.
     """
     columns = _respected(rows)
     counts = Counter(len(row) for row in rows)
@@ -71,7 +71,9 @@ def columns_of(rows: list[list[Line]]) -> Columns:
     share = FULL_SHARE
     if full < MIN_COLUMNS:
         full, share = _full_beside_shared(rows, counts), 0.0
-    if full < MIN_COLUMNS or full <= len(columns):
+    elif full < len(columns) and _full_beside_shared(rows, counts) != full:
+        return columns
+    if full < MIN_COLUMNS or full == len(columns):
         return columns
     rest = [row for row in rows if len(row) >= full]
     parted = _respected(rest) if len(rest) >= share * len(rows) else []
