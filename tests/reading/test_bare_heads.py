@@ -1,5 +1,7 @@
 """Heads that alone are drawn, in bars of colour, head the rows without walls below them."""
 
+from reportlab.pdfbase.pdfmetrics import stringWidth
+
 from tests.reading.drawn import Page
 
 NIGHT, SAND = (0.15, 0.25, 0.3), (0.93, 0.9, 0.85)
@@ -11,7 +13,8 @@ def by_van(facts, field):
 
 
 def centred(page, top, x, text, **style):
-    page.text(x - 2.3 * len(text), top, text, **style)
+    font = "Helvetica-Bold" if style.get("bold") else "Helvetica"
+    page.text(x - stringWidth(text, font, 9) / 2, top, text, **style)
 
 
 def comparison(vans, walls, groups):

@@ -127,11 +127,19 @@ def test_notes_on_one_line_below_a_table_are_no_row_of_it(facts_of_pdf):
     page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
     page.row(90, (50, "Model"), (160, "Width (in)"), (260, "Fresh (gal)"), (360, "Gray (gal)"), (460, "Sleeps"))
     page.rule(50, 104, 520)
-    rows = [("Drift 18", "80", "21", "17", "2"), ("Drift 20", "80", "28", "24", "2"), ("Drift 22", "82", "34", "29", "3")]
+    rows = [
+        ("Drift 18", "80", "21", "17", "2"),
+        ("Drift 20", "80", "28", "24", "2"),
+        ("Drift 22", "82", "34", "29", "3"),
+    ]
     for number, row in enumerate(rows):
         page.row(108 + 14 * number, *zip((50, 160, 260, 360, 460), row, strict=True))
     page.rule(50, 150, 520)
-    for x, sign, note in ((50, "a", "Mirrors folded."), (200, "b", "With the lifting roof."), (340, "", "U.S. gallons.")):
+    for x, sign, note in (
+        (50, "a", "Mirrors folded."),
+        (200, "b", "With the lifting roof."),
+        (340, "", "U.S. gallons."),
+    ):
         page.text(x, 156, sign, size=5)
         page.text(x + 4, 157, note, size=7)
     facts = facts_of_pdf(page)

@@ -126,7 +126,7 @@ class CastReader:
             names.title = self._longer_title(names, document, own)
             players = [Player(names.title, names.title_place)]
         cast = Cast(names, players, mapping, rostered=rostered)
-        add_aliases(cast, self.lexicon.words)
+        add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
 
     def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:

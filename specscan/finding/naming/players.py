@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.listing import Listed
 from specscan.finding.naming.place import Names, Place, begins_with, without_start
 from specscan.rulebook.models import WordFile
+
+KEPT_PATTERNS = 16  # lists of words, one a language
 
 
 @dataclass(slots=True)
@@ -45,8 +50,12 @@ class Cast:
         return frozenset(player.model for player in self.players)
 
 
-def add_aliases(cast: Cast, words: WordFile) -> None:
-    """Note the shorter names of each van, and the names of several: "21" and "Polar" for "Drift 21 Polar"."""
+def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
+    """Note the shorter names of each van, and the names of several: "21" and "Polar" for "Drift 21 Polar".
+
+    ``texts`` are those of the document: a last word that tells a van from all others names it where they say so.
+    """
+    definite = _articles(tuple(words.cues.get("definite", [])))
     series = cast.names.series
     for player in cast.players:
         player.aliases.add(player.model)
@@ -58,6 +67,7 @@ def add_aliases(cast: Cast, words: WordFile) -> None:
         if rest := without_start(player.model, cast.names.title):
             player.aliases.add(rest)
         player.aliases |= _variant_names(player, cast) | _short_forms(player, cast)
+        player.aliases |= _called_by_end(player, cast, definite, texts)
     families: dict[str, set[str]] = {}
     for player in cast.players:
         families.setdefault(player.model.split()[0], set()).add(player.model)
@@ -84,6 +94,27 @@ def _short_forms(player: Player, cast: Cast) -> set[str]:
         if not any(begins_with(other, start) for other in others):
             found |= {start, " ".join(words[first:end])}
     return {form for form in found if len(form) > 1}
+
+
+def _called_by_end(player: Player, cast: Cast, definite: re.Pattern[str], texts: Sequence[str]) -> set[str]:
+    """Give the last word of a van's name where it stands behind a code, no sister has it, and a text uses it alone.
+
+    "The Polar" is the Drift 21 Polar beside a Drift 19.
+    """
+    *before, last = player.model.split()
+    own = last.isalpha() and last[0].isupper() and _stands_alone(last)
+    if not own or len(cast.players) < 2 or not any(any(map(str.isdigit, word)) for word in before):
+        return set()
+    if any(last in other.model.split() for other in cast.players if other is not player):
+        return set()
+    called = any(match.group(1) == last for text in texts if last in text for match in definite.finditer(text))
+    return {last} if called else set()
+
+
+@functools.lru_cache(maxsize=KEPT_PATTERNS)
+def _articles(definite: tuple[str, ...]) -> re.Pattern[str]:
+    """Give a pattern of an article and the word behind it that begins no longer name: not "the Polar Pack"."""
+    return re.compile(rf"(?<!\w)(?i:{any_word(definite)})\s+(\w+)(?!\w| +[A-ZÀ-Þ\d])")
 
 
 def _variant_names(player: Player, cast: Cast) -> set[str]:

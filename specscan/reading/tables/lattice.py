@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from specscan.reading.letters.sheet import Sheet
-from specscan.reading.letters.words import Line, Word, build_lines, middle_of
+from specscan.reading.letters.words import Word, build_lines, middle_of
 from specscan.reading.tables.crossings import Cell, Crossings, Edge, merged, tables
 from specscan.reading.tables.grid import Grid, GridCell, by_row
 from specscan.reading.tables.open_sides import open_sides
@@ -19,10 +19,9 @@ LIMIT_CROSSINGS = 20_000  # glyph charts of 256 × 256 cells hang the cell searc
 LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
-MIN_HEADS = 3  # cells of a row of heads, its corner included
+MIN_HEADS = 3
 BELOW_HEADS = 3.0  # em under the heads, in which the first row begins
-FIRST_LINES = 6  # below the heads, of which one has a value for each van
-HEADED = 0.75  # share of the heads that have a word of that line below them
+HEADED = 0.75  # share of the heads that have a word of that row below them
 AT_ONCE = 1_000_000  # comparisons of points with cells that are held in memory
 WHITE = (255, 255, 255)
 
@@ -149,31 +148,16 @@ def _turned_heads(band: GridCell, words: list[Word], xs: list[float]) -> list[Gr
 
 
 def _only_heads(grid: Grid, open_words: list[Word]) -> bool:
-    """Tell whether bars of colour rule the heads of a table alone, whose rows stand below without walls.
-
-    The band of the first group may be ruled with them. One of the first lines below has a value under most heads:
-    there may be lines above it with one value for all vans.
-    """
+    """Tell whether bars of colour rule the heads of a table alone, whose rows stand below without rules."""
     rows = [row for row in by_row([cell for cell in grid.cells if not cell.empty]).values() if len(row) > 1]
-    if len(rows) != 1 or grid.cols < MIN_HEADS or rows[0][0].row != 0:
+    if len(rows) != 1 or len(rows[0]) < MIN_HEADS or rows[0][0].row != 0:
         return False
     end = grid.box.bottom + BELOW_HEADS * rows[0][0].size
-    below = [word for word in open_words if grid.box.bottom < word.box.middle[1] and _lies_under(word, grid)]
-    lines = build_lines(below)[:FIRST_LINES]
-    if not lines or lines[0].box.middle[1] >= end:
-        return False
+    below = [word for word in open_words if grid.box.bottom < word.box.middle[1] < end]
+    first = min((word.box.middle[1] for word in below), default=0.0)
+    places = [word.box.middle[0] for word in below if word.box.middle[1] - first < word.size / 2]
     spans = [grid.columns[cell.col] for cell in rows[0]]
-    return any(_under_heads(line, spans) >= HEADED * len(spans) for line in lines)
-
-
-def _lies_under(word: Word, grid: Grid) -> bool:
-    return grid.box.x0 <= word.box.middle[0] <= grid.box.x1
-
-
-def _under_heads(line: Line, spans: list[tuple[float, float]]) -> int:
-    """Give under how many heads a line has words."""
-    places = [word.box.middle[0] for word in line.words]
-    return sum(any(x0 < place < x1 for place in places) for x0, x1 in spans)
+    return sum(any(x0 < place < x1 for place in places) for x0, x1 in spans) >= HEADED * len(spans)
 
 
 def _swallows_rows(cells: list[GridCell]) -> bool:

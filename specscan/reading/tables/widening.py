@@ -50,8 +50,8 @@ def widen_short(cells: list[GridCell], columns: Columns) -> None:
 def widen_between(cells: list[GridCell], columns: Columns) -> None:
     """Let lone values that stand between the two value columns of a table span both.
 
-    Where the values of full rows begin, center or end at one place in each column, one that does so in neither and
-    lies between them was set in the middle of both.
+    One that lies between the columns and touches neither was set in the middle of both. So was one that lies partly
+    between them, where the values of full rows begin, center or end at one place in each column, and it in neither.
     """
     if len(columns) != 3:
         return
@@ -60,6 +60,10 @@ def widen_between(cells: list[GridCell], columns: Columns) -> None:
     lone = [row[-1] for row in rows.values() if len(row) == 2 and row[0].col == 0 < row[1].col and row[1].col_span == 1]
     if len(full) < MIN_FULL or not lone:
         return
+    for cell in lone:
+        if columns[1][1] < _left(cell) and _right(cell) < columns[2][0]:
+            _span(cell, columns)
+    lone = [cell for cell in lone if cell.col_span == 1]
     for anchor in (_left, _middle, _right):
         usual = [middle_of([anchor(pair[side]) for pair in full]) for side in (0, 1)]
         steady = [

@@ -1,0 +1,37 @@
+"""Texts that call a van by the last word of its name: "the Tundra" for the Drift 21 Tundra beside a Drift 19."""
+
+SHEET = (
+    "Marrowfen Drift, model year 2026\n\n"
+    "| | Drift 19 | Drift 21 {word} |\n|---|---|---|\n"
+    "| Overall length | 19 ft 4 in | 21 ft 2 in |\n| GVWR | 8,550 lb | 9,900 lb |\n| Sleeps | 2 | 2 |\n\n"
+)
+
+
+def by_van(facts, field):
+    return {(fact.model, fact.value) for fact in facts if fact.field == field}
+
+
+def test_the_last_word_behind_an_article_names_its_van(facts_of):
+    text = (
+        "The 19 has a propane furnace of 16,000 BTU/h output. The Tundra has a diesel air heater that delivers 5.0 kW. "
+        "Windows are single-pane on the 19, double-pane on the Tundra.\n"
+    )
+    facts = facts_of(SHEET.format(word="Tundra") + text)
+    assert by_van(facts, "heater_fuel") == {("Drift 19", "propane"), ("Drift 21 Tundra", "diesel")}
+    assert by_van(facts, "window_glazing") == {("Drift 19", "single"), ("Drift 21 Tundra", "double")}
+
+
+def test_in_german_too(facts_of):
+    text = (
+        "Marrowfen Drift, Modelljahr 2026\n\n| | Drift 540 | Drift 600 Tundra |\n|---|---|---|\n"
+        "| Länge | 5,41 m | 5,99 m |\n| Zulässiges Gesamtgewicht | 3.500 kg | 3.850 kg |\n| Schlafplätze | 2 | 2 |\n\n"
+        "Der 540 hat eine Gasheizung. Der Tundra hat eine Dieselheizung mit 4 kW.\n"
+    )
+    facts = facts_of(text)
+    assert by_van(facts, "heater_fuel") == {("Drift 540", "propane"), ("Drift 600 Tundra", "diesel")}
+
+
+def test_a_word_that_the_text_never_uses_so_names_no_van(facts_of):
+    text = "Lounge: the windows around it are double-pane. The Lounge Pack has a rug.\n"
+    facts = facts_of(SHEET.format(word="Lounge") + text)
+    assert by_van(facts, "window_glazing") == {("Drift 19", "double"), ("Drift 21 Lounge", "double")}
