@@ -13,7 +13,7 @@ from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.text.plain import EM, PITCH
-from specscan.reading.web.rows import COLUMN, alternating, card_title, page_grid, rows_of, run_of_rows
+from specscan.reading.web.rows import COLUMN, alternating, card_title, list_rows, page_grid, rows_of, run_of_rows
 from specscan.reading.web.text import HEADINGS, STRONG, full_text, html_line, inline_text, is_block, squash
 from specscan.reading.web.tree import LIMIT_DEPTH, parse
 from specscan.reading.web.visible import Visibility
@@ -22,6 +22,7 @@ from specscan.records.text import Box, Document, Kind, PageState, Title
 
 LABEL_WORDS = 7
 CARD_LEVEL = 5  # of the title of a card, among headings
+OPENER_LEVEL = 4  # of the head of an accordion, and of a tab
 LIMIT_COLUMNS = 200  # of one table; no specification has more
 LIMIT_CELLS = 100_000  # of one table, counting a cell once for each row and column that it spans
 
@@ -68,6 +69,22 @@ def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
 def _walk(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     if depth > LIMIT_DEPTH or not reader.seen.sees(element):
         return
+    title = reader.seen.openers.titles.get(element)
+    if title and not squash(full_text(reader.seen, element)).startswith(title):
+        _add_panel(reader, element, depth, title)
+        return
+    _walk_seen(reader, element, depth)
+
+
+def _add_panel(reader: Reader, element: html.HtmlElement, depth: int, title: str) -> None:
+    """Add a panel below the words of the tab that shows it."""
+    stack = list(reader.assembler.stack)
+    _add_title(reader, title, OPENER_LEVEL)
+    _walk_seen(reader, element, depth)
+    reader.assembler.stack = stack
+
+
+def _walk_seen(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     tag = element.tag
     if tag in HEADINGS:
         _add_heading(reader, element, HEADINGS[tag])
@@ -80,7 +97,9 @@ def _walk(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     elif tag == "pre":
         _add_text(reader, element.text_content(), Kind.PROSE)
     else:
-        rows = rows_of(reader.seen, element) or alternating(reader.seen, element, reader.assembler.hints)
+        hints = reader.assembler.hints
+        rows = list_rows(reader.seen, element, hints) if tag in ("ul", "ol") else rows_of(reader.seen, element)
+        rows = rows or alternating(reader.seen, element, hints)
         if rows is not None:
             _add_grid(reader, rows)
         else:
@@ -102,6 +121,10 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
             _flush(reader, run)
             _add_heading(reader, child, CARD_LEVEL)
             continue
+        if child in reader.seen.openers.heads:
+            _flush(reader, run)
+            _add_heading(reader, child, OPENER_LEVEL)
+            continue
         rows = run_of_rows(reader.seen, children, place, reader.assembler.hints)
         if rows is not None:
             _flush(reader, run)
@@ -116,7 +139,7 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
             run.append((inline_text(reader.seen, child), child.tag in STRONG))
         run.append((child.tail or "", False))
     _flush(reader, run)
-    if element.tag in ("aside", "article", "details"):
+    if element in reader.seen.openers.boxes or element.tag in ("aside", "article", "details"):
         reader.assembler.stack = stack
 
 

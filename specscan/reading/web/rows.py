@@ -41,9 +41,25 @@ def rows_of(seen: Visibility, element: html.HtmlElement) -> Grid | None:
     return _div_grid(seen, [cells for cells in parted if cells is not None], usual)
 
 
+def list_rows(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid | None:
+    """Give a grid for a list whose items are all a label and its value, each in an element of its own."""
+    items = [child for child in element if isinstance(child.tag, str) and seen.sees(child)]
+    if len(items) < 2 or any(item.tag != "li" for item in items):
+        return None
+    parted = [_cells(seen, item) for item in items]
+    rows = [cells for cells in parted if cells is not None and len(cells) == 2]
+    if len(rows) < len(items) or any(squash(full_text(seen, cells[0])).endswith((".", "!", "?")) for cells in rows):
+        return None
+    return _div_grid(seen, rows, 2) if _are_labels(seen, [cells[0] for cells in rows], hints) else None
+
+
 def _parts(seen: Visibility, row: html.HtmlElement) -> list[html.HtmlElement] | None:
     """Give the parts of an element that can be a row of a table, ``None`` where it holds text or blocks of its own."""
-    if not isinstance(row.tag, str) or row.tag in NO_ROWS or squash(row.text or ""):
+    return _cells(seen, row) if isinstance(row.tag, str) and row.tag not in NO_ROWS else None
+
+
+def _cells(seen: Visibility, row: html.HtmlElement) -> list[html.HtmlElement] | None:
+    if squash(row.text or ""):
         return None
     cells = [cell for cell in row if isinstance(cell.tag, str) and seen.sees(cell)]
     for cell in cells:

@@ -6,6 +6,8 @@ import re
 
 from lxml import html
 
+from specscan.reading.web.openers import Openers
+
 UNSEEN_TAGS = {
     "script", "style", "template", "noscript", "nav", "form", "button", "select", "option", "svg",
     "iframe", "object", "embed", "canvas", "video", "audio", "head", "input", "textarea", "dialog",
@@ -33,24 +35,15 @@ class Visibility:
 
     def __init__(self, root: html.HtmlElement):
         self.hidden_names = _hidden_names(root)
-        self.controlled = {
-            name
-            for element in root.iter()
-            if isinstance(element.tag, str)
-            for name in (element.get("aria-controls") or "").split()
-        }
+        self.openers = Openers(root, is_furniture)
 
     def sees(self, element: html.HtmlElement) -> bool:
         """Tell whether a reader can see the element, if need be by opening an accordion."""
-        if not isinstance(element.tag, str) or element.tag in UNSEEN_TAGS:
+        if not isinstance(element.tag, str):
             return False
-        if element.get("role") in UNSEEN_ROLES:
+        if is_furniture(element) and not (element.tag == "button" and element in self.openers.heads):
             return False
-        names = f"{element.get('class') or ''} {element.get('id') or ''}"
-        if UNSEEN_NAMES.search(names):
-            return False
-        opens = element.get("role") == "tabpanel" or (element.get("id") or "") in self.controlled
-        if opens:
+        if element.get("role") == "tabpanel" or element in self.openers.opened:
             return True
         if element.get("hidden") is not None or element.get("aria-hidden") == "true":
             return False
@@ -60,6 +53,13 @@ class Visibility:
         if element.get("id"):
             keys.add(f"#{element.get('id')}")
         return not (keys & self.hidden_names)
+
+
+def is_furniture(element: html.HtmlElement) -> bool:
+    """Tell whether an element is no content by its tag, role or name: a script, a menu, a form, a share bar."""
+    if element.tag in UNSEEN_TAGS or element.get("role") in UNSEEN_ROLES:
+        return True
+    return UNSEEN_NAMES.search(f"{element.get('class') or ''} {element.get('id') or ''}") is not None
 
 
 def _hidden_names(root: html.HtmlElement) -> set[str]:
