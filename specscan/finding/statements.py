@@ -28,6 +28,7 @@ from specscan.finding.row_offers import offers_by_row
 from specscan.finding.sections import Sections
 from specscan.finding.table_rows import unclear_rows, unit_cells
 from specscan.finding.things.found import Availability, How
+from specscan.finding.two_lists import without_second
 from specscan.finding.two_units import TwoUnits
 from specscan.records.text import Kind, Passage
 
@@ -183,7 +184,7 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
-        label, body = self.two_units.first(label, body)
+        label, body = self.two_units.first(label, without_second(body, self.kit.quantities))
         absence = self.legend.absence(body)
         if absence:
             return [Draft(passage, label, absence, how, scope, at, label_from, hint, notes)]
