@@ -14,6 +14,7 @@ from specscan.finding.things.found import Availability
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160
+MOST = 0.5  # of the passages of a document
 OPEN = re.compile(r"[:·•|–—]\s*$")  # the end of a line of prices that goes on below
 
 
@@ -51,7 +52,7 @@ class PriceLines:
             named = any(i.vans or i.has("cue", "all_vans") for i in parsed.items)
             if not (priced and passage.sections) and not (cues and named):
                 continue
-            if priced and self.of_van.search(text):
+            if priced and (self.of_van.search(text) or self._heads_most(passage, passages)):
                 continue
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs
@@ -63,6 +64,11 @@ class PriceLines:
             if found and passage.sections:
                 self.prices.setdefault((passage.page, passage.sections), {}).update(found)
                 self.passages.update(p.number for p in (passage, *wrapped))
+
+    @staticmethod
+    def _heads_most(passage: Passage, passages: list[Passage]) -> bool:
+        """Tell whether the heading of a line stands over most of the document: no option, but the van for sale."""
+        return sum(p.sections[: len(passage.sections)] == passage.sections for p in passages) > MOST * len(passages)
 
     def _names_van(self, heading: str) -> bool:
         return any(holds(heading.casefold(), name) for name in self.vans.table if len(name) > 1)

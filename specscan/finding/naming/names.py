@@ -14,6 +14,7 @@ from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
 USED_CUES = 3
+LONGEST_LEAD = 40
 FEW = 6  # passages: a page of fewer has no part that is most of it
 
 
@@ -83,6 +84,8 @@ class NameReader(TitleReader):
         under: tuple[object, ...] = ()
         for passage in document.passages:
             under = self._opens_others(passage) or under
+            if self._leads_with_others(passage):
+                found.add(passage.number)
             if under and under == (passage.block, passage.sections) and passage.kind is not Kind.HEADING:
                 found.add(passage.number)
             for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
@@ -94,6 +97,15 @@ class NameReader(TitleReader):
                 if known[heading]:
                     found.add(passage.number)
         return found
+
+    def _leads_with_others(self, passage: Passage) -> bool:
+        """Tell whether a line begins with words for other vans and a colon: "Also in stock: Drift 19, 80 litres"."""
+        lead, colon, _ = passage.text.partition(":")
+        if not colon or len(lead) > LONGEST_LEAD or passage.kind is Kind.CELL:
+            return False
+        analysis = self.lexicon.analyse(lead)
+        cues = self.lexicon.cues(analysis, "other_vans")
+        return any(cue.first == 0 and cue.last == len(analysis.tokens) for cue in cues)
 
     def _opens_others(self, passage: Passage) -> tuple[object, ...]:
         """Give block and headings of a line that says only "Comments" or "You may also like", else nothing."""

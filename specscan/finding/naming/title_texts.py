@@ -37,6 +37,7 @@ class TitleTexts(YearReader):
         leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
+        self.stock_number = re.compile(rf"(?:{any_word(self.words.stock_labels)})\W*(?=\S*\d)\S+", re.IGNORECASE)
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
@@ -85,11 +86,19 @@ class TitleTexts(YearReader):
         parts = [YEAR.sub("", part).strip() for part in LIST_JOINT.split(line)]
         return len(parts) > 1 and all(BARE.match(part) for part in parts)
 
-    @staticmethod
-    def _opening(own: Sequence[Passage]) -> list[Passage]:
-        """Give the short lines with which a document opens, before its first sentence, list or table."""
+    def is_stock_number(self, text: str) -> bool:
+        """Tell whether a text is only what tells one of a dealer's vans from others: "Ref KM/2291"."""
+        return self.stock_number.fullmatch(text) is not None
+
+    def _opening(self, own: Sequence[Passage]) -> list[Passage]:
+        """Give the short lines with which a document opens, before its first sentence, list or table.
+
+        A line with a number of the dealer's stock is passed over.
+        """
         found = []
         for passage in own[:OPENING]:
+            if self.stock_number.match(passage.text) and len(passage.text) <= OPENING_LETTERS:
+                continue
             numbered = re.search(r"\d{4}", YEAR.sub("", passage.text)) is not None  # of stock
             long = numbered or len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
             if passage.page not in (0, 1) or passage.kind not in (Kind.HEADING, Kind.PROSE, Kind.LINE) or long:

@@ -23,6 +23,7 @@ SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
+DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
 
 
@@ -65,6 +66,7 @@ class TitleReader(TitleTexts):
         whole: set[str] = set()
         shown: dict[str, tuple[str, Place]] = {}
         texts = self.title_texts(document, own)
+        dealers = self._dealers(own) if names.used else set()
         letterhead = self._letterhead(document, own, names.maker)
         said = self.spoken_names(document, own) if spoken else []
         if heads:  # "the Bruska 35" of a sentence is not the range of "Alcove" and "Larder"
@@ -76,7 +78,9 @@ class TitleReader(TitleTexts):
             if not name or len(name.split()) > MAX_NAME_WORDS:
                 continue
             key = name.casefold()
-            if self._is_left_over(key):
+            if self._is_left_over(key) or self.is_stock_number(key) or DATE.search(key):
+                continue
+            if names.used and key in dealers:
                 continue
             candidates[key] += weight
             line = self._shortened(text, names.maker)
@@ -117,6 +121,11 @@ class TitleReader(TitleTexts):
             return True
         common = self.common_words.issuperset(self.lexicon.folder.norms(name))
         return common and not re.search(r"\d", name) and self.is_label(name)
+
+    def _dealers(self, own: list[Passage]) -> set[str]:
+        """Give the companies of a listing by their names with a legal form: who sells a van names none."""
+        found = {match.group(1) for passage in own for match in self.legal.finditer(passage.text)}
+        return {self.clean(name, "").casefold() for name in found}
 
     def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:
         """Give the first line where it can be the maker's name, and nothing else uses it: it may name no van.

@@ -26,6 +26,7 @@ class YearReader(MakerReader):
         self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.of_model_year = any_of(self.words.model_year, whole=True)
+        self.right_before = re.compile(rf"(?<!\w)(?:{any_word(self.words.model_year)})\s+$", re.IGNORECASE)
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(\d\d)(?!\d)")
 
@@ -88,8 +89,8 @@ class YearReader(MakerReader):
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
         near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
-        if self.of_other_year.search(near):
-            return -6.0
+        if self.of_other_year.search(near) and not self.right_before.search(before):
+            return -6.0  # but "Model 2021, registered in November"
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
             return -6.0
         if (

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from specscan.reading.layout.assemble import Assembler
 from specscan.reading.layout.flow import Item, items_of
 from specscan.reading.layout.regions import split_columns
-from specscan.reading.letters.words import Line, Word
+from specscan.reading.letters.words import Line, Word, has_leader
 from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid, GridCell
@@ -35,6 +35,9 @@ FENCE = re.compile(r"^\s*(```|~~~)")
 EMPHASIS = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
 SLANTED = re.compile(r"(?<![\w*])([*_])(?=[^\s*_])([^*_]+?)(?<=\S)\1(?![\w*])")
 RUN_IN = re.compile(r"^\s{0,3}(\*\*|__)(?=\S)([^*_:]{2,60}?)\.(?:\1|\1\.)\s+([A-ZÀ-Þ].*)$")
+# "- **Fresh tank** - 80 litres": a label in bold, parted from its value by a dash
+BOLD_LABEL = re.compile(r"^(\s*(?:[-*+•]\s+)?)(\*\*|__)(?=\S)([^*_:]{2,40}?)(?<=\S)\2\s+[-–—]\s+(?=\S)")
+TAGS = re.compile(r"<!--.*?-->|</?[a-zA-Z][^<>]{0,200}>")  # anchors and line breaks that Markdown lets through
 LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
 MARKS = (
     (b"\xef\xbb\xbf", "utf-8-sig"),
@@ -273,7 +276,8 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
         alone = not before and len(text) <= 60 and len(text.split()) <= 7
         titled = text[-1:].isalnum() or text.endswith(":") and len(text.split()) <= 4 and bool(after)
         titled = titled or text.endswith("?") and bool(after)  # its answer stands below
-        if alone and titled and not re.search(r"\s{3,}", text) and (follows_text or text.isupper()):
+        parted = re.search(r"\s{3,}", text) is not None or has_leader(line)
+        if alone and titled and not parted and (follows_text or text.isupper()):
             open_list = after.startswith(tuple("-*•")) or text.endswith(":")
             follows = after[:1].islower() and not open_list
             if not follows:
@@ -297,7 +301,8 @@ def _heads_text(lines: list[str], number: int, text: str) -> bool:
 
 def _plain(line: str) -> str:
     """Give a line without Markdown emphasis, code marks and link targets; columns stay in place."""
-    line = LINK.sub(r"\1", line)
+    line = TAGS.sub(" ", line) if "<" in line else line
+    line = BOLD_LABEL.sub(r"\1\3: ", LINK.sub(r"\1", line))
     line = EMPHASIS.sub(r"\2", line)
     line = SLANTED.sub(r"\2", line)
     return line.replace("`", "").expandtabs(TAB) if "\t" not in line else _tabs(line)

@@ -1,0 +1,73 @@
+"""Dealers' listings of used vans: whose name is whose, and what is said of other stock."""
+
+import pytest
+
+LISTING = """Ludbrook Leisure Ltd      Station Yard, Ludbrook      Stock list
+------------------------------------------------------------------
+REF LL/40817       PRICE REDUCED       £48,950
+
+                     MARROWFEN DRIFT 57 B
+                     Model 2020, first registered 09/2020
+
+Mileage / owners ............... 31,400 / 1
+Service history ................ full
+Tyres .......................... all-season, 6 mm
+
+WATER
+  Fresh tank ................... 95 litres
+  Waste tank ................... 80 litres, under the floor
+
+HEAT
+  Heater ....................... diesel air heater, 4 kW output
+  Battery ...................... 110 Ah AGM
+
+EXTRAS ON THIS VAN
+  * Heated waste tank
+  * Insulated thermal screens for the cab
+
+WHAT IT DOES NOT HAVE
+  - underfloor heating
+  - solar panel
+
+ALSO IN STOCK: Marrowfen Drift 64, 120 litres fresh, 200 Ah lithium, £61,000.
+"""
+
+
+@pytest.fixture(scope="module")
+def listed(settled_of):
+    """The listing above, settled: rows by field and equipment."""
+    rows = settled_of(LISTING, name="used.txt")
+    return {(field, equipment): row for (_, field, equipment), row in rows.items()}
+
+
+def test_a_van_for_sale_is_not_named_by_its_stock_number_or_the_dealer(vans_of):
+    assert vans_of(LISTING, "used.txt") == {("Marrowfen", "Drift 57 B", 2020)}
+
+
+def test_the_price_of_the_van_makes_no_option_of_all_it_has(listed):
+    assert {listed[field, "standard"].availability for field in ("fresh_tank_l", "gray_tank_l", "battery_ah")} == {
+        "standard"
+    }
+    assert listed["gray_tank_heat", "optioned"].availability == "optional"
+
+
+def test_what_is_listed_as_not_there_is_denied(listed):
+    assert listed["heated_floor", "standard"].flag is False
+    assert listed["solar_w", "standard"].num == 0
+
+
+def test_other_stock_and_tyres_say_nothing_of_the_van(listed):
+    assert listed["fresh_tank_l", "standard"].num == 95
+    assert listed["battery_ah", "standard"].num == 110
+    assert ("season_claim", "standard") not in listed
+
+
+@pytest.mark.parametrize(("region", "heading", "thing"), [
+    ("UK", "Without: ", "Underfloor heating"),
+    ("DE", "Nicht an Bord", "Fußbodenheizung"),
+    ("FR", "Ce qu'il n'a pas", "Plancher chauffant"),
+])  # fmt: skip
+def test_headings_of_what_is_not_there(printed, region, heading, thing):
+    assert printed(region, f"{heading}\n- {thing}\n- {'Markise' if region == 'DE' else 'Store'}") == {
+        "heated_floor": False
+    }
