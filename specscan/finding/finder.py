@@ -82,7 +82,7 @@ class Finder:
         vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
-        read_named_signs(legend, passages, kit.lexicon)
+        read_named_signs(legend, passages, kit.lexicon, self.book.general)
         maker = StatementMaker(kit, vans, legend, passages)
         if id(kit) not in self.readers:
             self.readers[id(kit)] = StatementReader(self.book, kit)

@@ -114,7 +114,7 @@ class Sections:
             return
         if "by_owner" in cues:
             sense.by_owner = True
-        elif "not_available" not in cues and ("not_fitted" in cues or self.absent.fullmatch(heading)):
+        elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.absent.fullmatch(heading)):
             sense.not_fitted = True
         elif "not_available" in cues:
             sense.availability = Availability.NOT_AVAILABLE

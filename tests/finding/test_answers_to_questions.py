@@ -69,3 +69,10 @@ def test_a_tank_and_the_valve_with_it_are_in_the_same_place(examiner):
         ("gray_tank_location", "enclosed"),
         ("dump_valve_protection", "heated_compartment"),
     }
+
+
+def test_a_table_of_questions_and_answers_names_no_van(vans_of):
+    asked = {"Fresh tank?": "95 litres", "What heats it?": "Diesel air heater", "Battery?": "110 Ah AGM"}
+    rows = "".join(f"| {question} | {answer} |\n" for question, answer in asked.items())
+    head = "Marrowfen Campers\n=================\n\n# Drift 59\n\nModel year 2026\n\nLength: 5.95 m\n\n"
+    assert vans_of(f"{head}| Question | Answer |\n|:--|:--|\n{rows}") == {("Marrowfen Campers", "Drift 59", 2026)}

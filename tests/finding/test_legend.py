@@ -211,3 +211,17 @@ def test_the_letter_of_a_package_says_that_a_thing_is_an_option(settled_of, lege
     assert rows["Drift 19", "gray_tank_heat", "optioned"].availability == "optional"
     assert rows["Drift 21", "gray_tank_heat", "standard"].availability == "standard"
     assert rows["Drift 21", "cab_shades_insulated", "optioned"].availability == "optional"
+
+
+@pytest.mark.parametrize(("said", "expected"), [
+    ("Ticked means standard.", ["optional"]),
+    ("Ticked boxes mean already yours.", ["optional"]),
+    ("Ticked means fitted to the van in our yard.", []),
+])  # fmt: skip
+def test_boxes_left_open_are_options_where_ticked_ones_are_standard(facts_of, said, expected):
+    listing = (
+        f"# Marrowfen Drift 21\n\nOverall length: 6.36 m\nGVWR: 3500 kg\nWheelbase: 4.04 m\n\n## Ticks\n\n{said}\n\n"
+    )
+    listing += "- [x] reversing camera\n- [ ] inverter, 2000 W\n- [ ] heated floor\n"
+    facts = [fact for fact in facts_of(listing, "ticks.md") if not fact.rejected]
+    assert [fact.availability for fact in facts if fact.field == "inverter_w"] == expected

@@ -2,6 +2,8 @@
 
 import pytest
 
+from specscan.reading.read import read_document
+
 BY_TABS = """MARROWFEN COACHES
 Drift 20 MB and Drift 24 MB, model year 2026
 
@@ -71,3 +73,14 @@ def test_a_heading_underlined_stays_a_heading(facts_of_text):
     text = "Marrowfen Drift 22 2026      Data sheet\n======================\nSleeps: 3\nGVWR: 3500 kg\nLength: 5.99 m\n"
     facts = facts_of_text(text)
     assert set(by_van(facts, "sleeps").values()) == {3}
+
+
+def test_labels_in_bold_before_a_dash_are_labels_and_anchors_are_no_text(examiner):
+    lines = ('<a name="heat"></a>', "- **Fresh tank** - 80 litres", "* **Base vehicle** – Bruska 35<br>")
+    text = "\n".join(["# Marrowfen Drift 21", "", *lines])
+    document = read_document(text.encode(), "page.md", "text", examiner.hints)
+    assert [p.text for p in document.passages] == [
+        "Marrowfen Drift 21",
+        "Fresh tank: 80 litres",
+        "Base vehicle: Bruska 35",
+    ]

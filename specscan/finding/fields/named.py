@@ -36,7 +36,10 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
         return found
     for thing in [*item.names("thing"), *item.names("short")]:
         spec_thing = book.things.get(thing)
-        for name, said in (spec_thing.says if spec_thing else {}).items():
+        says = spec_thing.says if spec_thing is not None else {}
+        if says and spec_thing is not None and _is_of_another(item, {thing, *spec_thing.stands_for}, statement):
+            says = {}
+        for name, said in says.items():
             if said.isdecimal() and negated and not item.has("cue"):
                 continue  # "gasfrei" denies by itself
             value = Value(num=float(said)) if said.isdecimal() else Value(flag=(said == "yes") != negated)
@@ -49,6 +52,15 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
             made.rejected = spoken_of_another(name, item, statement)
             found.append(made)
     return found
+
+
+def _is_of_another(item: Item, own: set[str], statement: Statement) -> bool:
+    """Tell whether what is fitted is behind a preposition something else's: "trace heating on the waste tap"."""
+    parsed = statement.parsed
+    joints = [cue for cue in parsed.cues("preposition") if cue.chunk == item.chunk and cue.start >= item.end]
+    behind = [i for i in parsed.items if joints and i.chunk == item.chunk and i.start >= joints[0].end]
+    named = {name for i in behind for name in (*i.names("thing"), *i.names("short"))}
+    return bool(named) and named.isdisjoint(own)
 
 
 def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:

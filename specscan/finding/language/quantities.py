@@ -114,11 +114,14 @@ class QuantityReader:
         taken = [(q.start, q.end) for q in special]
         found = list(special)
         figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
-        index = 0
+        index, end = 0, 0
         while index < len(figures):
+            if figures[index].start < end:  # the "2" of "1.25 m2K/W" is of its unit
+                index += 1
+                continue
             quantity, used = self._quantity(text, figures, index, hint, degrees=degrees)
             found.extend(quantity)
-            index += used
+            index, end = index + used, max((q.end for q in quantity), default=0)
         found.sort(key=lambda q: q.start)
         found = self._chains(text, self._feet_and_inches(text, found))
         found = self._ranges(text, found)

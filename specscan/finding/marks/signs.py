@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import functools
 import re
+from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.mentions import Mention
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.marks.legend import AVAILABILITIES, Legend, Meaning, longest_cue
 from specscan.finding.things.found import Availability
 from specscan.records.text import Passage
+from specscan.rulebook.book import General
 from specscan.rulebook.models import WordFile
 
 CODE = re.compile(r"(?<![\w.])([^\W\d_]{1,5}\.?)(?=\s*:\s)|(?<=\()\s*([^\W\d_]{1,5}\.?)\s*(?=\))")
 SYMBOL = re.compile(r"(?<![^\s(])([^\w\s.,;:()/&+×~≈<>=%°*-])(?![^\s)])")
+OPEN_BOXES = ("[ ]", "☐")
 DASHES = "–—−-"
 PACKAGE = re.compile(r"([^:.!?(]{3,48}?)\s*(?:\([^():]{1,40}\))?\s*(?:,[^:(]{1,24})?\s*:\s+(?=\S)")
 PACKAGE_WORDS = 5
@@ -21,7 +25,7 @@ KEPT_CELLS = 8_000
 PLAIN = ("standard", "optional", "not_available")  # availabilities, each with the cue that says nothing else
 
 
-def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon) -> None:
+def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon, general: General) -> None:
     """Read what is said of signs that are named and not printed: "A dash means that the van does not have the item"."""
     words = lexicon.words
     if not words.sign_names or not words.sign_means:
@@ -33,14 +37,24 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon) 
             continue
         for match in pattern.finditer(passage.text):
             sign = words.sign_names[match.group(1).casefold()]
-            if legend.meaning(sign) is not None or legend.absence(sign):
+            if sign in legend.signs or legend.absence(sign):
                 continue
             said = match.group(2)
             cues = lexicon.cues(lexicon.analyse(said), *PLAIN)
-            if cues:
+            if sign in legend.checks:
+                _read_boxes(legend, cues, general)
+            elif cues:
                 legend.signs[sign] = Meaning(AVAILABILITIES[longest_cue(cues)])
             elif any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", said.casefold()) for word in words.sign_absent):
                 legend.absent[sign] = _shortest(words, "none")
+
+
+def _read_boxes(legend: Legend, cues: Sequence[Mention], general: General) -> None:
+    """Take boxes left open for options, where those that are ticked are said to be standard."""
+    if cues and longest_cue(cues) == "standard":
+        for box in general.crosses:
+            if box in OPEN_BOXES:
+                legend.signs.setdefault(box, Meaning(Availability.OPTIONAL))
 
 
 @functools.lru_cache(maxsize=8)

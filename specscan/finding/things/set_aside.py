@@ -34,6 +34,7 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     ignored |= {id(item) for item in parsed.items if item.clause in others}
     for cue in parsed.cues("not_for"):
         end = _end_of_replaced(cue, parsed)
+        end = min(end, split) if cue.start < split else end  # "Lithium instead of AGM: 200 Ah"
         for item in parsed.items:
             if item.start >= end:
                 continue
