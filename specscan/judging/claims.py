@@ -15,7 +15,7 @@ from specscan.records.facts import Fact, Saying
 from specscan.records.observations import Observation
 from specscan.settling.observed import van_of
 from specscan.settling.one_document import AS_DELIVERED, IMPLIED, IN_UNION, LESS_EXACT, UNION_MARK
-from specscan.settling.settle import settle_without
+from specscan.settling.settle import Anew
 
 RUNNING = ("prose", "heading")
 SET_ASIDE = ("", IMPLIED, IN_UNION, LESS_EXACT)  # by settling, not by finding: the words stand there all the same
@@ -269,6 +269,7 @@ class _Evidence:
     def gathered(self, found: Sequence[_Found]) -> list[Gathered]:
         """Give for each claim its questions and the evidence; claims with the same evidence share it."""
         shared: dict[tuple[str, frozenset[str]], Evidence] = {}
+        anew: dict[str, Anew] = {}
         made, known = [], _ids(self.settlement.facts)
         asked: dict[tuple[str, frozenset[str]], list[Asked]] = defaultdict(list)
         for one in found:
@@ -277,10 +278,12 @@ class _Evidence:
             van_id = one.claim.van_id
             key = (van_id, one.left_out)
             if key not in shared:
-                rows = settle_without(
-                    self.vans[van_id], self.facts[van_id], one.left_out, self.records[van_id],
-                    self.rules.book, self.rules.preferences, self.observations[van_id], self._fields(asked[key]),
-                )  # fmt: skip
+                if van_id not in anew:
+                    anew[van_id] = Anew(
+                        self.vans[van_id], self.facts[van_id], self.records[van_id], self.rules.book,
+                        self.rules.preferences, self.observations[van_id],
+                    )  # fmt: skip
+                rows = anew[van_id].without(one.left_out, self._fields(asked[key]))
                 shared[key] = Evidence(str(len(shared)), rows, self.sayings[van_id], known)
             made.append(Gathered(one.asked, shared[key], one.claim.availability == "optional"))
         return made

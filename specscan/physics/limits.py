@@ -33,8 +33,8 @@ def limits_of(winter: Winter) -> dict[str, Range]:
     }
     if not conditions.running_water:
         return found
-    found["fresh_water"] = winter.lift(water_days.fresh_days(columns, values, conditions))
-    found["gray_tank"] = winter.lift(water_days.gray_days(columns, values, conditions))
+    found["fresh_water"] = winter.lift(winter.fresh_days)
+    found["gray_tank"] = winter.lift(winter.gray_days)
     found["toilet"] = winter.lift(water_days.toilet_days(columns, values, conditions))
     for name in ("fresh", "gray"):
         none = winter.where(columns.number(f"{name}_tank_l").high == 0)

@@ -17,7 +17,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from specscan.physics import balance, condensation, electricity, limits, lines, stay, tanks
+from specscan.physics import balance, condensation, electricity, limits, lines, stay, tanks, water_days
 from specscan.physics.assumptions import DAY, Assumptions
 from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions, conditions_named
@@ -55,6 +55,7 @@ class Winter:
         self.inside = conditions.inside_c
         self.materials = values.book.choices_of("insulation_material")
         self._alike: dict[tuple[str, ...], tuple[Winter, NDArray[np.int64]] | None] = {}
+        self._tanks: dict[tuple[str, float], tanks.Tank] = {}
 
     def lift(self, one: Range) -> Range:
         """Give a range of one value a van in the shape of the results."""
@@ -318,7 +319,20 @@ class Winter:
 
     def tank(self, name: str, wind: float | None = None) -> tanks.Tank:
         """Give a tank (``fresh``, ``gray``, ``black``) in the conditions' wind, or another (m/s)."""
-        return tanks.tank_of(self.columns, self.values, name, self.conditions.wind_m_s if wind is None else wind)
+        key = name, self.conditions.wind_m_s if wind is None else wind
+        if key not in self._tanks:
+            self._tanks[key] = tanks.tank_of(self.columns, self.values, *key)
+        return self._tanks[key]
+
+    @cached_property
+    def fresh_days(self) -> Range:
+        """Give the days that the fresh water lasts, one value a van."""
+        return water_days.fresh_days(self.columns, self.values, self.conditions)
+
+    @cached_property
+    def gray_days(self) -> Range:
+        """Give the days until the gray tank is full, one value a van."""
+        return water_days.gray_days(self.columns, self.values, self.conditions)
 
     def tank_time(self, name: str, *, to_ice: bool = False, wind: float | None = None) -> Range:
         """Give the time (s) until a tank is at 0 °C, or so far frozen that its outlet blocks."""

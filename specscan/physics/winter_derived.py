@@ -15,7 +15,6 @@ from specscan.physics.fuel import INPUTS as SUPPLY
 from specscan.physics.heater import INPUTS as HEATER
 from specscan.physics.quantity import Derived, Ways, ways
 from specscan.physics.ranges import Range, pick
-from specscan.physics.water_days import fresh_days, gray_days
 from specscan.physics.winter import Winter, at_design
 
 BATTERY = (*HELD, "solar_w", HEATER_DRAW)
@@ -108,11 +107,11 @@ WINTER = (
     ),
     _quantity(
         "fresh_water_days", "days that the fresh water lasts", "d", (("fresh_tank_l",),), (), "the tank's capacity",
-        lambda winter: fresh_days(winter.columns, winter.values, winter.conditions), words.fresh,
+        lambda winter: winter.fresh_days, words.fresh,
     ),
     _quantity(
         "gray_tank_days", "days until the gray tank is full", "d", (("gray_tank_l",),), (), "the tank's capacity",
-        lambda winter: gray_days(winter.columns, winter.values, winter.conditions), words.gray,
+        lambda winter: winter.gray_days, words.gray,
     ),
     _quantity(
         "heating_days", "days until the heating ends: fuel, vapour or battery, whichever is first", "d",

@@ -10,7 +10,6 @@ from specscan.physics.columns import Columns
 from specscan.physics.heater import FUELS, burns
 from specscan.physics.propane_supply import demand, draw_at_zero_f
 from specscan.physics.ranges import Range
-from specscan.physics.water_days import fresh_days, gray_days
 from specscan.physics.winter import Winter, at_design
 from specscan.physics.words import earliest, figure, per, span, time_span
 
@@ -193,13 +192,13 @@ def wet(winter: Winter, result: Range, case: int) -> str | None:
 
 def fresh(winter: Winter, result: Range, case: int) -> str | None:
     """Tell the days of fresh water."""
-    return _water(winter, fresh_days(winter.columns, winter.values, winter.conditions), case, "fresh", "")
+    return _water(winter, winter.fresh_days, case, "fresh", "")
 
 
 def gray(winter: Winter, result: Range, case: int) -> str | None:
     """Tell the days until the gray tank is full."""
     share = f" × {per(winter.values['gray_per_fresh'])} of it that drains"
-    return _water(winter, gray_days(winter.columns, winter.values, winter.conditions), case, "gray", share)
+    return _water(winter, winter.gray_days, case, "gray", share)
 
 
 def ends(winter: Winter, result: Range, case: int) -> str | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -128,17 +129,16 @@ def idle(plan: Plan) -> list[str]:
 
 def _derived_rows(whole: pd.DataFrame) -> list[Settled]:
     rows: list[Settled] = []
-    for record in whole.to_dict("records"):
-        van_id, equipment = split_case(record["case_id"])
+    columns = {name: [whole[f"{name}{part}"].tolist() for part in ("", "__low", "__high", "__how")] for name in DERIVED}
+    for place, case in enumerate(whole["case_id"].tolist()):
+        van_id, equipment = split_case(case)
         for name, spec in DERIVED.items():
-            number, how = record[name], record[f"{name}__how"]
-            known = not pd.isna(number)
+            number, low, high, how = (column[place] for column in columns[name])
+            known = not math.isnan(number)
             rows.append(
                 Settled(
                     van_id, name, equipment, "derived" if known else "missing",  # type: ignore[arg-type]
-                    num=float(number) if known else None,
-                    low=float(record[f"{name}__low"]) if known else None,
-                    high=float(record[f"{name}__high"]) if known else None,
+                    num=number if known else None, low=low if known else None, high=high if known else None,
                     unit=spec.unit, reason=None if known else "not_stated", note=how if isinstance(how, str) else "",
                 )
             )  # fmt: skip
@@ -154,16 +154,14 @@ def _derived_field_rows() -> list[Row]:
 
 def _score_rows(scores: pd.DataFrame) -> list[Row]:
     rows = []
-    for record in scores.to_dict("records"):
-        van_id, equipment = split_case(record["case_id"])
-        numbers = {
-            name: None if pd.isna(record[name]) else float(record[name])
-            for name in ("points", "points_low", "points_high", "points_max")
-        }
+    names = ("case_id", "ruleset", "criterion", "because", "points", "points_low", "points_high", "points_max")
+    for case, ruleset, criterion, because, *numbers in zip(*(scores[name].tolist() for name in names), strict=True):
+        van_id, equipment = split_case(case)
+        points, low, high, most = (None if math.isnan(one) else one for one in numbers)
         rows.append(
             {
-                "van_id": van_id, "ruleset": record["ruleset"], "equipment": equipment,
-                "criterion": record["criterion"], "because": record["because"], **numbers,
+                "van_id": van_id, "ruleset": ruleset, "equipment": equipment, "criterion": criterion,
+                "because": because, "points": points, "points_low": low, "points_high": high, "points_max": most,
             }
         )  # fmt: skip
     return rows

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import pandas as pd
 
@@ -27,8 +28,13 @@ def worth_of(
 ) -> dict[str, Worth]:
     """Give the worth of the missing fields of each case of a table, by ``case_id``."""
     found = {case: Worth() for case in table["case_id"]}
-    for record in narrowing(table, book, conditions).to_dict("records"):
-        found[record["case_id"]].narrows[record["field"]] = (float(record["narrows"]), record["narrows_what"])
-    for record in stakes(table, rulesets, book, conditions).to_dict("records"):
-        found[record["case_id"]].points[record["ruleset"], record["field"]] = float(record["points_at_stake"])
+    for case, name, narrows, what in _rows(narrowing(table, book, conditions), ("narrows", "narrows_what")):
+        found[case].narrows[name] = (float(narrows), what)
+    for case, name, ruleset, points in _rows(stakes(table, rulesets, book, conditions), ("ruleset", "points_at_stake")):
+        found[case].points[ruleset, name] = float(points)
     return found
+
+
+def _rows(frame: pd.DataFrame, columns: Sequence[str]) -> Iterator[tuple[Any, ...]]:
+    """Give for each row its case, its field and what stands in two other columns."""
+    return zip(*(frame[name].tolist() for name in ("case_id", "field", *columns)), strict=True)

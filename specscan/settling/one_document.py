@@ -81,10 +81,17 @@ def _weighed(fact: Fact, preferences: Preferences) -> Fact:
 
 def _note_disagreement(facts: list[Fact], members: list[int], preferences: Preferences) -> None:
     """Weigh anew the statements of one field that another of the same document contradicts."""
-    odd = [
-        i for i in members if not all(preferences.agree(facts[i].field, facts[i], facts[other]) for other in members)
-    ]  # fmt: skip
-    for index in odd:
+    alike: dict[tuple[object, ...], list[int]] = defaultdict(list)  # on nothing else it rests whether two agree
+    for i in members:
+        alike[facts[i].num, facts[i].unit, facts[i].text, facts[i].flag].append(i)
+    firsts = {key: facts[some[0]] for key, some in alike.items()}
+    odd = {
+        i
+        for key, some in alike.items()
+        if not all(preferences.agree(one.field, firsts[key], one) for one in firsts.values())
+        for i in some
+    }
+    for index in sorted(odd):
         grounds = (*facts[index].grounds, DISAGREES)
         facts[index] = _weighed(replace(facts[index], grounds=grounds), preferences)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from specscan.records.documents import DocumentRecord, PlacedFact, ReadDocument, Settlement, Van
@@ -82,42 +82,86 @@ def _named_in(documents: Sequence[ReadDocument], fleet: Fleet) -> dict[tuple[str
     return {key: fleet.named[key] for key in keys if key in fleet.named}
 
 
-def settle_without(
-    van: Van,
-    facts: Sequence[PlacedFact],
-    left_out: Collection[str],
-    documents: Sequence[DocumentRecord],
-    book: Rulebook,
-    preferences: Preferences,
-    observations: Sequence[Observation] = (),
-    fields: Collection[str] | None = None,
-) -> list[Settled]:
-    """Give the rows of one van as they would be had some statements not been made.
+class Anew:
+    """Settles one van again and again, each time as if some statements had not been made.
 
-    ``facts`` are all placed facts of the van and corrections of them, ``left_out`` the ids of those that do not count,
-    ``documents`` the records of its documents. What was set aside in favour of a statement that is left out comes back.
-    ``fields`` are those of which rows are wanted, by default all.
+    What a field's rows follow from is few of them, so a field is settled once for all that leave out the same of these.
     """
-    if fields is not None:
-        # Statements of one field do not touch those of another, but for what an option replaces or a van does not have.
-        with_causes = {name for group in preferences.replaced_together for name in (*group.when, *group.fields)}
-        fields = {*fields, *with_causes} if with_causes.intersection(fields) else set(fields)
-        fields |= {other for name in fields if name in book.fields for other in book.fields[name].absent_with}
-        facts = [one for one in facts if one.fact.field in fields]
-    kept: list[PlacedFact] = []
-    for document in documents:
-        own = [one for one in facts if one.doc_id == document.doc_id and not one.fact.found_by.endswith(UNION_MARK)]
-        raw = [_set_aside(one.fact, LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
-        again = consolidate(raw, book, preferences)
-        kept += [one if fact is one.fact else replace(one, fact=fact) for one, fact in zip(own, again, strict=False)]
-        kept += [PlacedFact(UNION_OF + own[0].fact_id, van.van_id, document.doc_id, f) for f in again[len(own) :]]
-    answers = _answers([van], observations)[van.van_id]
-    rows = _Van(van, kept, list(documents), set(), book, preferences, answers).settled(fields)
-    members: dict[str, list[str]] = defaultdict(list)
-    for one in kept:
-        if one.fact.rejected == IN_UNION:
-            members[one.fact.field].append(one.fact_id)
-    return [_with_members(row, members[row.field]) for row in rows]
+
+    def __init__(
+        self,
+        van: Van,
+        facts: Sequence[PlacedFact],
+        documents: Sequence[DocumentRecord],
+        book: Rulebook,
+        preferences: Preferences,
+        observations: Sequence[Observation] = (),
+    ):
+        """Take all placed facts of the van and corrections of them, and the records of its documents."""
+        answers = _answers([van], observations)[van.van_id]
+        self.van = _Van(van, [], list(documents), set(), book, preferences, answers)
+        self.book, self.preferences = book, preferences
+        self.facts: dict[tuple[str, str], list[PlacedFact]] = defaultdict(list)  # by field and document
+        self.ids: dict[str, set[str]] = defaultdict(set)  # by field
+        for one in facts:
+            if not one.fact.found_by.endswith(UNION_MARK):
+                self.facts[one.fact.field, one.doc_id].append(one)
+                self.ids[one.fact.field].add(one.fact_id)
+        self.known: dict[tuple[str, frozenset[str]], _Field] = {}
+
+    def without(self, left_out: frozenset[str], fields: Collection[str] | None = None) -> list[Settled]:
+        """Give the rows of the van had the statements with the ids ``left_out`` not been made.
+
+        What was set aside in favour of one that is left out comes back. ``fields`` are those of which rows are wanted,
+        by default all; there may be rows of others, on which these rest.
+        """
+        if fields is not None:
+            # Statements of one field do not touch another's, but for what an option replaces or a van does not have.
+            causes = {name for group in self.preferences.replaced_together for name in (*group.when, *group.fields)}
+            fields = {*fields, *causes} if causes.intersection(fields) else set(fields)
+            fields |= {other for name in fields if name in self.book.fields for other in self._others(name)}
+        names = [name for name in self.book.fields if fields is None or name in fields]
+        found = {name: self._of_field(name, left_out) for name in names}
+        rows = self.van.rows(
+            {name: one.standard for name, one in found.items()}, {name: one.options for name, one in found.items()}
+        )
+        return [_with_members(row, found[row.field].joined) for row in rows]
+
+    def _others(self, name: str) -> Collection[str]:
+        """Give the fields that can say that there is no such part as a field tells of."""
+        return self.book.fields[name].absent_with
+
+    def _of_field(self, name: str, left_out: frozenset[str]) -> _Field:
+        near = (name, *self._others(name))
+        key = name, left_out.intersection(one for other in near for one in self.ids[other])
+        if key not in self.known:
+            self.known[key] = self._settled(name, near, key[1])
+        return self.known[key]
+
+    def _settled(self, name: str, near: Sequence[str], left_out: frozenset[str]) -> _Field:
+        """Settle a field by its statements and those of the fields ``near`` it, those ``left_out`` apart."""
+        kept: list[PlacedFact] = []
+        for document in self.van.documents:
+            own = [one for other in near for one in self.facts[other, document.doc_id]]
+            raw = [_set_aside(one.fact, LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
+            again = consolidate(raw, self.book, self.preferences)
+            kept += [
+                one if fact is one.fact else replace(one, fact=fact) for one, fact in zip(own, again, strict=False)
+            ]
+            unions = again[len(own) :]
+            kept += [PlacedFact(UNION_OF + own[0].fact_id, self.van.van.van_id, document.doc_id, f) for f in unions]
+        kept = [one for one in kept if one.fact.field == name]
+        standard, options = self.van.of_field(name, kept)
+        return _Field(standard, options, [one.fact_id for one in kept if one.fact.rejected == IN_UNION])
+
+
+@dataclass(frozen=True, slots=True)
+class _Field:
+    """A field of a van as delivered, the statements on its options, and the ids of the lines joined to its set."""
+
+    standard: Settled
+    options: list[Candidate]
+    joined: list[str]
 
 
 def _set_aside(fact: Fact, why: str) -> Fact:
@@ -186,21 +230,28 @@ class _Van:
     preferences: Preferences
     answers: dict[_Question, list[Observation]]
 
-    def settled(self, fields: Collection[str] | None = None) -> list[Settled]:
-        """Give the rows of the van: each field (by default all) as standard, then with options."""
+    def settled(self) -> list[Settled]:
+        """Give the rows of the van: each field as standard, then with options."""
         by_field: dict[str, list[PlacedFact]] = defaultdict(list)
         for one in self.facts:
             by_field[one.fact.field].append(one)
         standard: dict[str, Settled] = {}
         options: dict[str, list[Candidate]] = {}
-        for name in self.book.fields if fields is None else [one for one in self.book.fields if one in fields]:
-            candidates = self._candidates(by_field.get(name, []))
-            printed = self._standard(name, candidates, by_field.get(name, []))
-            standard[name] = self._observed(printed, candidates)
-            options[name] = [c for c in candidates if c.fact.availability == "optional"]
-            refused = [c.fact_id for c in candidates if c.fact.availability == "not_available"]
-            if refused and printed.availability != "not_available":
-                options[name] += [c for c in candidates if c.fact.availability == "not_available"]
+        for name in self.book.fields:
+            standard[name], options[name] = self.of_field(name, by_field[name])
+        return self.rows(standard, options)
+
+    def of_field(self, name: str, facts: list[PlacedFact]) -> tuple[Settled, list[Candidate]]:
+        """Give the standard row of a field by the facts that tell of it, and what these say of options."""
+        candidates = self._candidates(facts)
+        printed = self._standard(name, candidates, facts)
+        options = [c for c in candidates if c.fact.availability == "optional"]
+        if printed.availability != "not_available":
+            options += [c for c in candidates if c.fact.availability == "not_available"]
+        return self._observed(printed, candidates), options
+
+    def rows(self, standard: Mapping[str, Settled], options: Mapping[str, Sequence[Candidate]]) -> list[Settled]:
+        """Give standard rows, and behind them those with options fitted."""
         optioned = fit_options(standard, options, self.book, self.preferences)
         return [*standard.values(), *(self._observed(row, options[row.field]) for row in optioned)]
 

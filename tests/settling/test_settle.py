@@ -6,7 +6,7 @@ import pytest
 
 from specscan.records.facts import VanName
 from specscan.settling.preferences import load_preferences
-from specscan.settling.settle import settle, settle_without
+from specscan.settling.settle import Anew, settle
 from tests.settling.made import MODEL, document, fact
 
 
@@ -186,9 +186,10 @@ def test_rows_of_some_fields_are_those_among_the_rows_of_all(book, fields):
         fact("heater_fuel", "diesel", availability="optional"),
     )  # fmt: skip
     settlement = settle([one], book, preferences)
-    given = (settlement.vans[0], settlement.facts, {settlement.facts[0].fact_id}, [one.record], book, preferences)
-    whole = {(row.field, row.equipment): row for row in settle_without(*given) if row.field in fields}
-    part = {(row.field, row.equipment): row for row in settle_without(*given, fields=fields)}
+    anew = Anew(settlement.vans[0], settlement.facts, [one.record], book, preferences)
+    left_out = frozenset({settlement.facts[0].fact_id})
+    whole = {(row.field, row.equipment): row for row in anew.without(left_out) if row.field in fields}
+    part = {(row.field, row.equipment): row for row in anew.without(left_out, fields)}
     assert {key: part[key] for key in whole} == whole and len(whole) == 2 * len(fields)
 
 
@@ -227,9 +228,9 @@ def test_what_is_said_of_a_part_comes_back_without_the_statement_that_there_is_n
     preferences = load_preferences(book)
     one = document(fact("toilet", "cassette"), fact("black_tank_heat", "electric_pad"))
     settlement = settle([one], book, preferences)
-    given = (settlement.vans[0], settlement.facts)
+    anew = Anew(settlement.vans[0], settlement.facts, [one.record], book, preferences)
     cassette = next(row.fact_id for row in settlement.facts if row.fact.field == "toilet")
     for left_out, counts in (set(), False), ({cassette}, True):
-        rows = settle_without(*given, left_out, [one.record], book, preferences, fields=fields)
+        rows = anew.without(frozenset(left_out), fields)
         row = next(row for row in rows if (row.field, row.equipment) == ("black_tank_heat", "standard"))
         assert (row.status == "stated") is counts
