@@ -11,19 +11,14 @@ from specscan.settling.preferences import Preferences
 from specscan.settling.values import Candidate, preferred, settle_candidates, settle_not_offered
 
 
-def fit_options(
-    standard: Mapping[str, Settled],
-    options: Mapping[str, Sequence[Candidate]],
-    book: Rulebook,
-    preferences: Preferences,
+def with_replaced(
+    standard: Mapping[str, Settled], fitted: Mapping[str, Settled], preferences: Preferences
 ) -> list[Settled]:
-    """Give the rows of a van with options fitted, one for each of its standard rows.
+    """Give the rows of a van with options fitted, where what an option replaces takes its figures with it.
 
-    ``options`` holds for each field what is printed as optional, and what is not offered beside a standard value;
-    the latter changes nothing and is only listed among the facts. Options that exclude each other are no
-    conflict: of several numbers the highest counts.
+    ``standard`` are its rows as delivered, ``fitted`` the same fields' with options, each by itself, in order.
     """
-    fitted = {name: _fitted(row, options.get(name, ()), book, preferences) for name, row in standard.items()}
+    fitted = dict(fitted)
     for group in preferences.replaced_together:
         changed = [name for name in group.when if _changes(standard.get(name), fitted.get(name))]
         if not changed:
@@ -38,7 +33,15 @@ def fit_options(
     return list(fitted.values())
 
 
-def _fitted(row: Settled, candidates: Sequence[Candidate], book: Rulebook, preferences: Preferences) -> Settled:
+def with_option(row: Settled, candidates: Sequence[Candidate], book: Rulebook, preferences: Preferences) -> Settled:
+    """Give the standard row of a field with options fitted.
+
+    ``candidates`` are what is printed as optional, and what is not offered beside a standard value; the latter
+    changes nothing and is only listed among the facts. Options that exclude each other are no conflict: of several
+    numbers the highest counts.
+    """
+    if not candidates:
+        return replace(row, equipment="optioned")
     optional = [c for c in candidates if c.fact.availability == "optional"]
     refused = [c for c in candidates if c.fact.availability == "not_available"]
     refused_ids = tuple(c.fact_id for c in refused)

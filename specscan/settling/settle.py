@@ -22,7 +22,7 @@ from specscan.settling.one_document import (
     carriers,
     consolidate,
 )
-from specscan.settling.optioned import fit_options
+from specscan.settling.optioned import with_option, with_replaced
 from specscan.settling.preferences import Preferences
 from specscan.settling.values import Candidate, disagreement, settle_candidates, settle_not_offered
 
@@ -122,10 +122,7 @@ class Anew:
             fields |= {other for name in fields if name in self.book.fields for other in self._others(name)}
         names = [name for name in self.book.fields if fields is None or name in fields]
         found = {name: self._of_field(name, left_out) for name in names}
-        rows = self.van.rows(
-            {name: one.standard for name, one in found.items()}, {name: one.options for name, one in found.items()}
-        )
-        return [_with_members(row, found[row.field].joined) for row in rows]
+        return [_with_members(row, found[row.field].joined) for row in self.van.rows(found)]
 
     def _others(self, name: str) -> Collection[str]:
         """Give the fields that can say that there is no such part as a field tells of."""
@@ -151,17 +148,22 @@ class Anew:
             unions = again[len(own) :]
             kept += [PlacedFact(UNION_OF + own[0].fact_id, self.van.van.van_id, document.doc_id, f) for f in unions]
         kept = [one for one in kept if one.fact.field == name]
-        standard, options = self.van.of_field(name, kept)
-        return _Field(standard, options, [one.fact_id for one in kept if one.fact.rejected == IN_UNION])
+        return replace(
+            self.van.of_field(name, kept), joined=[one.fact_id for one in kept if one.fact.rejected == IN_UNION]
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class _Field:
-    """A field of a van as delivered, the statements on its options, and the ids of the lines joined to its set."""
+    """A field of a van as delivered, the statements on its options, and the field with these fitted.
+
+    ``joined`` are the ids of the lines that were joined to a set, where these are to stand in place of it.
+    """
 
     standard: Settled
     options: list[Candidate]
-    joined: list[str]
+    fitted: Settled
+    joined: Sequence[str] = ()
 
 
 def _set_aside(fact: Fact, why: str) -> Fact:
@@ -235,25 +237,23 @@ class _Van:
         by_field: dict[str, list[PlacedFact]] = defaultdict(list)
         for one in self.facts:
             by_field[one.fact.field].append(one)
-        standard: dict[str, Settled] = {}
-        options: dict[str, list[Candidate]] = {}
-        for name in self.book.fields:
-            standard[name], options[name] = self.of_field(name, by_field[name])
-        return self.rows(standard, options)
+        return self.rows({name: self.of_field(name, by_field[name]) for name in self.book.fields})
 
-    def of_field(self, name: str, facts: list[PlacedFact]) -> tuple[Settled, list[Candidate]]:
-        """Give the standard row of a field by the facts that tell of it, and what these say of options."""
+    def of_field(self, name: str, facts: list[PlacedFact]) -> _Field:
+        """Settle a field by the facts that tell of it."""
         candidates = self._candidates(facts)
         printed = self._standard(name, candidates, facts)
         options = [c for c in candidates if c.fact.availability == "optional"]
         if printed.availability != "not_available":
             options += [c for c in candidates if c.fact.availability == "not_available"]
-        return self._observed(printed, candidates), options
+        standard = self._observed(printed, candidates)
+        return _Field(standard, options, with_option(standard, options, self.book, self.preferences))
 
-    def rows(self, standard: Mapping[str, Settled], options: Mapping[str, Sequence[Candidate]]) -> list[Settled]:
-        """Give standard rows, and behind them those with options fitted."""
-        optioned = fit_options(standard, options, self.book, self.preferences)
-        return [*standard.values(), *(self._observed(row, options[row.field]) for row in optioned)]
+    def rows(self, fields: Mapping[str, _Field]) -> list[Settled]:
+        """Give the standard rows of some fields, and behind them those with options fitted."""
+        standard = {name: one.standard for name, one in fields.items()}
+        optioned = with_replaced(standard, {name: one.fitted for name, one in fields.items()}, self.preferences)
+        return [*standard.values(), *(self._observed(row, fields[row.field].options) for row in optioned)]
 
     def _observed(self, row: Settled, candidates: Sequence[Candidate]) -> Settled:
         """Give a row with what people observed above what is printed."""
