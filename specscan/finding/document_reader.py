@@ -17,6 +17,7 @@ from specscan.finding.sayings import is_sentence
 from specscan.finding.side_by_side import metric_first
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
+from specscan.finding.strangers import OF_ANOTHER, Strangers
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.topics import Topics
 from specscan.records.facts import Fact, Saying
@@ -43,6 +44,7 @@ class DocumentReader:
         self.topics = Topics(kit, vans, cast.models)
         self.footnotes = Footnotes(kit, vans, cast.models, passages)
         self.past = Past(kit.lexicon.words, cast.names.year or 0)
+        self.strangers = Strangers(cast)
         self.recorder = Recorder(book, kit, maker)
         self.sayings: list[Saying] = []  # complete once the facts were given
 
@@ -104,13 +106,17 @@ class DocumentReader:
         draft = reading.draft
         topics = self.topics.read(reading)
         self.sayings.extend(self._sayings_of(reading, topics))
-        past = self.past.sentences(reading.parsed) if draft.how in (How.PROSE, How.LIST, How.PAIR) else set()
+        told = draft.how in (How.PROSE, How.LIST, How.PAIR)
+        past = self.past.sentences(reading.parsed) if told else set()
+        strange = self.strangers.sentences(reading.parsed, draft.passage) if told else set()
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
             if found.sentence in past and not found.rejected:
                 found = replace(found, rejected=OF_THE_PAST)
+            if found.sentence in strange and not found.rejected:
+                found = replace(found, rejected=OF_ANOTHER)
             scope = self._scope(found, reading, topics)
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)

@@ -35,15 +35,21 @@ class Past:
             for match in self.pattern.finditer(parsed.text)
             if self._year(match) < self.first
         }
-        if found:
-            last = max(b[3] for b in parsed.bounds)
-            opened = {cue.sentence for cue in parsed.cues("pronoun") if parsed.opens_sentence(cue)}
-            for number in range(min(found) + 1, last + 1):
-                if number - 1 in found and number in opened:
-                    found.add(number)
-        return found
+        return going_on(found, parsed)
 
     @staticmethod
     def _year(match: re.Match[str]) -> int:
         short = match.group("short")
         return CENTURY + int(short) if short else int(match.group("van") or match.group("until"))
+
+
+def going_on(sentences: set[int], parsed: Parsed) -> set[int]:
+    """Give some sentences of a text with those that follow one of them and begin with a pronoun."""
+    found = set(sentences)
+    if found:
+        last = max(b[3] for b in parsed.bounds)
+        opened = {cue.sentence for cue in parsed.cues("pronoun") if parsed.opens_sentence(cue)}
+        for number in range(min(found) + 1, last + 1):
+            if number - 1 in found and number in opened:
+                found.add(number)
+    return found

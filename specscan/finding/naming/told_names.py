@@ -18,6 +18,7 @@ MAX_TRIM_LINE = 80
 FIRST_LINES = 14
 MAX_TRIMS = 6
 TRIM_USES = 3  # in the list itself and at least twice besides
+TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
 TRIM_JOINTS = {"and", "et", "und", "&"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
@@ -48,7 +49,7 @@ class ToldNames:
         if len(trims) >= 2:
             return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
         if names.series and names.series != names.title:
-            codes = self._codes(names.series, own)
+            codes = self._codes(names, own)
             if len(codes) >= 2:
                 return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
         return []
@@ -143,16 +144,22 @@ class ToldNames:
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
         return found
 
-    def _codes(self, series: str, own: list[Passage]) -> list[str]:
+    def _codes(self, names: Names, own: list[Passage]) -> list[str]:
+        """Give the codes that stand behind the name of the range twice or in a heading which is no question.
+
+        Where the title is one of these vans, the others are told of nearly as often as this one, or headed.
+        """
+        series = names.series
         pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?!\d)(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
         counts: Counter[str] = Counter()
         headed: set[str] = set()
         for passage in own:
             for match in pattern.finditer(passage.text):
                 counts[match.group(1)] += 1
-                if passage.kind is Kind.HEADING:
+                if passage.kind is Kind.HEADING and not passage.text.rstrip().endswith("?"):
                     headed.add(match.group(1))
-        return [code for code, count in counts.items() if count >= 2 or code in headed]
+        most = TOLD_AS_OFTEN * counts[without_start(names.title, series)]
+        return [code for code, count in counts.items() if count >= max(2, most) or code in headed]
 
     def _named(self, model: str, own: list[Passage]) -> Place | None:
         for passage in own:

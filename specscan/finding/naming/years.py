@@ -15,6 +15,7 @@ YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|
 CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
+OF_VANS = -1.0  # points of a year before a word for vans: it counts in headings and on the first lines
 
 
 class YearReader(MakerReader):
@@ -28,6 +29,8 @@ class YearReader(MakerReader):
         self.of_model_year = any_of(self.words.model_year, whole=True)
         self.right_before = re.compile(rf"(?<!\w)(?:{any_word(self.words.model_year)})\s+$", re.IGNORECASE)
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
+        vans = any_word([*self.words.vans, *self.words.model_words])
+        self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
         self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(\d\d)(?!\d)")
 
     def _is_month(self, before: str) -> bool:
@@ -100,5 +103,7 @@ class YearReader(MakerReader):
         ):
             return 3.5
         said = self.of_model_year.search(near) is not None
+        if not said and self.of_vans.match(after):
+            return OF_VANS  # "our 2026 vans"
         bare = match.group(1) == text.strip() or len(text) <= 40 or self._titles_document(text[: match.start()])
         return 3.0 if said else (0.5 if bare else -2.5)

@@ -111,6 +111,14 @@ class Parsed:
         _place(item, self.bounds)
         return item
 
+    def sentence_texts(self) -> dict[int, str]:
+        """Give the text of each sentence by its number."""
+        starts: dict[int, int] = {}
+        for start, _, _, number, _ in self.bounds:
+            starts.setdefault(number, start)
+        ends = [*list(starts.values())[1:], len(self.text)]
+        return {number: self.text[start:end] for (number, start), end in zip(starts.items(), ends, strict=True)}
+
     def chunk_span(self, chunk: int) -> tuple[int, int]:
         """Give the characters of a chunk."""
         start = next((b[0] for b in self.bounds if b[1] == chunk), 0)

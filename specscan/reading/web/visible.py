@@ -27,6 +27,7 @@ MEDIA = re.compile(
     r"@media[^{]{0,80}?(?:print|max-width|min-width|prefers)[^{]{0,80}\{"
     r"(?:[^{}]{0,500}\{[^{}]{0,2000}\}){0,200}[^{}]{0,500}\}"
 )
+MENU_LINKS = 3  # links of a site's header that are a menu, common practice, no source
 LIMIT_CSS = 300_000  # characters of one style sheet
 
 
@@ -36,12 +37,15 @@ class Visibility:
     def __init__(self, root: html.HtmlElement):
         self.hidden_names = _hidden_names(root)
         self.openers = Openers(root, is_furniture)
+        self.menus = {link for header in root.iter("header") for link in _menu_of(header)}
 
     def sees(self, element: html.HtmlElement) -> bool:
         """Tell whether a reader can see the element, if need be by opening an accordion."""
         if not isinstance(element.tag, str):
             return False
         if is_furniture(element) and not (element.tag == "button" and element in self.openers.heads):
+            return False
+        if element in self.menus:
             return False
         if element.get("role") == "tabpanel" or element in self.openers.opened:
             return True
@@ -86,3 +90,15 @@ def _without_comments(css: str) -> str:
             return "".join(parts)
         place = end + 2
     return "".join([*parts, css[place:]])
+
+
+def _menu_of(header: html.HtmlElement) -> list[html.HtmlElement]:
+    """Give the links that make the menu of a site's header; the first stays where it is the name of the site."""
+    if any(parent.tag in ("article", "main", "section") for parent in header.iterancestors()):
+        return []
+    links = list(header.iter("a"))
+    if len(links) < MENU_LINKS:
+        return []
+    opens = next((child for child in header.iter() if isinstance(child.tag, str) and child is not header), None)
+    named = opens is not None and links[0] is opens and not any(map(str.isdigit, opens.text_content()))
+    return links[1:] if named else links

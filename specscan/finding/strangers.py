@@ -1,0 +1,51 @@
+"""Sentences about a van that the document is not about: of a Drift 17 on the page of the Drift 20."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.naming.cast import Cast
+from specscan.finding.past import going_on
+from specscan.finding.things.items import Parsed
+from specscan.records.text import Passage
+
+OF_ANOTHER = "said of another van of the range"
+# Behind the name of a range: no year, no decimal, no figure with its unit.
+CODE = r"(?!(?:19|20)\d\d\b)(?:[A-Z]{1,3}[ -]?)?\d{1,3}[A-Z]{0,3}(?!\w|[.,]\d)"
+
+
+class Strangers:
+    """Finds such sentences in documents of one cast, whose vans all have the range's name and a code."""
+
+    def __init__(self, cast: Cast):
+        self.own = [player.model.casefold() for player in cast.players]
+        parts = [re.match(rf"(\D*[^\W\d]) (?={CODE})", player.model) for player in cast.players]
+        ranges = {match.group(1) if match else "" for match in parts}
+        series = ranges.pop() if len(ranges) == 1 else ""
+        self.named = re.compile(rf"(?<!\w){re.escape(series)} {CODE}") if series else None
+
+    def sentences(self, parsed: Parsed, passage: Passage) -> set[int]:
+        """Give the numbers of the sentences of a text that speak of another van, or go on about it.
+
+        A heading that names such a van alone, a question say, opens all that stands under it.
+        """
+        heading = passage.sections[-1] if passage.sections else ""
+        headed = self._names_another(heading)
+        if not headed and not self._names_another(parsed.text, alone=False):
+            return set()
+        texts = parsed.sentence_texts()
+        if headed:
+            return {number for number, text in texts.items() if not self._names_own(text)}
+        return going_on({number for number, text in texts.items() if self._names_another(text)}, parsed)
+
+    def _names(self, text: str) -> list[bool]:
+        """Tell for each van of the range that a text names whether it is one of the cast."""
+        found = [match.group().casefold() for match in self.named.finditer(text)] if self.named else []
+        return [any(own.startswith(name) for own in self.own) for name in found]
+
+    def _names_another(self, text: str, *, alone: bool = True) -> bool:
+        named = self._names(text)
+        return not all(named) and not (alone and any(named))
+
+    def _names_own(self, text: str) -> bool:
+        return any(self._names(text))
