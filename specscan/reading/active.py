@@ -19,7 +19,8 @@ KINDS = {
     b"/ImportData": "actions that load data",
     b"/RichMedia": "multimedia",
 }
-SLASH = ord("/")
+SLASH, HASH = ord("/"), ord("#")
+MOST_BEFORE = 21  # characters from the slash of a name to the first that is written in hexadecimal
 FIRST = np.isin(np.arange(256), [name[1] for name in KINDS])  # codes with which their names begin
 ESCAPED = re.compile(rb"/[\w]{0,20}#[0-9A-Fa-f]{2}[\w#]{0,60}")  # a name with characters as hexadecimal (7.3.5)
 CODE = re.compile(rb"#([0-9A-Fa-f]{2})")
@@ -54,8 +55,12 @@ def _named_in(data: bytes) -> set[str]:
         for name, kind in KINDS.items():
             if data.startswith(name, place):
                 found.add(kind)
-    if b"#" in data:
-        for match in ESCAPED.finditer(data):
+    hashes = np.flatnonzero(codes == HASH)
+    if len(hashes):
+        # Pictures hold thousands of both signs by chance: only names that begin close before one are looked at.
+        behind = np.append(hashes, len(codes) + MOST_BEFORE)[np.searchsorted(hashes, slashes)]
+        near = slashes[behind - slashes <= MOST_BEFORE].tolist()
+        for match in filter(None, (ESCAPED.match(data, place) for place in near)):
             plain = CODE.sub(lambda code: bytes([int(code.group(1), 16)]), match.group())
             found |= {kind for name, kind in KINDS.items() if plain.startswith(name)}
     return found

@@ -158,7 +158,8 @@ def _assemble(
     titles: list[Title] = []
     words = {sheet.number: spelled.words(sheet) for sheet in sheets}
     lines = {sheet.number: spelled.lines(sheet) for sheet in sheets}
-    running = _running_lines(sheets, lines)
+    sizes = {number: body_size(some) for number, some in lines.items()}
+    running = _running_lines(sheets, lines, sizes)
     referred: frozenset[str] = frozenset()
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.letters:
@@ -171,7 +172,7 @@ def _assemble(
         open_signs = frozenset(sign for sign in referred if begun.get(sign, 0) == 1)
         referred = signs_of(held) - begun.keys()
         own = lines[sheet.number]
-        for region in read_regions(sheet, held, own, body_size(own), hints, running, open_signs):
+        for region in read_regions(sheet, held, own, sizes[sheet.number], hints, running, open_signs):
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
@@ -300,8 +301,10 @@ def _clusters(letters: Letters, places: list[int]) -> list[list[int]]:
     return groups
 
 
-def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[str]:
+def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]], sizes: dict[int, float]) -> set[str]:
     """Give the texts of small lines that stand in the margin of several pages at the same height.
+
+    ``sizes`` are the font sizes of the body text of pages.
 
     Nothing but other such lines stands between them and the edge of the page: what a heading of the page stands
     above, the heads of a table say, is none.
@@ -311,21 +314,20 @@ def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]]) -> set[
     margins: list[list[tuple[float, _Key]]] = []  # of each page, the distance of each line from its edge
     for sheet in sheets:
         lines = lines_of[sheet.number]
-        usual = body_size(lines)
         top: list[tuple[float, _Key]] = []
         foot: list[tuple[float, _Key]] = []
         for line in lines:
             y = line.box.middle[1]
+            if MARGIN * sheet.height <= y <= (1 - MARGIN) * sheet.height:
+                continue
             key = (re.sub(r"\d+", "#", "".join(line.text.split())), round(y / 4))
             if y < MARGIN * sheet.height:
                 top.append((y, key))
-            elif y > (1 - MARGIN) * sheet.height:
-                foot.append((sheet.height - y, key))
             else:
-                continue
+                foot.append((sheet.height - y, key))
             if len(segments_of(line, 1.0)) <= 3 and not _heads_table(line, lines):
                 # A line as large as a heading must come back on three pages to count as running.
-                seen[key] += 2 if line.size > 1.2 * usual else 3
+                seen[key] += 2 if line.size > 1.2 * sizes[sheet.number] else 3
                 texts.setdefault(key, set()).add(line.text)
         margins += [top, foot]
     running = {key for key, count in seen.items() if count >= 6}

@@ -108,9 +108,11 @@ def _colored_headings(lines: list[Line], usual: float) -> set[int]:
     common = max(weights, key=lambda color: weights[color])
     found = []
     for line in lines:
+        if line.color == common or len(line.words) > 8 or _saturation(line.color) <= 40:
+            continue
         alike = {word.color for word in line.words} == {line.color}
-        wordy = line.text[:1].isalpha() and len(line.words) <= 8 and not set(line.text) & set(":.;,!?")
-        if alike and wordy and line.color != common and 0.95 * usual <= line.size and _saturation(line.color) > 40:
+        wordy = line.text[:1].isalpha() and not set(line.text) & set(":.;,!?")
+        if alike and wordy and 0.95 * usual <= line.size:
             found.append(line)
     return {id(line) for line in found} if len(found) <= 0.34 * len(lines) else set()
 
@@ -125,8 +127,10 @@ def _part_inner_notes(item: Item, signs: frozenset[str]) -> list[Item]:
 
     Such a note begins with its sign behind a sentence and ends with its own sentence.
     """
+    if item.kind is not Kind.PROSE or not signs:
+        return [item]
     words = [word for line in item.lines for word in line.words]
-    if item.kind is not Kind.PROSE or not any(_opens_note(words, place, signs) for place in range(1, len(words))):
+    if not any(_opens_note(words, place, signs) for place in range(1, len(words))):
         return [item]
     parts: list[tuple[str, list[Word]]] = [("", [])]
     for place, word in enumerate(words):
@@ -263,8 +267,10 @@ def _is_heading(line: Line, usual: float) -> bool:
 
 
 def _is_shouted(line: Line, *, least: int) -> bool:
+    if len(line.words) > 6 or not line.text.isupper():
+        return False
     letters = [letter for letter in line.text if letter.isalpha()]
-    return len(letters) >= least and all(letter.isupper() for letter in letters) and len(line.words) <= 6
+    return len(letters) >= least and all(letter.isupper() for letter in letters)
 
 
 def _style(line: Line) -> tuple[float, bool, tuple[int, int, int]]:

@@ -256,19 +256,28 @@ class _Dress:
         colors = fills_of(objects)
         hidden = (colors[:, 3] == 0) | np.isin(modes_of(objects), INVISIBLE_MODES)
         rows = zip(
-            own.tolist(), colors[:, :3].tolist(), hidden.tolist(), self.calls.matrices(chars).tolist(),
-            self.calls.font_sizes(chars), strict=True,
+            own.tolist(), map(tuple, colors[:, :3].tolist()), hidden.tolist(),
+            map(tuple, self.calls.matrices(chars)[:, :4].tolist()), self.calls.font_sizes(chars), strict=True,
         )  # fmt: skip
-        for font, (red, green, blue), unseen, (a, b, c, d, _, _), size in rows:
-            style = Style(named[font][0], named[font][1], (red, green, blue), unseen)
-            if not math.isnan(a):
-                x0, y0 = self.turn(0, 0)
-                x1, y1 = self.turn(a, b)
-                angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
-                style.direction = round(angle / 90) * 90 % 360
-                em = size * math.hypot(c, d)
-                style.em = em if 0.5 <= em <= 2000 else 0.0
-            self.styles.append(style)
+        made: dict[tuple[object, ...], Style] = {}  # most objects of a page look like another
+        for row in rows:
+            if row not in made:
+                font, (red, green, blue), unseen, matrix, size = row
+                name, bold = named[font]
+                made[row] = self._style(Style(name, bold, (red, green, blue), unseen), matrix, size)
+            self.styles.append(made[row])
+
+    def _style(self, style: Style, matrix: tuple[float, ...], size: float) -> Style:
+        """Give a style with the direction and size that a matrix gives it."""
+        a, b, c, d = matrix
+        if not math.isnan(a):
+            x0, y0 = self.turn(0, 0)
+            x1, y1 = self.turn(a, b)
+            angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 360
+            style.direction = round(angle / 90) * 90 % 360
+            em = size * math.hypot(c, d)
+            style.em = em if 0.5 <= em <= 2000 else 0.0
+        return style
 
 
 def _font(handle: object, char: int) -> tuple[str, bool]:

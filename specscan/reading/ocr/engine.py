@@ -66,6 +66,7 @@ class Strip:
         return sum(sign.sure for sign in self.signs) / len(self.signs) if self.signs else 0.0
 
 
+@lru_cache(maxsize=1)
 def ocr_version() -> str:
     """Give name and version of the installed recogniser; empty where the ``ocr`` extra is not installed."""
     if any(importlib.util.find_spec(name) is None for name in NEEDED):

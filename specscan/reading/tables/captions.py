@@ -95,11 +95,12 @@ def _pairs_at(lines: list[Line], at: int) -> _Pairs | None:
 
 
 def _is_pair(label: Line, value: Line) -> bool:
+    if value.size < RATIO * label.size:
+        return False  # most lines
     step = value.base - label.base
     worded = any(map(str.isalpha, label.text)) and len(label.words) <= MOST_WORDS and label.text[-1] not in ".;,:"
     worded = worded and not VALUED.search(label.text)
-    larger = value.size >= RATIO * label.size
-    return worded and larger and 0 < step <= STEP * value.size and _aligned(label, value)
+    return worded and 0 < step <= STEP * value.size and _aligned(label, value)
 
 
 def _aligned(one: Line, other: Line) -> bool:

@@ -67,7 +67,7 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
             if word.raised:
                 notes.append(clean_sign(word.text))
                 continue
-            shown, sign = _without_sign(word, text)
+            shown, sign = (word.text, "") if word.text[-1:] not in SIGN_ENDS else _without_sign(word, text)
             shown = shown if shown.isascii() else shown.translate(HYPHENS)
             if sign:
                 notes.append(sign)
@@ -111,11 +111,13 @@ def _is_shouted(text: str) -> bool:
 def _glue(text: str, shown: str, opens: bool, pieces: list[Piece], hints: Hints) -> str:
     if not text:
         return shown
-    ends_open = opens and text.endswith("-") and len(text) > 1 and text[-2].isalpha()
+    if not (opens and text.endswith("-")):
+        return f"{text} {shown}"
+    ends_open = len(text) > 1 and text[-2].isalpha()
     broken = ends_open and (shown[0].islower() or _is_shouted(text) and _is_shouted(shown))
     if not broken:
         # A hyphen before a capital, a figure or a joining word stays, without a space where it ends a word.
-        tight = opens and text.endswith("-") and len(text) > 1 and text[-2].isalnum() and shown[0].isupper()
+        tight = len(text) > 1 and text[-2].isalnum() and shown[0].isupper()
         return text + shown if tight else f"{text} {shown}"
     before = re.split(r"[\s/(]", text[:-1])[-1]
     if hints.keeps_hyphen(before, shown):

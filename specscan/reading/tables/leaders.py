@@ -35,9 +35,11 @@ def find_led(lines: list[Line]) -> AmongLines | None:
 
 def _is_pair(line: Line) -> bool:
     """Tell whether a leader joins the first part of a line to the next; what stands behind goes with the value."""
+    if not has_leader(line):
+        return False  # most lines
     dots = [is_leader(word) for word in line.words]
     runs = sum(here and not before for before, here in zip([False, *dots], dots, strict=False))
-    return has_leader(line) and runs == 1 and not dots[0] and len(segments_of(line, GAP)) >= 2
+    return runs == 1 and not dots[0] and len(segments_of(line, GAP)) >= 2
 
 
 def _value(line: Line) -> Line:
