@@ -21,7 +21,8 @@ KINDS = {
 }
 SLASH, HASH = ord("/"), ord("#")
 MOST_BEFORE = 21  # characters from the slash of a name to the first that is written in hexadecimal
-FIRST = np.isin(np.arange(256), [name[1] for name in KINDS])  # codes with which their names begin
+STARTS = np.unique([name[1] << 8 | name[2] for name in KINDS])  # the first two letters of their names
+OF_NAME = np.isin(np.arange(256), [*b"_#", *(code for code in range(128) if chr(code).isalnum())])
 ESCAPED = re.compile(rb"/[\w]{0,20}#[0-9A-Fa-f]{2}[\w#]{0,60}")  # a name with characters as hexadecimal (7.3.5)
 CODE = re.compile(rb"#([0-9A-Fa-f]{2})")
 STREAM = re.compile(rb"stream\r?\n")
@@ -49,16 +50,18 @@ def named_active(data: bytes, document: pdfium.PdfDocument | None = None) -> str
 def _named_in(data: bytes) -> set[str]:
     found: set[str] = set()
     codes = np.frombuffer(data, np.uint8)
-    # A name begins with a slash, and the letter behind it tells nearly all that are none of these.
-    slashes = np.flatnonzero(codes[:-1] == SLASH)
-    for place in slashes[FIRST[codes[slashes + 1]]].tolist():
+    # A name begins with a slash, and the letters behind it tell nearly all that are none of these.
+    slashes = np.flatnonzero(codes[:-2] == SLASH)
+    starts = codes[slashes + 1].astype(np.int64) << 8 | codes[slashes + 2]
+    for place in slashes[np.isin(starts, STARTS)].tolist():
         for name, kind in KINDS.items():
             if data.startswith(name, place):
                 found.add(kind)
     hashes = np.flatnonzero(codes == HASH)
     if len(hashes):
         # Pictures hold thousands of both signs by chance: only names that begin close before one are looked at.
-        behind = np.append(hashes, len(codes) + MOST_BEFORE)[np.searchsorted(hashes, slashes)]
+        slashes = slashes[OF_NAME[codes[slashes + 1]]]
+        behind = np.append(hashes, len(codes) + MOST_BEFORE + 1)[np.searchsorted(hashes, slashes)]
         near = slashes[behind - slashes <= MOST_BEFORE].tolist()
         for match in filter(None, (ESCAPED.match(data, place) for place in near)):
             plain = CODE.sub(lambda code: bytes([int(code.group(1), 16)]), match.group())

@@ -86,12 +86,12 @@ class Examiner:
         A file that cannot be read gives a record with status ``unreadable`` and the reason as its message.
         """
         name = path.rsplit("/", 1)[-1]
-        sha256 = hashlib.sha256(data).hexdigest()
         began = time.process_time()
         try:
             document = read_document(data, name, kind, self.hints)
         except DocumentError as error:
-            return unreadable(path, sha256, kind, str(error))
+            return unreadable(path, hashlib.sha256(data).hexdigest(), kind, str(error))
+        sha256 = document.sha256
         unread = document.unread_pages
         if document.pages and len(unread) == len(document.pages):
             reason = "; ".join(dict.fromkeys(page.why for page in unread))

@@ -256,4 +256,6 @@ def _cut(line: Line, gap: float, walls: Sequence[float]) -> list[Line]:
             parts.append([right])
         else:
             parts[-1].append(right)
+    if len(parts) == 1 and len(words) == len(line.words):
+        return [line]  # most lines: what is known of one need not be worked out again
     return [Line(part) for part in parts]
