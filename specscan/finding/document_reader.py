@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from specscan.finding.all_of_them import held_to_own, is_of_all
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.kit import Kit
+from specscan.finding.language.lexicon import referred, refers
 from specscan.finding.marks.scope import OF_ONE, one_of_several, settle_scope
 from specscan.finding.naming.cast import Cast
 from specscan.finding.naming.van_mentions import VanMentions
@@ -46,6 +48,7 @@ class DocumentReader:
         self.past = Past(kit.lexicon.words, cast.names.year or 0)
         self.strangers = Strangers(cast)
         self.recorder = Recorder(book, kit, maker)
+        self.of_all: list[Fact] = []  # told of all tanks, none of them by its name
         self.sayings: list[Saying] = []  # complete once the facts were given
 
     def facts(self) -> list[Fact]:
@@ -68,6 +71,7 @@ class DocumentReader:
         facts: list[Fact] = []
         for reading in readings:
             facts.extend(self._facts_of(reading))
+        facts = held_to_own(self.book, facts, {id(fact) for fact in self.of_all})
         return metric_first(self.footnotes.applied(facts, readings), self.passages)
 
     def _read(self, draft: Draft, row_things: list[str], context: list[str] | None = None) -> Reading:
@@ -75,7 +79,7 @@ class DocumentReader:
         if context is None:
             context = list(sense.things)
             if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
-                context = [*row_things, *context]
+                context = [*self._meant(draft.label, row_things), *context]
             elif draft.how in (How.PROSE, How.HEADING) and not draft.asked:
                 context = []
         read = self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
@@ -87,6 +91,12 @@ class DocumentReader:
         Under "Height", "Capacity" may go on; "Axle to axle" is something else, even where nobody knows what.
         """
         return self.kit.lexicon.knows_all(label)
+
+    def _meant(self, label: str, row_things: list[str]) -> list[str]:
+        """Give the things of the row above of which a row can speak: "Tank" is not the battery above it."""
+        book, mentions = self.book, self.kit.lexicon.analyse(label).mentions
+        names = [m.concept.name for m in mentions if m.concept.kind == "thing" and refers(book, [m.concept.name])]
+        return referred(book, names, row_things) if names else row_things
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""
@@ -120,8 +130,10 @@ class DocumentReader:
             scope = self._scope(found, reading, topics)
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)
-            for van, said in scope.items():
-                facts.append(self.recorder.fact(found, van, said, reading))
+            made = [self.recorder.fact(found, van, said, reading) for van, said in scope.items()]
+            if is_of_all(self.book, found, reading):
+                self.of_all.extend(made)
+            facts.extend(made)
         return facts
 
     def _scope(

@@ -294,7 +294,7 @@ class _Builder:
                     source, place = self.where[("fields", name)]
                     self.mistakes.append(source.mistake(place, f"fields.{name}: {reason}"))
         for name, thing in things.items():
-            for other in thing.stands_for:
+            for other in (*thing.stands_for, *thing.among):
                 if other not in things:
                     source, place = self.where[("things", name)]
                     self.mistakes.append(source.mistake(place, f"things.{name}: unknown thing {other!r}"))

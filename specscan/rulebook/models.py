@@ -136,6 +136,7 @@ class Thing(Entry):
     short_with_words: bool = False
     sections: Terms = Field(default_factory=dict)
     stands_for: list[str] = Field(default_factory=list)
+    among: list[str] = Field(default_factory=list)  # those of these that the van has: "all tanks"
     absorbs: list[str] = Field(default_factory=list)
     tank_names: list[str] = Field(default_factory=list)
     counts: bool = False  # a mass that counts what is on board: "includes the driver and 20 l of water"

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from specscan.finding.fields.binding import Binder, aspect_things
-from specscan.finding.language.lexicon import Lexicon, expanded
+from specscan.finding.language.lexicon import Lexicon, expanded, owns, referred, refers
 from specscan.finding.things.context import Context
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
-from specscan.finding.things.own_tanks import OwnTanks
+from specscan.finding.things.own_tanks import Named, OwnTanks
 from specscan.finding.things.set_aside import ignored_items
 from specscan.finding.things.short_names import ShortNames
 from specscan.rulebook.book import Rulebook
@@ -41,7 +41,7 @@ class Grouper:
         if not parsed.items:
             return Sentence(parsed, split, [], set(), running, noted)
         ignored = ignored_items(parsed, split, running=running)
-        named = []
+        named: Named = []
         for item in parsed.items:
             if id(item) in ignored:
                 continue
@@ -50,14 +50,16 @@ class Grouper:
                 things = item.names("short")
             if things:
                 named.append((item, things))
-        referring = [pair for pair in named if self._refers(pair[1]) and not self._ends_name(pair[0], parsed)]
-        named = [pair for pair in named if not self._refers(pair[1]) and not self._is_quality(pair, named, parsed)]
+        named, referring = self._parted(named, parsed)
+        named = [pair for pair in named if not self._is_quality(pair, named, parsed)]
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
             for item in shorts:  # one that is accepted counts as named for those behind it
                 asks = item.start < split and item.has("aspect") and self._of_context(item, context)
                 if asks and not self._fitting(item.names("short"), parsed, split):
                     continue  # "Fuel" under "Heating" is what the heater burns, but not "Fuel: 24 gal"
+                if refers(self.book, item.names("short")) and not self._is_label(item, parsed, split):
+                    continue  # "Tanks: heated" tells of all, "Tank heating" not of which
                 if self.short_names.accepts(item, parsed, split, named, shorts):
                     named.append((item, self._answered(item.names("short"), parsed, split)))
         if "beside" in parsed.kinds:
@@ -65,7 +67,9 @@ class Grouper:
             named.extend((i, i.names("beside")) for i in besides if self.short_names.stands_beside(i, parsed))
             if split and not named:
                 named.extend(self.short_names.whole_label(parsed, split))
-        named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start))
+        named, short = self._parted(named, parsed)
+        referring += short
+        named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start), parsed, split)
         named = self.own_tanks.put(named, parsed)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
@@ -87,36 +91,57 @@ class Grouper:
         return any(thing in context.things for thing in aspect_things(self.book, [item], context))
 
     @staticmethod
-    def _is_short_label(item: Item, parsed: Parsed, split: int) -> bool:
+    def _is_label(item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether a word is all of a label."""
+        return bool(split) and parsed.text[:split].strip(" :") == parsed.text[item.start : item.end]
+
+    def _is_short_label(self, item: Item, parsed: Parsed, split: int) -> bool:
         """Tell whether a word is all of a label that a bare figure answers: "Beds: 2" counts them."""
-        if not item.has("short") or parsed.text[:split].strip(" :") != parsed.text[item.start : item.end]:
+        if not item.has("short") or not self._is_label(item, parsed, split):
             return False
         answer = next((i for i in parsed.items if i.start >= split and (i.quantity is not None or i.tells)), None)
         return answer is not None and answer.quantity is not None and answer.quantity.bare
-
-    def _refers(self, things: list[str]) -> bool:
-        """Tell whether words name nothing themselves but refer to things named before, as "neither tank" does."""
-        specs = [self.book.things.get(thing) for thing in things]
-        return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
 
     def _ends_name(self, item: Item, parsed: Parsed) -> bool:
         """Tell whether such a word only ends the short name of a thing: "GW and BW tanks" are no other tanks."""
         return any(i.has("short") and i.last == item.first and i.chunk == item.chunk for i in parsed.items)
 
-    def _resolved(self, named: list[tuple[Item, list[str]]]) -> list[tuple[Item, list[str]]]:
-        """Put the things that the sentence named before for words such as "neither tank"; without such they go."""
-        found: list[tuple[Item, list[str]]] = []
+    def _parted(self, named: Named, parsed: Parsed) -> tuple[Named, Named]:
+        """Give what names things, and what refers to some that are named elsewhere."""
+        referring = [pair for pair in named if refers(self.book, pair[1])]
+        plain = [pair for pair in named if not refers(self.book, pair[1])]
+        return plain, [pair for pair in referring if not self._ends_name(pair[0], parsed)]
+
+    def _resolved(self, named: Named, parsed: Parsed, split: int) -> Named:
+        """Put the things that the sentence named before for words such as "neither tank".
+
+        Where none were, "all tanks" means those that the van has (``Thing.among``). Others go.
+        """
+        found: Named = []
         for item, things in named:
-            if not self._refers(things):
+            if not refers(self.book, things):
                 found.append((item, things))
                 continue
-            aspects = {self.book.things[thing].aspect for thing in things}
             before = [t for other, own in found if other.sentence == item.sentence for t in expanded(self.book, own)]
-            meant = [t for t in before if any(self.book.fields[f].aspect in aspects for f in self.book.fields_of(t))]
-            meant = [t for t in meant if any(self.book.fields[f].none for f in self.book.fields_of(t))]
+            meant = referred(self.book, things, before)
+            if not meant:
+                meant = self._all_of(item, things, parsed, split)
             if meant:
                 found.append((item, list(dict.fromkeys(meant))))
         return found
+
+    def _all_of(self, item: Item, things: list[str], parsed: Parsed, split: int) -> list[str]:
+        """Give all that words such as "all tanks" mean, where something but a size is told of them.
+
+        Of which of them a size is nobody knows; "with both tanks full" tells nothing.
+        """
+        among = [other for thing in things for other in self.book.things[thing].among]
+        sizes = {self.book.fields[f].dimension for t in among for f in self.book.fields_of(t)} - {""}
+        beside = [i for i in parsed.items if i.sentence == item.sentence]
+        if any(i.quantity is not None and (i.quantity.bare or i.quantity.dimension in sizes) for i in beside):
+            return []
+        near = [i for i in beside if i.clause == item.clause or item.start < split]
+        return among if any(owns(self.book, t, c) for t in among for i in near for c in i.concepts) else []
 
     def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]
@@ -125,7 +150,7 @@ class Grouper:
         things = aspect_things(self.book, items, context)
         return [Group(things, items, True)] if things else []
 
-    def _is_quality(self, pair: tuple[Item, list[str]], named: list[tuple[Item, list[str]]], parsed: Parsed) -> bool:
+    def _is_quality(self, pair: tuple[Item, list[str]], named: Named, parsed: Parsed) -> bool:
         """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
         item, things = pair
         words = tuple(token.norm for token in parsed.analysis.tokens[item.first : item.last])
@@ -147,7 +172,7 @@ class Grouper:
             things.extend(thing for thing in self.book.fields[name].of[:1] if thing not in things)
         return things
 
-    def _groups(self, named: list[tuple[Item, list[str]]], parsed: Parsed, split: int) -> list[Group]:
+    def _groups(self, named: Named, parsed: Parsed, split: int) -> list[Group]:
         groups: list[Group] = []
         for item, things in named:
             label = item.start < split

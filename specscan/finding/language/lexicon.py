@@ -307,6 +307,19 @@ def expanded(book: Rulebook, things: list[str]) -> list[str]:
     return list(dict.fromkeys(found))
 
 
+def refers(book: Rulebook, things: list[str]) -> bool:
+    """Tell whether words name nothing themselves but refer to things named elsewhere, as "neither tank" does."""
+    specs = [book.things.get(thing) for thing in things]
+    return bool(specs) and all(s is not None and s.aspect and not s.stands_for for s in specs)
+
+
+def referred(book: Rulebook, things: list[str], named: list[str]) -> list[str]:
+    """Give those of the things ``named`` elsewhere that words such as "neither tank" can refer to."""
+    aspects = {book.things[thing].aspect for thing in things}
+    fields = {thing: [book.fields[name] for name in book.fields_of(thing)] for thing in named}
+    return [t for t in named if any(f.aspect in aspects for f in fields[t]) and any(f.none for f in fields[t])]
+
+
 def _next_statement(words: WordFile) -> re.Pattern[str] | None:
     """Give the pattern of the comma or word before a verb with which another statement about a subject begins."""
     if not words.predicates:

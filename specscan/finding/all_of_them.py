@@ -1,0 +1,45 @@
+"""What is said of all tanks holds for those that the van is said to have."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from specscan.finding.drafts import Reading
+from specscan.finding.things.found import Found
+from specscan.records.facts import Fact
+from specscan.rulebook.book import Rulebook
+
+NOT_SAID = "said of all of them, and nothing says that the van has this one"
+
+
+def is_of_all(book: Rulebook, found: Found, reading: Reading) -> bool:
+    """Tell whether a value is told of all things of a kind, none of them by its name: "All tanks are heated"."""
+    kinds = {
+        name
+        for item in reading.parsed.items
+        if item.sentence == found.sentence
+        for name in (*item.names("thing"), *item.names("short"))
+    }
+    return any(found.things == book.things[name].among for name in kinds if book.things[name].among)
+
+
+def held_to_own(book: Rulebook, facts: list[Fact], of_all: Collection[int]) -> list[Fact]:
+    """Give the facts, those rejected that are told of all things and about one of which the van has no size.
+
+    ``of_all`` are the ids of the facts told so. A size of 0 says that it is not there.
+    """
+    if not of_all:
+        return facts
+    sized = {
+        (fact.model, thing)
+        for fact in facts
+        if fact.num and not fact.rejected and book.fields[fact.field].aspect == "capacity"
+        for thing in book.fields[fact.field].of
+    }
+    return [
+        fact
+        if id(fact) not in of_all or any((fact.model, thing) in sized for thing in book.fields[fact.field].of)
+        else replace(fact, rejected=fact.rejected or NOT_SAID)
+        for fact in facts
+    ]
