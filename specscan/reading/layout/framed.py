@@ -12,6 +12,7 @@ from specscan.records.text import Box
 
 CARD_MIN_HEIGHT = 2.6  # em
 CARD_MIN_WORDS = 3
+ROW_LINES = 3  # from the top of a row to the line that all its cells share
 HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
@@ -131,7 +132,8 @@ def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
     below = build_lines([word for word in reach if box.x0 - em <= word.box.middle[0] <= box.x1 + em])
     if not below:
         return False
-    parts = [part.box for part in segments_of(below[0], SEGMENT_GAP)]
+    # A cell of two lines beside cells of one begins above the line that all of them share.
+    parts = max(([part.box for part in segments_of(line, SEGMENT_GAP)] for line in below[:ROW_LINES]), key=len)
     heads = [part.box for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
     headed = sum(any(part.overlap_x(head) > 0.5 * min(part.width, head.width) for head in heads) for part in parts)
     return len(parts) >= 3 and headed >= 0.6 * len(parts)

@@ -137,7 +137,8 @@ def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
         # Where a run of parted lines begins or ends, columns may begin or end.
         turns = several[index] != several[index - 1] and len(lines) <= 90
         above = lines[index - 1]
-        if (gap > limit or turns) and not marks.share_bar(above, line) and not marks.under_bar(above, line):
+        together = marks.share_bar(above, line) or marks.under_bar(above, line) or marks.share_rows(above, line)
+        if (gap > limit or turns) and not together:
             bands.append([line])
         else:
             bands[-1].append(line)

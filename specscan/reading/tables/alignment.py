@@ -58,7 +58,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         for line in lines
     ]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
-    for first, last in (part for run in _runs(kept) for part in _part_by_titles(kept, *run, marks)):
+    for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         columns = columns_under_heads(kept[first:last])
         if len(columns) < 2:
             continue
@@ -80,7 +80,7 @@ def _is_numbered_title(line: Line, usual: float) -> bool:
     return line.bold and line.size >= usual and bool(NUMBERED.fullmatch(line.text))
 
 
-def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
+def _runs(kept: list[Parted], marks: Marks) -> list[tuple[int, int]]:
     """Give the ranges of lines that can be tables: from a line of several segments to the last such.
 
     A long line of one segment that is no wrapped cell ends a range: it is running text.
@@ -90,7 +90,7 @@ def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
     last = 0
     for index, (line, segments) in enumerate(kept):
         if len(segments) > 1:
-            if start is not None and _is_break(kept, start, last, index):
+            if start is not None and _is_break(kept, start, last, index, marks):
                 runs.append((start, last + 1))
                 start = None
             if start is None:
@@ -101,7 +101,7 @@ def _runs(kept: list[Parted]) -> list[tuple[int, int]]:
             start = None
     if start is not None:
         runs.append((start, last + 1))
-    parted = [part for run in runs for part in _part_by_columns(kept, _below_titles(kept, *run), run[1])]
+    parted = [part for run in runs for part in _part_by_columns(kept, _below_titles(kept, *run), run[1], marks)]
     return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
 
 
@@ -118,7 +118,7 @@ def _below_titles(kept: list[Parted], first: int, last: int) -> int:
     return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
 
 
-def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[int, int]]:
+def _part_by_columns(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
     """Cut a range at a wide gap below which other columns begin, as where a list or another table follows.
 
     Of several such gaps that one counts above and below which the rows respect their own columns best.
@@ -128,7 +128,7 @@ def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[in
     best: tuple[float, float, int] | None = None
     for index in range(first + 2, last - 1):
         gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
-        if gap < 1.1 * em:
+        if gap < 1.1 * em or marks.share_rows(kept[index - 1][0], kept[index][0]):
             continue
         upper = [s for _, s in kept[first:index] if len(s) > 1]
         lower = [s for _, s in kept[index:last] if len(s) > 1]
@@ -141,7 +141,7 @@ def _part_by_columns(kept: list[Parted], first: int, last: int) -> list[tuple[in
             best = (loss, -gap, index)
     if best is None:
         return [(first, last)]
-    return [*_part_by_columns(kept, first, best[2]), *_part_by_columns(kept, best[2], last)]
+    return [*_part_by_columns(kept, first, best[2], marks), *_part_by_columns(kept, best[2], last, marks)]
 
 
 def _merged(rows: list[list[Line]], columns: Columns) -> float:
@@ -155,11 +155,12 @@ def _merged(rows: list[list[Line]], columns: Columns) -> float:
     return hits / len(rows)
 
 
-def _is_break(kept: list[Parted], start: int, last: int, index: int) -> bool:
+def _is_break(kept: list[Parted], start: int, last: int, index: int, marks: Marks) -> bool:
     """Tell whether the gap before a line is so much wider than the others that a new table begins."""
     gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
     em = em_of([line for line, _ in kept[start : index + 1]])
-    return gap > 4.5 * em and last - start >= 2
+    far = gap > 4.5 * em and last - start >= 2
+    return far and not marks.share_rows(kept[index - 1][0], kept[index][0])
 
 
 def _is_running_text(line: Line, run: list[Parted]) -> bool:

@@ -9,6 +9,10 @@ from specscan.reading.letters.words import Line
 from specscan.records.text import Box
 
 SPAN_SHARE = 0.6  # of a table's width: a rule as long crosses it
+LEAST_RULES = 4  # of one length below one another, from which they part the rows of a table
+LIKE = 3.0  # points by which the ends of such rules may differ
+ROW_HEIGHT = 8.0  # em, how far apart they may be: a row of some wrapped lines
+ROW_WIDTH = 20.0  # em, how long they must be
 
 
 @dataclass(slots=True)
@@ -18,6 +22,7 @@ class Marks:
     bars: list[Box] = field(default_factory=list)
     walls: list[tuple[float, float, float]] = field(default_factory=list)
     floors: list[tuple[float, float, float]] = field(default_factory=list)
+    _stacks: dict[tuple[float, float], list[float]] | None = field(default=None, compare=False)
     _by_width: tuple[list[float], list[tuple[float, float, float]]] | None = field(default=None, compare=False)
 
     def walls_at(self, line: Line) -> list[float]:
@@ -37,6 +42,22 @@ class Marks:
         """Tell whether the second line stands right below a shaded bar that holds the first."""
         reach = 2.5 * below.size
         return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
+
+    def share_rows(self, above: Line, below: Line) -> bool:
+        """Tell whether two lines stand in one table whose rows are parted by rules of one length."""
+        if self._stacks is None:
+            self._stacks = _stacks(self.floors)
+        em = below.size
+        top, bottom = above.box.middle[1], below.box.middle[1]
+        west, east = min(above.box.x0, below.box.x0), max(above.box.x1, below.box.x1)
+        for (x0, x1), heights in self._stacks.items():
+            if x1 - x0 < ROW_WIDTH * em or west < x0 - em or east > x1 + em:
+                continue
+            first, last = bisect.bisect_right(heights, top) - 1, bisect.bisect_left(heights, bottom)
+            if first >= 0 and last < len(heights):
+                rows = zip(heights[first:last], heights[first + 1 : last + 1], strict=True)
+                return all(lower - upper <= ROW_HEIGHT * em for upper, lower in rows)
+        return False
 
     def floors_over(self, width: float) -> list[tuple[float, float, float]]:
         """Give the horizontal rules that are longer than ``width``; a drawing has thousands of short ones."""
@@ -59,3 +80,12 @@ class Marks:
             if not kept or y - kept[-1] > 2.5:
                 kept.append(y)
         return kept
+
+
+def _stacks(floors: list[tuple[float, float, float]]) -> dict[tuple[float, float], list[float]]:
+    """Give the heights of rules of one length below one another, as part the rows of a table, by their ends."""
+    found: dict[tuple[float, float], list[float]] = {}
+    for y, x0, x1 in sorted(floors):
+        ends = next((e for e in found if abs(e[0] - x0) <= LIKE and abs(e[1] - x1) <= LIKE), (x0, x1))
+        found.setdefault(ends, []).append(y)
+    return {ends: heights for ends, heights in found.items() if len(heights) >= LEAST_RULES}
