@@ -42,7 +42,11 @@ class Finder:
         """
         kit = self.kits.for_document(document)
         rows, heads = with_model_rows(
-            document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
+            document.passages,
+            kit.lexicon.words.model_labels,
+            kit.casts.can_be_name,
+            kit.casts.range_names.of_label,
+            [title.text for title in document.titles if title.page in (0, 1)],
         )
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
         document = replace(document, passages=rows)

@@ -247,6 +247,7 @@ class WordFile(Entry):
     nouns_have_capitals: bool = False
     price_from: list[str] = []
     price_of_van: list[str] = []
+    number_labels: list[str] = []
     stock_labels: list[str] = []
     page_words: list[str] = []
     page_joints: list[str] = []

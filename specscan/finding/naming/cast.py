@@ -171,7 +171,7 @@ class CastReader:
             if not told:
                 return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
             names.title = names.series = ""
-        if not told and self._are_titled(plain, names.series, document):
+        if not told and self._are_titled(plain, names.series, document, own):
             names.title = names.series = ""
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
@@ -189,15 +189,17 @@ class CastReader:
             names.title_place = place_of(name, own)
 
     @staticmethod
-    def _are_titled(heads: list[str], series: str, document: Document) -> bool:
+    def _are_titled(heads: list[str], series: str, document: Document, own: list[Passage]) -> bool:
         """Tell whether a line of the first page lists heads, larger than what names a range: "Alder. Gorse." are vans.
 
         What is larger than its range is no list of trims.
         """
         named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
         largest = {True: 0.0, False: 0.0}  # of the lines that list heads, and of those that hold the range
+        broken = [p.text for p in own[:FIRST_LINES] if p.kind is Kind.HEADING]  # "Nocturne" over "& Aubade"
         for title in document.titles:
-            parts = LISTED.split(title.text.strip(" ."))
+            whole = next((text for text in broken if title.text in text), title.text)
+            parts = LISTED.split(whole.strip(" ."))
             lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
             if title.page in (0, 1) and (lists or series and holds(title.text, series)):
                 largest[lists] = max(largest[lists], title.size)

@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from specscan.finding.language.whole_words import holds
 from specscan.finding.naming.place import begins_with
 from specscan.records.text import Head, Passage
 
@@ -14,6 +15,8 @@ SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but nam
 
 FIRST_ROWS = 2  # of a table: the base vehicle may stand above the vans
 CODED = re.compile(r"\d[\d.]*(?: ?[A-ZÀ-Þ][\w-]*){0,2}$|[A-Z]{1,3}[ -]?\d[\w-]*(?: [A-Z]{1,2})?$")
+
+NAMED_CODE = re.compile(r"([A-ZÀ-Þ][\w’'-]{2,}) [A-Z]{0,3}-?\d")
 
 Column = tuple[int | None, str]  # a column's number and its printed head
 
@@ -23,12 +26,14 @@ def with_model_rows(
     labels: Sequence[str],
     can_be_name: Callable[[str], bool],
     range_of: Callable[[str], str] = lambda label: "",
+    titles: Sequence[str] = (),
 ) -> tuple[tuple[Passage, ...], frozenset[str]]:
     """Give the passages with the vans of such a row as the heads of the columns below them, and these heads.
 
     It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
     parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows;
-    ``range_of`` gives the range that a label names, as "Drift" before "540" and "600 Q", or an empty text.
+    ``range_of`` gives the range that a label names, as "Drift" before "540" and "600 Q", or an empty text; it may
+    stand in one of the document's ``titles`` too.
     """
     wanted = {label.casefold() for label in labels}
     tables: dict[int, list[Passage]] = defaultdict(list)
@@ -40,7 +45,8 @@ def with_model_rows(
     for cells in tables.values():
         first = min(cell.row_index or 0 for cell in cells)
         labelled = [c for c in cells if _label(c) in wanted] or _ranged(cells, range_of)
-        row = labelled or [c for c in cells if c.row_index == first and not _label(c)]
+        top = [cell for cell in cells if cell.row_index == first]
+        row = labelled or [cell for cell in top if not _label(cell)] or _of_one_range(top, titles)
         texts = [cell.text for cell in row]
         if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
             continue
@@ -76,6 +82,16 @@ def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Pa
         if all(CODED.match(cell.text) for cell in row) and row[0].row is not None and range_of(row[0].row.text):
             return row
     return []
+
+
+def _of_one_range(row: Sequence[Passage], titles: Sequence[str]) -> list[Passage]:
+    """Give the cells of a row that go on from one word of the title with codes: "Drift 19, $94,500", "Drift 21".
+
+    The label before them may be anything, as "Every base van"; base vehicles stand in no title.
+    """
+    matches = [NAMED_CODE.match(cell.text) for cell in row]
+    words = {match.group(1) for match in matches if match is not None}
+    return [*row] if None not in matches and len(words) == 1 and any(holds(t, *words) for t in titles) else []
 
 
 def _label(cell: Passage) -> str:

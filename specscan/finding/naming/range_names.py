@@ -119,7 +119,8 @@ class RangeNames:
         points: Counter[str] = Counter()
         for corner in {self._corner(t.text) for t in document.titles if t.origin == "corner"}:
             if self.can_name_range(corner, names.maker):
-                points[corner] += SURE
+                spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
+                points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
         told = self.told(own, names.maker, heads)
         if told is not None and {code.casefold() for code in told[1]} & {head.casefold() for head in heads}:
             points[told[0]] += TOLD

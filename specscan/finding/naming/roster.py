@@ -22,6 +22,7 @@ OPENING_KINDS = (Kind.HEADING, Kind.PROSE, Kind.LINE)
 LONE_CODE = re.compile(r"\d{1,4}(?: ?[A-Z]{1,3})?|[A-Z]{1,3}[ -]?\d{2,4}(?:[ -]?[A-Z]{1,2})?")
 SHORT_CODE = 2  # letters and figures
 BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
+SENTENCE_END = re.compile(r"(?<=\w)\.\s+(?=[A-ZÀ-Þ])")
 YEAR = re.compile(r"(?:19|20)\d\d")
 
 
@@ -48,14 +49,17 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
         if len(passage.text) > LONGEST:
             continue
+        for text in dict.fromkeys((passage.text, SENTENCE_END.split(passage.text)[0])):
+            parts = _parts(text.strip(" .*"), title)
+            series = _shared_name(parts) or title
+            if not series or re.search(r"\d", series):
+                continue
+            codes = _codes(parts, series, fillers)
+            several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
+            one = len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])
+            if several or (one and text == passage.text):
+                return Roster(series, tuple(codes), passage)
         parts = _parts(passage.text.strip(" .*"), title)
-        series = _shared_name(parts) or title
-        if not series or re.search(r"\d", series):
-            continue
-        codes = _codes(parts, series, fillers)
-        several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
-        if several or (len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])):
-            return Roster(series, tuple(codes), passage)
         bare = _bare_codes(parts, title, passage, own, fillers)
         if bare:
             return Roster(title, tuple(bare), passage)

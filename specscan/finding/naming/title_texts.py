@@ -10,7 +10,7 @@ from specscan.finding.language.whole_words import any_word, count
 from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
-from specscan.records.text import Document, Kind, Passage
+from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
@@ -18,6 +18,9 @@ FIRST_SENTENCES = 10  # passages in which a name may be said
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 LIST_JOINT = re.compile(r"\s*[,;]\s+|\s+[|·•/]\s+|\s+(?:and|et|und|&)\s+")
+MOST_TITLES = 4  # of those in large type on the first page
+MOST_TITLES_USED = 6
+MORE_TITLES = 4
 OPENING = 6  # lines above the first sentence, list or table of a document
 OPENING_LETTERS = 60
 OPENING_WEIGHT = 2
@@ -50,7 +53,7 @@ class TitleTexts(YearReader):
         tables = _words_of_tables(own)
         first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
         names_used = self.used
-        for rank, title in enumerate(sorted(first, key=lambda t: -t.size)[: 6 if names_used else 4]):
+        for rank, title in enumerate(_largest(first, MOST_TITLES_USED if names_used else MOST_TITLES)):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
             place = self._place_of(title, own)
             if self._lists_codes(title.text):
@@ -146,6 +149,13 @@ class TitleTexts(YearReader):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
+
+
+def _largest(titles: Sequence[Title], most: int) -> list[Title]:
+    """Give the largest titles, so many as told, and some more where these are as large: text has one size."""
+    ordered = sorted(titles, key=lambda title: -title.size)
+    smallest = ordered[most - 1].size if len(ordered) > most else 0.0
+    return ordered[:most] + [title for title in ordered[most : most + MORE_TITLES] if title.size == smallest]
 
 
 def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:

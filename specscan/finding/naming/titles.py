@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word, count, may_hold, without_name, without_names
+from specscan.finding.language.whole_words import any_word, count, holds, may_hold, without_name, without_names
 from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place
 from specscan.finding.naming.range_signs import RangeSigns
@@ -24,6 +24,7 @@ BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
+LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
 
 
@@ -33,6 +34,10 @@ class TitleReader(TitleTexts):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
+        numbered = any_word({*self.words.number_labels, *(label.strip(" #") for label in self.words.stock_labels)})
+        self.numbered = re.compile(
+            rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}(?:[A-Z]{{1,4}}[ -]?)?\d[\w/-]*(?!\w)", re.IGNORECASE
+        )
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
@@ -164,6 +169,7 @@ class TitleReader(TitleTexts):
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
+        text = self.numbered.sub(" ", text)
         whole = text
         text = without_name(text, maker)  # before the words of the trade that its name may hold
         if any(joint in maker.split() for joint in JOINTS):
@@ -223,8 +229,8 @@ class TitleReader(TitleTexts):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
-            if self._is_saying(words) or self.signs.is_sister(key, own, heads):
-                continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others
+            if self._is_saying(words) or self.signs.is_sister(key, own, heads) or _lists_names(key, heads):
+                continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others, or several
             seen = self.signs.are_seen(shown[key][0], own, heads)
             if not seen and key not in sure and self.common_words.issuperset(self.lexicon.folder.norms(key)):
                 continue  # "Specifications", "Sizes"
@@ -294,3 +300,11 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
+
+
+def _lists_names(title: str, heads: Collection[str]) -> bool:
+    """Tell whether a title is made of two or more heads of tables and what joins them: "Nocturne & Aubade"."""
+    found = [head for head in heads if holds(title, head.casefold())]
+    for head in sorted(found, key=len, reverse=True):
+        title = re.sub(rf"(?<!\w){re.escape(head.casefold())}(?!\w)", " ", title)
+    return len(found) > 1 and not any(len(word) > LONGEST_JOINT for word in re.findall(r"\w+", title))

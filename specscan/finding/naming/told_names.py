@@ -56,7 +56,7 @@ class ToldNames:
 
     def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
-        chapters = self.chapters.read(own, self.can_be_name, names.series)
+        chapters = self.chapters.read(own, self._can_head_chapter, names.series)
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
@@ -77,6 +77,10 @@ class ToldNames:
             )
             for one in chapters
         ]
+
+    def _can_head_chapter(self, name: str) -> bool:
+        """Tell whether a heading can be the name of a van: no "Technical data", whatever stands below it."""
+        return self.can_be_name(name) and not self.names.is_filler(name)
 
     def _continuations(self, names: Names, text: str) -> list[str]:
         title = names.title

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import bisect
+import itertools
 from dataclasses import dataclass, field
 
-from specscan.reading.letters.words import Line
+from specscan.reading.letters.words import Line, middle_of
 from specscan.records.text import Box
 
 SPAN_SHARE = 0.6  # of a table's width: a rule as long crosses it
 LEAST_RULES = 4  # of one length below one another, from which they part the rows of a table
 LIKE = 3.0  # points by which the ends of such rules may differ
 ROW_HEIGHT = 8.0  # em, how far apart they may be: a row of some wrapped lines
+UNEVEN = 2.2  # times the usual height of a row: a higher one holds a title between two tables
 ROW_WIDTH = 20.0  # em, how long they must be
 
 
@@ -55,8 +57,8 @@ class Marks:
                 continue
             first, last = bisect.bisect_right(heights, top) - 1, bisect.bisect_left(heights, bottom)
             if first >= 0 and last < len(heights):
-                rows = zip(heights[first:last], heights[first + 1 : last + 1], strict=True)
-                return all(lower - upper <= ROW_HEIGHT * em for upper, lower in rows)
+                steps = [below - above for above, below in itertools.pairwise(heights)]
+                return max(steps[first:last], default=0.0) <= min(ROW_HEIGHT * em, UNEVEN * middle_of(steps))
         return False
 
     def floors_over(self, width: float) -> list[tuple[float, float, float]]:
