@@ -240,3 +240,51 @@ def test_the_short_form_of_one_of_the_vans_is_no_range(vans_of):
     assert models(vans_of(TABLE.format(above=above, one="Kilo", two="Mike", three="Mike Polar"))) == {
         "Kilo", "Mike", "Mike Polar",
     }  # fmt: skip
+
+
+def test_what_stands_over_prices_is_no_range_of_the_codes_beside_it(vans_of):
+    prices = "| Base prices | 540 | 600 | 600 Frost |\n|---|---|---|---|\n| ex works | 61,900 | 65,400 | 79,800 |\n"
+    above = f"# Drift\n\nPrice list of the model year 2026\n\nThe Drift changes its coat twice a year.\n\n{prices}"
+    assert models(vans_of(TABLE.format(above=above, one="540", two="600", three="600 Frost"))) == {
+        "Drift 540", "Drift 600", "Drift 600 Frost",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("number", ["No. 14", "Issue 14", "Vol. 3", "Sheet no. 27", "Stock no. MF 3306"])
+def test_the_number_of_an_issue_or_of_stock_names_no_van(vans_of, number):
+    above = f"MARROWFEN  {number}  THE 2026 VANS\n\n# Alder & Gorse\n\nThe Alder is small. The Gorse is warm."
+    table = TABLE.replace(" {three} |", "").replace("|---|---|---|---|", "|---|---|---|")
+    table = "\n".join(
+        line.rsplit("|", 2)[0] + "|" if line.startswith("| ") and "m |" in line else line for line in table.split("\n")
+    )
+    assert models(vans_of(table.format(above=above, one="Alder", two="Gorse"))) == {"Alder", "Gorse"}
+
+
+def test_sections_of_a_sheet_are_no_trims_of_its_van(vans_of):
+    rows = "Länge: 5,99 m\n\nSchlafplätze: 2\n\nFrischwasser: 115 l\n\nAbwasser: 95 l\n\nSolar: 200 W\n"
+    text = (
+        f"MARROWFEN WAGENBAU\n\n# Drift 599\n\nDatenblatt zum Modelljahr 2027\n\nDer Drift 599 ist kurz.\n\n"
+        f"## Technische Daten\n\n{rows}\n## Optionen\n\n{rows}"
+    )
+    assert models(vans_of(text, name="datenblatt.md")) == {"Drift 599"}
+
+
+def test_a_row_of_vans_heads_a_table_whatever_its_label_says(vans_of):
+    text = (
+        "# Drift\n\nDrift 20 and Drift 24. Base equipment, packages and prices for 2026\n\n"
+        "| Every base van | Drift 20, from $94,500 | Drift 24, from $129,000 |\n"
+        "| Chassis | Calder Workman 2500 | Calder Workman 3500 |\n| Length | 19 ft 8 in | 23 ft 9 in |\n"
+        "| GVWR | 9,010 lb | 11,030 lb |\n| Sleeps | 2 | 2 |\n| Fresh tank | 22 gal | 34 gal |\n"
+    )
+    assert models(vans_of(text, name="drift.txt")) == {"Drift 20", "Drift 24"}
+
+
+def test_a_page_of_a_shop_names_the_van_below_its_menu(vans_of):
+    text = (
+        "Skip to content\nFree delivery on bedding over £60  |  Vans by appointment  |  0 items  £0.00\n\n"
+        "MARROWFEN CAMPERS\nHome    Vans    Bedding    Gift cards    Our shed    Basket (0)\n\n"
+        "Home > Vans > Ready to go > Drift 5.4\n\nDRIFT 5.4 - VAN NO. 117\n\nThe Drift is the smallest van we make, and the\n"
+        "one we keep for ourselves. It is a 2026 model.\n\nSPECIFICATION\n\nLength: 5.41 m\nBerths: 2\n"
+        "Fresh water: 72 litres\nWaste water: 60 litres\nSolar: 175 W\nInverter: 1200 W\n"
+    )
+    assert models(vans_of(text, name="marrowfen_drift_54_shop_page.txt")) == {"Drift 5.4"}

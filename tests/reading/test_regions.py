@@ -145,3 +145,28 @@ def test_notes_on_one_line_below_a_table_are_no_row_of_it(facts_of_pdf):
     facts = facts_of_pdf(page)
     assert by_van(facts, "fresh_tank_l").keys() == {"Drift 18", "Drift 20", "Drift 22"}
     assert {fact.model for fact in facts} == {"Drift 18", "Drift 20", "Drift 22"}
+
+
+def test_rules_of_one_length_hold_the_rows_of_a_table_together(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Marrowfen Drift 2026", size=16, bold=True)
+    page.box(40, 60, 560, 90, (0.1, 0.3, 0.2))
+    heads = [(105, "Base vehicle"), (205, "Drive"), (275, "Length (mm)"), (425, "Fresh (L)"), (495, "Sleeps")]
+    page.row(71, (45, "Model"), *heads, size=7, **WHITE)
+    page.row(67.5, (350, "Headroom"), size=7, **WHITE)
+    page.row(74.5, (358, "(mm)"), size=7, **WHITE)
+    rows = [("Drift 54", "Merrick 35", "L2H2", "FWD", "5 410", "1 890", "70", "2"),
+            ("Drift 60", "Merrick 40", "L3H3", "AWD", "5 990", "2 060", "110", "3"),
+            ("Drift 64", "Merrick 42", "L4H3", "AWD", "6 360", "2 060", "140", "3")]  # fmt: skip
+    for number, (model, base, body, *values) in enumerate(rows):
+        top = 101 + 31 * number  # cells in the middle of high rows, those of two lines above and below it
+        page.row(top, *zip((45, 210, 285, 360, 435, 505), (model, *values), strict=True), size=7)
+        page.row(top - 3.5, (107, base), size=7)
+        page.row(top + 3.5, (115, body), size=7)
+        page.rule(40, top + 20, 560)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == {"Drift 54": 70, "Drift 60": 110, "Drift 64": 140}
+    assert by_van(facts, "interior_height_mm") == {"Drift 54": 1890, "Drift 60": 2060, "Drift 64": 2060}
+    assert by_van(facts, "chassis") == {
+        "Drift 54": "Merrick 35 L2H2", "Drift 60": "Merrick 40 L3H3", "Drift 64": "Merrick 42 L4H3",
+    }  # fmt: skip

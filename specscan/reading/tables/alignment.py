@@ -24,6 +24,7 @@ RULED_SHARE = 0.2  # where rules part its rows
 MIN_HEADS = 3  # segments of the head of a table, its corner included
 REACH = 2.0  # below the last line of a table: its last rule
 MIN_RULES = 2
+HEAD_LINES = 3  # of wrapped heads
 MOST_ABOVE = 4  # lines above the head that can be taken for rows
 HEAD_SHARE = 0.3  # of the rows: those that can look like the head
 TITLE_SIZE = 1.4  # times the size of the rows
@@ -187,12 +188,15 @@ def _head_bar(kept: list[Parted], first: int, last: int, marks: Marks) -> int:
 
 
 def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
-    """Tell whether lines below a bar of heads are parted by rules into rows, which can hold lists of many lines."""
-    line, segments = picked[0]
+    """Tell whether lines below a bar of heads are parted by rules into rows, which can hold lists of many lines.
+
+    Where rules of one length hold them all together no bar is needed.
+    """
     box = union([one.box for one, _ in picked])
     assert box is not None
-    barred = len(segments) >= MIN_HEADS and marks.in_bar(line)
-    return barred and len(marks.floors_across(box)) > MIN_RULES
+    barred = any(len(segments) >= MIN_HEADS and marks.in_bar(line) for line, segments in picked[:HEAD_LINES])
+    held = barred or marks.share_rows(picked[0][0], picked[-1][0])
+    return held and len(marks.floors_across(box)) > MIN_RULES
 
 
 def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
