@@ -283,8 +283,8 @@ def test_a_page_of_a_shop_names_the_van_below_its_menu(vans_of):
     text = (
         "Skip to content\nFree delivery on bedding over £60  |  Vans by appointment  |  0 items  £0.00\n\n"
         "MARROWFEN CAMPERS\nHome    Vans    Bedding    Gift cards    Our shed    Basket (0)\n\n"
-        "Home > Vans > Ready to go > Drift 5.4\n\nDRIFT 5.4 - VAN NO. 117\n\nThe Drift is the smallest van we make, and the\n"
-        "one we keep for ourselves. It is a 2026 model.\n\nSPECIFICATION\n\nLength: 5.41 m\nBerths: 2\n"
+        "Home > Vans > Ready to go > Drift 5.4\n\nDRIFT 5.4 - VAN NO. 117\n\nThe Drift is the smallest van we make,\n"
+        "and the one we keep for ourselves. It is a 2026 model.\n\nSPECIFICATION\n\nLength: 5.41 m\nBerths: 2\n"
         "Fresh water: 72 litres\nWaste water: 60 litres\nSolar: 175 W\nInverter: 1200 W\n"
     )
     assert models(vans_of(text, name="marrowfen_drift_54_shop_page.txt")) == {"Drift 5.4"}
