@@ -169,7 +169,9 @@ class TitleReader(TitleTexts):
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
-        text = self.numbered.sub(" ", text)
+        whole, text = text, self.numbered.sub(" ", text)
+        if text != whole and not re.search(r"\d", text):
+            return ""  # "The Lane Letter, no. 31" is a paper
         whole = text
         text = without_name(text, maker)  # before the words of the trade that its name may hold
         if any(joint in maker.split() for joint in JOINTS):

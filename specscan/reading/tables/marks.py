@@ -14,6 +14,7 @@ LEAST_RULES = 4  # of one length below one another, from which they part the row
 LIKE = 3.0  # points by which the ends of such rules may differ
 ROW_HEIGHT = 8.0  # em, how far apart they may be: a row of some wrapped lines
 UNEVEN = 2.2  # times the usual height of a row: a higher one holds a title between two tables
+TITLE = 1.1  # times the size of the rows
 ROW_WIDTH = 20.0  # em, how long they must be
 
 
@@ -46,7 +47,13 @@ class Marks:
         return any(bar.holds(*above.box.middle) and 0 <= below.box.top - bar.bottom <= reach for bar in self.bars)
 
     def share_rows(self, above: Line, below: Line) -> bool:
-        """Tell whether two lines stand in one table whose rows are parted by rules of one length."""
+        """Tell whether two lines stand in one table whose rows are parted by rules of one length.
+
+        A larger bold line is the title of another table.
+        """
+        small, large = sorted((above, below), key=lambda line: line.size)
+        if large.bold and large.size > TITLE * small.size:
+            return False
         if self._stacks is None:
             self._stacks = _stacks(self.floors)
         em = below.size
