@@ -40,7 +40,9 @@ class TitleTexts(YearReader):
         leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
-        self.stock_number = re.compile(rf"(?:{any_word(self.words.stock_labels)})\W*(?=\S*\d)\S+", re.IGNORECASE)
+        self.stock_number = re.compile(
+            rf"(?:{any_word(self.words.stock_labels)})\W*(?:[A-Z]{{1,4}} )?(?=\S*\d)\S+", re.IGNORECASE
+        )
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:

@@ -34,10 +34,8 @@ class TitleReader(TitleTexts):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
-        numbered = any_word({*self.words.number_labels, *(label.strip(" #") for label in self.words.stock_labels)})
-        self.numbered = re.compile(
-            rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}(?:[A-Z]{{1,4}}[ -]?)?\d[\w/-]*(?!\w)", re.IGNORECASE
-        )
+        numbered = any_word(self.words.number_labels)
+        self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
@@ -83,7 +81,8 @@ class TitleReader(TitleTexts):
             if not name or len(name.split()) > MAX_NAME_WORDS:
                 continue
             key = name.casefold()
-            if self._is_left_over(key) or self.is_stock_number(key) or DATE.search(key):
+            stock = self.is_stock_number(key) or self.is_stock_number(text.strip(" ."))
+            if self._is_left_over(key) or stock or DATE.search(key):
                 continue
             if names.used and key in dealers:
                 continue
