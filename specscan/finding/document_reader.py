@@ -10,7 +10,7 @@ from specscan.finding.drafts import Draft, Reading
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import referred, refers
-from specscan.finding.marks.scope import OF_ONE, one_of_several, settle_scope
+from specscan.finding.marks.whose import OF_ONE, one_of_several, settle_scope
 from specscan.finding.naming.cast import Cast
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.past import OF_THE_PAST, Past
@@ -141,8 +141,10 @@ class DocumentReader:
     ) -> dict[str, Availability | None]:
         """Give the vans for which a value holds, each with what is said of its availability."""
         scope = reading.draft.scope
-        if scope.vans is None and found.sentence in topics:
-            scope = replace(scope, vans=topics[found.sentence])
+        scope = replace(scope, headed=scope.vans is not None and reading.draft.passage.column is None)
+        vans = topics.get(found.sentence) if scope.vans is None else self.topics.sure.get(found.sentence)
+        if vans is not None:
+            scope = replace(scope, vans=vans, headed=False)
         return settle_scope(found, reading.parsed, reading.split, scope, self.everyone)
 
     def _sayings_of(self, reading: Reading, topics: Mapping[int, frozenset[str]]) -> list[Saying]:

@@ -8,6 +8,7 @@ from specscan.finding.drafts import Reading
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import holds
 from specscan.finding.marks.scope import means_all
+from specscan.finding.marks.whose import OPENS
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import How
 from specscan.finding.things.items import Item
@@ -22,10 +23,12 @@ class Topics:
     def __init__(self, kit: Kit, vans: VanMentions, everyone: frozenset[str]):
         self.kit, self.vans, self.everyone = kit, vans, everyone
         self.last: tuple[Passage | None, frozenset[str] | None] = (None, None)
+        self.sure: dict[int, frozenset[str]] = {}  # of the statement read last: sentences that hold below any heading
 
     def read(self, reading: Reading) -> dict[int, frozenset[str]]:
         """Give for each sentence of running text the vans that an earlier sentence set as its subject."""
         topics: dict[int, frozenset[str]] = {}
+        self.sure = {}
         if self.vans.single:
             return topics
         if reading.draft.how is How.PAIR and reading.draft.passage is self.last[0]:
@@ -34,6 +37,7 @@ class Topics:
             return topics
         current = self._topic_before(reading)
         last_named: frozenset[str] | None = None
+        opened: frozenset[str] | None = None
         last = max((i.sentence for i in reading.parsed.items), default=0)
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
@@ -49,6 +53,9 @@ class Topics:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
             if current is not None:
                 topics[number] = current
+            if not named and opened and any(i.has("cue", "refers_back") for i in items):
+                self.sure[number] = opened  # "The Drift 24 is the winter van. We had it tested."
+            opened = self._opening(items, reading.parsed.text) if named else opened
         self.last = (reading.draft.passage, current)
         return topics
 
@@ -74,6 +81,12 @@ class Topics:
         if figures[ordered[0]][0] == figures[ordered[1]][0]:
             return None
         return frozenset({ordered[-1] if sizes[0].has("cue", "larger_one") else ordered[0]})
+
+    @staticmethod
+    def _opening(items: list[Item], text: str) -> frozenset[str] | None:
+        """Give the van with which a sentence begins, if it names no other."""
+        named = [i for i in items if i.vans]
+        return named[0].vans if len(named) == 1 and OPENS.search(text, 0, named[0].start) else None
 
     @staticmethod
     def _opens_with_pronoun(items: list[Item]) -> bool:

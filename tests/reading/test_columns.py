@@ -225,3 +225,29 @@ def test_narrow_texts_side_by_side_right_above_a_table_are_no_rows_of_it(facts_o
     facts = facts_of_pdf(page)
     assert by_van(facts, "sleeps") == {"Drift Solo": 1, "Drift Duo": 2, "Drift Trio": 3}
     assert by_van(facts, "fresh_tank_l") == {"Drift Solo": 95, "Drift Duo": 110, "Drift Trio": 80}
+
+
+def test_a_box_below_two_columns_is_of_both_and_its_list_goes_on_in_a_second_column(facts_of_pdf):
+    page = two_sheets()
+    page.box(40, 300, 570, 420, (230, 235, 240))
+    page.text(50, 312, "On both vans", size=12, bold=True)
+    for number, line in enumerate(("Winterizing bypass", "Smoke alarm", "Roof fan", "Blackout blinds")):
+        page.text(50, 332 + 14 * number, f"• {line}")
+    page.text(230, 312, "Options", size=12, bold=True)
+    for top, line in (
+        (332, "• Awning"),
+        (346, "• Insulated rear door"),
+        (357, "  covers (599)"),
+        (371, "• Bicycle rack"),
+    ):
+        page.text(230, top, line)
+    for top, line in ((328, "• Heated floor (599 and"), (339, "  684 Winter)"), (353, "• Solar, 400 W in all"),
+                      (364, "  (684 WINTER)"), (378, "• Inverter, 2000 W")):  # fmt: skip
+        page.text(400, top, line)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "winterizing_bypass") == {"Drift 599": True, "Drift 684 Winter": True}
+    offers = {(fact.model, fact.field): fact.availability for fact in facts if not fact.rejected}
+    assert offers["Drift 599", "heated_floor"] == offers["Drift 684 Winter", "heated_floor"] == "optional"
+    assert [key for key in offers if key[1] == "rear_shades_insulated"] == [("Drift 599", "rear_shades_insulated")]
+    assert offers["Drift 684 Winter", "solar_w"] == offers["Drift 684 Winter", "inverter_w"] == "optional"
+    assert ("Drift 599", "solar_w") not in offers

@@ -6,10 +6,9 @@ import itertools
 import re
 from dataclasses import dataclass, field
 
-from specscan.finding.marks.excepted import left_out, said_of_others
 from specscan.finding.marks.legend import AVAILABILITIES, said_by
 from specscan.finding.marks.prices import has_price, is_price
-from specscan.finding.things.found import Availability, Found
+from specscan.finding.things.found import Availability
 from specscan.finding.things.in_order import van_in_order
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.sisters import MEANING
@@ -20,16 +19,19 @@ EVERYONE: frozenset[str] = frozenset({"*"})
 THE_TWO: frozenset[str] = frozenset({"**"})  # "both": the two vans of which the text speaks, or all
 DESCRIBING = ("voltage", "money", "time")
 SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole line
-OF_ONE = "said of one of several vans, without saying of which"
 
 
 @dataclass(slots=True)
 class Scope:
-    """What holds for a whole statement: its vans (``None``: all) and availability by van."""
+    """What holds for a whole statement: its vans (``None``: all) and availability by van.
+
+    ``headed``: a heading named its vans, not the head of a column or a sentence before.
+    """
 
     vans: frozenset[str] | None = None
     availability: Availability | None = None
     by_van: dict[str, Availability] = field(default_factory=dict)
+    headed: bool = False
 
     def of(self, van: str) -> Availability | None:
         """Give the availability on a van."""
@@ -62,7 +64,7 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
             return EVERYONE  # "(all floorplans; included on the 21)"
         if held:
             return _union(held)
-    closing = _closing_bracket(item, mentions, parsed)
+    closing = closing_bracket(item, mentions, parsed)
     if closing:
         return _union(closing)
     clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
@@ -134,7 +136,7 @@ def _in_bracket(chunk: int, mentions: list[Item], parsed: Parsed) -> list[Item]:
     return [m for m in mentions if m.depth > 0 and start <= m.start < (end if end >= 0 else len(parsed.text))]
 
 
-def _closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
+def closing_bracket(item: Item, mentions: list[Item], parsed: Parsed) -> list[Item]:
     """Give the vans in the bracket that ends a short line and names the only vans in it."""
     text = parsed.text.rstrip(" .;")
     opening, closing = text.rfind("("), text.rfind(")")
@@ -341,41 +343,3 @@ def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:
         and (i.quantity is not None or i.tells)
         for i in parsed.items
     )  # fmt: skip
-
-
-def one_of_several(found: Found, parsed: Parsed) -> bool:
-    """Tell whether a sentence about several vans says something of one and something else of the other.
-
-    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does.
-    """
-    for other in (cue for cue in parsed.cues("the_other") if cue.sentence == found.sentence):
-        before = [
-            cue.start for cue in parsed.cues("the_one") if cue.sentence == found.sentence and cue.end <= other.start
-        ]
-        if before and found.start >= max(before):
-            return True
-    return False
-
-
-def settle_scope(
-    found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
-) -> dict[str, Availability | None]:
-    """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
-    base = scope.vans if scope.vans is not None else everyone
-    named = item_vans(found.item, parsed, split)
-    if named is EVERYONE:
-        base = everyone
-    elif named is THE_TWO:
-        base = base if len(base) == 2 else everyone
-    elif named is not None:
-        inside = named & base
-        base = inside or (named if scope.vans is None or not named else base)
-    excepted = left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset()
-    if excepted:
-        base = (base - excepted) or (everyone - excepted)
-    others = said_of_others(parsed, everyone) if "other_members" in parsed.by_cue and scope.vans is None else {}
-    result: dict[str, Availability | None] = {**others}
-    for van in sorted(base - others.keys()):
-        said = found.availability or item_availability(found.item, parsed, split, van)
-        result[van] = said if said is not None else scope.of(van)
-    return result

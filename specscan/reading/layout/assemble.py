@@ -13,6 +13,7 @@ from specscan.reading.tables.heads import ReadCell, ReadTable, read_table
 from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
 
 LABEL_WORDS = 8
+ALIKE = 0.1  # points by which the levels of headings of one rank may differ
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
 
 
@@ -23,6 +24,23 @@ class Heading:
     text: str
     level: float
     copied: bool = False
+
+
+def _are_beside(one: tuple[Box, list[Heading]], two: tuple[Box, list[Heading]]) -> bool:
+    """Tell whether two headings, given with what governs below them, head columns side by side."""
+    box, other = one[0], two[0]
+    level = abs(box.top - other.top) < box.height
+    return level and box.overlap_x(other) <= 0 and abs(one[1][-1].level - two[1][-1].level) < ALIKE
+
+
+def _shared(stacks: list[list[Heading]]) -> list[Heading]:
+    """Give the headings that govern all of some columns."""
+    found = []
+    for headings in zip(*stacks, strict=False):
+        if any(heading is not headings[0] and heading.text != headings[0].text for heading in headings):
+            break
+        found.append(headings[0])
+    return found
 
 
 @dataclass(slots=True)
@@ -73,7 +91,9 @@ class Assembler:
         higher = [(where, stack) for number, where, stack in self.headings if number == page and where.top < box.top]
         over = [one for one in higher if one[0].overlap_x(box) > 0]
         if over:
-            return list(max(over, key=lambda one: one[0].top)[1])
+            nearest = max(over, key=lambda one: one[0].top)
+            beside = [one for one in over if _are_beside(one, nearest)]
+            return _shared([nearest[1], *(stack for _, stack in beside)])
         if not higher:
             return list(self.stack)
         return list(max(higher, key=lambda one: (one[1][-1].level, one[0].top))[1])

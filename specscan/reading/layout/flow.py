@@ -267,8 +267,8 @@ def _is_heading(line: Line, usual: float) -> bool:
 
 
 def _is_shouted(line: Line, *, least: int) -> bool:
-    if len(line.words) > 6 or not line.text.isupper():
-        return False
+    if len(line.words) > 6 or not line.text.isupper() or line.text.startswith("("):
+        return False  # "(19 FB, 21 RL)" ends an item
     letters = [letter for letter in line.text if letter.isalpha()]
     return len(letters) >= least and all(letter.isupper() for letter in letters)
 

@@ -73,7 +73,7 @@ def read_regions(
         for column in split_columns(own, marks, hints) if own else []:
             region = Region(inner=index > 0, back=column.back, headed=column.headed and not index)
             if index:
-                region.box = union([line.box for line in column.lines])
+                region.box = union([line.box for line in own])
             for block in _blocks(column.lines, marks, ruled, size, signs, hints):
                 if isinstance(block, Grid) and block.found == "aligned":
                     _add_turned_heads(block, turned)

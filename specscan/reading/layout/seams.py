@@ -10,7 +10,7 @@ from specscan.reading.letters.words import Line, Word, middle_of
 from specscan.records.text import Box
 
 LARGER = 1.12  # times the usual size: a heading
-LEVEL = 0.35  # em by which the first lines below a heading may differ in height
+LEVEL = 0.5  # em by which the first lines below a heading may differ in height
 FEW_BOLD = 0.3  # share of lines up to which bold ones are headings
 
 

@@ -1,0 +1,65 @@
+"""Whose a value is, when the words beside it, the headings above it and the sentences before it are weighed."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.marks.excepted import left_out, said_of_others
+from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_availability, item_vans
+from specscan.finding.things.found import Availability, Found
+from specscan.finding.things.items import Item, Parsed
+
+OPENS = re.compile(r"(?:\A|[.!?]\s+)(?:\w{2,3}\s+)?\Z")  # a sentence about a van, with an article at most
+OF_ONE = "said of one of several vans, without saying of which"
+
+
+def one_of_several(found: Found, parsed: Parsed) -> bool:
+    """Tell whether a sentence about several vans says something of one and something else of the other.
+
+    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does.
+    """
+    for other in (cue for cue in parsed.cues("the_other") if cue.sentence == found.sentence):
+        before = [
+            cue.start for cue in parsed.cues("the_one") if cue.sentence == found.sentence and cue.end <= other.start
+        ]
+        if before and found.start >= max(before):
+            return True
+    return False
+
+
+def _are_meant(vans: frozenset[str], item: Item | None, parsed: Parsed) -> bool:
+    """Tell whether a sentence below the heading of one van is of others: they begin it, or a bracket ends the item.
+
+    "The Drift 24 is the winter van" stands in any column; "unlike the Drift 24" is of the van of the heading.
+    """
+    mentions = [i for i in parsed.items if i.vans and i.vans <= vans]
+    if item is None or not mentions:
+        return False
+    opening = any(m.sentence == item.sentence and OPENS.search(parsed.text, 0, m.start) for m in mentions)
+    return opening or bool(closing_bracket(item, [i for i in parsed.items if i.vans], parsed))
+
+
+def settle_scope(
+    found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
+) -> dict[str, Availability | None]:
+    """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
+    base = scope.vans if scope.vans is not None else everyone
+    named = item_vans(found.item, parsed, split)
+    if named is EVERYONE:
+        base = everyone
+    elif named is THE_TWO:
+        # Of four vans "both" are none, and below the heading of one van it is of two of its tanks.
+        base = everyone if len(everyone) == 2 and len(base) != 2 and not scope.headed else base
+    elif named is not None:
+        inside = named & base
+        alone = scope.vans is None or not named or scope.headed and _are_meant(named, found.item, parsed)
+        base = inside or (named if alone else base)
+    excepted = left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset()
+    if excepted:
+        base = (base - excepted) or (everyone - excepted)
+    others = said_of_others(parsed, everyone) if "other_members" in parsed.by_cue and scope.vans is None else {}
+    result: dict[str, Availability | None] = {**others}
+    for van in sorted(base - others.keys()):
+        said = found.availability or item_availability(found.item, parsed, split, van)
+        result[van] = said if said is not None else scope.of(van)
+    return result

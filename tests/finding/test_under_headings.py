@@ -1,0 +1,42 @@
+"""Whose a statement is that stands below the heading of one van and names others."""
+
+import pytest
+
+HEAD = "Marrowfen Vans\nMarrowfen Drift 2026\n\n"
+ROWS = "Length: {} ft\nWheelbase: 150 in\nGVWR: 9,350 lb\nFresh tank: 30 gal\nSolar: 200 W\n"
+
+
+@pytest.fixture
+def stated(read_file, tmp_path):
+    """Give a function that puts a line below the first of some vans, and gives the vans that state a field by it."""
+
+    def read(line, field, vans=("19", "21", "24")):
+        parts = [f"Drift {van}\n{ROWS.format(van)}" for van in vans]
+        parts[0] += f"\n{line}\n"
+        path = tmp_path / "vans.txt"
+        path.write_text(HEAD + "\n".join(parts))
+        return {fact.model[-2:] for fact in read_file(path).found.facts if fact.field == field and not fact.rejected}
+
+    return read
+
+
+def test_a_sentence_that_begins_with_another_van_is_of_that_van(stated):
+    line = (
+        "We like it for its size. The Drift 24 is a four-season van. We had it tested down to -20 °F by a laboratory."
+    )
+    assert stated(line, "season_claim") == {"24"}
+    assert stated(line, "rated_min_temp_c") == {"24"}
+
+
+def test_a_sentence_that_only_compares_is_of_the_van_of_the_heading(stated):
+    line = "It is a small van and a light one. Unlike the Drift 24, it has a heated gray tank under the floor."
+    assert stated(line, "gray_tank_heat") == {"19"}
+
+
+def test_a_bracket_at_the_end_of_an_item_names_its_vans(stated):
+    assert stated("- 12-volt pad on the gray tank (21, 24)", "gray_tank_heat") == {"21", "24"}
+
+
+@pytest.mark.parametrize("vans", [("19", "21"), ("19", "21", "24")])
+def test_both_below_a_van_are_two_of_its_things(stated, vans):
+    assert stated("Gray and black tanks: below the floor, 12-volt pads on both", "gray_tank_heat", vans) == {"19"}
