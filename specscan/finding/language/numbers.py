@@ -79,7 +79,7 @@ class FigureReader:
             value = self.value(match.group())
             if value is not None:
                 found.append(Figure(value, match.start(), match.end()))
-        for match in THOUSANDS.finditer(text):
+        for match in THOUSANDS.finditer(text) if "BTU" in text.upper() else ():
             value = self.value(match.group(1))
             if value is not None:
                 found = [f for f in found if not match.start() <= f.start < match.end()]

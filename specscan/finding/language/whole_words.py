@@ -115,7 +115,10 @@ class Names:
 
     def find(self, text: str) -> list[tuple[int, int]]:
         """Give start and end of each, in order, without overlaps."""
-        low = lowered(text)
+        return self.find_lowered(lowered(text))
+
+    def find_lowered(self, low: str) -> list[tuple[int, int]]:
+        """Give the same for a text that is in small letters, as ``lowered`` gives it."""
         starts = {start for first in self.first if first in low for start in _all(low, first)}
         found: list[tuple[int, int]] = []
         last = 0

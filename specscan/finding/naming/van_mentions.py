@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from specscan.finding.language.whole_words import Names, any_word
+from specscan.finding.language.whole_words import Names, any_word, lowered
 from specscan.finding.naming.cast import Cast
 
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
@@ -67,8 +67,9 @@ class VanMentions:
         if self.single:
             return []
         found: list[tuple[int, int, frozenset[str]]] = []
+        low = lowered(text)
         for names, bare in ((self.plain, False), (self.numbers, True)):
-            for start, end in names.find(text):
+            for start, end in names.find_lowered(low):
                 if any(a < end and start < b for a, b, _ in found):
                     continue
                 if bare and not self._names(text, start, end):

@@ -65,7 +65,7 @@ class Item:
     def has(self, kind: str, *names: str) -> bool:
         """Tell whether a concept of a kind (and one of the names, if given) is mentioned."""
         held = self.by_kind.get(kind)
-        return held is not None and (not names or not set(names).isdisjoint(held))
+        return held is not None and (not names or any(map(held.__contains__, names)))
 
 
 @dataclass(slots=True)
@@ -199,7 +199,7 @@ def _statements(text: str, lexicon: Lexicon, things: list[int]) -> set[int]:
 
     A thing is named behind the verb: "is insulated and is heated" goes on about its own.
     """
-    if lexicon.next_statement is None:
+    if lexicon.next_statement is None or not things:
         return set()
     found = [match.start() for match in lexicon.next_statement.finditer(text)]
     ends = [*found[1:], len(text)][: len(found)]
