@@ -6,7 +6,7 @@ import itertools
 import re
 from dataclasses import replace
 
-from specscan.reading.letters.words import Line, segments_of
+from specscan.reading.letters.words import Line, is_bullet, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.compose import Hints
 
@@ -61,9 +61,14 @@ def _is_row(above: Line, values: Line, below: Line) -> bool:
     steps = [second - first for first, second in itertools.pairwise(bases)]
     return (
         values.box.x0 > left + em
-        and not any(re.search(r"\.\s?\.", line.text) for line in (above, below))
+        and not any(re.search(r"\.\s?\.", line.text) or _is_item(line) for line in (above, below))
         and abs(above.box.x0 - below.box.x0) < em
         and all(step > APART * em for step in steps)
         and sum(steps) < PITCH * em
         and all(len(segments_of(line, SEGMENT_GAP)) == 1 for line in (above, below))  # else it has values of its own
     )
+
+
+def _is_item(line: Line) -> bool:
+    """Tell whether a line is an item of a list, behind its bullet: another list may stand beside it."""
+    return len(line.words) > 1 and is_bullet(line.words[0].text)
