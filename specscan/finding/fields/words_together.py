@@ -77,6 +77,8 @@ def _denied(chosen: list[Item], group: str, statement: Statement) -> bool:
     if not group:
         return False
     word = next(item for item in chosen if item.has("word", group))
+    if any("denied" in i.by_kind and i.start <= word.start and word.end <= i.end for i in statement.parsed.items):
+        return True  # "not insulated" and "uninsulated" are terms of their own
     return any(
         cue.end <= word.start and 0 <= word.first - cue.last <= NEGATION_REACH and cue.chunk == word.chunk
         for cue in statement.parsed.cues("negation")

@@ -32,6 +32,39 @@ def left_out(item: Item | None, parsed: Parsed) -> frozenset[str]:
     return frozenset()
 
 
+def told_of_others(item: Item | None, parsed: Parsed, vans: frozenset[str]) -> frozenset[str]:
+    """Give the vans that a sentence does not name before "the others", where it tells these a value of their own.
+
+    "The 19 has 200 W, the others have 400 W" and "200 W on the 19, 400 W on the others"; not "the 19 has, like the
+    others, 200 W".
+    """
+    if item is None:
+        return frozenset()
+    for cue in parsed.cues("other_members"):
+        ahead = [m for m in parsed.items if m.vans and m.sentence == cue.sentence and m.end <= cue.start]
+        named = frozenset().union(*(m.vans for m in ahead))
+        if item.sentence != cue.sentence or not named or any(m.vans and m.start >= cue.end for m in parsed.items):
+            continue
+        subject = item.start >= cue.end and _right_behind("coordination", cue, parsed)
+        behind = item.chunk == cue.chunk and item.end <= cue.start and _right_behind("preposition", cue, parsed)
+        if subject or (behind and not any(m.chunk == cue.chunk for m in ahead)):
+            return vans - named
+    return frozenset()
+
+
+def _right_behind(kind: str, cue: Item, parsed: Parsed) -> bool:
+    """Tell whether nothing but an article stands between a cue of some kind, or the start of a clause, and a cue."""
+    ends = [i.end for i in parsed.cues(kind)]
+    if kind == "coordination":
+        ends += [start for start, _, clause, _, _ in parsed.bounds if clause]
+    return any(end <= cue.start and not _words(end, cue.start, parsed) for end in ends)
+
+
+def _words(start: int, end: int, parsed: Parsed) -> list[str]:
+    """Give the words between two places, articles and signs left out."""
+    return [word for word in parsed.between(start, end) if word[0].isalnum()]
+
+
 def said_of_others(parsed: Parsed, vans: frozenset[str]) -> dict[str, Availability]:
     """Give the availability on the vans that a statement does not name, where it says one of "the others"."""
     named = frozenset(van for item in parsed.items for van in item.vans)

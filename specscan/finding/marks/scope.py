@@ -67,7 +67,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     closing = closing_bracket(item, mentions, parsed)
     if closing:
         return _union(closing)
-    clause = [m for m in mentions if m.clause == item.clause and _is_apart(m, parsed)]
+    apart = [m for m in mentions if _is_apart(m, parsed) or _ends_line(m, parsed)]
+    clause = [m for m in apart if m.clause == item.clause]
     nearest = [m for m in clause if m.start > item.end and not _figures_between(item, m, parsed)]
     if nearest:
         return _union(_listed(nearest, 1))
@@ -200,6 +201,13 @@ def _is_apart(mention: Item, parsed: Parsed) -> bool:
         i.chunk == mention.chunk and (i.quantity is not None or any(c.kind in MEANING for c in i.concepts))
         for i in parsed.items
     )
+
+
+def _ends_line(mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a van ends a line of one thing, behind its last figure: "Furnace, propane, 9 kW on the 19"."""
+    if parsed.text[mention.end :].strip() or any(clause for _, _, clause, _, _ in parsed.bounds):
+        return False
+    return not any(i.chunk == mention.chunk and (i.has("thing") or i.has("short")) for i in parsed.items)
 
 
 def _leads(mention: Item, parsed: Parsed) -> bool:

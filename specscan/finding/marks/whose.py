@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.marks.excepted import left_out, said_of_others
+from specscan.finding.marks.excepted import left_out, said_of_others, told_of_others
 from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_availability, item_vans
 from specscan.finding.things.found import Availability, Found
 from specscan.finding.things.items import Item, Parsed
@@ -57,7 +57,10 @@ def settle_scope(
     excepted = left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset()
     if excepted:
         base = (base - excepted) or (everyone - excepted)
-    others = said_of_others(parsed, everyone) if "other_members" in parsed.by_cue and scope.vans is None else {}
+    others: dict[str, Availability] = {}
+    if "other_members" in parsed.by_cue:
+        base = told_of_others(found.item, parsed, everyone) or base
+        others = said_of_others(parsed, everyone) if scope.vans is None else {}
     result: dict[str, Availability | None] = {**others}
     for van in sorted(base - others.keys()):
         said = found.availability or item_availability(found.item, parsed, split, van)

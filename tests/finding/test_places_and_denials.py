@@ -1,0 +1,87 @@
+"""Tanks said to be in a heated place, covers said not to be insulated, and further ordinary words."""
+
+import pytest
+
+GALLON = 3.785411784  # NIST SP 811 (2008), Appendix B
+HEATED_PLACE = {"gray_tank_heat": "heated_compartment", "gray_tank_location": "enclosed"}
+
+LINES = [
+    # the place, whatever leads to it
+    ("US", "• Gray tank in a heated locker", HEATED_PLACE),
+    ("US", "• Gray tank inside the heated locker", HEATED_PLACE),
+    ("US", "• Gray tank, in the heated belly", HEATED_PLACE),
+    ("US", "Gray tank: heated floor box", HEATED_PLACE),
+    ("FR", "• Réservoir d'eaux usées dans un coffre chauffé", HEATED_PLACE),
+    ("FR", "• Réservoir d'eaux usées dans le logement chauffé", HEATED_PLACE),
+    ("DE", "• Abwassertank im beheizten Fach", HEATED_PLACE),
+    ("DE", "• Abwassertank in einem beheizten Kasten", HEATED_PLACE),
+    ("US", "• Dump valve inside the heated belly compartment", {"dump_valve_protection": "heated_compartment"}),
+    ("US", "Dump valve: in the insulated box", {"dump_valve_protection": "insulated"}),
+    ("US", "• Dump valve inside an insulated enclosure", {"dump_valve_protection": "insulated"}),
+    ("FR", "• Vanne de vidange dans un caisson isolé", {"dump_valve_protection": "insulated"}),
+    ("DE", "• Ablassventil im isolierten Kasten", {"dump_valve_protection": "insulated"}),
+    ("US", "Water pipes run: in the floor box", {"water_lines_location": "enclosed"}),
+    ("US", "• Foam-jacketed gray tank", {"gray_tank_insulated": True}),
+    # covers that do not insulate
+    ("US", "Cab window covers: not insulated", {"cab_shades_insulated": False}),
+    ("US", "Cab covers: uninsulated", {"cab_shades_insulated": False}),
+    ("UK", "Rear door blinds: not insulated", {"rear_shades_insulated": False}),
+    ("FR", "Rideaux de cabine : non isolés", {"cab_shades_insulated": False}),
+    ("FR", "Rideaux de cabine : isolants", {"cab_shades_insulated": True}),
+    # batteries that warm themselves
+    ("US", "House battery: 360 Ah lithium, self-warming",
+     {"battery_ah": 360, "battery_chemistry": "lithium", "battery_heated": True}),
+    ("US", "House battery: 360 Ah lithium, with its own warming film",
+     {"battery_ah": 360, "battery_chemistry": "lithium", "battery_heated": True}),
+    # heat that reaches the van, fuel by the hour, alarms
+    ("US", "Heater: diesel air heater. Heat into the van: 4 kW",
+     {"heater_type": "forced_air", "heater_fuel": "diesel", "heater_output_w": 4000}),
+    ("US", "Fuel burned: 0.1 gal per hr", {"heater_consumption_l_h": 0.1 * GALLON}),
+    ("US", "Heating: diesel air heater; alarms for carbon monoxide, smoke and gas",
+     {"heater_type": "forced_air", "heater_fuel": "diesel"}),
+    # made for a season
+    ("AU", "Category: alpine-ready", {"season_claim": "alpine-ready"}),
+    ("US", "It is a snow-ready van.", {"season_claim": "snow-ready"}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), LINES)
+def test_a_line_states(states, region, line, expected):
+    states(region, line, expected)
+
+
+SHEET = (
+    "Marrowfen Drift, model year 2026\n\n| | Drift 19 | Drift 21 | Drift 23 Fell |\n|---|---|---|---|\n"
+    "| Overall length | 19 ft 4 in | 21 ft 2 in | 23 ft |\n| GVWR | 8,550 lb | 9,900 lb | 11,000 lb |\n"
+    "| Sleeps | 2 | 2 | 3 |\n\n"
+)
+
+
+def by_van(facts, field):
+    return {(fact.model, fact.value) for fact in facts if fact.field == field}
+
+
+def test_the_rest_of_the_line_is_all_but_the_van_named(facts_of):
+    text = "We call the Drift 23 Fell a four-season van and the rest of the line three-season.\n"
+    claims = by_van(facts_of(SHEET + text), "season_claim")
+    assert claims == {("Drift 19", "three-season"), ("Drift 21", "three-season"), ("Drift 23 Fell", "four-season")}
+
+
+def test_what_the_others_have_is_not_said_of_the_van_before(facts_of):
+    facts = facts_of(SHEET + "The 19 has 200 W of solar; the others have 400 W of solar.\n")
+    assert by_van(facts, "solar_w") == {("Drift 19", 200), ("Drift 21", 400), ("Drift 23 Fell", 400)}
+
+
+def test_what_a_van_has_like_the_others_is_not_said_of_these_alone(facts_of):
+    facts = facts_of(SHEET + "The Drift 21 has a heated floor and, like the others, 200 W of solar.\n")
+    assert ("Drift 21", 200) in by_van(facts, "solar_w")
+    assert by_van(facts, "heated_floor") == {("Drift 21", True)}
+
+
+def test_the_van_that_ends_a_line_owns_all_of_it(facts_of):
+    text = (
+        "• Furnace, propane, forced air, 18,000 BTU/h input on the 19\n"
+        "• Hydronic heater, diesel, 16,400 BTU/h output, on the 21 and the 23 Fell\n"
+    )
+    found = by_van(facts_of(SHEET + text), "heater_fuel")
+    assert found == {("Drift 19", "propane"), ("Drift 21", "diesel"), ("Drift 23 Fell", "diesel")}
