@@ -33,6 +33,15 @@ LINES = [
      {"battery_ah": 360, "battery_chemistry": "lithium", "battery_heated": True}),
     ("US", "House battery: 360 Ah lithium, with its own warming film",
      {"battery_ah": 360, "battery_chemistry": "lithium", "battery_heated": True}),
+    ("US", "Options: one 12 V pad for the gray tank; 300 Ah of lithium in all",
+     {"gray_tank_heat": ("option", "electric_pad"), "battery_ah": ("option", 300),
+      "battery_chemistry": ("option", "lithium")}),
+    ("US", "The house batteries: there are two, 210 Ah each at 12.8 V.", {"battery_ah": 420, "battery_wh": 420 * 12.8}),
+    # what is not said
+    ("US", "Any heater that burns propane needs a clear vent.", {}),
+    ("US", "The fresh tank sits inside the insulated and heated cabin.", {"fresh_tank_location": "interior"}),
+    ("US", "Supply lines run inside the cabin, and none of it is heated.",
+     {"water_lines_location": "interior", "water_lines_heated": False}),
     # heat that reaches the van, fuel by the hour, alarms
     ("US", "Heater: diesel air heater. Heat into the van: 4 kW",
      {"heater_type": "forced_air", "heater_fuel": "diesel", "heater_output_w": 4000}),

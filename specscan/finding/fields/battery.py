@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import replace
 
 from specscan.finding.things.found import Found, Value
@@ -27,20 +28,21 @@ def bank_values(book: Rulebook, parsed: Parsed, found: list[Found]) -> list[Foun
     for name, spec in book.fields.items():
         if spec.bank:
             for row in [f for f in found if f.field == name and not f.rejected and f.item is not None]:
-                _mend(row, parsed)
+                _mend(row, parsed, spec.of)
         if spec.product:
             made.extend(_products(book, name, parsed, found))
     return made
 
 
-def _voltage(row: Found, parsed: Parsed) -> Item | None:
+def _voltage(row: Found, parsed: Parsed, things: Collection[str]) -> Item | None:
+    """Give the nearest voltage that can be that of a charge; ``things`` are those that have such a charge."""
     assert row.item is not None
     near = [
         item for item in parsed.items
         if item.quantity is not None and item.quantity.dimension == "voltage" and item.sentence == row.sentence
         and LOW_VOLTS <= item.quantity.each <= HIGH_VOLTS
         and (item.depth == row.item.depth or _bracketed(row.item, item, parsed))
-        and not _apart(row.item, item, parsed)
+        and not _apart(row.item, item, parsed) and not _of_another(row.item, item, parsed, things)
     ]  # fmt: skip
     if not near:
         return None
@@ -59,10 +61,18 @@ def _apart(charge: Item, volts: Item, parsed: Parsed) -> bool:
     return any(left.end <= cue.start and cue.end <= right.start for cue in parsed.cues("optional", "standard"))
 
 
-def _mend(row: Found, parsed: Parsed) -> None:
+def _of_another(charge: Item, volts: Item, parsed: Parsed, things: Collection[str]) -> bool:
+    """Tell whether a voltage stands with another thing, in a part of a list: "12 V pad for the gray tank; 300 Ah"."""
+    if charge.chunk == volts.chunk:
+        return False
+    named = {name for i in parsed.items if i.chunk == volts.chunk for name in i.names("thing")}
+    return bool(named) and named.isdisjoint(things)
+
+
+def _mend(row: Found, parsed: Parsed, things: Collection[str]) -> None:
     assert row.item is not None and row.item.quantity is not None
     quantity = row.item.quantity
-    volts = _voltage(row, parsed)
+    volts = _voltage(row, parsed, things)
     series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
     parallel = any(cue.sentence == row.sentence for cue in parsed.cues("in_parallel"))
     tight = volts is not None and "/" in parsed.text[min(volts.end, row.end) - 1 : max(volts.start, row.start) + 1][:4]
@@ -93,7 +103,10 @@ def _batteries(charge: Item, volts: Item, parsed: Parsed) -> int:
 
 
 def _of_kind(row: Found, parsed: Parsed) -> int:
-    """Give how many batteries of a charge are told before their kind: "2 × AGM, 100 Ah", "two lithium, 100 Ah each"."""
+    """Give how many batteries of a charge are told before their kind: "2 × AGM, 100 Ah", "two lithium, 100 Ah each".
+
+    Before "each" no kind need be named: "there are two, 100 Ah each".
+    """
     assert row.item is not None
     item = row.item
     each = any(0 <= cue.first - item.last <= 1 and cue.start >= item.end for cue in parsed.cues("each"))
@@ -107,7 +120,8 @@ def _of_kind(row: Found, parsed: Parsed) -> int:
         if number == int(number) and 2 <= number <= MOST_BATTERIES and told:
             kinds = [i for i in parsed.items if other.end <= i.start and i.end <= item.start]
             plain = all(i.quantity is None or i.quantity.bare for i in kinds)  # "4" of "LiFePO4"
-            if plain and any(c.kind == "value" for i in kinds for c in i.concepts):
+            kinded = any(c.kind == "value" for i in kinds for c in i.concepts)
+            if plain and (kinded or each and all(i.has("cue", "coordination") for i in kinds)):
                 return int(number)
     return 1
 
@@ -122,7 +136,7 @@ def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> 
     stated = [f for f in found if f.field == name and not f.rejected]
     made = []
     for row in charges:
-        volts = _voltage(row, parsed)
+        volts = _voltage(row, parsed, book.fields[row.field].of)
         if volts is None or volts.quantity is None or row.value.num is None or row.item is None:
             continue
         if any(other.sentence == row.sentence for other in stated):
