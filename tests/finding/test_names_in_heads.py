@@ -288,3 +288,44 @@ def test_a_page_of_a_shop_names_the_van_below_its_menu(vans_of):
         "Fresh water: 72 litres\nWaste water: 60 litres\nSolar: 175 W\nInverter: 1200 W\n"
     )
     assert models(vans_of(text, name="marrowfen_drift_54_shop_page.txt")) == {"Drift 5.4"}
+
+
+def test_a_code_that_begins_with_the_letter_of_its_range_has_its_whole_name(vans_of):
+    above = "MARROWFEN\n\n# Range V\n\nTechnical data, model year 2026\n\nV54 D · V60 D · V60 H\n\nThe V54 D is short."
+    table = TABLE.format(above=above, one="V54 D", two="V60 D", three="V60 H")
+    assert models(vans_of(table)) == {"V54 D", "V60 D", "V60 H"}
+
+
+def test_a_letter_says_in_brackets_of_which_van_it_is(vans_of):
+    text = (
+        "From:    Orla Tennick <orla@marrowfen.example>\nTo:      A buyer <buyer@post.example>\n"
+        "Subject: Re: Questions before we sign (Drift 22)\n\nHi,\n\nThe Drift 22 is a 2026 model. It is 22 ft 1 in\n"
+        "long and sleeps 2. We had a Drift 22 in the chamber.\n\nFresh water: 34 gal\nGray water: 30 gal\nInverter: 2,000 W\n"
+        "GVWR: 9,350 lb\nSolar: 400 W\n"
+    )
+    assert models(vans_of(text, name="re_questions.txt")) == {"Drift 22"}
+
+
+def test_headings_name_vans_between_common_words(vans_of):
+    rows = "Length: {} m\n\nSleeps: 2\n\nFresh water: {} L\n\nGray water: 60 L\n\nSolar: {} W\n\n"
+    text = (
+        "MARROWFEN VANS\n\n# Short stories\n\nTwo vans for 2026: the Alder 19 and the Gorse 23.\n\n"
+        f"## The Alder 19 in numbers\n\n{rows.format(5.9, 80, 100)}"
+        f"## The Gorse 23 in numbers\n\n{rows.format(6.9, 120, 300)}"
+    )
+    assert models(vans_of(text)) == {"Alder 19", "Gorse 23"}
+
+
+def test_the_company_opens_a_line_of_several_parts(vans_of):
+    above = (
+        "# Alder and Gorse\n\nMarrowfen Vans | MY26 range sheet | three vans, one shed\n\nA Marrowfen is wired."
+    )
+    found = vans_of(TABLE.format(above=above, one="Alder 54", two="Alder 60", three="Gorse 60"))
+    assert {maker for maker, _, _ in found} == {"Marrowfen Vans"}
+
+
+def test_a_van_that_customers_had_before_is_none_of_the_page(vans_of):
+    rows = "Length: 5.9 m\n\nSleeps: 2\n\nFresh water: 80 L\n\nGray water: 60 L\n\nSolar: 100 W\n\n"
+    said = "Moved up from a Drift 18 with 18 gallons of water. The Drift 18 was smaller.\n"
+    text = f"MARROWFEN VANS\n\n# Drift 20\n\nModel year 2026\n\n{rows}## What customers say (31)\n\n{said}"
+    assert models(vans_of(text)) == {"Drift 20"}

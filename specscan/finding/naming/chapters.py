@@ -14,6 +14,7 @@ from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
 NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,3}")
+CODED = re.compile(r"[A-ZÀ-Þ][\w’'-]+ \d[\w.-]*(?: [A-ZÀ-Þ\d][\w-]*)?")
 MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
@@ -59,11 +60,18 @@ class ChapterReader:
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.all_of = _before(lexicon.words.all_of, r"\s+")
 
-    def read(self, own: list[Passage], can_be_name: Callable[[str], bool], series: str = "") -> list[Chapter]:
+    def read(
+        self,
+        own: list[Passage],
+        can_be_name: Callable[[str], bool],
+        series: str = "",
+        clean: Callable[[str], str] = lambda heading: heading,
+    ) -> list[Chapter]:
         """Give the chapters of two or more sister vans; none where the headings part one van's description.
 
         The headings stand side by side, beneath each much the same things are told, and running text or tables use
-        each name too, or the heading gives a price.
+        each name too, or the heading gives a price. ``clean`` takes common words from a heading: "The Drift 21 in
+        numbers".
         """
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
@@ -77,6 +85,8 @@ class ChapterReader:
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
+                if not name and CODED.fullmatch(bare := clean(passage.text)):
+                    name = bare
                 if name and (priced or begins_with(name, series) or can_be_name(name)):
                     group = passage.sections if passage.sections in ranges else passage.sections[:-1]
                     chapter = Chapter(name, passage, priced, ranges.get(group, ""))

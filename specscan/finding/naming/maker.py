@@ -185,7 +185,7 @@ class MakerReader:
         lines = [p for p in own if p.page in (0, 1) and p.kind in (Kind.HEADING, Kind.PROSE, Kind.LINE)][:14]
         body = " ".join(p.text for p in own if not p.text.isupper())
         for place, passage in enumerate(lines):
-            text = self.unspaced(passage.text.partition(",")[0].strip(" ."), own)
+            text = self.unspaced(PARTED.split(passage.text)[0].partition(",")[0].strip(" ."), own)
             words = text.split()
             shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
             shouted = shouted and not self._names_range(words)

@@ -47,6 +47,12 @@ def without_start(name: str, start: str) -> str:
     return name[len(start) :].strip() if begins_with(name, start) else name
 
 
+def of_range(series: str, code: str) -> str:
+    """Give the name of a van of a range; a code that begins with its only letter has it already: "V54" of the "V"."""
+    has_it = begins_with(code, series) or (len(series) == 1 and code.startswith(series) and not code[1:2].isalpha())
+    return code if has_it or not series else f"{series} {code}"
+
+
 def running_lines(document: Document) -> list[tuple[str, Place]]:
     """Give the texts at the head and the foot of all pages, each once, without the number of the page."""
     lines = [title for title in document.titles if title.origin == "page" and title.size == 0]

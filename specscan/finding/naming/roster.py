@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 
 from specscan.finding.language.whole_words import count, holds, lowered, may_hold
-from specscan.finding.naming.place import begins_with, without_start
+from specscan.finding.naming.place import begins_with, of_range, without_start
 from specscan.records.text import Kind, Passage
 
 FIRST_PASSAGES = 14
@@ -37,7 +37,7 @@ class Roster:
     @property
     def models(self) -> list[str]:
         """Give the full names of the vans."""
-        return [f"{self.series} {code}" for code in self.codes]
+        return [of_range(self.series, code) for code in self.codes]
 
 
 def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) -> Roster | None:

@@ -13,6 +13,9 @@ from specscan.finding.naming.years import YEAR, YearReader
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
+IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1,3})\)")  # "Your questions (Drift 21)"
+LEAST_USES = 3
+LONGEST_LINE = 80
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
 FIRST_SENTENCES = 10  # passages in which a name may be said
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
@@ -67,7 +70,10 @@ class TitleTexts(YearReader):
             if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
                 texts.append((OPENING_WEIGHT, passage.text, Place(passage, passage.page, passage.text)))
         for passage in own[:12]:
-            if YEAR.search(passage.text) and len(passage.text) <= 80 and self._says_model_year(passage.text):
+            for name in IN_BRACKETS.findall(passage.text) if len(passage.text) <= LONGEST_LINE else ():
+                if sum(count(one.text, name) for one in own) >= LEAST_USES:
+                    texts.append((OPENING_WEIGHT, name, Place(passage, passage.page, name)))
+            if YEAR.search(passage.text) and len(passage.text) <= LONGEST_LINE and self._says_model_year(passage.text):
                 texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
         seen: set[str] = set()
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]

@@ -178,6 +178,10 @@ class TitleReader(TitleTexts):
         text = without_names(text, self.filling)
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
+            shouted = text.split()
+            while len(shouted) > 1 and shouted[-1].casefold() in self.words_of_sayings:
+                shouted.pop()  # "DRIFT 21 IN" of "DRIFT 21 IN NUMBERS"
+            text = " ".join(shouted)
         whole = text
         text = self.form.sub(" ", text)
         words = maker.split()

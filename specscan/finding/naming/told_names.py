@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Callable
 
 from specscan.finding.language.whole_words import count, without_first, without_names
-from specscan.finding.naming.chapters import ChapterReader, shared_word
+from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, without_start
 from specscan.finding.naming.players import Player
@@ -56,12 +56,18 @@ class ToldNames:
 
     def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
-        chapters = self.chapters.read(own, self._can_head_chapter, names.series)
+
+        def bare(heading: str) -> str:
+            return self.names.cased(self.names.clean(heading, names.maker), own)
+
+        chapters = self.chapters.read(own, self._can_head_chapter, names.series, bare)
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
         ranges = {one.series for one in chapters}
-        if len(ranges) > 1 or ranges - {"", names.series}:
+        coded = all(CODED.fullmatch(one.full_name) for one in chapters)
+        firsts = {one.full_name.split()[0] for one in chapters}  # "Alder 19" and "Gorse 23" are of no common range
+        if len(ranges) > 1 or ranges - {"", names.series} or (coded and len(firsts) > 1):
             names.series = names.title = ""
         models = {
             one.full_name: f"{names.series} {without_start(one.full_name, names.series)}".strip() for one in chapters

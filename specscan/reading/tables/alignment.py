@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from specscan.reading.letters.words import Line, middle_of, segments_of
+from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
@@ -280,6 +281,7 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
         cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
     widen_short(cells, columns)
     widen_between(cells, columns)
+    widen_centred(cells, columns)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)

@@ -53,7 +53,9 @@ def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
     """
     most = max((len(row) for row in rows), default=0)
     fullest = [row for row in rows if len(row) == most]
-    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, MOST_SHARE * len(rows)) or len(_respected(rows)) >= most:
+    headed = rows and len(rows[0]) >= most - 1 and all(segment.bold for segment in rows[0])  # the corner may be empty
+    share = 0.0 if headed else MOST_SHARE
+    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, share * len(rows)) or len(_respected(rows)) >= most:
         return []
     columns = _respected(fullest)
     return columns if len(columns) == most else []
