@@ -300,7 +300,8 @@ def test_a_letter_says_in_brackets_of_which_van_it_is(vans_of):
     text = (
         "From:    Orla Tennick <orla@marrowfen.example>\nTo:      A buyer <buyer@post.example>\n"
         "Subject: Re: Questions before we sign (Drift 22)\n\nHi,\n\nThe Drift 22 is a 2026 model. It is 22 ft 1 in\n"
-        "long and sleeps 2. We had a Drift 22 in the chamber.\n\nFresh water: 34 gal\nGray water: 30 gal\nInverter: 2,000 W\n"
+        "long and sleeps 2. We had a Drift 22 in the chamber.\n\n"
+        "Fresh water: 34 gal\nGray water: 30 gal\nInverter: 2,000 W\n"
         "GVWR: 9,350 lb\nSolar: 400 W\n"
     )
     assert models(vans_of(text, name="re_questions.txt")) == {"Drift 22"}
@@ -317,9 +318,7 @@ def test_headings_name_vans_between_common_words(vans_of):
 
 
 def test_the_company_opens_a_line_of_several_parts(vans_of):
-    above = (
-        "# Alder and Gorse\n\nMarrowfen Vans | MY26 range sheet | three vans, one shed\n\nA Marrowfen is wired."
-    )
+    above = "# Alder and Gorse\n\nMarrowfen Vans | MY26 range sheet | three vans, one shed\n\nA Marrowfen is wired."
     found = vans_of(TABLE.format(above=above, one="Alder 54", two="Alder 60", three="Gorse 60"))
     assert {maker for maker, _, _ in found} == {"Marrowfen Vans"}
 
