@@ -9,6 +9,7 @@ from dataclasses import replace
 from specscan.finding.document_reader import DocumentReader
 from specscan.finding.doubts import set_aside_doubtful
 from specscan.finding.kit import Kit, Kits
+from specscan.finding.marks.inapplicable import read_inapplicable
 from specscan.finding.marks.legend import read_legend
 from specscan.finding.marks.signs import read_named_signs
 from specscan.finding.naming.cast import Cast, Player
@@ -87,6 +88,7 @@ class Finder:
         passages = [p for p in document.passages if p.number not in cast.names.other]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general)
         read_named_signs(legend, passages, kit.lexicon, self.book.general)
+        read_inapplicable(legend, passages, kit.lexicon)
         maker = StatementMaker(kit, vans, legend, passages)
         if id(kit) not in self.readers:
             self.readers[id(kit)] = StatementReader(self.book, kit)

@@ -74,6 +74,8 @@ class StatementMaker:
         """Give the statements that a passage makes."""
         if passage.number in self.legend.passages or passage.number in self.prices.passages:
             return []
+        if passage.kind is Kind.CELL and passage.text.strip() in self.legend.inapplicable:
+            return []
         sense = self.sections.sense(passage)
         vans = sense.vans if sense.vans is not None else self.vans.listed_at(passage.number)
         vans = vans if vans is not None else self.codes.vans_of(passage)

@@ -257,6 +257,7 @@ class WordFile(Entry):
     sign_means: list[str] = []
     lone_figure: list[str] = []
     sign_absent: list[str] = []
+    sign_inapplicable: list[str] = []
 
 
 class Dimension(Entry):

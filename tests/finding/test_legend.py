@@ -225,3 +225,19 @@ def test_boxes_left_open_are_options_where_ticked_ones_are_standard(facts_of, sa
     listing += "- [x] reversing camera\n- [ ] inverter, 2000 W\n- [ ] heated floor\n"
     facts = [fact for fact in facts_of(listing, "ticks.md") if not fact.rejected]
     assert [fact.availability for fact in facts if fact.field == "inverter_w"] == expected
+
+
+@pytest.mark.parametrize(("sign", "legend"), [
+    ("X", "S standard   O at extra cost   X not needed: the van has its own"),
+    ("nr", "S = standard, O = optional, nr = not relevant to this van"),
+])  # fmt: skip
+def test_a_sign_for_what_has_no_meaning_for_a_van_states_nothing(facts_of, sign, legend):
+    text = (
+        f"Marrowfen Drift 2026\n\n{legend}\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n"
+        "| Overall length | 5.41 m | 6.36 m |\n| GVWR | 3500 kg | 4250 kg |\n| Wheelbase | 3.45 m | 4.04 m |\n"
+        f"| Inverter, 1200 W | O | {sign} |\n| Heated floor | {sign} | S |\n"
+    )
+    facts = [fact for fact in facts_of(text, "table.md") if not fact.rejected]
+    found = {(fact.field, fact.model[-2:]): fact.availability for fact in facts}
+    assert (found["inverter_w", "19"], found["heated_floor", "21"]) == ("optional", "standard")
+    assert ("inverter_w", "21") not in found and ("heated_floor", "19") not in found

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from specscan.finding.language.quantities import Quantity
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
@@ -28,6 +30,10 @@ class SlotReader:
         if not fields:
             return None
         aspects = self._aspects(item, group, statement, sentence)
+        if item.start >= sentence.split and DRAWN in label_aspects(self.book, sentence, thing):
+            drawn = self._used_up(quantity, fields)  # "Heater current: 48 W at full output"
+            if drawn is not None:
+                return drawn
         named = [n for n in fields if self.book.fields[n].aspect in aspects]
         own = any(basis_names(i) and i.chunk == item.chunk for i in sentence.parsed.items)
         if (
@@ -124,6 +130,10 @@ class SlotReader:
         if len(fields) == 1:
             return fields[0]
 
+        in_turn = self._in_turn(item, fields, sentence)
+        if in_turn is not None:
+            return in_turn
+
         def distance(name: str) -> int:
             aspect = self.book.fields[name].aspect
             places = [i for i in sentence.parsed.items if i.has("aspect", aspect)]
@@ -132,6 +142,22 @@ class SlotReader:
 
         specific = [n for n in fields if self.book.fields[n].basis not in ("", "none")] or fields
         return min(specific, key=distance)
+
+    def _in_turn(self, item: Item, fields: list[str], sentence: Sentence) -> str | None:
+        """Give the field of a figure where aspects and figures take turns: "input is 19 kW and output is 15 kW"."""
+        asked = {self.book.fields[name].aspect: name for name in fields}
+        items = [i for i in sentence.parsed.items if i.sentence == item.sentence]
+        aspects = [i for i in items if asked.keys() & set(i.names("aspect")) and i.quantity is None]
+        dimension = item.quantity.dimension if item.quantity is not None else ""
+        figures = [i for i in items if i.quantity is not None and i.quantity.dimension == dimension]
+        turns = sorted([*aspects, *figures], key=lambda i: i.start)
+        alternate = all((a in figures) != (b in figures) for a, b in itertools.pairwise(turns))
+        if len(figures) < 2 or len(aspects) != len(figures) or not alternate or item not in turns:
+            return None
+        place = turns.index(item)
+        beside = turns[place - 1] if turns[0] in aspects else turns[place + 1]
+        named = [name for aspect, name in asked.items() if beside.has("aspect", aspect)]
+        return named[0] if len(named) == 1 else None
 
     def _by_basis(
         self, quantity: Quantity, fields: list[str], statement: Statement, item: Item, *, noted: bool = False

@@ -61,11 +61,14 @@ class WordReader:
         found: list[Found] = []
         if TELLING.isdisjoint(statement.parsed.kinds):
             return found
+        figured = any(i.quantity and not i.quantity.bare and i.start >= statement.split for i in statement.parsed.items)
         answer = is_answer(statement.parsed, statement.split) if statement.split else ""
         for item in statement.parsed.items:
             if id(item) in sentence.ignored or (answer in ("no", "unknown") and item.start < statement.split):
                 continue
-            concepts = [c for c in item.concepts if c.kind in TELLING]
+            asks = figured and item.start < statement.split and item.has("aspect")
+            # "Electricity: 46 W" asks for the heater's draw, and names no fuel
+            concepts = [c for c in item.concepts if c.kind in TELLING and not (asks and c.kind == "value")]
             if not concepts:
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)

@@ -65,6 +65,7 @@ class Legend:
         self.passages: set[int] = set()
         self.goes_on: dict[int, int] = {}  # where what is no legend begins, in a passage that goes on behind it
         self.absent: dict[str, str] = {}
+        self.inapplicable: set[str] = set()  # signs that say nothing of a van
         self.amounts = False  # a bare figure is what an option costs
 
     def meaning(self, text: str) -> Meaning | None:
