@@ -40,7 +40,8 @@ class MarkedCells:
         meaning = self.meaning(passage, plain)
         if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
             meaning = self.legend.meaning(first)
-        if meaning is not None:
+        spelled = meaning is not None and not meaning.by_van and meaning.default is self._said(plain)  # "Opt."
+        if meaning is not None and not spelled:
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         priced = len(plain) <= LONGEST_OFFER and is_price(plain)
@@ -48,7 +49,7 @@ class MarkedCells:
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         worded = PRICE_SIGNS.sub("", plain).strip(" ,:;()–-") if has_price(plain) else plain  # "Mehrpreis 990 €"
-        said = availability_alone(self.lexicon, worded) if len(plain) <= ALONE else None
+        said = self._said(worded) if len(plain) <= ALONE else None
         if said is not None:
             own = Scope(scope.vans, said)
             marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
@@ -58,6 +59,9 @@ class MarkedCells:
             own = Scope(scope.vans, Availability.NOT_AVAILABLE)  # among options "no" says that this is not to be had
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         return None
+
+    def _said(self, text: str) -> Availability | None:
+        return availability_alone(self.lexicon, text)
 
     def meaning(self, passage: Passage, sign: str) -> Meaning | None:
         """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing."""

@@ -241,3 +241,19 @@ def test_a_sign_for_what_has_no_meaning_for_a_van_states_nothing(facts_of, sign,
     found = {(fact.field, fact.model[-2:]): fact.availability for fact in facts}
     assert (found["inverter_w", "19"], found["heated_floor", "21"]) == ("optional", "standard")
     assert ("inverter_w", "21") not in found and ("heated_floor", "19") not in found
+
+
+def test_abbreviations_with_their_meaning_behind_them_and_a_remark(facts_of):
+    text = (
+        "Marrowfen Drift 2026\n\n| | Drift 19 | Drift 21 | Drift 23 |\n|---|---|---|---|\n"
+        "| Overall length | 19 ft 4 in | 21 ft 2 in | 23 ft |\n| GVWR | 8,550 lb | 9,900 lb | 11,000 lb |\n"
+        "| Heated floor | N/A | Opt. | Incl. |\n| Foam jacket on gray tank | N/A | Opt. | Incl. |\n\n"
+        "Incl. included in the price. Opt. option at extra cost. N/A not available on that model. Gallons are U.S. "
+        "gallons; where litres and gallons differ, litres count.\n"
+    )
+    facts = facts_of(text, "sheet.md")
+    for field in ("heated_floor", "gray_tank_insulated"):
+        said = {f.model: (f.value, f.availability) for f in facts if f.field == field}
+        assert said["Drift 19"] == (True, "not_available")
+        assert said["Drift 21"] == (True, "optional")
+        assert said["Drift 23"] == (True, "standard")

@@ -29,8 +29,11 @@ EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
 ARTICLE = "A"  # is a letter of a legend only behind others
-# "S standard   SA extra cost   n. m. not for this layout": codes of two or more letters and abbreviations likewise.
-BARE_CODE = re.compile(r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})")
+# "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
+# letters and abbreviations likewise.
+BARE_CODE = re.compile(
+    r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|[A-Z]/[A-Z]|[A-Z][a-z]{2,4}\.|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})"
+)
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
@@ -231,7 +234,7 @@ def _entries(text: str) -> list[tuple[str, str]]:
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
     places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
     coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text)]
-    places += coded if len(coded) >= 2 and len(text) <= LONGEST_BARE else []
+    places += coded if len(coded) >= 2 and coded[-1][1] <= LONGEST_BARE else []  # a remark may stand behind them
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]

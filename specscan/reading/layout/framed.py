@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from specscan.reading.letters.sheet import Fill, Sheet
-from specscan.reading.letters.words import Word, build_lines, middle_of, segments_of
+from specscan.reading.letters.words import Word, build_lines, is_bullet, middle_of, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.records.text import Box
 
@@ -134,6 +134,9 @@ def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:
         return False
     # A cell of two lines beside cells of one begins above the line that all of them share.
     parts = max(([part.box for part in segments_of(line, SEGMENT_GAP)] for line in below[:ROW_LINES]), key=len)
-    heads = [part.box for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
+    said = [part for line in build_lines(held) for part in segments_of(line, SEGMENT_GAP)]
+    if any(is_bullet(part.words[0].text) and len(part.words) > 1 for part in said):
+        return False  # marks and what they mean
+    heads = [part.box for part in said]
     headed = sum(any(part.overlap_x(head) > 0.5 * min(part.width, head.width) for head in heads) for part in parts)
     return len(parts) >= 3 and headed >= 0.6 * len(parts)
