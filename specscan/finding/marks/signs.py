@@ -40,7 +40,10 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon, 
             if sign in legend.signs or legend.absence(sign):
                 continue
             said = match.group(2)
-            cues = lexicon.cues(lexicon.analyse(said), *PLAIN)
+            analysis = lexicon.analyse(said)
+            if lexicon.cues(analysis, "unknown"):
+                continue  # "that the van does not have it or that we have not measured it"
+            cues = lexicon.cues(analysis, *PLAIN)
             if sign in legend.checks:
                 _read_boxes(legend, cues, general)
             elif cues:
