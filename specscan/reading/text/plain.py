@@ -17,6 +17,7 @@ from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.marks import Marks
+from specscan.reading.text.letters import without_questions
 from specscan.reading.text.pasted import find_pasted
 from specscan.reading.text.typed import RULE, heads_columns, tabbed_rows
 from specscan.records.errors import DocumentError
@@ -95,7 +96,10 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         raise DocumentError("the file is empty")
     assembler = Assembler(hints, places=False)
     titles: list[Title] = []
-    lines = [line[:LIMIT_LINE] for line in text.split("\n")]
+    lines, asked = without_questions([line[:LIMIT_LINE] for line in text.split("\n")])
+    cut = any(len(line) > LIMIT_LINE for line in text.split("\n"))
+    said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
+    said += ["quoted questions were not read: they are not the writer's"] if asked else []
     signs = _note_signs(lines)
     for chunk in _chunks(lines):
         _add_chunk(chunk, assembler, titles, hints, signs)
@@ -108,9 +112,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         passages=tuple(assembler.passages),
         titles=(*(title for title in titles if title.text), *assembler.corners),
         pages=(PageState(0, None, None, True),),
-        message=f"lines of over {LIMIT_LINE} characters were cut"
-        if len(text) > sum(map(len, lines)) + len(lines)
-        else "",
+        message="; ".join(said),
     )
 
 
