@@ -45,7 +45,7 @@ class DocumentReader:
         self.everyone = cast.models
         self.topics = Topics(kit, vans, cast.models)
         self.footnotes = Footnotes(kit, vans, cast.models, passages)
-        self.past = Past(kit.lexicon.words, cast.names.year or 0)
+        self.past = Past(kit.lexicon.words, cast.names.year or 0, cast.models)
         self.strangers = Strangers(cast)
         self.recorder = Recorder(book, kit, maker)
         self.of_all: list[Fact] = []  # told of all tanks, none of them by its name

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.things.items import Parsed
@@ -15,14 +16,16 @@ CENTURY = 2000
 class Past:
     """Finds such sentences, in documents whose vans are of a model ``year`` (0: none is known)."""
 
-    def __init__(self, words: WordFile, year_of_vans: int):
+    def __init__(self, words: WordFile, year_of_vans: int, names: Iterable[str] = ()):
+        """``names`` are those of the vans: behind an earlier year they name another."""
         self.first = year_of_vans
         short = any_word(word.upper() for word in words.model_year if len(word) <= 3)
         vans = any_word([*words.vans, *words.model_words, *words.past_vans])
         until = any_word(words.until)
+        van = rf"(?:(?i:{vans})|{any_word({name.split()[0] for name in names if name})})"
         year = r"(?:19|20)\d\d"
         self.pattern = re.compile(
-            rf"(?<!\w)(?:(?:{short})[ \u00a0]?['’]?(?P<short>\d\d)(?!\d)|(?P<van>{year})\s+(?i:{vans})(?!\w)"
+            rf"(?<!\w)(?:(?:{short})[ \u00a0]?['’]?(?P<short>\d\d)(?!\d)|(?P<van>{year})\s+{van}(?!\w)"
             rf"|(?i:{until})\s+(?P<until>{year})(?!\d))"
         )
 

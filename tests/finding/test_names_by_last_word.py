@@ -35,3 +35,20 @@ def test_a_word_that_the_text_never_uses_so_names_no_van(facts_of):
     text = "Lounge: the windows around it are double-pane. The Lounge Pack has a rug.\n"
     facts = facts_of(SHEET.format(word="Lounge") + text)
     assert by_van(facts, "window_glazing") == {("Drift 19", "double"), ("Drift 21 Lounge", "double")}
+
+
+LETTER = (
+    "Dear Ro,\n\nthank you for asking about our two 2027 vans, the Drift 19 and the Drift 21 Tundra.\n\n"
+    "| | Drift 19 | Drift 21 Tundra |\n|---|---|---|\n| Overall length | 19 ft 4 in | 21 ft 2 in |\n"
+    "| GVWR | 8,550 lb | 9,900 lb |\n| Sleeps | 2 | 2 |\n\n"
+)
+
+
+def test_the_code_alone_names_a_van_whose_name_goes_on(facts_of):
+    facts = facts_of(LETTER + "For the 21: third solar panel (600 W in all), $720\n")
+    assert by_van(facts, "solar_w") == {("Drift 21 Tundra", 600)}
+
+
+def test_the_name_behind_an_earlier_year_is_another_van(facts_of):
+    text = "You will find a 2023 Drift 19 on the used page. It has a 16-gallon gray tank.\n"
+    assert by_van(facts_of(LETTER + text), "gray_tank_l") == set()

@@ -83,10 +83,12 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
 
 def _short_forms(player: Player, cast: Cast) -> set[str]:
     """Give the beginnings of a name that no sister shares: "Drift L" of the Drift L Polar beside a Drift M."""
-    series = cast.names.series
-    if not begins_with(player.model, series):
+    words = player.model.split()
+    first = len(cast.names.series.split())
+    if not cast.names.series or not begins_with(player.model, cast.names.series):
+        first = next((n for n, word in enumerate(words) if any(map(str.isdigit, word))), 0)
+    if not first:
         return set()
-    words, first = player.model.split(), len(series.split())
     others = [sister.model for sister in cast.players if sister is not player]
     found = set()
     for end in range(first + 1, len(words)):
