@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.reading.drawn import Page
+
 TABLE = """{above}
 
 | | {one} | {two} | {three} |
@@ -328,3 +330,44 @@ def test_a_van_that_customers_had_before_is_none_of_the_page(vans_of):
     said = "Moved up from a Drift 18 with 18 gallons of water. The Drift 18 was smaller.\n"
     text = f"MARROWFEN VANS\n\n# Drift 20\n\nModel year 2026\n\n{rows}## What customers say (31)\n\n{said}"
     assert models(vans_of(text)) == {"Drift 20"}
+
+
+@pytest.mark.parametrize("foot", ["Marrowfen Drift 2027", "Data sheet Drift"])
+def test_words_before_the_range_in_a_running_line_are_no_part_of_it(read_file, tmp_path, foot):
+    page = Page()
+    page.text(40, 30, "MARROWFEN COACHWORKS", size=10, bold=True)
+    page.text(40, 50, "Drift", size=24, bold=True)
+    page.text(40, 85, "Model year 2027. The first Drift was finished on a day of sleet.")
+    page.row(120, (40, "By the numbers"), (260, "17T"), (360, "20B"), (460, "22D"), bold=True)
+    rows = [
+        ("Overall length", "5.41 m", "5.99 m", "6.36 m"),
+        ("GVWR", "3500 kg", "4250 kg", "4400 kg"),
+        ("Sleeps", "2", "3", "4"),
+        ("Fresh water", "70 L", "90 L", "110 L"),
+        ("Solar", "1 W", "2 W", "3 W"),
+    ]
+    for number, row in enumerate(rows):
+        page.row(140 + 14 * number, *zip((40, 260, 360, 460), row, strict=True))
+    page.text(40, 815, foot, size=7)
+    path = tmp_path / "drift.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"Drift 17T", "Drift 20B", "Drift 22D"}
+
+
+def test_one_of_several_vans_is_not_the_range_of_the_others(vans_of):
+    above = (
+        "# FINCH & MARROWFEN\n\nAll our vans, 2026\n\nWe make three vans. The Telegram is happy in frost;\n"
+        "there are the Alder, Telegram, and the Gorse. The Telegram gets there before the Alder and the Gorse do."
+    )
+    table = TABLE.format(above=above, one="Alder", two="Telegram", three="Gorse")
+    assert models(vans_of(table)) == {"Alder", "Telegram", "Gorse"}
+
+
+def test_a_trim_that_is_called_as_owners_are_makes_no_used_van(vans_of):
+    above = (
+        "MARROWFEN Van builders\n\n# Drift 21\n\nKeeper and Warden 2026\n\nThe keeper opens the gate. In Keeper trim\n"
+        "it is a three-season van; the Keeper sleeps two.\n"
+    )
+    rows = "- Length 6.40 m\n- GVWR 4250 kg\n- Fresh water 90 L\n- Gray water 70 L\n- Solar 200 W\n- Keeper: 2 berths\n"
+    found = vans_of(f"{above}\n{rows}")
+    assert {year for _, _, year in found} == {2026} and {maker for maker, _, _ in found} != {""}

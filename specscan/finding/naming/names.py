@@ -125,7 +125,7 @@ class NameReader(TitleReader):
         if self._used_at(words) < USED_CUES:
             return False  # nearly all brochures: seen from their words, without a look for all terms in so long a text
         text = " ".join(p.text for p in first)
-        cues = {m.start for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
+        cues = {text[m.start : m.end].casefold() for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
         return len(cues) >= USED_CUES
 
     def _used_at(self, words: list[str]) -> int:

@@ -79,7 +79,7 @@ class RangeNames:
                     ):
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
-                    name = self._named_in(rest, maker)
+                    name = self._named_in(rest, maker, vans)
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"
@@ -87,11 +87,13 @@ class RangeNames:
                         return name, codes, passage
         return None
 
-    def _named_in(self, text: str, maker: str) -> str:
+    def _named_in(self, text: str, maker: str, vans: Collection[str]) -> str:
         for pattern in self.named:
             for match in pattern.finditer(text):
-                if self.can_name_range(match.group(1), maker):
-                    return match.group(1)
+                name = match.group(1)
+                one_of_them = name in vans and not all(begins_with(van, name) for van in vans)
+                if self.can_name_range(name, maker) and not one_of_them:
+                    return name
         return ""
 
     def can_name_range(self, name: str, maker: str) -> bool:
@@ -132,7 +134,10 @@ class RangeNames:
         ranged = any(all(begins_with(head, one) for head in heads) for one in heads)  # "Drift", "Drift Snow"
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
-                if self.can_name_range(name := self._corner(self._without(part, names.maker)), names.maker):
+                name = self._corner(self._without(part, names.maker))
+                if names.series and name.endswith(f" {names.series}"):
+                    name = names.series  # the company's short name, or a word for the paper, before it
+                if self.can_name_range(name, names.maker):
                     points[name] += 2
                     points[name] += int((bool(names.maker) and not ranged) or all(CODE.match(head) for head in heads))
         if names.series:

@@ -106,7 +106,8 @@ class TitleReader(TitleTexts):
                 shown.setdefault(name.casefold(), (name, labelled[1]))
         rests = {key: lines for key, lines in rests.items() if key not in whole}
         sure = self._twice_headed(document, names.maker)
-        best, score = self._best_title(candidates, shown, own, rests, sure, heads)
+        makers = {word.casefold() for word in names.maker.split()}
+        best, score = self._best_title(candidates, shown, own, rests, sure, heads, makers)
         if (score < PLAIN_TITLE or best == letterhead) and not spoken:
             return self.read_title(names, document, own, heads, spoken=True)
         if best is None:
@@ -217,8 +218,12 @@ class TitleReader(TitleTexts):
         rests: dict[str, set[str]],
         sure: set[str],
         heads: Collection[str],
+        makers: set[str],
     ) -> tuple[str | None, float]:
-        """Give the best name and its points; what is ``sure`` to be a title may be a word that specifications use."""
+        """Give the best name and its points; what is ``sure`` to be a title may be a word that specifications use.
+
+        ``makers`` are the words of the company's name.
+        """
         body = " ".join(p.text for p in own).casefold()
         best, score = None, 1.0  # a line that stands once on some later page names nothing
         for key, weight in candidates.items():
@@ -237,6 +242,8 @@ class TitleReader(TitleTexts):
             if self._is_saying(words) or self.signs.is_sister(key, own, heads) or _lists_names(key, heads):
                 continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others, or several
             seen = self.signs.are_seen(shown[key][0], own, heads)
+            if not seen and makers and makers.issuperset(words):
+                continue  # "Sundry" of "Finch & Sundry"
             if not seen and key not in sure and self.common_words.issuperset(self.lexicon.folder.norms(key)):
                 continue  # "Specifications", "Sizes"
             points = float(weight)
