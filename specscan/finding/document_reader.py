@@ -23,8 +23,10 @@ from specscan.finding.strangers import OF_ANOTHER, Strangers
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.topics import Topics
 from specscan.records.facts import Fact, Saying
-from specscan.records.text import Passage
+from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import Rulebook
+
+OF_SOME = "a note says something of each of several things, and not of which van"
 
 
 class DocumentReader:
@@ -119,12 +121,15 @@ class DocumentReader:
         told = draft.how in (How.PROSE, How.LIST, How.PAIR)
         past = self.past.sentences(reading.parsed) if told else set()
         strange = self.strangers.sentences(reading.parsed, draft.passage) if told else set()
+        parted = self._parted(reading) if draft.passage.kind is Kind.FOOTNOTE else set()
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
             if found.sentence in past and not found.rejected:
                 found = replace(found, rejected=OF_THE_PAST)
+            if spec.type in ("choice", "set") and parted & set(found.things or spec.of) and not found.rejected:
+                found = replace(found, rejected=OF_SOME)
             if found.sentence in strange and not found.rejected:
                 found = replace(found, rejected=OF_ANOTHER)
             scope = self._scope(found, reading, topics)
@@ -135,6 +140,14 @@ class DocumentReader:
                 self.of_all.extend(made)
             facts.extend(made)
         return facts
+
+    def _parted(self, reading: Reading) -> set[str]:
+        """Give the things of which a note says two kinds: "LP furnaces: input. Diesel heaters: output"."""
+        said: dict[str, set[str]] = {}
+        for found in reading.found:
+            if self.book.fields[found.field].type == "choice" and not found.rejected:
+                said.setdefault(found.field, set()).add(str(found.value))
+        return {thing for field, kinds in said.items() if len(kinds) > 1 for thing in self.book.fields[field].of}
 
     def _scope(
         self, found: Found, reading: Reading, topics: Mapping[int, frozenset[str]]

@@ -40,3 +40,14 @@ def test_a_bracket_at_the_end_of_an_item_names_its_vans(stated):
 @pytest.mark.parametrize("vans", [("19", "21"), ("19", "21", "24")])
 def test_both_below_a_van_are_two_of_its_things(stated, vans):
     assert stated("Gray and black tanks: below the floor, 12-volt pads on both", "gray_tank_heat", vans) == {"19"}
+
+
+def test_a_note_that_tells_two_kinds_apart_gives_no_van_the_other_kind(facts_of):
+    text = (
+        "Marrowfen Drift 2026\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n| Overall length | 5.41 m | 6.36 m |\n"
+        "| GVWR | 3500 kg | 4250 kg |\n| Heater | LP furnace | Diesel hydronic heater |\n"
+        "| Heater rating* | 4 kW | 5 kW |\n"
+        "\n* LP furnaces: input. Diesel hydronic heaters: output.\n"
+    )
+    facts = [fact for fact in facts_of(text, "table.md") if fact.field == "heater_type" and not fact.rejected]
+    assert {(fact.model[-2:], fact.value) for fact in facts} == {("19", "forced_air"), ("21", "hydronic")}

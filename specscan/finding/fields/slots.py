@@ -173,6 +173,8 @@ class SlotReader:
         ]
         if noted:
             rules = rules[-1:]
+            if len({name for cue in rules[0] for name in basis_names(cue)}) > 1:
+                return None  # "LP furnaces: input. Diesel heaters: output": which of them is meant nobody knows
         for cues in rules:
             bases = {name for cue in cues for name in basis_names(cue)}
             if len(bases) == 1:

@@ -24,6 +24,7 @@ GAP_SPACE = 0.2
 GAP_GENERATED = 0.12
 GAP_RUN = 2.0
 FEWEST_SPACED = 4  # letters with spaces between them that are one word
+SPACED = 0.4  # em: a space, and no more
 RAISED = 0.14
 SMALL = 0.86
 LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
@@ -224,7 +225,7 @@ def _attach_small(words: list[Word]) -> list[Word]:
             and word.size < SMALL * base.size
             and word.direction == base.direction == 0
             and len(word.text) <= 4
-            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= (0.6 if word.text in DEGREES else 0.14) * base.size
+            and -0.2 * base.size <= word.box.x0 - base.box.x1 <= _reach(word, base, following) * base.size
             and word.box.overlap_y(base.box) > 0
         )
         if not near or base is None:
@@ -241,6 +242,14 @@ def _attach_small(words: list[Word]) -> list[Word]:
         else:
             kept[-1] = _grown(base, word, word.text)
     return kept
+
+
+def _reach(word: Word, base: Word, following: Word | None) -> float:
+    """Give how far, in em, a small word may stand from the one it belongs to: a raised sign has a space before it."""
+    fraction = following is not None and following.text[:1] in ("/", "⁄")
+    if word.text.isdecimal() and base.base - word.base > RAISED * base.size and not fraction:
+        return SPACED
+    return 0.6 if word.text in DEGREES else 0.14
 
 
 def _leads(word: Word, following: Word) -> bool:
