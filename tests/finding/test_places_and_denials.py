@@ -20,6 +20,7 @@ LINES = [
     ("US", "• Dump valve inside an insulated enclosure", {"dump_valve_protection": "insulated"}),
     ("FR", "• Vanne de vidange dans un caisson isolé", {"dump_valve_protection": "insulated"}),
     ("DE", "• Ablassventil im isolierten Kasten", {"dump_valve_protection": "insulated"}),
+    ("US", "• Dump valves inside the heated underbelly", {"dump_valve_protection": "heated_compartment"}),
     ("US", "Water pipes run: in the floor box", {"water_lines_location": "enclosed"}),
     ("US", "• Foam-jacketed gray tank", {"gray_tank_insulated": True}),
     # covers that do not insulate
