@@ -15,9 +15,9 @@ from specscan.physics import fuel, heater, wall
 from specscan.physics.assumptions import HOUR, LITRE, Assumptions
 from specscan.physics.columns import Columns
 from specscan.physics.conditions import Conditions
+from specscan.physics.design import reckon_under
 from specscan.physics.quantity import Derived, Ways, ways
 from specscan.physics.ranges import Floats, Range
-from specscan.physics.winter import reckon_under
 from specscan.physics.winter_derived import WINTER
 from specscan.rulebook.book import Rulebook
 

@@ -14,9 +14,9 @@ import pandas as pd
 from specscan.physics.assumptions import HOUR, Assumptions
 from specscan.physics.balance import warming_time
 from specscan.physics.columns import Columns
+from specscan.physics.design import at_design
 from specscan.physics.envelope import Envelope
 from specscan.physics.ranges import Range, monotone
-from specscan.physics.winter import at_design
 from specscan.physics.words import figure, per, span
 from specscan.records.truth import Truth
 from specscan.rulebook.book import Rulebook

@@ -10,9 +10,7 @@ for a dozen guesses that all err to one side would make every range say nothing 
 
 from __future__ import annotations
 
-import functools
 from functools import cached_property
-from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,7 +18,7 @@ from numpy.typing import NDArray
 from specscan.physics import balance, condensation, electricity, limits, lines, stay, tanks, water_days
 from specscan.physics.assumptions import DAY, Assumptions
 from specscan.physics.columns import Columns
-from specscan.physics.conditions import Conditions, conditions_named
+from specscan.physics.conditions import Conditions
 from specscan.physics.electricity import CHARGED, HEATER_DRAW, HELD, PADS
 from specscan.physics.envelope import INPUTS as BODY
 from specscan.physics.envelope import Envelope, envelope, has_size_or_wall
@@ -406,26 +404,3 @@ def _over(masks: dict[str, Mask], of_fuel: dict[str, Range], nothing: Range) -> 
     spread = {fuel: np.broadcast_to(mask, shape) for fuel, mask in masks.items()}
     some = np.logical_or.reduce(list(spread.values()))
     return over_fuels(Burns(spread, some, ~some), of_fuel)
-
-
-def at_design(columns: Columns, values: Assumptions) -> Winter:
-    """Give the vans of a table under its conditions, else the default ones of the rules, worked out once for a table.
-
-    Raises:
-        RuleError: ``conditions.yaml`` is missing or wrong.
-    """
-    if "winter" not in columns.worked:
-        reckon_under(columns, values, _default(values.book.folder, values.book.digest))
-    found: Winter = columns.worked["winter"]
-    return found
-
-
-def reckon_under(columns: Columns, values: Assumptions, conditions: Conditions) -> None:
-    """Let the vans of a table be reckoned under these conditions."""
-    columns.worked["winter"] = Winter(columns, values, conditions)
-
-
-@functools.lru_cache(maxsize=8)
-def _default(folder: Path, digest: str) -> Conditions:
-    """Read the default conditions once for each state of the rules."""
-    return conditions_named(folder)

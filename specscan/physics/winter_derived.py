@@ -9,13 +9,14 @@ from collections.abc import Callable
 
 from specscan.physics import winter_words as words
 from specscan.physics.assumptions import HOUR
+from specscan.physics.design import at_design
 from specscan.physics.electricity import HEATER_DRAW, HELD, PADS
 from specscan.physics.envelope import INPUTS as BODY
 from specscan.physics.fuel import INPUTS as SUPPLY
 from specscan.physics.heater import INPUTS as HEATER
 from specscan.physics.quantity import Derived, Ways, ways
 from specscan.physics.ranges import Range, pick
-from specscan.physics.winter import Winter, at_design
+from specscan.physics.winter import Winter
 
 BATTERY = (*HELD, "solar_w", HEATER_DRAW)
 SIZE_WAYS: Ways = (("length_mm",), ("insulation_r_si",), ("insulation_material", "insulation_thickness_mm"))

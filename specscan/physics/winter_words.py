@@ -7,10 +7,11 @@ from collections.abc import Callable
 from specscan.physics import stay
 from specscan.physics.assumptions import DAY, HOUR, LITRE, Assumptions
 from specscan.physics.columns import Columns
+from specscan.physics.design import at_design
 from specscan.physics.heater import FUELS, burns
 from specscan.physics.propane_supply import demand, draw_at_zero_f
 from specscan.physics.ranges import Range
-from specscan.physics.winter import Winter, at_design
+from specscan.physics.winter import Winter
 from specscan.physics.words import earliest, figure, per, span, time_span
 
 Sentence = Callable[[Winter, Range, int], str | None]
