@@ -97,8 +97,8 @@ class DocumentReader:
     def _meant(self, label: str, row_things: list[str]) -> list[str]:
         """Give the things of the row above of which a row can speak: "Tank" is not the battery above it."""
         book, mentions = self.book, self.kit.lexicon.analyse(label).mentions
-        names = [m.concept.name for m in mentions if m.concept.kind == "thing" and refers(book, [m.concept.name])]
-        return referred(book, names, row_things) if names else row_things
+        names = [m.concept.name for m in mentions if m.concept.kind == "thing"]
+        return referred(book, names, row_things) if refers(book, names) else row_things
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""

@@ -133,14 +133,15 @@ class Grouper:
     def _all_of(self, item: Item, things: list[str], parsed: Parsed, split: int) -> list[str]:
         """Give all that words such as "all tanks" mean, where something but a size is told of them.
 
-        Of which of them a size is nobody knows; "with both tanks full" tells nothing.
+        Of which of them a size is nobody knows; "with both tanks full" tells nothing, and what stands before them,
+        as "without heating all tanks must be drained", tells of something else.
         """
         among = [other for thing in things for other in self.book.things[thing].among]
         sizes = {self.book.fields[f].dimension for t in among for f in self.book.fields_of(t)} - {""}
         beside = [i for i in parsed.items if i.sentence == item.sentence]
         if any(i.quantity is not None and (i.quantity.bare or i.quantity.dimension in sizes) for i in beside):
             return []
-        near = [i for i in beside if i.clause == item.clause or item.start < split]
+        near = [i for i in beside if i.start >= item.end and i.clause == item.clause or item.start < split]
         return among if any(owns(self.book, t, c) for t in among for i in near for c in i.concepts) else []
 
     def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
