@@ -371,3 +371,32 @@ def test_a_trim_that_is_called_as_owners_are_makes_no_used_van(vans_of):
     rows = "- Length 6.40 m\n- GVWR 4250 kg\n- Fresh water 90 L\n- Gray water 70 L\n- Solar 200 W\n- Keeper: 2 berths\n"
     found = vans_of(f"{above}\n{rows}")
     assert {year for _, _, year in found} == {2026} and {maker for maker, _, _ in found} != {""}
+
+
+def test_the_label_before_the_vans_of_a_row_is_no_range_of_them(vans_of):
+    above = "MARROWFEN\n\n# Our vans 2026\n\nEvery model is a van for all seasons.\n\n## Version H58 H68 H72"
+    assert models(vans_of(TABLE.format(above=above, one="H58", two="H68", three="H72"))) == {"H58", "H68", "H72"}
+
+
+def test_the_range_may_stand_over_the_labels_beside_a_column_of_groups(read_file, tmp_path):
+    page = Page()
+    page.text(40, 30, "A table for long roads, model year 2026", size=16, bold=True)
+    rows = [
+        ("", "Drift", "700 Cove", "700 Vale"),
+        ("Sizes", "Overall length (m)", "5.73", "6.09"),
+        ("", "Overall height (m)", "2.66", "2.62"),
+        ("", "GVWR (kg)", "3500", "4100"),
+        ("Water", "Fresh water (litres)", "111", "153"),
+        ("", "Gray water (litres)", "92", "122"),
+    ]
+    for number, row in enumerate(rows):
+        top = 70 + 20 * number
+        for x0, x1, text in zip((40, 110, 260, 340), (110, 260, 340, 420), row, strict=True):
+            if x0 > 40 or text or not number:
+                tall = {"Sizes": 3, "Water": 2}.get(text, 1)
+                page.frame(x0, top, x1, top + 20 * tall)
+            page.text(x0 + 4, top + 5, text, bold=not number)
+    page.text(40, 220, "Marrowfen Mobile Ltd, 4 Fulling Lane")
+    path = tmp_path / "table.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"Drift 700 Cove", "Drift 700 Vale"}

@@ -239,7 +239,7 @@ class TitleReader(TitleTexts):
                 continue
             if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
                 continue  # "Brief" of "Brief specification"
-            if self._is_saying(words) or self.signs.is_sister(key, own, heads) or _lists_names(key, heads):
+            if self._is_saying(words) or self.signs.is_sister(key, own, heads) or self._lists_names(key, heads):
                 continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others, or several
             seen = self.signs.are_seen(shown[key][0], own, heads)
             if not seen and makers and makers.issuperset(words):
@@ -256,6 +256,15 @@ class TitleReader(TitleTexts):
             if points > score:
                 best, score = key, points
         return best, score
+
+    def _lists_names(self, title: str, heads: Collection[str]) -> bool:
+        """Tell whether a title is made of two or more heads of tables and common words: "Nocturne & Aubade"."""
+        found = [head for head in heads if holds(title, head.casefold())]
+        for head in sorted(found, key=len, reverse=True):
+            title = re.sub(rf"(?<!\w){re.escape(head.casefold())}(?!\w)", " ", title)
+        rest = [word for word in re.findall(r"\w+", title) if len(word) > LONGEST_JOINT]
+        labels = {label.casefold() for label in self.words.model_labels}
+        return len(found) > 1 and labels.issuperset(rest)
 
     def _is_number_name(self, text: str, body: str) -> bool:
         """Tell whether a figure alone is a van's name: the text says "the 214" and "every 214"."""
@@ -312,11 +321,3 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
-
-
-def _lists_names(title: str, heads: Collection[str]) -> bool:
-    """Tell whether a title is made of two or more heads of tables and what joins them: "Nocturne & Aubade"."""
-    found = [head for head in heads if holds(title, head.casefold())]
-    for head in sorted(found, key=len, reverse=True):
-        title = re.sub(rf"(?<!\w){re.escape(head.casefold())}(?!\w)", " ", title)
-    return len(found) > 1 and not any(len(word) > LONGEST_JOINT for word in re.findall(r"\w+", title))

@@ -140,7 +140,8 @@ class Assembler:
                 self._add_cell_text(page, lonely)
             for cell in table.cells:
                 self._add_read_cell(page, cell)
-            corner = " ".join(cell.plain for cell in table.heads.get(0, []))
+            over_labels = [cell for col in range(table.label_columns) for cell in table.heads.get(col, [])]
+            corner = " ".join(cell.plain for cell in over_labels)
             if corner and not table.inherited:
                 self.corners.append(Title(corner, page, 0.0, "corner"))
             self.last_table = table

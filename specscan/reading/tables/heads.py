@@ -179,10 +179,10 @@ def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
     second = [cell for cell in (grid.at(row, 1) for row in body) if cell is not None and not cell.empty]
     heads = [cell for row in head_rows if (cell := grid.at(row, 1)) is not None and not cell.empty]
     headed = any(not hints.heads_labels(cell.plain) for cell in heads)
-    if not named or headed or len(second) <= 0.7 * len(body):
-        return 1
-    wordy = sum(not has_digit(cell.plain) for cell in second) > 0.8 * len(second)
     known = sum(hints.is_label(cell.plain) for cell in second) >= LABEL_SHARE * len(second)
+    if not named or (headed and not known) or len(second) <= 0.7 * len(body):
+        return 1  # "Drift 19" over the second column; that of a range may stand over labels
+    wordy = sum(not has_digit(cell.plain) for cell in second) > 0.8 * len(second)
     return 2 if grouping >= 0.3 * max(1, len(body)) and (wordy or known) else 1
 
 
