@@ -400,3 +400,13 @@ def test_the_range_may_stand_over_the_labels_beside_a_column_of_groups(read_file
     path = tmp_path / "table.pdf"
     path.write_bytes(page.data())
     assert {van.model for van in read_file(path).found.vans} == {"Drift 700 Cove", "Drift 700 Vale"}
+
+
+def test_figures_that_a_sentence_tells_of_vans_are_no_codes_of_theirs(vans_of):
+    text = (
+        "MARROWFEN\n\n# Partir quand les autres restent\n\nDrift | Modèle 2027\n\nAlder · Solo Plus · Larch\n\n"
+        "L'Alder a un empattement de 345 cm, le Solo Plus de 404 cm et le Larch de 404 cm.\n\n"
+        "L'Alder demande 69 W au chauffage, le Solo Plus 74 W et le Larch 82 W.\n\n"
+        "Réservoir d'eau propre : l'Alder 70 l, le Solo Plus 90 l et le Larch 110 l. Le Larch est long.\n"
+    )
+    assert not [model for model in models(vans_of(text, name="drift.md")) if "W" in model]

@@ -18,6 +18,7 @@ from specscan.rulebook.models import WordFile
 
 NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
 ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
+NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) \d")
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
@@ -83,7 +84,7 @@ class RangeNames:
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"
-                    if name and (coded or _are_used(codes, own)):
+                    if name and (coded or _are_used(codes, own)) and not any(_is_told_of(code, own) for code in codes):
                         return name, codes, passage
         return None
 
@@ -170,6 +171,13 @@ class RangeNames:
                         name = " ".join(w for w in match.group(1).split() if w.casefold() not in self.about)
                         found.setdefault(name, set()).add(head)
         return Counter({name: len(codes) for name, codes in found.items() if name})
+
+
+def _is_told_of(code: str, own: Sequence[Passage]) -> bool:
+    """Tell whether a figure behind a name is what a sentence tells of it: "the Larch 82 W" where others say "Larch"."""
+    match = NAMED_FIGURE.match(code)
+    text = "\n".join(p.text for p in own) if match is not None else ""
+    return match is not None and count(text, match.group(1)) > count(text, code) + 1
 
 
 def _are_used(names: Collection[str], own: Sequence[Passage]) -> bool:
