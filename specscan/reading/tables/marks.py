@@ -16,6 +16,19 @@ ROW_HEIGHT = 8.0  # em, how far apart they may be: a row of some wrapped lines
 UNEVEN = 2.2  # times the usual height of a row: a higher one holds a title between two tables
 TITLE = 1.1  # times the size of the rows
 ROW_WIDTH = 20.0  # em, how long they must be
+LEAST_LENGTH = 60.0  # points, as much in letters too small to read: a drawing has thousands of shorter strokes
+MOST_RULES = 1_000  # longer ones, of more a page is a drawing
+
+
+@dataclass(frozen=True, slots=True)
+class _Stack:
+    """Rules of one length below one another: their ends, heights, the steps between these and the usual one."""
+
+    x0: float
+    x1: float
+    heights: list[float]
+    steps: list[float]
+    usual: float
 
 
 @dataclass(slots=True)
@@ -25,7 +38,7 @@ class Marks:
     bars: list[Box] = field(default_factory=list)
     walls: list[tuple[float, float, float]] = field(default_factory=list)
     floors: list[tuple[float, float, float]] = field(default_factory=list)
-    _stacks: dict[tuple[float, float], list[float]] | None = field(default=None, compare=False)
+    _stacks: list[_Stack] | None = field(default=None, compare=False)
     _by_width: tuple[list[float], list[tuple[float, float, float]]] | None = field(default=None, compare=False)
 
     def walls_at(self, line: Line) -> list[float]:
@@ -55,17 +68,16 @@ class Marks:
         if large.bold and large.size > TITLE * small.size:
             return False
         if self._stacks is None:
-            self._stacks = _stacks(self.floors)
+            self._stacks = _stacks(self.floors_over(LEAST_LENGTH))
         em = below.size
         top, bottom = above.box.middle[1], below.box.middle[1]
         west, east = min(above.box.x0, below.box.x0), max(above.box.x1, below.box.x1)
-        for (x0, x1), heights in self._stacks.items():
-            if x1 - x0 < ROW_WIDTH * em or west < x0 - em or east > x1 + em:
+        for stack in self._stacks:
+            if stack.x1 - stack.x0 < ROW_WIDTH * em or west < stack.x0 - em or east > stack.x1 + em:
                 continue
-            first, last = bisect.bisect_right(heights, top) - 1, bisect.bisect_left(heights, bottom)
-            if first >= 0 and last < len(heights):
-                steps = [below - above for above, below in itertools.pairwise(heights)]
-                return max(steps[first:last], default=0.0) <= min(ROW_HEIGHT * em, UNEVEN * middle_of(steps))
+            first, last = bisect.bisect_right(stack.heights, top) - 1, bisect.bisect_left(stack.heights, bottom)
+            if first >= 0 and last < len(stack.heights):
+                return max(stack.steps[first:last], default=0.0) <= min(ROW_HEIGHT * em, UNEVEN * stack.usual)
         return False
 
     def floors_over(self, width: float) -> list[tuple[float, float, float]]:
@@ -91,10 +103,17 @@ class Marks:
         return kept
 
 
-def _stacks(floors: list[tuple[float, float, float]]) -> dict[tuple[float, float], list[float]]:
-    """Give the heights of rules of one length below one another, as part the rows of a table, by their ends."""
+def _stacks(floors: list[tuple[float, float, float]]) -> list[_Stack]:
+    """Give the rules of one length below one another, as part the rows of a table; none of a drawing's many."""
+    if len(floors) > MOST_RULES:
+        return []
     found: dict[tuple[float, float], list[float]] = {}
     for y, x0, x1 in sorted(floors):
         ends = next((e for e in found if abs(e[0] - x0) <= LIKE and abs(e[1] - x1) <= LIKE), (x0, x1))
         found.setdefault(ends, []).append(y)
-    return {ends: heights for ends, heights in found.items() if len(heights) >= LEAST_RULES}
+    made = []
+    for ends, heights in found.items():
+        if len(heights) >= LEAST_RULES:
+            steps = [below - above for above, below in itertools.pairwise(heights)]
+            made.append(_Stack(*ends, heights, steps, middle_of(steps)))
+    return made
