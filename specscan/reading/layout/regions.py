@@ -13,6 +13,7 @@ from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.marks import Marks
+from specscan.reading.tables.parting import has_digit
 from specscan.reading.tables.spans import Spans
 
 PROSE_WORDS = 5.5
@@ -214,7 +215,7 @@ def _is_own_table(lines: list[Line], marks: Marks, hints: Hints) -> bool:
     rows = [row for row in rows if len(row) >= 3]
     if len(rows) < OWN_ROWS or len(rows) < 0.5 * len(lines):
         return False
-    labels = [row[0] for row in rows if hints.is_label(row[0].text) and not _has_digit(row[0].text)]
+    labels = [row[0] for row in rows if hints.is_label(row[0].text) and not has_digit(row[0].text)]
     left = min(row[0].box.x0 for row in rows)
     level = sum(abs(row[0].box.x0 - left) < 0.5 * row[0].size for row in rows)
     return len(labels) >= 0.5 * len(rows) and level >= 0.8 * len(rows)
@@ -239,7 +240,7 @@ def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
 def _all_head_lists(line: Line, hints: Hints) -> bool:
     """Tell whether all parts of a line are headings of lists, as where two stand beside a third."""
     parts = segments_of(line, SEGMENT_GAP)
-    return all(hints.heads_list(part.text) and not _has_digit(part.text) for part in parts)
+    return all(hints.heads_list(part.text) and not has_digit(part.text) for part in parts)
 
 
 def _labelled_lists(lines: list[Line], hints: Hints) -> bool:
@@ -252,7 +253,7 @@ def _labelled_lists(lines: list[Line], hints: Hints) -> bool:
 def _same_labels(west: list[Line], east: list[Line]) -> bool:
     """Tell whether two lists have the same labels, as where two vans stand side by side, each with its own."""
     left, right = _labels(west), _labels(east)
-    shared = sum(not _has_digit(label) for label in left & right)
+    shared = sum(not has_digit(label) for label in left & right)
     return shared >= MIRRORED and shared >= 0.5 * min(len(left), len(right))
 
 
@@ -321,10 +322,6 @@ def _own_labels(lines: list[Line], marks: Marks) -> bool:
     pairs = [pair for pair in pairs if len(pair) == 2]
     if len(pairs) < 3 or len(pairs) < 0.5 * len(lines):
         return False
-    wordy = sum(not _has_digit(pair[0].text) for pair in pairs)
-    valued = sum(_has_digit(pair[1].text) for pair in pairs)
+    wordy = sum(not has_digit(pair[0].text) for pair in pairs)
+    valued = sum(has_digit(pair[1].text) for pair in pairs)
     return wordy >= 0.7 * len(pairs) and valued >= 0.4 * len(pairs)
-
-
-def _has_digit(text: str) -> bool:
-    return any(letter.isdecimal() for letter in text)

@@ -4,14 +4,11 @@ from __future__ import annotations
 
 import itertools
 
-from specscan.reading.letters.words import middle_of
 from specscan.reading.tables.grid import GridCell, by_row
-from specscan.reading.tables.widening import Columns
+from specscan.reading.tables.widening import Columns, middle, steady_places
 
 LEAST_COLUMNS = 3  # of values: two are told apart by ``widen_between``
 MIN_FULL = 3  # rows with a value in each column, heads included
-STEADY = 2.0  # points by which the middles of values of one column may lie apart
-STEADY_SHARE = 0.8
 NEAR = 0.1  # of the way from one column to the next: by which a middle may miss its place
 
 Tiling = list[tuple[int, int]]  # the first and the last column of each value of a row
@@ -30,16 +27,16 @@ def widen_centred(cells: list[GridCell], columns: Columns) -> None:
     tiled: list[tuple[list[GridCell], Tiling]] = []
     gaps = False
     for row in by_row(cells).values():
-        values = sorted((cell for cell in row if cell.col > 0 and cell.box is not None), key=_middle)
+        values = _values(row)
         if not values or len(values) == len(middles):
             continue
-        found = _tilings([_middle(cell) for cell in values], middles, reach, 0)
+        found = _tilings([middle(cell) for cell in values], middles, reach, 0)
         if len(found) == 1:
             tiled.append((values, found[0]))
         else:
             gaps = True
     for values, tiling in tiled:
-        alone = len(values) == 1 and any(abs(_middle(values[0]) - middle) <= reach for middle in middles)
+        alone = len(values) == 1 and any(abs(middle(values[0]) - place) <= reach for place in middles)
         if alone and gaps:
             continue
         for cell, (first, last) in zip(values, tiling, strict=True):
@@ -49,20 +46,15 @@ def widen_centred(cells: list[GridCell], columns: Columns) -> None:
 def _middles(cells: list[GridCell], columns: Columns) -> list[float]:
     """Give where the values of each column are centred, nothing where they are not."""
     count = len(columns) - 1
-    full = [
-        sorted(values, key=_middle)
-        for row in by_row(cells).values()
-        if len(values := [cell for cell in row if cell.col > 0 and cell.box is not None]) == count
-    ]
+    full = [values for row in by_row(cells).values() if len(values := _values(row)) == count]
     if count < LEAST_COLUMNS or len(full) < MIN_FULL:
         return []
-    places = [[_middle(row[place]) for row in full] for place in range(count)]
-    usual = [middle_of(found) for found in places]
-    steady = all(
-        sum(abs(at - middle) <= STEADY for at in found) >= STEADY_SHARE * len(full)
-        for found, middle in zip(places, usual, strict=True)
-    )
-    return usual if steady else []
+    return steady_places([[middle(row[place]) for row in full] for place in range(count)])
+
+
+def _values(row: list[GridCell]) -> list[GridCell]:
+    """Give the cells of a row that hold values, from left to right."""
+    return sorted((cell for cell in row if cell.col > 0 and cell.box is not None), key=middle)
 
 
 def _tilings(places: list[float], middles: list[float], reach: float, first: int) -> list[Tiling]:
@@ -74,7 +66,3 @@ def _tilings(places: list[float], middles: list[float], reach: float, first: int
         if abs((middles[first] + middles[last]) / 2 - places[0]) <= reach:
             found += [[(first, last), *rest] for rest in _tilings(places[1:], middles, reach, last + 1)]
     return found
-
-
-def _middle(cell: GridCell) -> float:
-    return cell.box.middle[0] if cell.box is not None else 0.0

@@ -8,7 +8,7 @@ from specscan.reading.tables.grid import GridCell, by_row
 Columns = list[tuple[float, float]]
 SHORT = 2  # letters: a mark, or a figure that may belong to the middle column alone
 CENTER = 0.04  # of the width of the value columns
-STEADY = 2.0  # points by which values of one column may begin apart
+STEADY = 2.0  # points by which values of one column may begin, have their middle or end apart
 STEADY_SHARE = 0.8
 OFF = 1.5  # em by which a value set in the middle of two columns misses the place of each
 MIN_FULL = 4  # rows that have a value in each column
@@ -64,25 +64,32 @@ def widen_between(cells: list[GridCell], columns: Columns) -> None:
         if columns[1][1] < _left(cell) and _right(cell) < columns[2][0]:
             _span(cell, columns)
     lone = [cell for cell in lone if cell.col_span == 1]
-    for anchor in (_left, _middle, _right):
-        usual = [middle_of([anchor(pair[side]) for pair in full]) for side in (0, 1)]
-        steady = [
-            sum(abs(anchor(pair[side]) - usual[side]) <= STEADY for pair in full) >= STEADY_SHARE * len(full)
-            for side in (0, 1)
-        ]
-        if all(steady):
+    for anchor in (_left, middle, _right):
+        usual = steady_places([[anchor(pair[side]) for pair in full] for side in (0, 1)])
+        if usual:
             for cell in lone:
                 off = all(abs(anchor(cell) - at) > OFF * cell.size for at in usual)
-                if off and usual[0] < _middle(cell) < max(_right(pair[1]) for pair in full):
+                if off and usual[0] < middle(cell) < max(_right(pair[1]) for pair in full):
                     _span(cell, columns)
             return
+
+
+def steady_places(columns: list[list[float]]) -> list[float]:
+    """Give the usual place of each column's values, nothing where those of a column do not keep to one."""
+    usual = [middle_of(places) for places in columns]
+    steady = all(
+        sum(abs(place - at) <= STEADY for place in places) >= STEADY_SHARE * len(places)
+        for places, at in zip(columns, usual, strict=True)
+    )
+    return usual if steady else []
 
 
 def _left(cell: GridCell) -> float:
     return cell.box.x0 if cell.box is not None else 0.0
 
 
-def _middle(cell: GridCell) -> float:
+def middle(cell: GridCell) -> float:
+    """Give where a cell's text has its middle across."""
     return cell.box.middle[0] if cell.box is not None else 0.0
 
 
