@@ -12,7 +12,7 @@ from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import read_listing
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, begins_with, without_start
+from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
 from specscan.finding.naming.roster import (
@@ -158,8 +158,7 @@ class CastReader:
         codes = [name for name, _ in listed]
         if listed and (name := self.range_names.of_heads(codes, names, document, own)):
             names.title = names.series = name
-        before = f"{names.series} " if listed and names.series else ""
-        return [Player(before + name, Place(passage, passage.page, name)) for name, passage in listed]
+        return [Player(of_range(names.series, name), Place(passage, passage.page, name)) for name, passage in listed]
 
     def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
         """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""

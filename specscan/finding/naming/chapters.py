@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
-from specscan.finding.naming.place import PARTED, Place, begins_with, without_start
+from specscan.finding.naming.place import PARTED, Place, begins_with, of_range
 from specscan.finding.naming.ranges import RangeReader
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
@@ -38,7 +38,7 @@ class Chapter:
     @property
     def full_name(self) -> str:
         """Give the name with that of the range above it."""
-        return f"{self.series} {without_start(self.name, self.series)}".strip() if self.series else self.name
+        return of_range(self.series, self.name)
 
     @property
     def place(self) -> Place:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from specscan.finding.language.whole_words import holds
-from specscan.finding.naming.place import begins_with
+from specscan.finding.naming.place import of_range
 from specscan.records.text import Head, Passage
 
 SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but names
@@ -57,8 +57,8 @@ def with_model_rows(
         ranges = _are_ranges(row, can_be_name)
         above = range_of(row[0].row.text) if labelled and row[0].row is not None else ""
         for cell in row:
-            start = _head(cell) if ranges else "" if begins_with(cell.text, above) else above
-            named[_column(cell)] = Head(f"{start} {cell.text}".strip(), cell.box(), cell.notes)
+            name = of_range(_head(cell) if ranges else above, cell.text)
+            named[_column(cell)] = Head(name, cell.box(), cell.notes)
         rows.add((row[0].table, row[0].row_index))
     if not named:
         return tuple(passages), frozenset()

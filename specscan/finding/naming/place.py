@@ -48,9 +48,13 @@ def without_start(name: str, start: str) -> str:
 
 
 def of_range(series: str, code: str) -> str:
-    """Give the name of a van of a range; a code that begins with its only letter has it already: "V54" of the "V"."""
-    has_it = begins_with(code, series) or (len(series) == 1 and code.startswith(series) and not code[1:2].isalpha())
-    return code if has_it or not series else f"{series} {code}"
+    """Give the name of a van with that of its range before it, once.
+
+    A code that begins with the range's only letter has it already: "V54" of the "V".
+    """
+    if len(series) == 1 and code.startswith(series) and not code[1:2].isalpha():
+        return code
+    return f"{series} {without_start(code, series)}".strip()
 
 
 def running_lines(document: Document) -> list[tuple[str, Place]]:

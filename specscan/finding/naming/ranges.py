@@ -13,7 +13,7 @@ from dataclasses import replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.full_names import CODE
-from specscan.finding.naming.place import begins_with
+from specscan.finding.naming.place import begins_with, of_range
 from specscan.records.text import Head, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
@@ -81,7 +81,7 @@ class RangeReader:
 
 
 def _with_range(head: Head, name: str) -> Head:
-    return head if begins_with(head.text, name) else Head(f"{name} {head.text}", head.box, head.notes)
+    return head if begins_with(head.text, name) else replace(head, text=of_range(name, head.text))
 
 
 def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> set[int]:

@@ -49,8 +49,9 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
         if len(passage.text) > LONGEST:
             continue
-        for text in dict.fromkeys((passage.text, SENTENCE_END.split(passage.text)[0])):
-            parts = _parts(text.strip(" .*"), title)
+        texts = dict.fromkeys((passage.text, SENTENCE_END.split(passage.text)[0]))
+        parted = [_parts(text.strip(" .*"), title) for text in texts]
+        for text, parts in zip(texts, parted, strict=True):
             series = _shared_name(parts) or title
             if not series or re.search(r"\d", series):
                 continue
@@ -59,8 +60,7 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
             one = len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])
             if several or (one and text == passage.text):
                 return Roster(series, tuple(codes), passage)
-        parts = _parts(passage.text.strip(" .*"), title)
-        bare = _bare_codes(parts, title, passage, own, fillers)
+        bare = _bare_codes(parted[0], title, passage, own, fillers)
         if bare:
             return Roster(title, tuple(bare), passage)
     return None

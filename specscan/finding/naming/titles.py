@@ -34,6 +34,7 @@ class TitleReader(TitleTexts):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
+        self.model_labels = {label.casefold() for label in self.words.model_labels}
         numbered = any_word(self.words.number_labels)
         self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
@@ -263,8 +264,7 @@ class TitleReader(TitleTexts):
         for head in sorted(found, key=len, reverse=True):
             title = re.sub(rf"(?<!\w){re.escape(head.casefold())}(?!\w)", " ", title)
         rest = [word for word in re.findall(r"\w+", title) if len(word) > LONGEST_JOINT]
-        labels = {label.casefold() for label in self.words.model_labels}
-        return len(found) > 1 and labels.issuperset(rest)
+        return len(found) > 1 and self.model_labels.issuperset(rest)
 
     def _is_number_name(self, text: str, body: str) -> bool:
         """Tell whether a figure alone is a van's name: the text says "the 214" and "every 214"."""

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from specscan.finding.language.whole_words import count, without_first, without_names
 from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, without_start
+from specscan.finding.naming.place import Names, Place, of_range, without_start
 from specscan.finding.naming.players import Player
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Kind, Passage
@@ -69,9 +69,7 @@ class ToldNames:
         firsts = {one.full_name.split()[0] for one in chapters}  # "Alder 19" and "Gorse 23" are of no common range
         if len(ranges) > 1 or ranges - {"", names.series} or (coded and len(firsts) > 1):
             names.series = names.title = ""
-        models = {
-            one.full_name: f"{names.series} {without_start(one.full_name, names.series)}".strip() for one in chapters
-        }
+        models = {one.full_name: of_range(names.series, one.full_name) for one in chapters}
         bases = self.chapters.bases(chapters)
         return [
             Player(

@@ -96,8 +96,9 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         raise DocumentError("the file is empty")
     assembler = Assembler(hints, places=False)
     titles: list[Title] = []
-    lines, asked = without_questions([line[:LIMIT_LINE] for line in text.split("\n")])
-    cut = any(len(line) > LIMIT_LINE for line in text.split("\n"))
+    whole = text.split("\n")
+    lines, asked = without_questions([line[:LIMIT_LINE] for line in whole])
+    cut = any(len(line) > LIMIT_LINE for line in whole)
     said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
     signs = _note_signs(lines)
