@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Sequence
 from dataclasses import replace
 
 from specscan.finding.drafts import Reading
@@ -15,22 +15,21 @@ NOT_SAID = "said of all of them, and nothing says that the van has this one"
 
 def is_of_all(book: Rulebook, found: Found, reading: Reading) -> bool:
     """Tell whether a value is told of all things of a kind, none of them by its name: "All tanks are heated"."""
-    kinds = {
-        name
+    words = [name for name, among in book.common_names.items() if among == found.things]
+    return bool(words) and any(
+        item.sentence == found.sentence and (item.has("thing", *words) or item.has("short", *words))
         for item in reading.parsed.items
-        if item.sentence == found.sentence
-        for name in (*item.names("thing"), *item.names("short"))
-    }
-    return any(found.things == book.things[name].among for name in kinds if book.things[name].among)
+    )
 
 
-def held_to_own(book: Rulebook, facts: list[Fact], of_all: Collection[int]) -> list[Fact]:
+def held_to_own(book: Rulebook, facts: list[Fact], of_all: Sequence[Fact]) -> list[Fact]:
     """Give the facts, those rejected that are told of all things and about one of which the van has no size.
 
-    ``of_all`` are the ids of the facts told so. A size of 0 says that it is not there.
+    ``of_all`` are those of the facts that are told so. A size of 0 says that it is not there.
     """
     if not of_all:
         return facts
+    told = set(map(id, of_all))
     sized = {
         (fact.model, thing)
         for fact in facts
@@ -39,7 +38,7 @@ def held_to_own(book: Rulebook, facts: list[Fact], of_all: Collection[int]) -> l
     }
     return [
         fact
-        if id(fact) not in of_all or any((fact.model, thing) in sized for thing in book.fields[fact.field].of)
+        if id(fact) not in told or any((fact.model, thing) in sized for thing in book.fields[fact.field].of)
         else replace(fact, rejected=fact.rejected or NOT_SAID)
         for fact in facts
     ]

@@ -73,7 +73,7 @@ class DocumentReader:
         facts: list[Fact] = []
         for reading in readings:
             facts.extend(self._facts_of(reading))
-        facts = held_to_own(self.book, facts, {id(fact) for fact in self.of_all})
+        facts = held_to_own(self.book, facts, self.of_all)
         return metric_first(self.footnotes.applied(facts, readings), self.passages)
 
     def _read(self, draft: Draft, row_things: list[str], context: list[str] | None = None) -> Reading:

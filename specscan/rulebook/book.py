@@ -42,6 +42,7 @@ class General(Entry):
     legal_forms: list[str]
     checks: list[str]
     crosses: list[str]
+    open_boxes: list[str]
     inapplicable: list[str]
     currency: list[str]
     not_documents: list[str]
@@ -124,6 +125,11 @@ class Rulebook:
         openers = "|".join(map(re.escape, sorted(self.cue_words("in_unit")))) or "(?!)"
         spelled = "|".join(map(re.escape, units))
         return re.compile(rf"(?:[,:–(\[]|(?<!\w)(?:{openers})\s)\s*(?:{spelled})\s*[)\]]?", re.IGNORECASE)
+
+    @functools.cached_property
+    def common_names(self) -> dict[str, list[str]]:
+        """Give the things that mean all of several, such as "all tanks", with these."""
+        return {name: thing.among for name, thing in self.things.items() if thing.among}
 
     def fields_of(self, thing: str) -> list[str]:
         """Give the fields that a statement about a thing can fill."""

@@ -17,7 +17,6 @@ from specscan.rulebook.models import WordFile
 
 CODE = re.compile(r"(?<![\w.])([^\W\d_]{1,5}\.?)(?=\s*:\s)|(?<=\()\s*([^\W\d_]{1,5}\.?)\s*(?=\))")
 SYMBOL = re.compile(r"(?<![^\s(])([^\w\s.,;:()/&+×~≈<>=%°*-])(?![^\s)])")
-OPEN_BOXES = ("[ ]", "☐")
 DASHES = "–—−-"
 PACKAGE = re.compile(r"([^:.!?(]{3,48}?)\s*(?:\([^():]{1,40}\))?\s*(?:,[^:(]{1,24})?\s*:\s+(?=\S)")
 PACKAGE_WORDS = 5
@@ -55,9 +54,8 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon, 
 def _read_boxes(legend: Legend, cues: Sequence[Mention], general: General) -> None:
     """Take boxes left open for options, where those that are ticked are said to be standard."""
     if cues and longest_cue(cues) == "standard":
-        for box in general.crosses:
-            if box in OPEN_BOXES:
-                legend.signs.setdefault(box, Meaning(Availability.OPTIONAL))
+        for box in general.open_boxes:
+            legend.signs.setdefault(box, Meaning(Availability.OPTIONAL))
 
 
 @functools.lru_cache(maxsize=8)
