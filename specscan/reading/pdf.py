@@ -160,6 +160,7 @@ def _assemble(
     lines = {sheet.number: spelled.lines(sheet) for sheet in sheets}
     sizes = {number: body_size(some) for number, some in lines.items()}
     running = _running_lines(sheets, lines, sizes)
+    numbering = _page_numbers(lines, total, hints)
     referred: frozenset[str] = frozenset()
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.letters:
@@ -172,7 +173,7 @@ def _assemble(
         open_signs = frozenset(sign for sign in referred if begun.get(sign, 0) == 1)
         referred = signs_of(held) - begun.keys()
         own = lines[sheet.number]
-        for region in read_regions(sheet, held, own, sizes[sheet.number], hints, running, open_signs):
+        for region in read_regions(sheet, held, own, sizes[sheet.number], hints, running | numbering, open_signs):
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)
@@ -334,6 +335,19 @@ def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]], sizes: 
     beyond = Counter(key for margin in margins for key in _behind_others(margin, running))
     inner = {key for key, count in beyond.items() if 2 * count > len(texts[key])}
     return {text for key in running - inner for text in texts[key]}
+
+
+def _page_numbers(lines_of: dict[int, list[Line]], total: int, hints: Hints) -> set[str]:
+    """Give the first and last lines of pages that say nothing but the page's number of so many: "2 / 3", wherever they stand.
+
+    Below a short page the foot of the page can stand high, and "1 / 3" would pass for two things listed.
+    """
+    found = set()
+    for number, lines in lines_of.items():
+        for line in {id(one): one for one in (*lines[:1], *lines[-1:])}.values():
+            if hints.is_page_foot(line.text) and re.findall(r"\d+", line.text) == [str(number), str(total)]:
+                found.add(line.text)
+    return found
 
 
 def _behind_others(margin: list[tuple[float, _Key]], running: set[_Key]) -> set[_Key]:
