@@ -338,7 +338,7 @@ def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]], sizes: 
 
 
 def _page_numbers(lines_of: dict[int, list[Line]], total: int, hints: Hints) -> set[str]:
-    """Give the first and last lines of pages that say nothing but the page's number of so many: "2 / 3", wherever they stand.
+    """Give the first and last lines of pages that only say which page of how many it is, "2 / 3", wherever they stand.
 
     Below a short page the foot of the page can stand high, and "1 / 3" would pass for two things listed.
     """

@@ -24,3 +24,21 @@ def test_heads_of_tables_at_the_top_of_two_pages_are_no_running_heads(facts_of_p
     assert {name.split()[-1] for name in names} == {"K", "L"}
     short, long = sorted(names)
     assert (facts[short, "fresh_tank_l"], facts[long, "fresh_tank_l"]) == (75, 95)
+
+
+def test_a_count_of_pages_below_a_short_page_is_no_list_of_vans(facts_of_pdf):
+    page = Page()
+    page.text(40, 50, "MARROWFEN VANS", size=20, bold=True)
+    page.text(40, 80, "Drift | Model year 2026", size=10)
+    page.text(280, 130, "1 / 3", size=8)  # the page is short: its foot stands below the text
+    for number, rows in enumerate(ROWS, start=2):
+        page.canvas.showPage()
+        page.text(40, 30, "Specifications", size=14, bold=True)
+        page.row(60, (260, "19 Fell"), (420, "19 Moor"), bold=True)
+        for place, (label, first, second) in enumerate(rows):
+            page.row(90 + 20 * place, (40, label), (260, first), (420, second))
+        page.text(40, 200, "Guarantee: 3 years, 1 year on fabrics.", size=9)
+        page.text(280, 820, f"{number} / 3", size=8)
+    facts = facts_of_pdf(page)
+    assert {fact.model for fact in facts} == {"Drift 19 Fell", "Drift 19 Moor"}
+    assert {fact.value for fact in facts if fact.field == "fresh_tank_l"} == {75, 95}

@@ -84,3 +84,26 @@ def test_labels_in_bold_before_a_dash_are_labels_and_anchors_are_no_text(examine
         "Fresh tank: 80 litres",
         "Base vehicle: Bruska 35",
     ]
+
+
+GROUPED = """MARROWFEN
+MK21-D, MK24-R
+
+FIGURES
+-------
+
+           Version             MK21-D            MK24-R
+------------------------------------------------------------
+Size       Width [m]           2.05              2.05
+           Headroom [m]        1.98              1.98
+           Length [m]          5.41              5.99
+Tanks      Fresh water [l]     75                95
+           Grey water [l]      60                80
+           Toilet              cassette          dry separating
+"""
+
+
+def test_heads_over_labels_count_where_groups_stand_on_their_left(facts_of_text):
+    facts = facts_of_text(GROUPED)
+    assert by_van(facts, "fresh_tank_l") == {"mk21-d": 75, "mk24-r": 95}
+    assert by_van(facts, "length_mm") == pytest.approx({"mk21-d": 5410, "mk24-r": 5990})

@@ -60,8 +60,14 @@ def _fits(cells: list[str], head: list[str]) -> bool:
 def heads_columns(line: str, below: list[str]) -> bool:
     """Tell whether a line over a rule holds heads of columns: parts of the lines ``below`` stand under its parts."""
     parts = [match.span() for match in PART.finditer(line.expandtabs())]
-    heads = parts if parts and parts[0][0] >= INDENT else parts[1:]
     rows = [[match.span() for match in PART.finditer(row.expandtabs())] for row in below[:LOOK_AHEAD] if row.strip()]
+    # What is indented can head the first column of values, or that of labels, with groups of rows on its left.
+    indented = bool(parts) and parts[0][0] >= INDENT
+    return (indented and _stand_over(parts, rows)) or _stand_over(parts[1:], rows)
+
+
+def _stand_over(heads: list[tuple[int, int]], rows: list[list[tuple[int, int]]]) -> bool:
+    """Tell whether most rows have a part under each head, and one before these."""
     full = [row for row in rows if len(row) == len(heads) + 1]
     if len(heads) < 2 or len(full) < max(2, FULL_SHARE * len(rows)):
         return False
