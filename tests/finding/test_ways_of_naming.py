@@ -39,6 +39,7 @@ def names_of(read_file, tmp_path):
             "", "Solo", "Duo", ["Wendrill Duo", "Wendrill Solo"],
         ),
         ("# Our vans 2026\n\nAlcove | Larder", "Models", "Alcove", "Larder", ["Alcove", "Larder"]),
+        ("# Our vans 2026\n\nSolo | Duo", "Wendrill models", "Solo", "Duo", ["Wendrill Duo", "Wendrill Solo"]),
         ("# Our vans at a glance\n\nMY26", "Models", "Q54", "Q60", ["Q54", "Q60"]),
         ("# Wendrill 2026\n\n6 | 6 Winter", "", "6", "6 Winter", ["Wendrill 6", "Wendrill 6 Winter"]),
     ],
@@ -117,6 +118,16 @@ LIST = "\n".join(("Length: 5990 mm", "Width: 2050 mm", "Height: 2650 mm", "Sleep
 )
 def test_a_document_of_one_van_names_it_on_a_line_near_its_title(names_of, opening, model):
     assert names_of(f"{opening}\n\n{LIST}\n")[0] == [model]
+
+
+def test_a_list_of_the_data_of_one_van_describes_it_though_it_is_named_once(names_of):
+    data = (
+        "Driven wheels: rear", "Seats / berths: 4 / 2", "Battery: 280 Ah gel, 12 V", "Solar: 2 × 150 W",
+        "Fresh tank location: inside", "Gray tank insulated: yes", "Heater draw: 22 W", "Inverter: none",
+        "Water lines insulated: no", "Insulation: sheep's wool, 1.5 in", "Winterizing bypass: yes",
+    )  # fmt: skip
+    found, _ = names_of("# Wendrill\n\nby Marrowfen Wendrill Solo\n\n" + "\n".join(f"- {line}" for line in data))
+    assert len(found) == 1 and found[0].startswith("Wendrill")
 
 
 def test_the_number_of_a_page_or_a_year_alone_names_no_van(names_of):

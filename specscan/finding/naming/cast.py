@@ -170,7 +170,8 @@ class CastReader:
             if not told:
                 return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
             names.title = names.series = ""
-        if not told and self._are_titled(plain, names.series, document, own):
+        cornered = self.range_names.of_corner(document, names.maker)
+        if not told and not cornered and self._are_titled(plain, names.series, document, own):
             names.title = names.series = ""
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}

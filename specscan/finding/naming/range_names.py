@@ -152,6 +152,14 @@ class RangeNames:
         name = self._corner(label)
         return name if self.can_name_range(name, "") else ""
 
+    def of_corner(self, document: Document, maker: str) -> str:
+        """Give the range that the corner of a table names beside a word for vans: "Drift models" over trims."""
+        for title in document.titles:
+            name = self._corner(title.text) if title.origin == "corner" else ""
+            if name and name != title.text.strip(" .:") and self.can_name_range(name, maker):
+                return name
+        return ""
+
     def _corner(self, text: str) -> str:
         """Give a text without words such as "range" and "models"."""
         return " ".join(word for word in text.strip(" .:").split() if word.casefold() not in self.about)
