@@ -142,3 +142,19 @@ def test_a_sign_with_a_bracket_leads_to_its_note(facts_of_pdf):
     facts = facts_of_pdf(page)
     assert by_van(facts, "heater_input_w") == of_vans(4000, 4000, 6000)
     assert not by_van(facts, "heater_output_w")
+
+
+def test_the_only_van_of_a_page_stands_over_its_values_above_the_first_group(facts_of_pdf):
+    page = titled()
+    for number, (vans, xs) in enumerate(((VANS[:1], (50, 250)), (VANS[1:], (50, 250, 350)))):
+        page.canvas.showPage()
+        page.text(50, 40, "In figures", size=14, bold=True)
+        rows(page, 70, [("", *vans)], xs, bold=True)
+        picked = [(row[0], *row[1 + number : 2 + 2 * number]) for row in [*BASICS, *TANKS]]
+        page.text(50, 84, "Chassis and size", bold=True)
+        end = rows(page, 98, picked[:4], xs)
+        page.text(50, end, "Water", bold=True)
+        rows(page, end + 14, picked[4:], xs)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
+    assert by_van(facts, "sleeps") == of_vans(2, 3, 4)

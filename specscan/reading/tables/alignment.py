@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 
 from specscan.reading.letters.words import Line, middle_of, segments_of
@@ -23,6 +24,7 @@ TIGHT_GAP = 0.3
 TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
 RULED_SHARE = 0.2  # where rules part its rows
 MIN_HEADS = 3  # segments of the head of a table, its corner included
+PITCHES = 1.3  # times the usual distance of rows: heads and groups above the first
 REACH = 2.0  # below the last line of a table: its last rule
 MIN_RULES = 2
 HEAD_LINES = 3  # of wrapped heads
@@ -231,6 +233,8 @@ def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: 
     What stands in one of them above the last rule of a table with rules between its rows belongs to the last row.
     """
     em = em_of([line for line, _ in kept[first:last]])
+    if first > 1 and _heads_column([line for line, _ in kept[first - 2 : last]], columns):
+        first -= 2
     while first > 0:
         line = kept[first - 1][0]
         below = kept[first][0]
@@ -249,6 +253,15 @@ def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: 
             break
         last += 1
     return first, last
+
+
+def _heads_column(lines: list[Line], columns: Columns) -> bool:
+    """Tell whether the first line heads a column of values, the second the first group of rows below them."""
+    head, group = lines[:2]
+    pitch = middle_of([below.base - line.base for line, below in itertools.pairwise(lines[1:])])
+    alike = head.bold and group.bold and abs(head.size - group.size) < 1 and not lines[2].bold
+    near = all(0 < below.base - line.base <= PITCHES * pitch for line, below in itertools.pairwise(lines[:3]))
+    return alike and near and _column_of(head, columns) not in (None, 0) and _column_of(group, columns) == 0
 
 
 def _above_last_rule(line: Line, kept: list[Parted], first: int, last: int, marks: Marks) -> bool:

@@ -88,6 +88,10 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     head_rows, before = head_rows_of(grid, hints, known)
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
+    over = lone_head(grid) if grid.found != "text" else ""
+    if over and not head_rows and has_digit(over) and _may_name(over) and not hints.is_label(over):
+        _add_heads(table, grid, 0)  # "Drift 19" over the values of one van, beside a table of its sisters
+        head_rows, before, over = [0], [row for row in before if row], ""
     if not table.heads and above is not None and not _is_price_list(grid, hints):
         _inherit(table, grid, above)
     groups: tuple[str, ...] = ()
@@ -123,7 +127,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
             table.cells.append(ReadCell(cells[0], [], [], (), row, cells[0].col, title=True))
             continue
         _read_row(table, grid, row, groups)
-    if grid.found != "text" and (over := lone_head(grid)):
+    if over:
         for read in table.cells:
             read.groups = read.groups if read.title else (*read.groups, over)
     return table
