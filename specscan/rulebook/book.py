@@ -41,6 +41,7 @@ class General(Entry):
     """The file ``rules/words/general.yaml``."""
 
     legal_forms: list[str]
+    file_endings: list[str]
     checks: list[str]
     crosses: list[str]
     open_boxes: list[str]

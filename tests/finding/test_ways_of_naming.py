@@ -198,3 +198,27 @@ def test_vans_are_named_by_headings_of_the_rank_of_their_groups(names_of):
     body = "### Size\n\nLength: 5990 mm\n\nHeight: 2650 mm\n\nSleeps: 2\n\n### Water\n\nFresh water tank: 90 L\n\n"
     text = "# The Wendrill\n\n" + "".join(f"### Wendrill {code}\n\n{body}" for code in ("680 P", "680 D"))
     assert names_of(text)[0] == ["Wendrill 680 D", "Wendrill 680 P"]
+
+
+@pytest.mark.parametrize("title", ["marrowfen_2026_range.html", "Fens prices final.xlsx"])
+def test_a_title_that_is_the_name_of_a_file_is_no_range(read_file, tmp_path, title):
+    rows = "".join(
+        f"<tr><td>{label}</td><td>{one}</td><td>{two}</td></tr>"
+        for label, one, two in (
+            ("", "Lapwing", "Curlew"), ("Length", "5990 mm", "6360 mm"), ("Width", "2050 mm", "2050 mm"),
+            ("Height", "2650 mm", "2650 mm"), ("Fresh water tank", "90 L", "110 L"), ("Sleeps", "2", "3"),
+        )
+    )  # fmt: skip
+    path = tmp_path / "page.html"
+    page = f"<html><head><title>{title}</title></head><body><p>MARROWFEN</p><h1>Lapwing</h1><h1>Curlew</h1>"
+    path.write_text(f"{page}<p>Two vans for 2026</p><p>{FOOT}</p><table>{rows}</table></body></html>", "utf-8")
+    assert sorted(van.model for van in read_file(path).found.vans) == ["Curlew", "Lapwing"]
+
+
+def test_letters_behind_the_title_that_the_text_uses_alone_name_two_vans(names_of):
+    text = (
+        "# Wendrill 540\n\nModel year 2026\n\nThe Wendrill 540 C is for the coast, the Wendrill 540 CX for the hills. "
+        "Prices start at $99,000 (C) and $120,000 (CX).\n\n- Length 5990 mm\n- Height 2650 mm\n- Sleeps 2\n"
+        "- Fresh water tank 90 L on the C and 120 L on the CX\n- Inverter 2000 W\n"
+    )
+    assert names_of(text)[0] == ["Wendrill 540 C", "Wendrill 540 CX"]

@@ -46,6 +46,9 @@ class TitleTexts(YearReader):
         self.stock_number = re.compile(
             rf"(?:{any_word(self.words.stock_labels)})\W*(?:[A-Z]{{1,4}} )?(?=\S*\d)\S+", re.IGNORECASE
         )
+        # what programs write into a file that nobody gave a title: "drift_2026_range.html", "Drift final.docx"
+        endings = any_word(book.general.file_endings)
+        self.file_name = re.compile(rf"\S*_\S*|.*\.(?:{endings})", re.IGNORECASE)
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
@@ -78,17 +81,19 @@ class TitleTexts(YearReader):
         seen: set[str] = set()
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
-            if title.origin in ("metadata", "html"):
+            if title.origin in ("metadata", "html") and self.file_name.fullmatch(title.text):
+                texts.append((1, _words_of_file(_without_ending(title.text)), Place(None, 1, title.text)))
+            elif title.origin in ("metadata", "html"):
                 texts += self._parts(3, title.text, self._place_of(title, own))
             elif title.page > 1 and title.origin == "page":
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
-        stem = re.sub(r"\.\w+$", "", document.path.rsplit("/", 1)[-1])
+        stem = _without_ending(document.path.rsplit("/", 1)[-1])
         number = re.match(r"\d+(?=[_\-\s])", stem)
         if number is not None and not any(number.group() in passage.text for passage in own):
             stem = stem[number.end() :]  # files are numbered
-        texts.append((1, " ".join(p.capitalize() for p in re.split(r"[_\-\s]+", stem)), Place(None, 1, stem)))
+        texts.append((1, _words_of_file(stem), Place(None, 1, stem)))
         return texts
 
     @staticmethod
@@ -157,6 +162,15 @@ class TitleTexts(YearReader):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
+
+
+def _without_ending(name: str) -> str:
+    return re.sub(r"\.\w+$", "", name)
+
+
+def _words_of_file(stem: str) -> str:
+    """Give the name of a file as words: "Drift 2026 Range" of "drift_2026_range"."""
+    return " ".join(part.capitalize() for part in re.split(r"[_\-\s]+", stem))
 
 
 def _largest(titles: Sequence[Title], most: int) -> list[Title]:

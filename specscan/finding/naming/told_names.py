@@ -22,6 +22,8 @@ TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
 TRIM_JOINTS = {"and", "et", "und", "&"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
+LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
+LETTERS_ALONE = re.compile(LETTERS)
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 
 
@@ -93,7 +95,8 @@ class ToldNames:
         counts: Counter[str] = Counter()
         if f"{title} " not in text:
             return []
-        for match in re.finditer(rf"(?<!\w){re.escape(title)} ([A-ZÀ-Þ][\w’'-]{{2,}})", text):
+        named = re.compile(rf"(?<!\w){re.escape(title)} ({LETTERS}|[A-ZÀ-Þ][\w’'-]{{2,}})")
+        for match in named.finditer(text):
             word = match.group(1)
             filler = word.casefold().split("’")[0].split("'")[0]
             if (
@@ -104,9 +107,10 @@ class ToldNames:
             ):
                 counts[word] += 1
         found = []
+        rest = named.sub("", text)
         for word in counts:
-            alone = count(text, word) - counts[word]
-            if alone >= 2:
+            units = len(re.findall(rf"\d {word}(?!\w)", rest)) if LETTERS_ALONE.fullmatch(word) else 0  # "110 L"
+            if count(rest, word) - units >= 2:
                 found.append(word)
         return found
 
