@@ -25,6 +25,7 @@ GAP_GENERATED = 0.12
 GAP_RUN = 2.0
 FEWEST_SPACED = 4  # letters with spaces between them that are one word
 SPACED = 0.4  # em: a space, and no more
+SMALLEST_CAPITAL, LARGEST_CAPITAL = 0.6, 0.92  # sizes of small capitals, in those of the capital before them
 RAISED = 0.14
 SMALL = 0.86
 LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
@@ -38,7 +39,7 @@ Places = NDArray[np.int64]
 
 def build_words(letters: Letters) -> list[Word]:
     """Give the words of a page in the order in which they are drawn."""
-    return _attach_small(_join_spaced_letters(_drop_doubles(_parted(letters))))
+    return _attach_small(_join_small_capitals(_join_spaced_letters(_drop_doubles(_parted(letters)))))
 
 
 def _join_spaced_letters(words: list[Word]) -> list[Word]:
@@ -68,6 +69,24 @@ def _spaced_pair(left: Word, right: Word) -> bool:
     single = all(len(w.text) == 1 and w.text.isalpha() and w.text.isupper() for w in (left, right))
     level = abs(left.base - right.base) < 0.5 and abs(left.size - right.size) < 0.5
     return single and level and not left.direction and 0 <= right.box.x0 - left.box.x1 <= 1.3 * left.size
+
+
+def _join_small_capitals(words: list[Word]) -> list[Word]:
+    """Join a capital to the small capitals that go on with its word."""
+    joined: list[Word] = []
+    for word in words:
+        if joined and _is_small_capitals(joined[-1], word):
+            joined[-1] = _grown(joined[-1], word, word.text)
+        else:
+            joined.append(word)
+    return joined
+
+
+def _is_small_capitals(first: Word, rest: Word) -> bool:
+    capitals = len(first.text) == 1 and first.text.isupper() and rest.text[0].isalpha() and rest.text.isupper()
+    smaller = SMALLEST_CAPITAL <= rest.size / first.size < LARGEST_CAPITAL if first.size > 0 else False
+    level = first.direction == rest.direction == 0 and abs(first.base - rest.base) <= 0.05 * first.size
+    return capitals and smaller and level and abs(rest.box.x0 - first.box.x1) <= GAP_SPACE * first.size
 
 
 def drawn_signs(sheet: Sheet, words: list[Word]) -> list[Word]:
