@@ -217,3 +217,16 @@ def test_numbered_sections_of_a_guide_are_no_vans(read, below):
         f"{third}## {first}\n\n{below}{water}\n## {second}\n\n{power}{water}"
     )
     assert vans == {("Marrowfen Coach", "Drift 21", 2026)}
+
+
+@pytest.mark.parametrize("maker", ["", "Hollin "])
+def test_vans_of_two_ranges_under_headings_some_of_which_begin_with_the_company(read, maker):
+    body = "- Length: {} m\n- GVM: 3500 kg\n- Sleeps: 2\n- Fresh water: 90 L\n- Solar: 200 W\n- Toilet: cassette\n\n"
+    text = (
+        "# Pipit & Dunlin\n\nSpecifications, 2026 models\n\nThe Pipit 540 is the short one. The Dunlin 620 is the "
+        f"other.\n\n## {maker}Pipit 540\n\n{body.format(5.41)}## Dunlin 620\n\n{body.format(6.2)}"
+        "Hollin Campers Pty Ltd, 3 Quay Road, Fenny Wold. Hollin Campers.\n"
+    )
+    vans, facts = read(text)
+    assert {(model, year) for _, model, year in vans} == {("Pipit 540", 2026), ("Dunlin 620", 2026)}
+    assert facts["Dunlin 620", "length_mm"].value == 6200

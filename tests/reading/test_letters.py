@@ -81,7 +81,16 @@ def test_a_letter_spaced_heading_is_words_and_a_wide_gap_parts_them():
 def test_small_capitals_are_one_word_with_the_capital_before_them():
     page = Page()
     x = 60.0
-    for text, size in (("S", 14), ("EDGE", 11), (" ", 14), ("M", 14), ("ARSH", 11), (" ", 14), ("A", 14), (" CREEK", 11)):
+    for text, size in (
+        ("S", 14),
+        ("EDGE", 11),
+        (" ", 14),
+        ("M", 14),
+        ("ARSH", 11),
+        (" ", 14),
+        ("A", 14),
+        (" CREEK", 11),
+    ):
         page.canvas.setFont("Helvetica", size)
         page.canvas.drawString(x, 700, text)
         x += page.canvas.stringWidth(text, "Helvetica", size)

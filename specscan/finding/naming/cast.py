@@ -93,9 +93,11 @@ class CastReader:
             more = [model for model in headed - listed if not model.startswith(tuple(f"{one} " for one in listed))]
             if more and listed <= headed and (len(listed) == 1 or len(coded) == len(headed)):
                 roster = None  # a line that names some of the vans in the tables
+        beside: list[Player] = []
         if roster is not None and len(roster.codes) == 1 and not heads:
-            several = read_listing(own, self.names, self.lexicon) or self.told.read(names, own)
-            roster = roster if len(several) < 2 else None
+            listing = read_listing(own, self.names, self.lexicon)
+            beside = [] if listing else self.told.read(names, own)
+            roster = roster if len(listing or beside) < 2 else None
         told = self.range_names.told(own, names.maker) if roster is None and not heads else None
         if told is not None and not names.used and self._can_be_of(names.title, told[0], told[1]):
             roster = Roster(told[0], tuple(told[1]), told[2])
@@ -120,7 +122,7 @@ class CastReader:
             if not players:
                 players = self._alone(names, document, own)
                 rostered = len(players) > 1
-            players = players or self.told.read(names, own)
+            players = players or beside or self.told.read(names, own)
             mapping = {}
         if not players and names.title:
             names.title = self._longer_title(names, document, own)

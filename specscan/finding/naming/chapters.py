@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
-from specscan.finding.naming.place import PARTED, Place, begins_with, of_range
+from specscan.finding.naming.place import PARTED, Place, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
@@ -66,12 +66,13 @@ class ChapterReader:
         can_be_name: Callable[[str], bool],
         series: str = "",
         clean: Callable[[str], str] = lambda heading: heading,
+        maker: str = "",
     ) -> list[Chapter]:
         """Give the chapters of two or more sister vans; none where the headings part one van's description.
 
         The headings stand side by side, beneath each much the same things are told, and running text or tables use
         each name too, or the heading gives a price. ``clean`` takes common words from a heading: "The Drift 21 in
-        numbers".
+        numbers"; that of the ``maker`` may stand before some of the names, "Marrowfen Drift 21" beside "Alder 23".
         """
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
@@ -85,6 +86,7 @@ class ChapterReader:
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
+                name = _without_maker(name, maker, series)
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare
                 if name and (priced or begins_with(name, series) or can_be_name(name)):
@@ -182,6 +184,14 @@ def _numbered_sections(own: Sequence[Passage]) -> set[str]:
     in_row = len(numbers) >= LEAST_NUMBERED and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
     apart = len({NUMBERED.sub("", text) for text in found}) == len(found)
     return set(found) if apart and (in_row or below & set(numbers)) else set()
+
+
+def _without_maker(name: str, maker: str, series: str) -> str:
+    """Give a name without the company before it, in full or by its first word, which may be that of the range."""
+    for start in (maker, maker.partition(" ")[0]):
+        if start.casefold() != series.casefold() and begins_with(name, start) and len(name) > len(start):
+            return without_start(name, start)
+    return name
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

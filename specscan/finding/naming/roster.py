@@ -71,8 +71,9 @@ def read_lone(
 ) -> list[tuple[str, Passage]]:
     """Give the vans that a short line near the title lists by names of their own: "Alcove | Larder", "540, 600".
 
-    The text uses each of them again. ``title`` is the document's title where it is none of them; ``clean`` takes
-    maker, year and the words of titles from the beginning of the line.
+    The text uses each of them again; where headings set a code behind each, they are ranges. ``title`` is the
+    document's title where it is none of them; ``clean`` takes maker, year and the words of titles from the beginning
+    of the line.
     """
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:LONE_PASSAGES]:
         parts = _parts(passage.text.strip(" .*"), "")
@@ -83,9 +84,17 @@ def read_lone(
             return []
         named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)
         others = [one.text for one in own if one is not passage]
+        if named and all(_heads_code(part, own) for part in parts):
+            return []
         if named and all(sum(count(text, part) for text in others) >= _uses(part) for part in parts):
             return [(part, passage) for part in parts]
     return []
+
+
+def _heads_code(name: str, own: Sequence[Passage]) -> bool:
+    pattern = re.compile(rf"(?<!\w){re.escape(name)} \d[\w.-]*(?: [A-ZÀ-Þ\d]\w*)?")
+    headings = (one.text.strip(" .:*") for one in own if one.kind is Kind.HEADING)
+    return any(match.end() == len(text) for text in headings for match in pattern.finditer(text))
 
 
 def _uses(name: str) -> int:

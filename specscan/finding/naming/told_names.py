@@ -62,7 +62,7 @@ class ToldNames:
         def bare(heading: str) -> str:
             return self.names.cased(self.names.clean(heading, names.maker), own)
 
-        chapters = self.chapters.read(own, self._can_head_chapter, names.series, bare)
+        chapters = self.chapters.read(own, self._can_head_chapter, names.series, bare, names.maker)
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
