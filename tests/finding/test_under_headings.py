@@ -51,3 +51,14 @@ def test_a_note_that_tells_two_kinds_apart_gives_no_van_the_other_kind(facts_of)
     )
     facts = [fact for fact in facts_of(text, "table.md") if fact.field == "heater_type" and not fact.rejected]
     assert {(fact.model[-2:], fact.value) for fact in facts} == {("19", "forced_air"), ("21", "hydronic")}
+
+
+def test_what_every_van_of_one_range_has_is_not_said_of_the_other_range(facts_of):
+    parts = [
+        f"## {name}\n\n|  | {name} 19 | {name} 21 |\n|---|---|---|\n| Overall length | {long} m | 6.40 m |\n"
+        f"| GVWR | 3500 kg | 3500 kg |\n\n### In every {name}\n\n- {line}\n\n"
+        for name, long, line in (("Drift", 5.4, "Single-pane windows"), ("Shoal", 5.9, "Insulated water lines"))
+    ]
+    facts = [f for f in facts_of("# Marrowfen 2026\n\n" + "".join(parts), "folder.md") if not f.rejected]
+    assert {f.model for f in facts if f.field == "window_glazing"} == {"Drift 19", "Drift 21"}
+    assert {f.model for f in facts if f.field == "water_lines_insulated"} == {"Shoal 19", "Shoal 21"}

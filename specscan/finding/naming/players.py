@@ -171,8 +171,9 @@ def _stands_alone(word: str) -> bool:
 
 
 def _add_everyone(cast: Cast, words: WordFile) -> None:
-    """Let "every Drift" name all vans of the range."""
+    """Let "every Drift" name all vans of the range: where others bear another name, only those that bear it."""
     if cast.names.series and len(cast.players) > 1:
+        named = frozenset(player.model for player in cast.players if begins_with(player.model, cast.names.series))
         for word in words.every_words:
             for name in (cast.names.series, f"{cast.names.series}s"):
-                cast.families[f"{word} {name}"] = cast.models
+                cast.families[f"{word} {name}"] = named or cast.models
