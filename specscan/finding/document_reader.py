@@ -143,11 +143,13 @@ class DocumentReader:
 
     def _parted(self, reading: Reading) -> set[str]:
         """Give the things of which a note says two kinds: "LP furnaces: input. Diesel heaters: output"."""
+        kinds = self.footnotes.by_kind.parts(reading.draft.passage.text)
         said: dict[str, set[str]] = {}
         for found in reading.found:
             if self.book.fields[found.field].type == "choice" and not found.rejected:
                 said.setdefault(found.field, set()).add(str(found.value))
-        return {thing for field, kinds in said.items() if len(kinds) > 1 for thing in self.book.fields[field].of}
+        several = {field for field, values in said.items() if len(values) > 1}
+        return {t for field in several for t in self.book.fields[field].of} | {t for part in kinds for t in part.things}
 
     def _scope(
         self, found: Found, reading: Reading, topics: Mapping[int, frozenset[str]]

@@ -9,6 +9,7 @@ from dataclasses import replace
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.kit import Kit
 from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.notes_by_kind import NotesByKind
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -18,6 +19,7 @@ class Footnotes:
 
     def __init__(self, kit: Kit, vans: VanMentions, everyone: frozenset[str], passages: list[Passage]):
         self.kit, self.vans, self.everyone, self.passages = kit, vans, everyone, passages
+        self.by_kind = NotesByKind(kit.lexicon, passages)
         self.notes: dict[tuple[int, str], Passage] = {}
         for passage in passages:
             if passage.kind is Kind.FOOTNOTE:
@@ -33,6 +35,9 @@ class Footnotes:
         for sign in draft.notes:
             passage = self._note(draft.passage.page, sign)
             if passage is not None:
+                kinds = self.by_kind.parts(passage.text)
+                if kinds:  # where no kind fits, all of them: what is meant nobody knows
+                    return self.by_kind.part_for(kinds, draft.passage) or " ".join(part.text for part in kinds)
                 return self._clause_for(passage.text, draft.scope.vans)
         return self._note_of_others(draft)
 

@@ -62,3 +62,23 @@ def test_what_every_van_of_one_range_has_is_not_said_of_the_other_range(facts_of
     facts = [f for f in facts_of("# Marrowfen 2026\n\n" + "".join(parts), "folder.md") if not f.rejected]
     assert {f.model for f in facts if f.field == "window_glazing"} == {"Drift 19", "Drift 21"}
     assert {f.model for f in facts if f.field == "water_lines_insulated"} == {"Shoal 19", "Shoal 21"}
+
+
+@pytest.mark.parametrize(
+    ("rows", "note"),
+    [
+        ("| Heater rating [1] | 4 kW | 5 kW |\n", "[1] Gas furnaces: input. Petrol and diesel heaters: output.\n"),
+        ("| Heater rating* | 4 kW | 5 kW |\n", "* Diesel heaters: output; gas furnaces: input.\n"),
+    ],
+)
+def test_a_note_that_tells_kinds_apart_says_of_each_van_what_it_says_of_its_kind(facts_of, rows, note):
+    text = (
+        "Marrowfen Drift 2026\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n| Overall length | 5.41 m | 6.36 m |\n"
+        f"| GVWR | 3500 kg | 4250 kg |\n| Heater | Gas furnace | Diesel air heater |\n{rows}\n{note}"
+    )
+    facts = [fact for fact in facts_of(text, "table.md") if fact.field.startswith("heater_") and not fact.rejected]
+    assert {(fact.model[-2:], fact.field, fact.value) for fact in facts} == {
+        ("19", "heater_input_w", 4000), ("21", "heater_output_w", 5000),
+        ("19", "heater_type", "forced_air"), ("21", "heater_type", "forced_air"),
+        ("19", "heater_fuel", "propane"), ("21", "heater_fuel", "diesel"),
+    }  # fmt: skip

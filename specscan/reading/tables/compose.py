@@ -10,8 +10,9 @@ from specscan.reading.letters.words import Line, Word
 from specscan.reading.ocr.reader import OcrReader
 from specscan.records.text import Piece
 
-SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)")  # the last characters of such signs: most words need no closer look
-TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$))$")
+SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)]")  # the last characters of such signs: most words need no closer look
+TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$)|\[\d\])$")
+BRACKETED = re.compile(r"\[\d\]")  # a sign also where it stands apart from its word
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
 HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
 FEET = re.compile(r"\d\s?(?:ft|pi|['′’])\s?\d[\d.½¼¾/-]*$")  # before inches, which then are of length and not of area
@@ -80,8 +81,8 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
 
 
 def clean_sign(sign: str) -> str:
-    """Give a note sign in the form in which the text and the note agree: ``¹``, ``1)`` and ``(1)`` are ``1``."""
-    return sign.translate(SUPERSCRIPTS).strip("().:") or sign
+    """Give a note sign in the form in which text and note agree: ``¹``, ``1)``, ``(1)`` and ``[1]`` are ``1``."""
+    return sign.translate(SUPERSCRIPTS).strip("()[].:") or sign
 
 
 def signs_of(words: list[Word]) -> frozenset[str]:
@@ -94,6 +95,8 @@ def signs_of(words: list[Word]) -> frozenset[str]:
 def _without_sign(word: Word, before: str = "") -> tuple[str, str]:
     if word.text[-1:] not in SIGN_ENDS:
         return word.text, ""
+    if BRACKETED.fullmatch(word.text):
+        return "", clean_sign(word.text)
     match = TRAILING_SIGN.search(word.text)
     if match is None or len(word.text) == len(match.group(1)):
         return word.text, ""

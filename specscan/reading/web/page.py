@@ -188,7 +188,7 @@ def _add_text(reader: Reader, text: str, kind: Kind) -> None:
     first = line.words[0]
     if len(line.words) > 1 and is_bullet(first.text) and first.text != "-":
         item = Item(Kind.BULLET, [Line(line.words[1:])], mark=first.text)
-    elif re.fullmatch(r"\*{1,3}|†|‡|[¹²³⁴⁵⁶⁷⁸⁹]", first.text) and len(line.words) > 1:
+    elif re.fullmatch(r"\*{1,3}|†|‡|[¹²³⁴⁵⁶⁷⁸⁹]|\[\d\]", first.text) and len(line.words) > 1:
         item = Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text)
     elif match := re.match(r"([¹²³⁴⁵⁶⁷⁸⁹]|[*†‡]{1,3})(?=\w)", first.text):
         rest = replace(first, text=first.text[match.end() :])
