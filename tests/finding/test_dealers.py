@@ -71,3 +71,14 @@ def test_headings_of_what_is_not_there(printed, region, heading, thing):
     assert printed(region, f"{heading}\n- {thing}\n- {'Markise' if region == 'DE' else 'Store'}") == {
         "heated_floor": False
     }
+
+
+def test_a_fresh_arrival_is_named_by_its_dated_line_and_not_by_the_dealer_or_the_file(vans_of):
+    text = (
+        "LUDBROOK VANS & TRAILERS          Lot 4, Mill Road, Ludbrook\nPh. by appointment\n\n**** JUST ARRIVED ****\n\n"
+        "2021 MARROWFEN DRIFT 6 LX                    Stock: L4471\n$98,990 drive away                   61,250 km\n"
+        "first registered Feb 2021\n\nA Drift with two keys. Trade-ins welcome.\n\nTHE VAN\n"
+        " - Length 6.36m   Width 2.08m\n"
+        " - Wheelbase 4040mm\n - GVM 4250kg\n - Sleeps 2\n"
+    )
+    assert vans_of(text, "ludbrook_used_drift_6lx.txt") == {("Marrowfen", "Drift 6 LX", 2021)}
