@@ -28,6 +28,9 @@ LINES = [
     # where a valve is
     ("UK", "Drain valve: in heated cellar", {"dump_valve_protection": "heated_compartment"}),
     ("US", "Dump valve: in heated service area", {"dump_valve_protection": "heated_compartment"}),
+    ("US", "The gray tank hangs below the floor.", {"gray_tank_location": "underbody"}),
+    ("UK", "14L gas/electric hot water service", {"water_heater_l": 14}),
+    ("UK", "14 litre gas and electric water heater", {"water_heater_l": 14}),
     # what heats a tank, and what is no heat of the van
     ("FR", "Eaux usées chauffées par résistance 12 V", {"gray_tank_heat": "electric_pad"}),
     ("FR", "Cuve d'eaux usées chauffée par l'air du chauffage", {"gray_tank_heat": "warm_air"}),

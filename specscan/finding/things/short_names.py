@@ -41,7 +41,7 @@ class ShortNames:
             return True
         if any(o is not item and self._each_measured(item, o, parsed) for o in [*shorts, *(p for p, _ in named)]):
             return True
-        if self._told_of_another(item, parsed, named) or self._describes(item, named):
+        if self._told_of_another(item, parsed, named) or self._describes(item, parsed, named):
             return False
         if self._opens_pair(item, parsed):
             return True
@@ -102,10 +102,23 @@ class ShortNames:
         told = [c for c in item.concepts if c.kind in ("term", "denied", "value")]
         return any(owns(self.book, t, c) for t in expanded(self.book, before) for c in told)
 
-    def _describes(self, item: Item, named: list[tuple[Item, list[str]]]) -> bool:
-        """Tell whether a name only describes the thing right behind it: "6-gallon propane water heater"."""
+    def _describes(self, item: Item, parsed: Parsed, named: list[tuple[Item, list[str]]]) -> bool:
+        """Tell whether a name only describes the thing right behind it: "6-gallon propane water heater".
+
+        Another of its kind may stand between: "14-litre gas/electric water heater".
+        """
+        kinds = {c.name for c in item.concepts if c.kind == "value"}
+        alike = {n for i in parsed.items for c in i.concepts if c.kind == "value" and c.name in kinds
+                 for n in range(i.first, i.last)}  # fmt: skip
+        words = list(enumerate(parsed.analysis.tokens))
+
+        def leads(other: Item) -> bool:
+            between = words[item.last : other.first] if other.first > item.last else []
+            joined = bool(between) and all(n in alike or token.norm in self.coordination for n, token in between)
+            return other.first == item.last or joined and between[-1][0] in alike
+
         return any(
-            other.first == item.last and other.chunk == item.chunk and any(map(self.book.fields_of, things))
+            other.chunk == item.chunk and any(map(self.book.fields_of, things)) and leads(other)
             for other, things in named
         )
 
