@@ -10,7 +10,7 @@ from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.head_rows import LABEL_SHARE, head_rows_of, lone_head
 from specscan.reading.tables.listed_cells import with_listed_items
 from specscan.reading.tables.parting import column_cells, has_digit, head_key, split_heads, split_pairs
-from specscan.reading.tables.subheads import group_rows, unit_row, without_codes
+from specscan.reading.tables.subheads import group_rows, spread_over_units, unit_row, without_codes
 
 PRICE_SHARE = 0.7
 HEADS_WITHIN = 2  # rows of a part of a grid
@@ -192,6 +192,7 @@ def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
 
 def _add_all_heads(table: ReadTable, grid: Grid, rows: list[int], hints: Hints) -> None:
     """Give each column its heads; a row of units and the heads of mere groups of columns are none."""
+    spread_over_units(grid, rows, hints)
     units = unit_row(grid, rows, hints)
     if units is not None:
         cells = [cell for cell in grid.row_cells(units) if cell.col > 0 and not hints.is_unit_system(cell.plain)]

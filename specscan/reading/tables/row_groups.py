@@ -46,6 +46,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
+            and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
                 _continues(rows[-1], line, segments, columns, reach, loose, grouped)
                 or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))

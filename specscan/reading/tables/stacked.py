@@ -9,6 +9,8 @@ from specscan.reading.tables.grid import GridCell
 from specscan.records.text import Box
 
 CENTER = 0.9  # em between the middle of a head and the middle of the columns that it spans
+SAME_MIDDLE = 0.5  # em between the middles of two lines of one head
+FLUSH = 0.1  # em between their left edges
 RULE_REACH = 1.6  # em from a head down to the rule under it
 MAX_LINES = 8
 
@@ -95,9 +97,11 @@ def _centered_span(index: int, placed: list[Placed], columns: Columns, below: se
             away = abs((columns[run[0]][0] + columns[run[-1]][1]) / 2 - middle)
             if away <= CENTER * segment.size and set(touched) <= set(run) and len(run) > len(best):
                 best = list(run)
-    # A head that stands in the middle over one column may be the first line of that column's head.
-    lower = [s.box.middle[0] for other, s, cols in placed if other > level and cols == touched and len(cols) == 1]
-    return [] if any(abs(x - middle) <= 0.5 * segment.size for x in lower) else best
+    # A head that stands in the middle over one column, or flush with it, may be the first line of that column's head.
+    lower = [s.box for other, s, cols in placed if other > level and cols == touched and len(cols) == 1]
+    near = SAME_MIDDLE * segment.size
+    over = any(abs(b.middle[0] - middle) <= near or abs(b.x0 - segment.box.x0) <= FLUSH * segment.size for b in lower)
+    return [] if over else best
 
 
 def _touched(box: Box, columns: Columns) -> list[int]:

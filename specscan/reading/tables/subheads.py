@@ -102,6 +102,29 @@ def unit_row(grid: Grid, rows: list[int], hints: Hints) -> int | None:
     return row if len({id(cell) for cell in named}) < len(cells) and len(named) == len(cells) else None
 
 
+def spread_over_units(grid: Grid, rows: list[int], hints: Hints) -> None:
+    """Let each name above "US" and "metric" head all of these up to the next name, where the same ones come under each.
+
+    Without rules a name stands above the first of its columns only.
+    """
+    if len(rows) < 2:
+        return
+    lower = [cell for cell in grid.row_cells(rows[-1]) if cell.col > 0]
+    upper = [cell for cell in grid.row_cells(rows[-2]) if cell.col > 0]
+    if not upper or len(upper) >= len(lower) or not all(is_measure(cell.plain, hints) for cell in lower):
+        return
+    ends = [*(cell.col for cell in upper[1:]), grid.cols]
+    under = [[cell for cell in lower if one.col <= cell.col < end] for one, end in zip(upper, ends, strict=True)]
+    alike = len({tuple(cell.plain.casefold() for cell in cells) for cells in under}) == 1
+    if (
+        alike
+        and sum(map(len, under)) == len(lower)
+        and all(c[0].col == u.col for c, u in zip(under, upper, strict=True))
+    ):
+        for cell, end in zip(upper, ends, strict=True):
+            cell.col_span = end - cell.col
+
+
 def is_measure(text: str, hints: Hints) -> bool:
     """Tell whether a head is a unit or the name of a system of units."""
     return hints.is_unit(text) or hints.is_unit_system(text)
