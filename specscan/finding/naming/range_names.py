@@ -80,7 +80,7 @@ class RangeNames:
                     ):
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
-                    name = self._named_in(rest, maker, vans)
+                    name = self._named_in(rest, maker, vans, own)
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"
@@ -88,10 +88,13 @@ class RangeNames:
                         return name, codes, passage
         return None
 
-    def _named_in(self, text: str, maker: str, vans: Collection[str]) -> str:
+    def _named_in(self, text: str, maker: str, vans: Collection[str], own: Sequence[Passage]) -> str:
+        by_article = self.named[-1] if self.lexicon.words.nouns_have_capitals else None
         for pattern in self.named:
             for match in pattern.finditer(text):
                 name = match.group(1)
+                if pattern is by_article and not any(p.kind is Kind.HEADING and holds(p.text, name) for p in own):
+                    continue  # "hinter der Scheune": any noun has a capital
                 one_of_them = name in vans and not all(begins_with(van, name) for van in vans)
                 if self.can_name_range(name, maker) and not one_of_them:
                     return name
