@@ -82,3 +82,28 @@ def test_a_fresh_arrival_is_named_by_its_dated_line_and_not_by_the_dealer_or_the
         " - Wheelbase 4040mm\n - GVM 4250kg\n - Sleeps 2\n"
     )
     assert vans_of(text, "ludbrook_used_drift_6lx.txt") == {("Marrowfen", "Drift 6 LX", 2021)}
+
+
+def test_the_van_of_a_listing_stands_between_wide_gaps_on_a_line_of_its_own(vans_of):
+    text = """LUDBROOK CAMPERS & MOTORHOMES
+Lot 3 Quay Rd, Ludbrook   |   Dealer lic. QD 0000731   |   Mon-Sat
+----------------------------------------------------------------------
+
+>> JUST IN   Marrowfen Drift 6.2   MY23   Stock #L5561
+
+Drive away ........ $131,990
+Odometer .......... 48,210 km
+
+Traded by a couple on a smaller van, roadworthy done.
+
+THE TRUCK
+ * 6.20 m long, 2.08 m wide, 2.98 m high
+ * GVM 4,490 kg
+ * 92 L diesel tank
+
+LIVING IN IT
+ * Sleeps 2
+ * 130 L fresh water, 60 L grey tank
+ * 2000 W inverter
+"""
+    assert vans_of(text, "used_van.txt") == {("Marrowfen", "Drift 6.2", 2023)}

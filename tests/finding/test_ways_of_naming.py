@@ -187,6 +187,7 @@ def test_heads_that_come_again_half_way_down_name_other_vans(read_file, tmp_path
         ("# Ordwell\n\nPale Wendrill\n\nModel year 2026", "", ("540", "600"),
          ["Pale Wendrill 540", "Pale Wendrill 600"]),
         ("# Our vans\n\nMY2026", "Model", ("TK 540", "TK 600"), ["TK 540", "TK 600"]),
+        ("# Wendrill 19 build sheet, MY2026", "Item", ("Solo", "Duo"), ["Wendrill 19 Duo", "Wendrill 19 Solo"]),
     ],
 )  # fmt: skip
 def test_the_range_of_trims_and_codes_is_the_name_that_is_none_of_them(names_of, opening, corner, heads, models):
@@ -222,3 +223,21 @@ def test_letters_behind_the_title_that_the_text_uses_alone_name_two_vans(names_o
         "- Fresh water tank 90 L on the C and 120 L on the CX\n- Inverter 2000 W\n"
     )
     assert names_of(text)[0] == ["Wendrill 540 C", "Wendrill 540 CX"]
+
+
+def test_a_floorplan_that_could_be_watts_heads_a_column_of_many_things(names_of):
+    more = (
+        "| GVWR | 3500 kg | 4000 kg |\n| Wheelbase | 3.45 m | 4.04 m |\n| Solar | 100 W | 200 W |\n"
+        "| Toilet | cassette | dry |\n| Heater | diesel | diesel |\n| Inverter | 1000 W | 2000 W |\n"
+        "| Battery | 100 Ah | 200 Ah |\n| Drive | rear | all |\n"
+    )
+    found, _ = names_of(f"# Wendrill 2026\n\n{TABLE.format(corner='', a='21 K', b='23 W')}{more}")
+    assert found == ["Wendrill 21 K", "Wendrill 23 W"]
+
+
+def test_a_noun_with_its_article_is_no_range_where_all_nouns_have_capitals(names_of):
+    rows = (("Länge", "5990 mm"), ("Frischwassertank", "90 l"), ("Abwassertank", "80 l"), ("Schlafplätze", "2"),
+            ("Radstand", "4035 mm"))  # fmt: skip
+    table = "| | Q5 | Q6 |\n|---|---|---|\n" + "".join(f"| {a} | {b} | {b} |\n" for a, b in rows)
+    told = "Im Frost steht er in der Scheune. Hinter der Scheune fahren der Q5 und der Q6 weiter."
+    assert names_of(f"# Wendrill\n\nKatalog 2026\n\n{told}\n\n{table}")[0] == ["Wendrill Q5", "Wendrill Q6"]

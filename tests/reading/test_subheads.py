@@ -141,3 +141,26 @@ def test_heads_that_come_again_at_other_places_head_what_is_below_them(facts_of_
     facts = facts_of_page(BASICS + table(upper, *rows) + "<p>S = standard, – = not available</p>")
     assert offers(facts, "gray_tank_insulated") == {"Drift 5S": "optional", "Drift 6S": "standard"}
     assert offers(facts, "solar_w") == {"Drift 5S": "not_available", "Drift 6S": "optional"}
+
+
+@pytest.mark.parametrize("close", [12, 24])
+def test_the_name_of_a_van_stands_left_over_its_columns_of_us_and_metric_units(read_file, tmp_path, close):
+    page = Page()
+    page.text(40, 40, "Marrowfen data sheet 2026", size=16, bold=True)
+    page.row(100, (200, "Drift"), (380, "Drift Long"), bold=True)
+    page.row(100 + close, (200, "US"), (290, "metric"), (380, "US"), (470, "metric"), bold=True)
+    rows = (
+        ("Length", "19 ft 7 in", "5970 mm", "22 ft 0 in", "6706 mm"),
+        ("Width", "6 ft 9 in", "2057 mm", "6 ft 9 in", "2057 mm"),
+        ("Wheelbase", "159 in", "4039 mm", "170 in", "4318 mm"),
+        ("Fresh water tank", "27.7 gal", "105 L", "34.3 gal", "130 L"),
+        ("Gray water tank", "23.2 gal", "88 L", "29.1 gal", "110 L"),
+    )  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(140 + 20 * number, *zip((40, 200, 290, 380, 470), row, strict=True))
+    path = tmp_path / "sheet.pdf"
+    path.write_bytes(page.data())
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {"Drift", "Drift Long"}
+    stated = {(f.model, round(f.value)) for f in found.facts if f.field == "fresh_tank_l" and not f.rejected}
+    assert stated == {("Drift", 105), ("Drift Long", 130)}

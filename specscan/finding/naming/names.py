@@ -120,11 +120,11 @@ class NameReader(TitleReader):
         return (passage.block, passage.sections) if alone else ()
 
     def _is_used(self, passages: list[Passage]) -> bool:
-        first = passages[:40]
-        words = [token.norm for passage in first for token in self.lexicon.analyse(passage.text).tokens]
+        first = [text for p in passages[:40] for text in ((p.row.text, p.text) if p.row is not None else (p.text,))]
+        words = [token.norm for text in first for token in self.lexicon.analyse(text).tokens]
         if self._used_at(words) < USED_CUES:
             return False  # nearly all brochures: seen from their words, without a look for all terms in so long a text
-        text = " ".join(p.text for p in first)
+        text = " ".join(first)
         cues = {text[m.start : m.end].casefold() for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
         return len(cues) >= USED_CUES
 

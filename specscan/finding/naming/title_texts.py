@@ -14,6 +14,7 @@ from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1,3})\)")  # "Your questions (Drift 21)"
+SPACED = re.compile(r"\s{3,}")
 LEAST_USES = 3
 LONGEST_LINE = 80
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
@@ -66,7 +67,12 @@ class TitleTexts(YearReader):
             place = self._place_of(title, own)
             if self._lists_codes(title.text):
                 continue
-            texts.append((4 - min(rank, 3) + dated, title.text, place))
+            weight = 4 - min(rank, 3) + dated
+            if SPACED.search(title.text.strip()):  # typed with wide gaps: "JUST IN   Marrowfen Drift 6.2   MY23"
+                parts = [part.strip() for part in SPACED.split(re.sub(r"^\W+", "", title.text))]
+                texts += [(weight, part, place) for part in parts if not _is_numbered(part)]
+                continue
+            texts.append((weight, title.text, place))
             texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
         for passage in self._opening(own):
             texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
@@ -115,8 +121,11 @@ class TitleTexts(YearReader):
         for passage in own[:OPENING]:
             if self.stock_number.match(passage.text) and len(passage.text) <= OPENING_LETTERS:
                 continue
-            numbered = re.search(r"\d{4}", YEAR.sub("", passage.text)) is not None  # of stock
-            long = numbered or len(passage.text) > OPENING_LETTERS or passage.text.endswith((".", "!", "?", ":"))
+            long = (
+                _is_numbered(passage.text)
+                or len(passage.text) > OPENING_LETTERS
+                or passage.text.endswith((".", "!", "?", ":"))
+            )
             if passage.page not in (0, 1) or passage.kind not in (Kind.HEADING, Kind.PROSE, Kind.LINE) or long:
                 break
             found.append(passage)
@@ -178,6 +187,11 @@ def _largest(titles: Sequence[Title], most: int) -> list[Title]:
     ordered = sorted(titles, key=lambda title: -title.size)
     smallest = ordered[most - 1].size if len(ordered) > most else 0.0
     return ordered[:most] + [title for title in ordered[most : most + MORE_TITLES] if title.size == smallest]
+
+
+def _is_numbered(text: str) -> bool:
+    """Tell whether a text holds a number of stock, a licence or a telephone."""
+    return re.search(r"\d{4}", YEAR.sub("", text)) is not None
 
 
 def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:

@@ -31,7 +31,7 @@ class YearReader(MakerReader):
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         vans = any_word([*self.words.vans, *self.words.model_words])
         self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
-        self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(\d\d)(?!\d)")
+        self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(?:20)?(\d\d)(?!\d)")
 
     def _is_month(self, before: str) -> bool:
         word = re.search(r"([^\W\d_]+)\.?\s*$", before)
