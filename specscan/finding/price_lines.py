@@ -40,7 +40,8 @@ class PriceLines:
 
     def _read(self, passages: list[Passage], legend: Legend) -> None:
         """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
-        lines = [p for p in passages if p.kind in (Kind.PROSE, Kind.LINE, Kind.BULLET) and len(p.text) <= LONGEST]
+        kinds = (Kind.PROSE, Kind.LINE, Kind.BULLET, Kind.HEADING)
+        lines = [p for p in passages if p.kind in kinds and len(p.text) <= LONGEST]
         for passage, *wrapped in _joined([p for p in lines if p.number not in legend.passages]):
             text = " ".join(p.text for p in (passage, *wrapped))
             priced = has_price(text)
@@ -61,8 +62,11 @@ class PriceLines:
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
                 continue
             found = self._price_parts(text)
-            if found and passage.sections:
-                self.prices.setdefault((passage.page, passage.sections), {}).update(found)
+            headed = passage.kind is Kind.HEADING  # a line in bold: it stands over what it prices
+            sections = (*passage.sections, passage.text) if headed else passage.sections
+            parted = len(found) > 1 and (priced or len({*found.values()}) > 1)  # not "Standard on every Drift"
+            if found and sections and (not headed or parted):
+                self.prices.setdefault((passage.page, sections), {}).update(found)
                 self.passages.update(p.number for p in (passage, *wrapped))
 
     @staticmethod

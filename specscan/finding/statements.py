@@ -137,6 +137,7 @@ class StatementMaker:
                 return []  # several vans, several values, and no head says which is whose
         if not label:
             return self._running_text(passage, passage.text, scope, notes)
+        label = label.rstrip(" .")  # "Cab shades, insul.": no sentence ends there
         hint = None
         if passage.table is not None and passage.row_index is not None:
             printed = self.unit_cells.get((passage.table, passage.row_index))

@@ -257,3 +257,75 @@ def test_abbreviations_with_their_meaning_behind_them_and_a_remark(facts_of):
         assert said["Drift 19"] == (True, "not_available")
         assert said["Drift 21"] == (True, "optional")
         assert said["Drift 23"] == (True, "standard")
+
+
+def test_what_is_said_of_prices_behind_the_last_sign_of_a_legend_takes_nothing_from_it(facts_of):
+    legend = "S = included   EX = extra cost   – = not offered; all prices in dollars incl. tax"
+    facts = facts_of(TABLE.format(no="–", yes="EX", legend=legend), "table.md")
+    for field in ("heated_floor", "gray_tank_heat"):
+        found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
+        assert found == {"19": "not_available", "21": "optional"}, field
+
+
+def test_small_abbreviations_before_small_letters_are_a_legend(facts_of):
+    legend = "std. in the price; opt. at extra cost; n.o. not offered. Gray tanks hang below the floor."
+    facts = facts_of(TABLE.format(no="n.o.", yes="std.", legend=legend), "table.md")
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}
+
+
+def test_letters_that_name_vans_are_no_signs_of_the_legend(facts_of):
+    text = """# Wendrill 540
+
+Model year 2026
+
+The Wendrill 540 C is for the coast, the Wendrill 540 CX for the hills. Prices: $99,000 (C), $120,000 (CX).
+
+## What you get
+
+● fitted to both C and CX ▲ fitted to CX, extra cost on C ◇ fitted to CX only, not available on C
+
+- ● Length 5990 mm
+- ● Height 2650 mm
+- ● Wheelbase 3450 mm
+- ● GVM 3500 kg
+- ▲ 2000 W inverter
+- ◇ Insulated gray tank
+"""
+    found = {(f.model[13:], f.field): f.availability for f in facts_of(text, "leaflet.md")}
+    assert found["C", "length_mm"] == found["CX", "length_mm"] == "standard"
+    assert (found["C", "inverter_w"], found["CX", "inverter_w"]) == ("optional", "standard")
+    assert (found["C", "gray_tank_insulated"], found["CX", "gray_tank_insulated"]) == ("not_available", "standard")
+
+
+def test_a_heading_of_prices_says_of_each_van_whether_it_has_what_stands_below(facts_of):
+    text = """# Marrowfen Drift 2026
+
+| | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.41 m | 6.36 m |
+| GVWR | 3500 kg | 4250 kg |
+| Wheelbase | 3.45 m | 4.04 m |
+
+## Packs
+
+### Frost Pack
+#### Drift 19 $1,690 · Drift 21 included
+
+- Heated floor
+
+### Summit Pack
+#### Drift 21 $2,950 · Drift 19 not available
+
+- Insulated covers for the rear doors
+"""
+    found = {(f.model[-2:], f.field): f.availability for f in facts_of(text, "packs.md")}
+    assert (found["19", "heated_floor"], found["21", "heated_floor"]) == ("optional", "standard")
+    assert found["19", "rear_shades_insulated"] == "not_available"
+    assert found["21", "rear_shades_insulated"] == "optional"
+
+
+def test_a_label_that_ends_in_an_abbreviation_is_no_sentence(facts_of):
+    table = TABLE.replace("Heated floor", "Cab shades, insul.").format(no="opt.", yes="std.", legend="")
+    found = {fact.model[-2:]: fact.availability for fact in facts_of(table, "table.md") if "cab" in fact.field}
+    assert found == {"19": "optional", "21": "standard"}

@@ -132,3 +132,13 @@ def test_a_line_of_vans_that_breaks_within_the_last_name(vans_of):
         "| Length | 19 ft | 20 ft | 21 ft |\n| GVWR | 9,070 lb | 9,070 lb | 9,350 lb |\n| Sleeps | 2 | 2 | 3 |\n"
     )
     assert {model for _, model, _ in vans_of(text)} == {"Drift 21 Larch", "Drift 21 Fell", "Drift 21 Dune"}
+
+
+def test_a_sign_of_a_legend_is_no_legal_form(vans_of):
+    legend = "S = Serie   SA = Sonderausstattung gegen Aufpreis   – = nicht erhältlich"
+    table = "| | Drift 540 | Drift 600 |\n|---|---|---|\n| Länge | 5410 mm | 5990 mm |\n| Höhe | 2650 mm | 2650 mm |\n"
+    rows = "| Radstand | 3450 mm | 4035 mm |\n| Frischwasser | 90 l | 100 l |\n| Solarmodul 110 W | SA | S |\n"
+    text = (
+        f"MARROWFEN REISEMOBILE\n\n# Drift\n\nModelljahr 2027\n\n{table}{rows}\n{legend}\n\nMarrowfen Reisemobile GmbH"
+    )
+    assert {maker for maker, _, _ in vans_of(text)} == {"Marrowfen Reisemobile"}

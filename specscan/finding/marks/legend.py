@@ -30,11 +30,13 @@ BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
 ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
-# letters and abbreviations likewise.
+# letters and abbreviations likewise; small ones before a small letter, "std. in the price", where no sentence begins.
 BARE_CODE = re.compile(
-    r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|[A-Z]/[A-Z]|[A-Z][a-z]{2,4}\.|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{3})"
+    r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|[A-Z]/[A-Z]|[A-Z][a-z]{2,4}\.|[a-z]{3,4}\.(?=\s+[a-z])"
+    r"|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{2})"
 )
 QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
+LONGEST_CODE = 3  # letters
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
@@ -111,8 +113,10 @@ def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, ge
     """Read the legends of a document; a sign without a legend stays without meaning."""
     legend = Legend(general)
     run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
+    lettered = frozenset(name.upper() for name in vans.table if name.isalpha() and len(name) <= LONGEST_CODE)
+    names = frozenset() if vans.single else lettered
     for passage in passages:
-        signed = [(text, found) for text in _texts(passage) if (found := _entries(text))]
+        signed = [(text, found) for text in _texts(passage) if (found := _entries(text, names))]
         entries = _explained(signed, lexicon, vans) if signed else None
         if signed and not entries:
             _read_absences(legend, passage, signed, lexicon)
@@ -226,14 +230,19 @@ def _texts(passage: Passage) -> list[str]:
 
 
 @functools.lru_cache(maxsize=KEPT_TEXTS)
-def _entries(text: str) -> list[tuple[str, str]]:
-    """Cut a legend into signs and the words behind them."""
-    bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text)]
+def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, str]]:
+    """Cut a legend into signs and the words behind them.
+
+    Letters that are ``names`` of vans are no signs beside others: "▲ fitted to SX, extra cost on S".
+    """
+    if names and SYMBOL.search(text) is None:
+        names = frozenset()
+    bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text) if m.group(1) not in names]
     if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0]):
         bare = []
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
     places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
-    coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text)]
+    coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text) if m.group(1) not in names]
     places += coded if len(coded) >= 2 and coded[-1][1] <= LONGEST_BARE else []  # a remark may stand behind them
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
@@ -267,6 +276,8 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
             alone.extend(van for _, _, models in vans.find(part) for van in models)
             continue
         lead = [m for m in cues if m.first <= most]
+        if not lead and (meaning.default is not None or meaning.by_van):
+            break  # "not available; prices in euros, VAT included"
         if not lead:
             return None
         first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself

@@ -51,7 +51,7 @@ class MakerReader:
         # a town.
         self.legal = re.compile(
             rf"({name}?)(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
-            rf"(?:{form})(?!\w)(?!,?[ \u00a0](?:{form})(?!\w))"
+            rf"(?:{form})(?!\w|\s*=)(?!,?[ \u00a0](?:{form})(?!\w))"  # no sign of a legend: "S = Serie SA = Option"
         )
 
     def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
