@@ -108,7 +108,7 @@ class Finder:
         told = fields.intersection(evidence.core)  # a table may have the vans' batteries, the text their lengths
         if len(core) >= evidence.core_from or (cast.heads and told and len(listed) >= evidence.fields_from):
             return True
-        if len(core) > 1 and len(listed) >= evidence.listed_from:
+        if core and len(listed) >= evidence.listed_from:
             return True
         several = cast.rostered or any(player.chapter for player in cast.players)
         if several and len(fields) >= evidence.fields_from:

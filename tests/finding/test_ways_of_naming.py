@@ -187,6 +187,7 @@ def test_heads_that_come_again_half_way_down_name_other_vans(read_file, tmp_path
         ("# Ordwell\n\nPale Wendrill\n\nModel year 2026", "", ("540", "600"),
          ["Pale Wendrill 540", "Pale Wendrill 600"]),
         ("# Our vans\n\nMY2026", "Model", ("TK 540", "TK 600"), ["TK 540", "TK 600"]),
+        ("# Ordwell\n\nOur vans 2026\n\n540 · 600", "Wendrill", ("540", "600"), ["Wendrill 540", "Wendrill 600"]),
         ("# Wendrill 19 build sheet, MY2026", "Item", ("Solo", "Duo"), ["Wendrill 19 Duo", "Wendrill 19 Solo"]),
     ],
 )  # fmt: skip
@@ -241,3 +242,27 @@ def test_a_noun_with_its_article_is_no_range_where_all_nouns_have_capitals(names
     table = "| | Q5 | Q6 |\n|---|---|---|\n" + "".join(f"| {a} | {b} | {b} |\n" for a, b in rows)
     told = "Im Frost steht er in der Scheune. Hinter der Scheune fahren der Q5 und der Q6 weiter."
     assert names_of(f"# Wendrill\n\nKatalog 2026\n\n{told}\n\n{table}")[0] == ["Wendrill Q5", "Wendrill Q6"]
+
+
+def test_a_name_that_begins_like_a_word_for_stock_is_a_name(names_of):
+    data = {"Weights": "Base van: Kelmar Cargo 2500\n- GVWR: 8,900 lb", "Water systems": "Fresh water: 20 gal",
+            "Heat": "Heater: propane", "Power": "Inverter: 1000 W", "Sleeping": "Sleeps: 2"}  # fmt: skip
+    text = "".join(f"### {head}\n\n- {lines}\n\n" for head, lines in data.items())
+    assert names_of(f"# Marrowfen\n\nVinter 2026\n\nVinter 23 ST\n\n## The figures\n\n{text}")[0] == ["Vinter 23 ST"]
+
+
+def test_names_in_metres_stand_below_the_row_of_base_vehicles(read_file, tmp_path):
+    rows = (("Base vehicle", "Kelmar 30", "Kelmar 35", "Kelmar 35"), ("Length", "5.41 m", "6.02 m", "6.56 m"),
+            ("Height", "2.70 m", "2.75 m", "2.80 m"), ("GVWR", "3300 kg", "3500 kg", "4000 kg"),
+            ("Sleeps", "2", "2", "3"), ("Fresh water tank", "90 L", "110 L", "130 L"),
+            ("Gray water tank", "80 L", "95 L", "95 L"), ("Inverter", "1000 W", "1000 W", "2000 W"),
+            ("Heater", "diesel", "diesel", "propane"), ("Toilet", "cassette", "dry", "cassette"))  # fmt: skip
+    heads = "<tr><th>Base vehicle</th><th>Kelmar 30</th><th colspan=2>Kelmar 35</th></tr>"
+    heads += "<tr><th></th><th>5.4 Shore</th><th>6.0</th><th>6.5 Ridge</th></tr>"
+    body = "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows)
+    path = tmp_path / "page.html"
+    path.write_text(f"<h1>Wendrill 2026</h1><table>{heads}{body}</table><p>{FOOT}</p>", "utf-8")
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {"Wendrill 5.4 Shore", "Wendrill 6.0", "Wendrill 6.5 Ridge"}
+    tanks = {f.model.split(" ", 1)[1]: f.value for f in found.facts if f.field == "fresh_tank_l" and not f.rejected}
+    assert tanks == {"5.4 Shore": 90, "6.0": 110, "6.5 Ridge": 130}

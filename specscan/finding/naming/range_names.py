@@ -127,6 +127,7 @@ class RangeNames:
             if self.can_name_range(corner, names.maker):
                 spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
+                points[corner] += 2 * self._is_own_word(corner)
         told = self.told(own, names.maker, heads)
         if told is not None and {code.casefold() for code in told[1]} & {head.casefold() for head in heads}:
             points[told[0]] += TOLD
@@ -154,6 +155,10 @@ class RangeNames:
         """Give the range that a label names alone or beside a word such as "range", an empty text where it is none."""
         name = self._corner(label)
         return name if self.can_name_range(name, "") else ""
+
+    def _is_own_word(self, name: str) -> bool:
+        """Tell whether none of the words of a name is one that brochures use: "Wendrill", not "Base prices"."""
+        return self.lexicon.known_words.isdisjoint(self.lexicon.folder.norms(name))
 
     def of_corner(self, document: Document, maker: str) -> str:
         """Give the range that the corner of a table names beside a word for vans: "Drift models" over trims."""

@@ -25,6 +25,7 @@ MAX_TRIM_WORDS = 3
 ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
 NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
 PLAN = re.compile(r"\d{2,3} ?[A-Z]{1,2}")  # "21 W" too, though it could be watts
+DECIMAL = re.compile(r"\d[.,]\d(?: [A-ZÀ-Þ][\w’'-]*){0,2}")  # metres of length: "5.4 Fell" beside "6.3"
 CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
 SIZE = re.compile(r"X{0,2}[SML]")
 
@@ -125,7 +126,7 @@ class HeadReader:
         A thing of which a row tells (``asked``) heads no column.
         """
         words = text.split()
-        if PLAN.fullmatch(text):
+        if PLAN.fullmatch(text) or DECIMAL.fullmatch(text):
             return True
         if not words or len(words) > MAX_TRIM_WORDS or not all(w[0].isupper() and w.isalpha() for w in words):
             return False

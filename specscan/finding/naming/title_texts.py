@@ -45,7 +45,7 @@ class TitleTexts(YearReader):
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
         self.stock_number = re.compile(
-            rf"(?:{any_word(self.words.stock_labels)})\W*(?:[A-Z]{{1,4}} )?(?=\S*\d)\S+", re.IGNORECASE
+            rf"(?:{any_word(self.words.stock_labels)})(?![^\W\d_])\W*(?:[A-Z]{{1,4}} )?(?=\S*\d)\S+", re.IGNORECASE
         )
         # what programs write into a file that nobody gave a title: "drift_2026_range.html", "Drift final.docx"
         endings = any_word(book.general.file_endings)

@@ -61,7 +61,10 @@ def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints
     others = [cell for cell in below if cell.col > at]
     named = first is None or hints.heads_labels(first.plain)
     label = labelish(cells[0], hints) and not hints.heads_labels(cells[0].plain)
-    return at <= 1 and label and named and len(others) > 1 and (one_series(others) or _are_own_names(others, hints))
+    if not (at <= 1 and label and named and len(others) > 1):
+        return False
+    set_apart = first is None and _stands_out(grid, row + 1, others)
+    return set_apart or one_series(others) or _are_own_names(others, hints)
 
 
 def _are_own_names(cells: list[GridCell], hints: Hints) -> bool:
