@@ -18,7 +18,7 @@ from specscan.finding.marks.codes import read_keys
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import has_price, priced_sentences
 from specscan.finding.marks.scope import Scope
-from specscan.finding.marks.signs import package_head, sign_behind_bullet, spelled
+from specscan.finding.marks.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
@@ -61,6 +61,9 @@ class StatementMaker:
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
+        phrases = [phrase.casefold() for phrase in kit.lexicon.words.sign_inapplicable]
+        said = (availability_alone, says_no_alone)  # "entfällt" says that it is not to be had
+        self.inapplicable = {one for one in phrases if not any(says(kit.lexicon, one) for says in said)}
         self.note_signs = {(p.page, sign) for p in passages if p.kind is Kind.FOOTNOTE for sign in p.notes[:1]}
         self.ticked = {p.sections for p in passages if p.mark in kit.lexicon.book.general.checks}
         self.unit_cells = unit_cells(passages, kit.lexicon.book)
@@ -74,7 +77,7 @@ class StatementMaker:
         """Give the statements that a passage makes."""
         if passage.number in self.legend.passages or passage.number in self.prices.passages:
             return []
-        if passage.kind is Kind.CELL and passage.text.strip() in self.legend.inapplicable:
+        if passage.kind is Kind.CELL and self._is_inapplicable(passage.text.strip()):
             return []
         sense = self.sections.sense(passage)
         vans = sense.vans if sense.vans is not None else self.vans.listed_at(passage.number)
@@ -91,6 +94,10 @@ class StatementMaker:
             draft.leads = passage.number in self.first_under_heading
             draft.by_owner = sense.by_owner
         return drafts
+
+    def _is_inapplicable(self, text: str) -> bool:
+        """Tell whether a cell says that a thing has no meaning for a van: by a sign of the legend, or in words."""
+        return text in self.legend.inapplicable or text.casefold() in self.inapplicable
 
     # tables
 

@@ -329,3 +329,27 @@ def test_a_label_that_ends_in_an_abbreviation_is_no_sentence(facts_of):
     table = TABLE.replace("Heated floor", "Cab shades, insul.").format(no="opt.", yes="std.", legend="")
     found = {fact.model[-2:]: fact.availability for fact in facts_of(table, "table.md") if "cab" in fact.field}
     assert found == {"19": "optional", "21": "standard"}
+
+
+def test_one_sign_explained_before_a_remark_and_cells_that_do_not_apply(facts_of):
+    text = """Marrowfen Drift 2026
+
+| | Solo | Grand Nord |
+|---|---|---|
+| Longueur | 5 410 mm | 5 998 mm |
+| Empattement | 3 450 mm | 4 035 mm |
+| PTAC | 3 300 kg | 4 000 kg |
+
+## Options
+
+| | Solo | Grand Nord |
+|---|---|---|
+| Batterie lithium 150 Ah | 1 350 € | sans objet |
+| Convertisseur 1 500 W | 690 € | – |
+
+– : option non disponible sur cette finition. Les options s’ajoutent à la masse en ordre de marche.
+"""
+    facts = facts_of(text, "options.md")
+    assert {f.model.split()[-1] for f in facts if f.field == "battery_ah"} == {"Solo"}
+    said = {f.model.split()[-1]: f.availability for f in facts if f.field == "inverter_w"}
+    assert said == {"Solo": "optional", "Nord": "not_available"}

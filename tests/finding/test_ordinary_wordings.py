@@ -54,6 +54,10 @@ LINES = [
      {"chassis": "Corrow Hauler 2500", "engine_fuel": "diesel"}),
     # a lining is no insulated wall
     ("UK", "Thermal break behind the wall lining", {"thermal_break": True}),
+    # drains for winter, an empty mass in brackets, a jacket of foam
+    ("FR", "Robinets de purge pour l'hiver : de série", {"winterizing_bypass": True}),
+    ("FR", "PTAC : 3 300 kg (à vide environ 2 650 kg)", {"gvwr_kg": 3300}),
+    ("US", "Dump valve: foam jacket", {"dump_valve_protection": "insulated"}),
     ("FR", "Quatorze personnes, dont six ont déjà couché dans un fourgon", {}),
 ]  # fmt: skip
 

@@ -107,3 +107,17 @@ def test_windows_behind_the_cab_are_those_of_the_living_space(states, region, li
 )
 def test_what_is_said_to_be_not_fitted_is_not_there(states, region, line, expected):
     states(region, line, expected)
+
+
+def test_how_cold_a_van_may_stand_without_heat_is_no_rating(facts_of):
+    head = "Marrowfen Drift 21\nModel year 2026\n\nLength: 6.40 m\nWheelbase: 4.04 m\nHeight: 2.6 m\n\n"
+    line = "If you leave the van for more than a night below 28 °F without heat, open the drains and run the pump dry."
+    assert not [f for f in facts_of(head + line) if f.field == "rated_min_temp_c"]
+    tested = facts_of(head + "We tested it for a night at 5 °F, with the heater on.")
+    assert [round(f.value) for f in tested if f.field == "rated_min_temp_c"] == [-15]
+
+
+def test_what_is_fitted_is_no_part_of_a_total_that_may_be_ordered(facts_of):
+    head = "Marrowfen Drift 21\nModel year 2026\n\nLength: 6.40 m\nWheelbase: 4.04 m\nHeight: 2.6 m\n\n"
+    facts = facts_of(head + "Solar panel: 130 W; second panel optional, 260 W in total")
+    assert {(f.value, f.availability) for f in facts if f.field == "solar_w"} == {(130, "standard"), (260, "optional")}

@@ -94,7 +94,7 @@ def test_rows_without_an_outer_edge_keep_their_first_cell(facts_of_pdf):
     assert by_van(facts_of_pdf(page), "fresh_tank_l") == expected
 
 
-def banded_page():
+def banded_page(**more):
     """Draw heads on white over a band of colour, every other row filled cell by cell, a band for each group."""
     page = Page()
     page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
@@ -105,6 +105,7 @@ def banded_page():
                     ("Wheelbase", "3.45 m", "4.04 m", "4.04 m")],
         "Water": [("Fresh water", "75 l", "100 l", "125 l"), ("Waste water", "65 l", "85 l", "95 l"),
                   ("Toilet", "Cassette, 17 l", "Cassette, 17 l", "Composting")],
+        **more,
     }  # fmt: skip
     top = 104
     for group, rows in groups.items():
@@ -113,7 +114,7 @@ def banded_page():
         top += 16
         for number, row in enumerate(rows):
             for left, right, text in zip(walls, walls[1:], row, strict=False):
-                if number % 2 == 0:
+                if number % 2 == 0 and group not in more:
                     page.box(left, top, right, top + 16, (0.95, 0.93, 0.88))
                 page.text(left + 6, top + 3, text)
             top += 16
@@ -126,3 +127,9 @@ def test_bands_of_groups_part_no_table_and_heads_above_the_first_are_its_heads(f
     assert by_van(facts, "sleeps") == {"Drift 540": 2, "Drift 600": 3, "Drift 640": 4}
     assert by_van(facts, "gray_tank_l") == {"Drift 540": 65, "Drift 600": 85, "Drift 640": 95}
     assert by_van(facts, "toilet") == {"Drift 540": "cassette", "Drift 600": "cassette", "Drift 640": "dry"}
+
+
+def test_the_only_row_of_the_last_group_on_a_page_belongs_to_the_table(facts_of_pdf):
+    facts = facts_of_pdf(banded_page(Power=[("Leisure battery", "95 Ah gel", "150 Ah lithium", "230 Ah lithium")]))
+    assert by_van(facts, "battery_ah") == {"Drift 540": 95, "Drift 600": 150, "Drift 640": 230}
+    assert by_van(facts, "battery_chemistry")["Drift 540"] == "gel"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 from specscan.finding.marks.scope import item_availability, item_vans
-from specscan.finding.things.found import Found, Value
+from specscan.finding.things.found import Availability, Found, Value
 from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
@@ -23,7 +23,11 @@ def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[F
         totals = totals or _sums(rows)
         if totals and len(totals) < len(rows):
             for row in rows:
-                if row not in totals and _is_part(row, totals[0], statement):
+                if (
+                    row not in totals
+                    and _is_part(row, totals[0], statement)
+                    and not _ordered(totals[0], row, statement)
+                ):
                     row.rejected = "a part of a total that is printed too"
         for other, value in spec.prefer_with.items():
             _prefer(book, rows, other, value, statement)
@@ -75,6 +79,13 @@ def _is_part(row: Found, total: Found, statement: Statement) -> bool:
     added = bool(statement.parsed.cues("addition")) or "+" in statement.parsed.text
     smaller = (row.value.num or 0) < (total.value.num or 0)
     return same and smaller and (not bracketed or added)
+
+
+def _ordered(total: Found, row: Found, statement: Statement) -> bool:
+    """Tell whether a total is that of an option, and one before it what is fitted: "130 W; option, 260 W in all"."""
+    said = [item_availability(one.item, statement.parsed, statement.split, "") for one in (total, row)]
+    apart = total.item is not None and row.item is not None and total.item.clause != row.item.clause
+    return apart and said == [Availability.OPTIONAL, None]
 
 
 def _prefer(book: Rulebook, rows: list[Found], other: str, value: str, statement: Statement) -> None:

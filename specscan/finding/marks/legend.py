@@ -312,7 +312,9 @@ def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:
 
 def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:
     """Tell whether a text of one sign is a legend and not an item of a list that begins with the sign."""
+    explained = re.match(rf"{re.escape(sign)}\s*[=:]", text) is not None
     rest = text.replace(sign, "", 1).strip(" =:")
+    rest = REMARK.split(rest)[0] if explained else rest  # "– : not available. Options add to the mass."
     analysis = lexicon.analyse(rest)
     told = [m for m in analysis.mentions if m.concept.kind in ("thing", "value", "term")]
     return "=" in text or f"({sign})" in text or (not told and len(analysis.tokens) <= 10)

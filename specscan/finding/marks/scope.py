@@ -253,6 +253,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
         if held and _is_apart_cue(held[0], parsed):
             return said_by(held)
     apart = [c for c in cues if c.sentence == item.sentence and c.depth == 0 and _is_apart_cue(c, parsed)]
+    apart = [c for c in apart if not _leads_another(c, item, parsed)]
     if apart:
         return said_by(apart)
     bracketed = [c for c in cues if c.sentence == item.sentence and c.depth > 0 and _is_apart_cue(c, parsed)]
@@ -261,6 +262,14 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
         return said_by(before)
     label = [c for c in cues if c.start < split]
     return said_by(label) if label else None
+
+
+def _leads_another(cue: Item, item: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability behind a figure leads another such figure: "130 W; second panel option, 260 W"."""
+    if item.quantity is None or cue.start < item.end or cue.clause == item.clause:
+        return False
+    figures = (i.quantity for i in parsed.items if i.clause == cue.clause and i.start >= cue.end)
+    return any(figure is not None and figure.dimension == item.quantity.dimension for figure in figures)
 
 
 def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:

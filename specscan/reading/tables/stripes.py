@@ -44,7 +44,9 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
             gap = below.top - above.bottom
             if SNAP < gap <= MAX_ROW and _fits(words, above.walls, above.bottom, below.top):
                 pieces.extend(("v", above.bottom, below.top, x) for x in above.walls)
-        last = group[-1]
+        last = _last_band(group, bands, words) or group[-1]
+        if last is not group[-1]:
+            pieces.extend(("v", group[-1].bottom, last.top, x) for x in last.walls)
         end = _end_of_row(words, last)
         if end is not None:
             pieces.extend(("v", last.bottom, end, x) for x in last.walls)
@@ -63,10 +65,29 @@ def _bands(sheet: Sheet) -> list[Fill]:
 
 def _with_bands(group: list[_Stripe], bands: list[Fill]) -> list[_Stripe]:
     """Give shaded rows with the bands of groups between and right above them, which reach over all cells."""
-    walls, first, last = group[0].walls, group[0].top, group[-1].bottom
-    wide = [f.box for f in bands if abs(f.box.x0 - walls[0]) <= SNAP and abs(f.box.x1 - walls[-1]) <= SNAP]
-    found = [_Stripe(walls, box.top, box.bottom) for box in wide if first - SNAP <= box.bottom <= last]
+    first, last = group[0].top, group[-1].bottom
+    found = [band for band in _wide(group[0].walls, bands) if first - SNAP <= band.bottom <= last]
     return sorted([*group, *found], key=lambda row: row.top)
+
+
+def _wide(walls: list[float], bands: list[Fill]) -> list[_Stripe]:
+    """Give the bands that reach over all cells, as rows of these walls."""
+    wide = [f.box for f in bands if abs(f.box.x0 - walls[0]) <= SNAP and abs(f.box.x1 - walls[-1]) <= SNAP]
+    return [_Stripe(walls, box.top, box.bottom) for box in wide]
+
+
+def _last_band(group: list[_Stripe], bands: list[Fill], words: list[Word]) -> _Stripe | None:
+    """Give the band of a group that stands below the last shaded row, at most one row between, and above a row.
+
+    A page can end so: the first row of its last group is not shaded.
+    """
+    last = group[-1]
+    below = [band for band in _wide(last.walls, bands) if 0 <= band.top - last.bottom + SNAP <= MAX_ROW]
+    band = min(below, key=lambda band: band.top, default=None)
+    if band is None or _end_of_row(words, band) is None:
+        return None
+    near = band.top - last.bottom <= SNAP
+    return band if near or _fits(words, last.walls, last.bottom, band.top) else None
 
 
 def _stripes(sheet: Sheet) -> list[_Stripe]:
