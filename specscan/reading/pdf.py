@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections import Counter
 from dataclasses import replace
 
@@ -19,9 +18,10 @@ from specscan.reading.letters.glyphs import PasswordNeeded, metadata, open_pdf, 
 from specscan.reading.letters.second_opinion import read_sheets_slowly
 from specscan.reading.letters.sheet import Letters, Numbers, Sheet, told
 from specscan.reading.letters.spelling import build_words, drawn_signs
-from specscan.reading.letters.words import Line, Word, build_lines, middle_of, segments_of
+from specscan.reading.letters.words import Line, Word, build_lines, middle_of
 from specscan.reading.ocr.reader import Scan
 from specscan.reading.ocr_pages import read_pictures, say
+from specscan.reading.running import page_numbers, running_lines
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid
 from specscan.records.errors import DocumentError
@@ -31,12 +31,8 @@ PALE = 232  # a text colour all of whose channels are above this may be white on
 CONTRAST = 18  # grey levels between ink and ground below which nobody reads a word
 ROOM = 2.0  # points around pale text that are drawn with it
 GARBAGE_SHARE = 0.25
-MARGIN = 0.12
-HEAD_REACH = 2.4  # em from the heads of columns to the row below them
 TITLES_PER_PAGE = 6
 LIMIT_PAGES = 400
-SAME_HEIGHT = 4.0  # points between lines that stand side by side
-_Key = tuple[str, int]  # a line's text without figures, and its height on the page
 
 
 def read_pdf(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
@@ -159,8 +155,8 @@ def _assemble(
     words = {sheet.number: spelled.words(sheet) for sheet in sheets}
     lines = {sheet.number: spelled.lines(sheet) for sheet in sheets}
     sizes = {number: body_size(some) for number, some in lines.items()}
-    running = _running_lines(sheets, lines, sizes)
-    numbering = _page_numbers(lines, total, hints)
+    running = running_lines(sheets, lines, sizes)
+    numbering = page_numbers(lines, total, hints)
     referred: frozenset[str] = frozenset()
     for sheet, state in zip(sheets, states, strict=True):
         if not state.usable or not sheet.letters:
@@ -300,81 +296,6 @@ def _clusters(letters: Letters, places: list[int]) -> list[list[int]]:
         else:
             groups.append([place])
     return groups
-
-
-def _running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]], sizes: dict[int, float]) -> set[str]:
-    """Give the texts of small lines that stand in the margin of several pages at the same height.
-
-    ``sizes`` are the font sizes of the body text of pages.
-
-    Nothing but other such lines stands between them and the edge of the page: what a heading of the page stands
-    above, the heads of a table say, is none.
-    """
-    seen: Counter[_Key] = Counter()
-    texts: dict[_Key, set[str]] = {}
-    margins: list[list[tuple[float, _Key]]] = []  # of each page, the distance of each line from its edge
-    for sheet in sheets:
-        lines = lines_of[sheet.number]
-        top: list[tuple[float, _Key]] = []
-        foot: list[tuple[float, _Key]] = []
-        for line in lines:
-            y = line.box.middle[1]
-            if MARGIN * sheet.height <= y <= (1 - MARGIN) * sheet.height:
-                continue
-            key = (re.sub(r"\d+", "#", "".join(line.text.split())), round(y / 4))
-            if y < MARGIN * sheet.height:
-                top.append((y, key))
-            else:
-                foot.append((sheet.height - y, key))
-            if len(segments_of(line, 1.0)) <= 3 and not _heads_table(line, lines):
-                # A line as large as a heading must come back on three pages to count as running.
-                seen[key] += 2 if line.size > 1.2 * sizes[sheet.number] else 3
-                texts.setdefault(key, set()).add(line.text)
-        margins += [top, foot]
-    running = {key for key, count in seen.items() if count >= 6}
-    beyond = Counter(key for margin in margins for key in _behind_others(margin, running))
-    inner = {key for key, count in beyond.items() if 2 * count > len(texts[key])}
-    return {text for key in running - inner for text in texts[key]}
-
-
-def _page_numbers(lines_of: dict[int, list[Line]], total: int, hints: Hints) -> set[str]:
-    """Give the first and last lines of pages that only say which page of how many it is, "2 / 3", wherever they stand.
-
-    Below a short page the foot of the page can stand high, and "1 / 3" would pass for two things listed.
-    """
-    found = set()
-    for number, lines in lines_of.items():
-        for line in {id(one): one for one in (*lines[:1], *lines[-1:])}.values():
-            if hints.is_page_foot(line.text) and re.findall(r"\d+", line.text) == [str(number), str(total)]:
-                found.add(line.text)
-    return found
-
-
-def _behind_others(margin: list[tuple[float, _Key]], running: set[_Key]) -> set[_Key]:
-    """Give the lines of a margin that seem to run, between which and the edge stands one that does not."""
-    others = [at for at, key in margin if key not in running]
-    nearest = min(others, default=math.inf)
-    return {key for at, key in margin if key in running and at > nearest + SAME_HEIGHT}
-
-
-def _heads_table(line: Line, lines: list[Line]) -> bool:
-    """Tell whether a line heads the columns of a table: each of its parts stands over a part of a row close below.
-
-    The heading of a group of rows may come between.
-    """
-    parts = [part.box for part in segments_of(line, 1.0)]
-    if len(parts) < 2:
-        return False
-    above = line
-    for other in lines[lines.index(line) + 1 :][:2]:
-        apart = other.box.middle[1] - above.box.middle[1]
-        if not 0 < apart <= HEAD_REACH * line.size or other.size > 1.15 * line.size:
-            return False
-        cells = [part.box for part in segments_of(other, 1.0)]
-        if len(cells) >= len(parts) and all(any(cell.overlap_x(part) > 0 for cell in cells) for part in parts):
-            return True
-        above = other
-    return False
 
 
 def _titles(sheet: Sheet, lines: list[Line]) -> list[Title]:

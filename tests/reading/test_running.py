@@ -42,3 +42,21 @@ def test_a_count_of_pages_below_a_short_page_is_no_list_of_vans(facts_of_pdf):
     facts = facts_of_pdf(page)
     assert {fact.model for fact in facts} == {"Drift 19 Fell", "Drift 19 Moor"}
     assert {fact.value for fact in facts if fact.field == "fresh_tank_l"} == {75, 95}
+
+
+def test_the_chapter_beside_the_name_of_a_guide_that_comes_back_says_nothing_of_the_van(facts_of_pdf):
+    page = Page()
+    chapters = {
+        "5 Heat": ("5 Heat", "The van has an air heater that burns diesel.", "It is warm in it."),
+        "6 Electricity": ("6.1 Doors", "Overall length: 5,410 mm", "Fresh water tank: 75 L"),
+        "7 Gas": ("7.1 Windows", "GVWR: 3,500 kg", "Gray water tank: 60 L"),
+    }
+    for number, (chapter, (heading, *lines)) in enumerate(chapters.items()):
+        if number:
+            page.canvas.showPage()
+        page.row(30, (40, "Drift 21 Owner's Guide"), (440, chapter), size=8)
+        page.text(40, 120, "Marrowfen Drift 21" if not number else "", size=24)
+        page.text(40, 160, heading, size=14, bold=True)
+        for place, line in enumerate(lines):
+            page.text(40, 200 + 40 * place, line)
+    assert {fact.value for fact in facts_of_pdf(page) if fact.field == "heater_fuel"} == {"diesel"}
