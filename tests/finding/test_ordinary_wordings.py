@@ -31,6 +31,14 @@ LINES = [
     ("US", "The gray tank hangs below the floor.", {"gray_tank_location": "underbody"}),
     ("UK", "14L gas/electric hot water service", {"water_heater_l": 14}),
     ("UK", "14 litre gas and electric water heater", {"water_heater_l": 14}),
+    ("US", "The fresh tank stands beside the rear bed, inside the cabin.", {"fresh_tank_location": "interior"}),
+    # what is poured in, and what something is added to, is no tank
+    ("US", "Close the taps, turn the valves and pump about 3 gal of drinking-water-safe antifreeze through.", {}),
+    ("US", "Add a spoon of bleach to every 15 gal of fresh water.", {}),
+    ("FR", "Ajouter un bouchon par 20 litres d'eau propre.", {}),
+    ("DE", "Ein Teelöffel pro 20 Liter Frischwasser genügt.", {}),
+    ("US", "Second solar panel (option), together: 340 W", {"solar_w": ("option", 340)}),
+    ("US", "Below 10 °F the van should not be used with water in the tanks.", {"rated_min_temp_c": -12.2}),
     # what heats a tank, and what is no heat of the van
     ("FR", "Eaux usées chauffées par résistance 12 V", {"gray_tank_heat": "electric_pad"}),
     ("FR", "Cuve d'eaux usées chauffée par l'air du chauffage", {"gray_tank_heat": "warm_air"}),

@@ -14,6 +14,11 @@ LINES = [
      {"gray_tank_location": "underbody", "gray_tank_l": 85, "gray_tank_heat": "unspecified"}),
     ("FR", "Le réservoir d'eaux usées est sous le plancher. Il contient 85 litres et il est chauffé.",
      {"gray_tank_location": "underbody", "gray_tank_l": 85, "gray_tank_heat": "unspecified"}),
+    ("US", "The toilet has a cassette. It holds 4.8 gallons; empty it when the lamp comes on, at about 4 gallons.",
+     {"toilet": "cassette", "cassette_l": 18.17}),
+    ("US", "An AGM battery is fitted. Instead of it the van may have a lithium battery (option); it has its own "
+     "heater, which draws up to 80 W.",
+     {"battery_chemistry": ("option", "lithium"), "battery_heated": ("option", True)}),
     ("US", "The refrigerator stands by the door. It holds 21 gallons and a good deal of cheese, which is plenty.", {}),
     ("US", "There is a step by the gray tank. It holds 300 lb, and it is heated in winter by nothing at all.", {}),
     ("US", "6-gallon propane water heater", {"water_heater_l": 22.71}),

@@ -76,16 +76,33 @@ class MeasureReader:
         return self._number(name, item, item.quantity, statement, list(self.book.fields[name].of))
 
     def _is_condition(self, item: Item, statement: Statement) -> bool:
-        """Tell whether a label says under which condition its value holds: "Fuel burnt at 4 kW: 0.50 l/h"."""
-        valued = any(i.quantity is not None and i.start >= statement.split for i in statement.parsed.items)
-        before = statement.parsed.text[: item.start].split()
+        """Tell whether a label says under which condition its value holds: "Fuel burnt at 4 kW: 0.50 l/h".
+
+        In a sentence it is a volume behind another: "It holds 4.9 gal; empty it at about 4 gal".
+        """
+        parsed = statement.parsed
+        around = [c for c in parsed.cues("approximate") if c.last == item.first and c.sentence == item.sentence]
+        before = parsed.text[: min([c.start for c in around], default=item.start)].split()
         words = self.grouper.lexicon.words.cues.get("under_condition", [])
-        return item.end <= statement.split and valued and bool(before) and before[-1].casefold() in words
+        if not before or before[-1].casefold() not in words:
+            return False
+        measured = [i for i in parsed.items if i.quantity is not None]
+        if item.end <= statement.split:
+            return any(i.start >= statement.split for i in measured)
+        told = [i for i in measured if i.sentence == item.sentence and i.end <= item.start and i.clause < item.clause]
+        volume = item.quantity is not None and item.quantity.dimension == "volume"
+        return volume and any(i.quantity is not None and i.quantity.dimension == "volume" for i in told)
 
     def _of_aspect(self, item: Item, sentence: Sentence, statement: Statement) -> list[str]:
-        """Give the thing whose aspect is named with a figure: "it draws 38 W from the battery" says it of a heater."""
+        """Give the thing whose aspect is named with a figure: "it draws 38 W from the battery" says it of a heater.
+
+        Not where what another thing has goes before: "the battery has its own heater, which takes up to 90 W".
+        """
         aspects = [i for i in sentence.parsed.items if i.has("aspect") and i.chunk == item.chunk]
-        return aspect_things(self.book, aspects, statement.context) if aspects else []
+        things = aspect_things(self.book, aspects, statement.context) if aspects else []
+        before = [i for i in sentence.parsed.items if i.sentence == item.sentence and i.end <= item.start]
+        others = {thing for i in before for name in i.names("term") for thing in self.book.fields[name].of}
+        return things if others <= set(things) else []
 
     def _of_chain(self, item: Item, things: list[str], sentence: Sentence) -> list[str]:
         """Give of several things in a label the one whose place the quantity has in its own row.

@@ -32,7 +32,10 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     ignored |= {id(item) for item in parsed.items if item.sentence in warned}
     others = {cue.clause for cue in parsed.cues("other_vans")} if not split else set()
     ignored |= {id(item) for item in parsed.items if item.clause in others}
+    named_before = {cue.first for cue in parsed.cues("named_before")}
     for cue in parsed.cues("not_for"):
+        if cue.last in named_before:
+            continue  # "In place of them you may have lithium batteries"
         end = _end_of_replaced(cue, parsed)
         end = min(end, split) if cue.start < split else end  # "Lithium instead of AGM: 200 Ah"
         for item in parsed.items:
@@ -47,7 +50,14 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
         for item in parsed.items:
             if item is not cue and (item.chunk in (cue.chunk, beside) or alone):
                 ignored.add(id(item))
-    return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
+    return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed) | _doses(parsed)
+
+
+def _doses(parsed: Parsed) -> set[int]:
+    """Give the volumes to which something is added: "an ounce of bleach to every 15 gal" of water."""
+    ends = {cue.last for cue in parsed.cues("dosed")}
+    volumes = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == "volume"]
+    return {id(item) for item in volumes if item.first in ends}
 
 
 def _only_warns(parsed: Parsed, split: int) -> bool:
