@@ -353,3 +353,14 @@ def test_one_sign_explained_before_a_remark_and_cells_that_do_not_apply(facts_of
     assert {f.model.split()[-1] for f in facts if f.field == "battery_ah"} == {"Solo"}
     said = {f.model.split()[-1]: f.availability for f in facts if f.field == "inverter_w"}
     assert said == {"Solo": "optional", "Nord": "not_available"}
+
+
+def test_a_sign_that_says_first_for_which_model_a_thing_is_not_to_be_had(facts_of):
+    text = (
+        "Marrowfen Drift 2026\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n| Länge | 5,41 m | 6,36 m |\n"
+        "| Radstand | 3,45 m | 4,04 m |\n| Zulässige Gesamtmasse | 3.500 kg | 4.250 kg |\n| Fußbodenheizung | – | S |\n"
+        "\nS = Serie   Preis = gegen Aufpreis   – = für dieses Modell nicht lieferbar\n"
+    )
+    facts = facts_of(text, "liste.md")
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}

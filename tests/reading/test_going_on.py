@@ -158,3 +158,48 @@ def test_the_only_van_of_a_page_stands_over_its_values_above_the_first_group(fac
     facts = facts_of_pdf(page)
     assert by_van(facts, "fresh_tank_l") == of_vans(90, 120, 130)
     assert by_van(facts, "sleeps") == of_vans(2, 3, 4)
+
+
+def test_cells_set_as_close_as_the_rows_go_on_without_a_label(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Marrowfen Drift 2026", size=18)
+    page.row(80, (240, "Drift 19"), (366, "Drift 21"), size=8, bold=True)
+    lines = [
+        ("Length", "5,410 mm", "5,990 mm"), ("Wheelbase", "3,450 mm", "4,035 mm"), ("GVWR", "3,500 kg", "3,500 kg"),
+        ("Sleeps", "2", "2"), ("Gray water tank", "below the floor,", "below the floor,"),
+        ("", "not insulated", "insulated, heated by"), ("", "", "warm air"), ("Fresh water tank", "85 L", "100 L"),
+        ("Insulated surfaces", "walls, ceiling", "walls, ceiling, floor,"), ("", "", "doors"),
+        ("Inverter", "1,000 W", "2,000 W"),
+    ]  # fmt: skip
+    for number, (label, *cells) in enumerate(lines):
+        page.row(100 + 11 * number, (40, label), (240, cells[0]), (366, cells[1]), size=8)
+    facts = {(fact.model[-2:], fact.field, fact.value) for fact in facts_of_pdf(page)}
+    assert {("19", "gray_tank_insulated", False), ("21", "gray_tank_heat", "warm_air")} <= facts
+    assert {value for van, field, value in facts if field == "insulated_surfaces" and van == "21"} == {
+        "walls", "ceiling", "floor", "doors",
+    }  # fmt: skip
+
+
+def test_the_heading_below_the_code_of_an_option_is_no_second_line_of_it(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Marrowfen Drift 2026", size=18)
+    page.text(40, 70, "S = standard, price = option", size=8)
+    for top in (88, 102, 205):
+        page.rule(40, top, 520)
+    page.row(90, (320, "Drift 19"), (420, "Drift 21"), size=8, bold=True)
+    lines = [
+        ("2010", "Insulated gray water tank", "190 €", "S"), ("2030", "Insulated water lines, all of", "190 €", "S"),
+        ("", "them below the floor", "", ""), ("2041", "Composting toilet", "790 €", "S"), ("Electrics", "", "", ""),
+        ("3011", "Solar, 130 W", "890 €", "S"), ("3020", "Inverter, 2,000 W", "990 €", "S"),
+        ("3031", "Reversing camera", "390 €", "S"), ("3040", "Lithium battery, 200 Ah", "2,190 €", "S"),
+    ]  # fmt: skip
+    for number, (code, text, *prices) in enumerate(lines):
+        page.row(105 + 11 * number, (40, code), (100, text), (320, prices[0]), (420, prices[1]), size=8)
+    rows = [("Length", "5,410 mm", "5,990 mm"), ("GVWR", "3,500 kg", "3,500 kg"), ("Sleeps", "2", "2")]
+    page.row(390, (320, "Drift 19"), (420, "Drift 21"), size=8, bold=True)
+    for number, (label, *cells) in enumerate(rows):
+        page.row(405 + 11 * number, (40, label), (320, cells[0]), (420, cells[1]), size=8)
+    printed = {fact.field: fact.printed for fact in facts_of_pdf(page)}
+    assert "Composting toilet" in printed["toilet"]
+    assert "Electrics" not in printed["toilet"]
+    assert "all of them below" in printed["water_lines_insulated"]

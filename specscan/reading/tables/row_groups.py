@@ -37,12 +37,14 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     widths = _widths(picked, columns)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
+    close = max(near, min(LEADING_WIDE * em, TIGHT * pitch)) if tight else near  # where rows are as close as lines
     rows: list[list[Parted]] = []
     for line, segments in picked:
         between = ruled and id(line) not in several  # rules part the rows, and only they
         loose = (pitch > PITCH_LOOSE * em and not tight) or between
         unlabelled = all(touched_by(segment.box, columns)[0] > 0 for segment in segments)
         reach = max(near, HANGING * line.size) if between and unlabelled else near
+        reach = max(reach, close) if unlabelled else reach
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
