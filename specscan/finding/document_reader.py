@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from specscan.finding.all_of_them import held_to_own, is_of_all
-from specscan.finding.drafts import Draft, Reading
+from specscan.finding.drafts import Draft, Reading, SectionSense
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import referred, refers
@@ -22,6 +22,7 @@ from specscan.finding.statements import StatementMaker
 from specscan.finding.strangers import OF_ANOTHER, Strangers
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.topics import Topics
+from specscan.finding.wording import ReadStatement
 from specscan.records.facts import Fact, Saying
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -81,11 +82,17 @@ class DocumentReader:
         if context is None:
             context = list(sense.things)
             if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
-                context = [*self._meant(draft.label, row_things), *context]
+                if meant := [thing for thing in self._meant(draft.label, row_things) if thing not in context]:
+                    alone = self._statement(draft, context, sense)
+                    if any(not found.rejected for found in alone.found):
+                        return Reading(draft, alone)  # "Insulated cab shades" are not the gray tank's above them
+                    context = [*meant, *context]
             elif draft.how in (How.PROSE, How.HEADING) and not draft.asked:
                 context = []
-        read = self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
-        return Reading(draft, read)
+        return Reading(draft, self._statement(draft, context, sense))
+
+    def _statement(self, draft: Draft, context: list[str], sense: SectionSense) -> ReadStatement:
+        return self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
 
     def _goes_on(self, label: str) -> bool:
         """Tell whether a row may speak of the thing of the row above: it has no label, or one that is known.

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from specscan.finding.kit import JOIN, Kit
-from specscan.finding.things.found import Found, How, Value
+from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.statement import Statement
 from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
@@ -41,6 +41,23 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                 found.extend(free)
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
+    return found + _counted_to(book, kit, statement)
+
+
+def _counted_to(book: Rulebook, kit: Kit, statement: Statement) -> list[Found]:
+    """Give how many there are with the last of them: "Third sleeping place (jump seat)".
+
+    A label is asked only where a sign answers it and it is read as a statement: other answers may give the number.
+    """
+    tokens, found = statement.parsed.analysis.tokens, list[Found]()
+    if statement.split:
+        return found
+    for item in statement.parsed.items:
+        number = kit.lexicon.ordinals.get(tokens[item.first - 1].norm) if item.first else None
+        names = [name for thing in item.names("thing") for name in book.fields_of(thing)] if number else []
+        for name in names:
+            if book.fields[name].number == "count":
+                found.append(found_at(item, name, Value(num=float(number or 0)), "counted", book.fields[name].of))
     return found
 
 

@@ -210,6 +210,7 @@ class WordFile(Entry):
     compounds: list[str]
     numbers: dict[str, float]
     fractions: dict[str, float] = {}
+    ordinals: dict[str, int] = {}
     measured: dict[str, list[str]] = {}
     abbreviations: list[str]
     minus: list[str]

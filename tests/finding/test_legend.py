@@ -364,3 +364,19 @@ def test_a_sign_that_says_first_for_which_model_a_thing_is_not_to_be_had(facts_o
     facts = facts_of(text, "liste.md")
     found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
     assert found == {"19": "not_available", "21": "standard"}
+
+
+def test_a_row_of_options_known_by_its_own_words_says_nothing_of_the_thing_above(facts_of):
+    text = (
+        "Marrowfen Drift 2026\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n| Overall length | 5.41 m | 6.36 m |\n"
+        "| Wheelbase | 3.45 m | 4.04 m |\n| GVWR | 3500 kg | 4250 kg |\n| Sleeps | 2 | 2 |\n"
+        "\n## Options\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n"
+        "| 12 V heat pad for gray tank | $390 | Included |\n| Insulated cab shades | $260 | Included |\n"
+        "| Jump bed (third sleeper) | not offered | $890 |\n"
+    )
+    facts = [fact for fact in facts_of(text, "folder.md") if not fact.rejected]
+    assert {fact.field for fact in facts if "tank" in fact.field} == {"gray_tank_heat"}
+    berths = {(fact.model[-2:], fact.value, fact.availability) for fact in facts if fact.field == "sleeps"}
+    assert berths == {
+        ("19", 2, "standard"), ("21", 2, "standard"), ("19", 3, "not_available"), ("21", 3, "optional"),
+    }  # fmt: skip

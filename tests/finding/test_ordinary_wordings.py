@@ -39,6 +39,12 @@ LINES = [
     ("DE", "Ein Teelöffel pro 20 Liter Frischwasser genügt.", {}),
     ("US", "Second solar panel (option), together: 340 W", {"solar_w": ("option", 340)}),
     ("US", "Below 10 °F the van should not be used with water in the tanks.", {"rated_min_temp_c": -12.2}),
+    # a further berth: told by its number or by the total
+    ("US", "Third sleeping place on the jump seat (option)", {"sleeps": ("option", 3)}),
+    ("DE", "Dritter Schlafplatz (Option)", {"sleeps": ("option", 3)}),
+    ("FR", "Troisième couchage (option)", {"sleeps": ("option", 3)}),
+    ("US", "Gray tank in an insulated jacket", {"gray_tank_insulated": True}),
+    ("UK", "Leisure battery, 105 Ah, in heated cupboard", {"battery_ah": 105, "battery_heated": True}),
     # what heats a tank, and what is no heat of the van
     ("FR", "Eaux usées chauffées par résistance 12 V", {"gray_tank_heat": "electric_pad"}),
     ("FR", "Cuve d'eaux usées chauffée par l'air du chauffage", {"gray_tank_heat": "warm_air"}),

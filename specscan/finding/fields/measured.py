@@ -231,7 +231,12 @@ class MeasureReader:
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
         added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
         added = [c for c in added if not (c.has("cue", "optional") and _ends_part(c, parsed))]  # "120 W was an extra"
-        if added and not total and spec.type == "number" and spec.dimension not in ("temperature", "length"):
+        if (
+            added
+            and not total
+            and (spec.type == "number" or spec.number == "count")
+            and spec.dimension not in ("temperature", "length")
+        ):
             return "an addition whose total is not printed"
         return ""
 

@@ -92,6 +92,7 @@ class Lexicon:
         )
         self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
         self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
+        self.ordinals = {self.folder.norms(word)[0]: number for word, number in self.words.ordinals.items()}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
