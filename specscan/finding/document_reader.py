@@ -52,6 +52,7 @@ class DocumentReader:
         self.strangers = Strangers(cast)
         self.recorder = Recorder(book, kit, maker)
         self.of_all: list[Fact] = []  # told of all tanks, none of them by its name
+        self.added: set[tuple[str, str]] = set()  # vans and fields of which values are told to come to others
         self.sayings: list[Saying] = []  # complete once the facts were given
 
     def facts(self) -> list[Fact]:
@@ -73,7 +74,10 @@ class DocumentReader:
         readings.extend(self._note_readings(readings))
         facts: list[Fact] = []
         for reading in readings:
-            facts.extend(self._facts_of(reading))
+            made = self._facts_of(reading)
+            facts.extend(made)
+            self.added.update(self._added(reading, made))
+        facts = [one if (one.model, one.field) not in self.added else replace(one, weak=False) for one in facts]
         facts = held_to_own(self.book, facts, self.of_all)
         return metric_first(self.footnotes.applied(facts, readings), self.passages)
 
@@ -147,6 +151,16 @@ class DocumentReader:
                 self.of_all.extend(made)
             facts.extend(made)
         return facts
+
+    def _added(self, reading: Reading, made: list[Fact]) -> set[tuple[str, str]]:
+        """Give vans and fields whose values are told to come to others, which then count though they are only implied.
+
+        "Also insulated: roof, floor" beside "Wall insulation: wool, 50 mm".
+        """
+        if not reading.parsed.cues("also"):
+            return set()
+        exact = [fact for fact in made if not fact.weak and not fact.rejected and fact.text != "none"]
+        return {(fact.model, fact.field) for fact in exact if self.book.fields[fact.field].union}
 
     def _parted(self, reading: Reading) -> set[str]:
         """Give the things of which a note says two kinds: "LP furnaces: input. Diesel heaters: output"."""

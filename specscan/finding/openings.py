@@ -92,7 +92,7 @@ class Openings:
         if match is None or self.ends_sentence(match.group(1)):
             return self._label_of_figures(text)
         head = match.group(1)
-        if _words(head) > LABEL_WORDS:
+        if _words(head) > LABEL_WORDS or _is_in_brackets(text, len(head)):
             return "", text, 0
         body = text[match.end() :]
         if self.vans_headed(head) is not None:
@@ -170,6 +170,11 @@ class Openings:
         ]
         short = self.lexicon.folder.abbreviations
         return any(re.split(r"[^\w]", head[:stop])[-1].casefold() not in short for stop in stops)
+
+
+def _is_in_brackets(text: str, place: int) -> bool:
+    """Tell whether a place lies within brackets: "GVWR 3500 kg (of which payload: 590 kg)"."""
+    return text.count("(", 0, place) > text.count(")", 0, place) and ")" in text[place:]
 
 
 def _words(text: str) -> int:

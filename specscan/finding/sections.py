@@ -107,8 +107,13 @@ class Sections:
         """Tell whether a heading says nothing but the name of a thing, as "Leisure batteries" over "two of 95 Ah"."""
         return mention.last - mention.first >= len([t for t in analysis.tokens if t.norm.isalnum()])
 
+    @staticmethod
+    def _names_figures(cues: Mapping[str, Mention]) -> bool:
+        """Tell whether a heading names the specifications beside the options: no "optional specification"."""
+        return "figures" in cues and cues["optional"].last != cues["figures"].first
+
     def _add_availability(
-        self, sense: SectionSense, heading: str, cues: Mapping[str, object], *, innermost: bool, words: int
+        self, sense: SectionSense, heading: str, cues: Mapping[str, Mention], *, innermost: bool, words: int
     ) -> None:
         if sense.availability is not None or sense.not_fitted or sense.by_owner:
             return
@@ -118,7 +123,7 @@ class Sections:
             sense.not_fitted = True
         elif "not_available" in cues:
             sense.availability = Availability.NOT_AVAILABLE
-        elif "standard" in cues and "optional" in cues:
+        elif "optional" in cues and ("standard" in cues or self._names_figures(cues)):
             return
         elif "optional" in cues or "if_equipped" in cues or (has_price(heading) and not self._prices_van(heading)):
             sense.availability = Availability.OPTIONAL

@@ -89,9 +89,11 @@ def _labelled_name(name: str, statement: Statement, draft: Wording, articles: li
         return []  # "What is it built on? Diesel."
     if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text):
         return []
-    figures = [i.quantity for i in statement.parsed.items if i.start == offset and i.end - offset >= len(text)]
+    if any(i.has("distant", name) for i in statement.parsed.items if i.start < statement.split):
+        return []  # "Base prices", "Base warranty"
+    figures = [i.quantity for i in statement.parsed.items if i.start == offset]
     if any(quantity is not None and not quantity.bare for quantity in figures):
-        return []  # "Donor's fuel: 80 L"
+        return []  # "Donor's fuel: 80 L", "Warranty on the base: 3 years or 60,000 miles"
     if not (words[0][:1].isupper() or re.match(r"[a-z]-[A-Z]", words[0]) or words[0][:1].isdigit()):
         return []
     return [Found(name, Value(text=text), offset, offset + len(text), f"{name}:label")]

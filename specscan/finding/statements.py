@@ -6,6 +6,7 @@ import itertools
 import re
 
 from specscan.finding.amounts import is_figure, rows_of_vans
+from specscan.finding.answers_twice import AnswersTwice
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.fitting import FittingRows
 from specscan.finding.general_units import GeneralUnits
@@ -57,6 +58,7 @@ class StatementMaker:
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
         self.label_parts = LabelParts(kit)
+        self.twice = AnswersTwice(kit.lexicon.book.words, kit.language)
         self.two_units = TwoUnits(kit.units, kit.quantities.figures)
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
@@ -194,6 +196,8 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
+        begin = self.twice.begin(body)
+        body, at = body[begin:], at + begin
         label, body = self.two_units.first(label, without_second(body, self.kit.quantities))
         absence = self.legend.absence(body)
         if absence:

@@ -277,6 +277,7 @@ class UnitSpec(BaseModel):
     pint: str | None = None
     imperial: str | None = None
     american: str | None = None
+    whole: bool = False
 
 
 class UnitFile(Entry):

@@ -14,6 +14,7 @@ from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
 BRACKETED = re.compile(r"[(\[][^)\]]{1,8}[)\]]")
+_COUNTED = re.compile(r"\w+,")
 POSITIVE = ("yes", "standard", "optional", "not_available", "if_equipped")
 NEGATIVE = ("no", "none", "not_fitted")
 
@@ -34,14 +35,18 @@ def is_answer(parsed: Parsed, split: int) -> str:
 
 
 def _lead(parsed: Parsed, split: int) -> Item | None:
-    """Give the cue with which the body begins, if nothing that tells more stands before it."""
+    """Give the cue with which the body begins, or that follows how many there are: "two, fitted"."""
     words = [token for token in parsed.analysis.tokens if token.start >= split]
     cues = [item for item in parsed.items if item.start >= split and item.has("cue", *POSITIVE, *NEGATIVE, "unknown")]
     if not words or not cues:
         return None
-    first = next((token for token in words if token.norm not in (":", "‖", "-", ",")), None)
-    if first is None:
+    plain = [token for token in words if token.norm not in (":", "‖", "-", ",")]
+    counted = {i.start for i in parsed.items if i.quantity is not None and i.quantity.bare}
+    if len(plain) > 1 and plain[0].start in counted and _COUNTED.match(parsed.text, plain[0].start):
+        plain = plain[1:]
+    if not plain:
         return None
+    first = plain[0]
     lead = [cue for cue in cues if cue.start == first.start]
     return max(lead, key=lambda cue: cue.end) if lead else None
 

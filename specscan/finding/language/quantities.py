@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
+from specscan.finding.language.thousands import with_thousands
 from specscan.finding.language.units import Unit, Units
 from specscan.finding.language.whole_words import any_word
 
@@ -114,6 +115,7 @@ class QuantityReader:
         taken = [(q.start, q.end) for q in special]
         found = list(special)
         figures = [f for f in self.figures.find(text) if not any(a < f.end and f.start < b for a, b in taken)]
+        figures = with_thousands(text, figures, self.units, hint)
         index, end = 0, 0
         while index < len(figures):
             if figures[index].start < end:  # the "2" of "1.25 m2K/W" is of its unit

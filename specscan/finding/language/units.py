@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import functools
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specscan.rulebook.models import UnitFile, UnitSpec
 from specscan.rulebook.unit_registry import unit_registry
@@ -24,6 +24,7 @@ class Unit:
     offset: float
     imperial_factor: float
     end: int = 0
+    whole: bool = False  # nobody prints three decimals before it
 
     def convert(self, value: float, *, imperial: bool = False) -> float:
         """Give the amount in the canonical unit."""
@@ -67,7 +68,7 @@ class Units:
             return Unit(spelling, spec.dimension, 1.0, 0.0, 1.0)
         factor, offset = conversion(spec.pint, target.pint)
         imperial = conversion(spec.imperial, target.pint)[0] if spec.imperial else factor
-        return Unit(spelling, spec.dimension, factor, offset, imperial)
+        return Unit(spelling, spec.dimension, factor, offset, imperial, whole=spec.whole)
 
     def at(self, text: str, place: int) -> Unit | None:
         """Give the unit that stands right behind a figure that ends at ``place``, or ``None``."""
@@ -82,7 +83,7 @@ class Units:
         unit = self.named(spelling)
         if unit is None:
             return None
-        return Unit(unit.printed, unit.dimension, unit.factor, unit.offset, unit.imperial_factor, match.end())
+        return replace(unit, end=match.end())
 
     def degrees(self, text: str, place: int) -> Unit | None:
         """Give the unit that a lone letter for degrees means right behind a figure, or ``None``."""
@@ -90,7 +91,7 @@ class Units:
         unit = self.table.get(self.file.degree_letters.get(match.group(1), "")) if match else None
         if match is None or unit is None:
             return None
-        return Unit(unit.printed, unit.dimension, unit.factor, unit.offset, unit.imperial_factor, place + match.end())
+        return replace(unit, end=place + match.end())
 
     def named(self, spelling: str) -> Unit | None:
         """Give the unit of that spelling, or ``None``."""

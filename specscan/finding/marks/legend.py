@@ -312,8 +312,11 @@ def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:
 
 def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:
     """Tell whether a text of one sign is a legend and not an item of a list that begins with the sign."""
+    before, _, behind = text.partition(sign)
+    if sign in DASH_SIGNS and before.rstrip()[-1:].isalnum():
+        return False  # "Catalog - floorplans, options": it joins the parts of a title
     explained = re.match(rf"{re.escape(sign)}\s*[=:]", text) is not None
-    rest = text.replace(sign, "", 1).strip(" =:")
+    rest = f"{before}{behind}".strip(" =:")
     rest = REMARK.split(rest)[0] if explained else rest  # "– : not available. Options add to the mass."
     analysis = lexicon.analyse(rest)
     told = [m for m in analysis.mentions if m.concept.kind in ("thing", "value", "term")]
