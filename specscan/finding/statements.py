@@ -16,6 +16,7 @@ from specscan.finding.language.units import Unit
 from specscan.finding.lone_cells import shared_cells
 from specscan.finding.marked_cells import ALONE, MarkedCells
 from specscan.finding.marks.codes import read_keys
+from specscan.finding.marks.glossary import Glossary
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import has_price, priced_sentences
 from specscan.finding.marks.scope import Scope
@@ -52,6 +53,7 @@ class StatementMaker:
         self.prices = PriceLines(kit, vans, legend, passages)
         self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.keys = read_keys(passages, kit.lexicon)
+        self.glossary = Glossary(passages, kit.lexicon)
         self.codes = OptionCodes(passages, vans)
         self.openings = Openings(kit.lexicon, vans)
         self.questions = Questions(kit.lexicon, self.openings)
@@ -224,7 +226,7 @@ class StatementMaker:
         words = self.keys.meaning(label, body, passage.page)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
-        words = spelled(body, self.legend, self.kit.lexicon)
+        words = spelled(body, self.legend, self.kit.lexicon) or self.glossary.spelled(body)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
         if CODE_ALONE.fullmatch(body.strip()) and self._is_unexplained(label, body):

@@ -92,3 +92,22 @@ def test_a_title_that_lists_what_is_in_the_catalog_makes_nothing_an_option(facts
     assert stated["Drift 24", "gray_tank_insulated"] == "not_available"
     assert stated["Drift 21", "heated_floor"] == "not_available"
     assert stated["Drift 24", "heated_floor"] == "standard"
+
+
+def test_short_forms_that_a_note_explains_stand_for_its_words(facts_of):
+    rows = "| BTU/h* | 12,000 in | 13,650 out |\n| Waste tank | 60 L, u/f | 90 L, int |\n"
+    text = SHEET.replace("| Fresh tank", f"{rows}| Fresh tank")
+    text = text.replace("| Sleeps", "| Main heater | Propane furnace | Diesel heater |\n| Sleeps")
+    facts = facts_of(f"{text}\n* in = input rating; out = output.\n\nu/f = underfloor; int = inside.\n", "catalog.md")
+    stated = {(f.model, f.field): f.value for f in facts}
+    assert stated["Drift 21", "heater_input_w"] == pytest.approx(3517, rel=0.001)
+    assert stated["Drift 24", "heater_output_w"] == pytest.approx(4000, rel=0.001)
+    assert ("Drift 21", "heater_output_w") not in stated
+    assert stated["Drift 21", "gray_tank_location"] == "underbody"
+    assert stated["Drift 24", "gray_tank_location"] == "interior"
+
+
+def test_the_whole_family_is_every_van_though_one_is_named_behind(facts_of):
+    text = SHEET + "\nWe call the whole family all-season; for ice fishing, ask us about the Drift 24.\n"
+    found = {f.model for f in facts_of(text, "catalog.md") if f.field == "season_claim"}
+    assert found == {"Drift 21", "Drift 24"}
