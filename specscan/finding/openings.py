@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
 
 LABEL_WORDS = 8  # of a label
@@ -35,6 +36,8 @@ class Openings:
 
     def __init__(self, lexicon: Lexicon, vans: VanMentions):
         self.lexicon, self.vans = lexicon, vans
+        # "No gas on board: the hob is electric" is no label, but "No of berths" is
+        self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 
     def parts(self, text: str) -> list[Part]:
         """Give the parts of a paragraph of several sentences, of which one at least opens with a label or with vans.
@@ -92,7 +95,7 @@ class Openings:
         if match is None or self.ends_sentence(match.group(1)):
             return self._label_of_figures(text)
         head = match.group(1)
-        if _words(head) > LABEL_WORDS or _is_in_brackets(text, len(head)):
+        if _words(head) > LABEL_WORDS or _is_in_brackets(text, len(head)) or self.denies.match(head):
             return "", text, 0
         body = text[match.end() :]
         if self.vans_headed(head) is not None:

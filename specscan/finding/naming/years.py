@@ -52,7 +52,8 @@ class YearReader(MakerReader):
             for match in YEAR.finditer(text) if "19" in text or "20" in text else ():
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
-                if names.series and text[match.end() :].lstrip().startswith(names.series):
+                named = names.series or names.title  # "LH-148" has a figure from its first word on
+                if named and text[match.end() :].lstrip().startswith(named):
                     points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
                 if points <= 0 or not 1990 <= value <= 2060:
                     continue

@@ -1,0 +1,42 @@
+"""Places behind the last of several figures, denials that open a line, nothing to do, what is no longer made."""
+
+import pytest
+
+BOTH = {"fresh_tank_l": 80, "gray_tank_l": 65}
+
+
+@pytest.mark.parametrize(
+    "region, line, expected",
+    [
+        # a place right behind the last of several tanks is that one's
+        ("UK", "Fresh water 80 litres, waste water 65 litres under the chassis",
+         {**BOTH, "gray_tank_location": "underbody"}),
+        ("FR", "Eau propre 80 litres, eaux usées 65 litres sous le châssis",
+         {**BOTH, "gray_tank_location": "underbody"}),
+        ("UK", "Fresh water 80 L, waste water 65 L, both under the floor",
+         {**BOTH, "fresh_tank_location": "underbody", "gray_tank_location": "underbody"}),
+        # a line that opens with a denial is no label
+        ("US", "No gas on board: the hob is electric", {"propane_tank_l": 0}),
+        ("FR", "Pas de gaz à bord : la plaque de cuisson est à induction", {"propane_tank_l": 0}),
+        ("DE", "Kein Gas an Bord: gekocht wird mit Induktion", {"propane_tank_l": 0}),
+        ("US", "No of berths: 3", {"sleeps": 3}),
+        # nothing that is there
+        ("US", "The toilet is a composting one, so there is nothing to flush.", {"toilet": "dry"}),
+        ("US", "All water lines run inside, and there is nothing outside to heat.",
+         {"water_lines_location": "interior"}),
+        ("US", "All-wheel drive comes on every one; we stopped making the rear-drive version.", {"drive": "all"}),
+        ("FR", "Les Drift sont aménagés sur un Grelin Passeur à moteur diesel de 140 ch.",
+         {"chassis": "Grelin Passeur", "engine_fuel": "diesel"}),
+    ],
+)  # fmt: skip
+def test_what_stands_beside_figures_and_denials(states, region, line, expected):
+    states(region, line, expected)
+
+
+def test_the_year_before_a_name_that_is_a_code_is_the_model_year(vans_of):
+    text = (
+        "# The KT-152: your questions\n\nFenwold Vans\n\nHere are the answers for the 2026 KT-152, our winter van, "
+        "written down by those who pick up the phone.\n\n- Length: 19 ft 9 in\n- GVWR: 9,070 lb\n- Sleeps: 2\n"
+        "- Fresh water: 30 gal\n- Wheelbase: 152 in\n\nThe KT-152 is built by Fenwold Vans LLC.\n"
+    )
+    assert {(model, year) for _, model, year in vans_of(text)} == {("KT-152", 2026)}
