@@ -14,6 +14,7 @@ from specscan.finding.things.found import How
 from specscan.finding.things.items import Item
 from specscan.records.text import Passage
 
+NEAR_SPEAKER = 3  # words behind "We" among which a pronoun means the van
 REFERRING = 24  # letters at the start of a paragraph in which a pronoun refers to the one above
 
 
@@ -46,7 +47,8 @@ class Topics:
                 current = None if meant else current  # "both" of the two vans named before
             named = [i.vans for i in items if i.vans]
             named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
-            if last_named is not None and not named and self._opens_with_pronoun(items):
+            start = next((b[0] for b in reading.parsed.bounds if b[3] == number), 0)
+            if last_named is not None and not named and self._opens_with_pronoun(items, reading.parsed.text[start:]):
                 current = last_named
             last_named = named[-1] if named else last_named
             if named:
@@ -88,11 +90,18 @@ class Topics:
         named = [i for i in items if i.vans]
         return named[0].vans if len(named) == 1 and OPENS.search(text, 0, named[0].start) else None
 
-    @staticmethod
-    def _opens_with_pronoun(items: list[Item]) -> bool:
-        """Tell whether a sentence begins with a pronoun, meaning the van named last: "A is small, B large. It …"."""
+    def _opens_with_pronoun(self, items: list[Item], text: str) -> bool:
+        """Tell whether a sentence, with which a text goes on, begins with a pronoun, meaning the van named last.
+
+        "A is small, B large. It …", "We had it tested".
+        """
         told = [i for i in items if not i.has("cue", "coordination")]
-        return bool(told) and told[0].has("cue", "refers_back")
+        if told and told[0].has("cue", "refers_back"):
+            return True
+        speaker, _, rest = text.lstrip(" .!?").casefold().partition(" ")
+        words = self.kit.lexicon.words.cues
+        near = " ".join(rest.split()[:NEAR_SPEAKER])
+        return speaker in words.get("speaker", []) and any(holds(near, word) for word in words.get("refers_back", []))
 
     def _topic_before(self, reading: Reading) -> frozenset[str] | None:
         """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""

@@ -33,6 +33,42 @@ def test_what_stands_beside_figures_and_denials(states, region, line, expected):
     states(region, line, expected)
 
 
+TWO = """# Drift 21 and Drift 24
+
+Fenwold Vans, model year 2026
+
+The Drift 21 runs from March to October; the Drift 24 carries on from there. We tested it at −22 °C, with full tanks.
+
+| | Drift 21 | Drift 24 |
+|---|---|---|
+| Length | 5.99 m | 6.36 m |
+| GVWR | 3500 kg | 4250 kg |
+| Sleeps | 2 | 2 |
+| Gas furnace | ■ | ■ |
+| Diesel hydronic heater | — | □ |
+
+■ standard □ option — not available
+
+The diesel hydronic heater replaces the furnace. Options add weight.
+"""
+
+
+def test_the_pronoun_behind_two_vans_means_the_one_named_last(facts_of):
+    found = [(f.model, f.value) for f in facts_of(TWO, "drift.md") if f.field == "rated_min_temp_c"]
+    assert found == [("Drift 24", -22)]
+
+
+def test_the_name_of_an_option_in_a_remark_is_not_had_by_all(facts_of):
+    heat = {
+        (f.model, f.value): f.availability
+        for f in facts_of(TWO, "drift.md")
+        if f.field == "heater_type"
+        if f.how != "prose"
+    }
+    assert heat["Drift 21", "hydronic"] == "not_available"
+    assert heat["Drift 24", "hydronic"] == "optional"
+
+
 def test_the_year_before_a_name_that_is_a_code_is_the_model_year(vans_of):
     text = (
         "# The KT-152: your questions\n\nFenwold Vans\n\nHere are the answers for the 2026 KT-152, our winter van, "
