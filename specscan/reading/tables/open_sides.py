@@ -39,7 +39,9 @@ def _sides(rules: list[Edge], down: list[Edge], slack: float) -> list[Edge]:
         if reach > 0 and start - slack <= edge.at <= stop + slack:
             drawn[edge.at] = drawn.get(edge.at, 0.0) + reach
     walls = sorted(x for x, reach in drawn.items() if reach >= DRAWN * (bottom - top))
-    there = [x for x, reach in drawn.items() if reach >= THERE * (bottom - top)]
+    second = min((rule.at for rule in rules if rule.at > top + slack), default=bottom)
+    head = max(THERE * (bottom - top), second - top + slack)  # the bar of the heads has edges where the rows have none
+    there = [x for x, reach in drawn.items() if reach > head]
     inner = [x for x in walls if start + slack < x < stop - slack]
     if len(inner) < LEAST_WALLS:
         return []
