@@ -241,6 +241,8 @@ class WordFile(Entry):
     is_a: list[str] = []
     builds: list[str] = []
     built_by: list[str] = []
+    importer_words: list[str] = []
+    sender_labels: list[str] = []
     leads_to_name: list[str] = []
     behind_name: list[str] = []
     unit_heads: list[str] = []

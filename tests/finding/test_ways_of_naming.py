@@ -266,3 +266,43 @@ def test_names_in_metres_stand_below_the_row_of_base_vehicles(read_file, tmp_pat
     assert {van.model for van in found.vans} == {"Wendrill 5.4 Shore", "Wendrill 6.0", "Wendrill 6.5 Ridge"}
     tanks = {f.model.split(" ", 1)[1]: f.value for f in found.facts if f.field == "fresh_tank_l" and not f.rejected}
     assert tanks == {"5.4 Shore": 90, "6.0": 110, "6.5 Ridge": 130}
+
+
+def test_two_ranges_in_the_title_are_no_range_of_their_vans(names_of):
+    found, _ = names_of(
+        f"# Wendrill and Ordwell 2026\n\n{TABLE.format(corner='', a='Wendrill 540', b='Ordwell 600 L')}"
+    )
+    assert found == ["Ordwell 600 L", "Wendrill 540"]
+
+
+def test_the_name_beside_a_word_for_ranges_in_the_title_is_the_range_and_no_importer_the_maker(read_file, tmp_path):
+    rows = (("Longueur", "5410 mm", "5990 mm"), ("Hauteur", "2580 mm", "2650 mm"), ("Couchages", "2", "3"),
+            ("Eau propre", "85 l", "100 l"), ("PTAC", "3300 kg", "3500 kg"))  # fmt: skip
+    table = "| Référence | 541 | 599 |\n|---|---|---|\n" + "".join(f"| {' | '.join(row)} |\n" for row in rows)
+    opening = "# Ordwell série Wendrill – fourgons\n\nGrand Large, importateur exclusif – tarif 2026\n\n"
+    path = tmp_path / "tarif.md"
+    path.write_text(f"{opening}{table}\nGrand Large SARL, 12 quai Sud, Hythe.\n", encoding="utf-8")
+    vans = read_file(path).found.vans
+    assert {(van.maker, van.model) for van in vans} == {("Ordwell", "Wendrill 541"), ("Ordwell", "Wendrill 599")}
+
+
+def test_columns_of_two_systems_of_units_are_no_vans(read_file, tmp_path):
+    rows = (("Longueur", "20 pi 11 po", "6375 mm"), ("Hauteur", "9 pi 2 po", "2794 mm"),
+            ("Empattement", "159 po", "4039 mm"), ("Eau douce", "26 gal US", "98 l"))  # fmt: skip
+    body = "".join(f"| {' | '.join(row)} |\n" for row in rows)
+    path = tmp_path / "fiche.md"
+    path.write_text(
+        f"# Wendrill 21\n\n| | Mesures américaines | Mesures métriques |\n|---|---|---|\n{body}{FOOT}", "utf-8"
+    )
+    assert [van.model for van in read_file(path).found.vans] == ["Wendrill 21"]
+
+
+def test_who_sent_a_letter_made_the_van_where_its_name_says_so(read_file, tmp_path):
+    path = tmp_path / "letter.txt"
+    path.write_text(
+        "De : Atelier Ordwell <bonjour@ordwell.example>\nObjet : Re: votre fourgon Wendrill\n\nBonjour,\n\n"
+        "La Wendrill mesure 5,98 m de long, 2,05 m de large et 2,75 m de haut. Réservoir d'eau propre : 90 l.\n"
+        "PTAC : 3 500 kg. La Wendrill a deux couchages et un panneau solaire de 200 W.\n",
+        "utf-8",
+    )
+    assert [(van.maker, van.model) for van in read_file(path).found.vans] == [("Atelier Ordwell", "Wendrill")]

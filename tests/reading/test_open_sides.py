@@ -32,3 +32,9 @@ def test_what_may_hold_several_columns_is_not_closed():
 
 def test_a_whole_table_stays_as_it_is():
     assert open_sides([*RULES, *walls(50.0, 220.0, 350.0, 480.0, 610.0, 740.0)], 3.0) == []
+
+
+def test_a_bar_of_heads_twice_as_high_as_the_rows_closes_no_side_of_a_short_table():
+    rules = [Edge(True, y, 50.0, 740.0) for y in (80.0, 108.0, 122.0, 136.0, 150.0)]
+    drawn = [*walls(220.0, 350.0, 480.0, 610.0, bottom=150.0), *walls(50.0, 740.0, bottom=108.0)]
+    assert {edge.at for edge in open_sides([*rules, *drawn], 3.0)} == {50.0, 740.0}

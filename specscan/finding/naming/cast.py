@@ -168,6 +168,8 @@ class CastReader:
         if not plain or names.used:
             return
         told = self._is_told("", own, names.maker, plain)
+        if names.series and _lists_ranges(names.series, plain):
+            names.title = names.series = ""
         if names.series and all(begins_with(head, names.series) for head in plain):
             if not told:
                 return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
@@ -184,9 +186,10 @@ class CastReader:
         if name and name.casefold() != names.series.casefold():
             before = names.series.removesuffix(f" {name}")
             first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
-            if not names.maker and before and (before != names.series or first):
+            house = self.range_names.house_of(name, document)
+            if not names.maker and (house or before and (before != names.series or first)):
                 # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
-                names.maker, names.maker_place = before, names.title_place
+                names.maker, names.maker_place = house or before, names.title_place
             names.title = names.series = name
             names.title_place = place_of(name, own)
 
@@ -347,3 +350,9 @@ class CastReader:
             players[same].aliases.add(head.strip(" *†"))
             mapping[head] = frozenset({same})
         return list(players.values()), mapping
+
+
+def _lists_ranges(title: str, heads: Collection[str]) -> bool:
+    """Tell whether the words of a title are those with which heads begin: "Drift Gorse" of "Drift 5" and "Gorse 6"."""
+    firsts = {head.split()[0].casefold() for head in heads if len(head.split()) > 1}
+    return len(firsts) > 1 and set(title.casefold().split()) == firsts

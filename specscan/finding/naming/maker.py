@@ -41,6 +41,11 @@ class MakerReader:
         }
         self.every = {word.casefold() for word in self.words.every_words}
         self.of_other_year = any_of(self.words.not_model_year, whole=False)
+        self.importers = any_word(self.words.importer_words)
+        self.sent_by = re.compile(
+            rf"(?:^|\n)\s*(?i:{any_word(self.words.sender_labels)})\s*:\s*"
+            r"([A-ZÀ-Þ][\w’'-]+(?: (?:& )?[A-ZÀ-Þ][\w’'-]+){0,3})\s*(?:$|\n|<)"
+        )
         self.spoken = self._spoken_pattern()
         self.said = self._said_patterns()
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
@@ -70,7 +75,7 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
-        elif (signed := self._signed(document, own) or self._said(own)) is not None:
+        elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed
         elif (company := self._company_in_text(document, own)) is not None:
             names.maker, names.maker_place = company
@@ -170,10 +175,24 @@ class MakerReader:
                 if name and not name.isdigit():
                     counts[name] += 1
                     places.setdefault(name, Place(where.passage, where.page, match.group()))
+        counts = Counter({name: number for name, number in counts.items() if not self._imports(name, own)})
         if not counts:
             return None
         best = counts.most_common(1)[0][0]
         return best, places[best]
+
+    def _imports(self, name: str, own: list[Passage]) -> bool:
+        """Tell whether a line says that a company imports or sells the vans: "Marrowfen Ltd, sole importer"."""
+        says = re.compile(rf"(?<!\w){re.escape(name)}(?!\w)\W{{1,4}}(?:{self.importers})(?!\w)", re.IGNORECASE)
+        return any(says.search(p.text) for p in own if name in p.text)
+
+    def _sender(self, own: list[Passage]) -> tuple[str, Place] | None:
+        """Give the company that sent a letter, by its word for the trade: "From: Marrowfen Vans"."""
+        for passage in own[:FIRST_SIGNED]:
+            match = self.sent_by.search(passage.text)
+            if match is not None and self._names_company(match.group(1).split()):
+                return match.group(1), Place(passage, passage.page, match.group(1))
+        return None
 
     def _brand_line(self, document: Document, own: list[Passage], legal: str) -> tuple[str, Place] | None:
         """Give the line on the first page, or the end of a page title, that is a company's name alone.
@@ -188,7 +207,7 @@ class MakerReader:
             text = self.unspaced(PARTED.split(passage.text)[0].partition(",")[0].strip(" ."), own)
             words = text.split()
             shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
-            shouted = shouted and not self._names_range(words)
+            shouted = shouted and not self._names_range(words) and words[0].casefold() not in self.openers  # "THE VAN"
             shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
             known = (
                 bool(stem)

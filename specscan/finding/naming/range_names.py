@@ -54,8 +54,16 @@ class RangeNames:
                 rf"(?i:{articles})[ \u00a0]+({NAME})",
             )
         ]
+        self.house = re.compile(rf"({NAME}) (?i:{ranges}) (?=({NAME}))")
         self.about = {word.casefold() for word in (*words.range_words, *words.model_words, *words.articles_of_names)}
-        generic = (*words.column_words, *words.model_labels, *words.unit_systems, *words.made_by, *words.every_words)
+        generic = (
+            *words.column_words,
+            *words.code_words,
+            *words.model_labels,
+            *words.unit_systems,
+            *words.made_by,
+            *words.every_words,
+        )
         self.generic = {word.casefold() for word in generic} | self.about
         self.generic |= {word.casefold() for word in lexicon.book.general.legal_forms}  # "Marrowfen Coach Company"
         self.generic |= {w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns)}
@@ -128,6 +136,9 @@ class RangeNames:
                 spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
                 points[corner] += 2 * self._is_own_word(corner)
+        for title in document.titles:
+            if title.page in (0, 1) and title.size > 0 and (name := self._of_range_word(title.text, names.maker)):
+                points[name] += TOLD
         told = self.told(own, names.maker, heads)
         if told is not None and {code.casefold() for code in told[1]} & {head.casefold() for head in heads}:
             points[told[0]] += TOLD
@@ -150,6 +161,19 @@ class RangeNames:
             points[names.series] += any(p.text == names.series and p.table is None for p in own[:FIRST])
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
+
+    def _of_range_word(self, title: str, maker: str) -> str:
+        """Give the name beside a word such as "range" that stands amid a title: "Marrowfen série Drift – prices"."""
+        for pattern in self.named[:-1]:
+            match = pattern.search(title)
+            if match is not None and match.start() > 0 and self.can_name_range(match.group(1), maker):
+                return match.group(1)
+        return ""
+
+    def house_of(self, name: str, document: Document) -> str:
+        """Give the company that a title sets before a word for ranges and the range's name, an empty text for none."""
+        matches = (self.house.search(title.text) for title in document.titles if title.page in (0, 1))
+        return next((match.group(1) for match in matches if match is not None and match.group(2) == name), "")
 
     def of_label(self, label: str) -> str:
         """Give the range that a label names alone or beside a word such as "range", an empty text where it is none."""
