@@ -62,3 +62,15 @@ def test_the_heading_of_a_group_of_rows_heads_the_pairs_on_the_right_too(facts_o
     assert by_van(facts, "sleeps") == {"Drift 19": 2, "Drift 22": 3}
     assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 22": 6400}
     assert by_van(facts, "solar_w") == {"Drift 19": 200, "Drift 22": 400}
+
+
+def test_what_stands_in_one_row_as_in_the_next_is_no_label(facts_of):
+    text = """<html><body><h1>Marrowfen Drift 2026</h1><table>
+<tr><th>Model</th><th>Base vehicle</th><th>Drive</th><th>Length</th><th>Sleeps</th></tr>
+<tr><td>Drift 19</td><td>Kelmar 250</td><td>RWD</td><td>5.90 m</td><td>2</td></tr>
+<tr><td>Drift 21</td><td>Kelmar 350</td><td>RWD</td><td>6.40 m</td><td>3</td></tr>
+<tr><td>Drift 23</td><td>Kelmar 350</td><td>AWD</td><td>6.90 m</td><td>4</td></tr>
+</table></body></html>"""
+    facts = facts_of(text, "range.html")
+    assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400, "Drift 23": 6900}
+    assert by_van(facts, "drive") == {"Drift 19": "rear", "Drift 21": "rear", "Drift 23": "all"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
 from dataclasses import replace
 
@@ -10,7 +11,6 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 
 HEAD_SHARE = 0.5
-DIFFERENT = 0.8  # of the cells in a column of labels
 MIN_HEADS = 2
 STRIPED = 0.3  # of the rows that have one shade, at least
 AGAIN = 3  # labels that come again, at least, where a table begins anew
@@ -44,8 +44,8 @@ def split_pairs(grid: Grid, hints: Hints) -> list[Grid]:
         hits = sum(labelish(cell, hints) for cell in cells)
         first = column_cells(grid, 0)
         first_hits = sum(labelish(cell, hints) for cell in first)
-        several = len({cell.plain for cell in cells}) >= DIFFERENT * len(cells)  # not "RWD" in every row
-        own = several and hits >= max(2, 0.6 * len(cells)) and first_hits >= 0.5 * len(first)
+        again = any(a.plain == b.plain for a, b in itertools.pairwise(cells))  # "RWD" in one row and the next
+        own = not again and hits >= max(2, 0.6 * len(cells)) and first_hits >= 0.5 * len(first)
         if own and col + 1 < grid.cols and col - starts[-1] >= 2:
             starts.append(col)
     if len(starts) == 1:
