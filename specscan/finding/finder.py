@@ -110,7 +110,7 @@ class Finder:
             return True
         if core and len(listed) >= evidence.listed_from:
             return True
-        several = cast.rostered or any(player.chapter for player in cast.players)
+        several = cast.rostered or any(player.chapter or player.listed for player in cast.players)
         if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()

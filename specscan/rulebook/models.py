@@ -241,6 +241,7 @@ class WordFile(Entry):
     is_a: list[str] = []
     builds: list[str] = []
     built_by: list[str] = []
+    houses_do: list[str] = []
     importer_words: list[str] = []
     sender_labels: list[str] = []
     leads_to_name: list[str] = []

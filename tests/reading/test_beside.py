@@ -73,6 +73,28 @@ def test_a_column_is_read_to_its_end_though_the_one_beside_it_is_shorter(facts_o
     assert {marked[field] for field in ("solar_w", "fuel_tank_l", "water_heater_l")} == {"standard"}
 
 
+def test_a_heading_and_a_line_below_two_halves_of_a_table_belong_to_what_follows(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 19 2026", size=20, bold=True)
+    halves = ([("Length", "5.99 m"), ("Sleeps", "2"), ("Fresh water", "90 L"), ("Gray water", "70 L")],
+              [("Inverter", "2000 W"), ("Solar", "200 W"), ("Battery", "95 Ah"), ("Shore power", "16 A")])  # fmt: skip
+    for x0, rows in zip((50, 300), halves, strict=True):
+        for number, (label, value) in enumerate(rows):
+            page.text(x0, 100 + 14 * number, label, bold=True)
+            page.text(x0 + 90, 100 + 14 * number, value)
+            page.rule(x0, 112 + 14 * number, x0 + 190)
+    page.text(50, 180, "Optional equipment", size=14, bold=True)
+    page.text(50, 198, "From the works, in spring", size=9)
+    words = "Each of these is fitted by hand in the hall behind the chapel, and none of them can be added later on, so"
+    page.text(50, 230, words)
+    page.text(50, 241, "do think of the winter before you sign.")
+    page.text(50, 262, "• Heated floor")
+    page.text(50, 276, "• Awning")
+    marked = {fact.field: fact.availability for fact in facts_of_pdf(page)}
+    assert marked["heated_floor"] == "optional"
+    assert {marked[field] for field in ("inverter_w", "solar_w", "shore_power_a")} == {"standard"}
+
+
 def test_the_heading_of_the_second_column_does_not_govern_what_follows_both(facts_of_pdf):
     page = two_vans(WORDS)
     page.canvas.showPage()

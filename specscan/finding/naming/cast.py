@@ -10,7 +10,8 @@ from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
-from specscan.finding.naming.listing import read_listing
+from specscan.finding.naming.houses import HouseReader
+from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Cast, Player, add_aliases
@@ -52,6 +53,7 @@ class CastReader:
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
         self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
+        self.houses = HouseReader(lexicon)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def _is_filler(self, text: str) -> bool:
@@ -69,6 +71,14 @@ class CastReader:
         heads = {head: place for head, place in heads.items() if head not in ranged}
         names = self.names.read(document, own, heads)
         names.other = other
+        if several := self._of_several_makers(heads, own):
+            names.maker = names.title = names.series = ""
+            mapping = {
+                head: frozenset({player.model}) for player in several for head in heads if head in player.aliases
+            }
+            cast = Cast(names, several, mapping)
+            add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
+            return cast
         if ranged and not names.used and not re.search(r"\d", names.title):
             names.title = names.series = self.chapters.ranges.name(ranged[0]) or ranged[0]
         self._take_house(names, heads, document, own)
@@ -130,6 +140,18 @@ class CastReader:
         cast = Cast(names, players, mapping, rostered=rostered)
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
+
+    def _of_several_makers(self, heads: dict[str, Place], own: list[Passage]) -> list[Player]:
+        """Give the vans that heads of columns, or lines above their descriptions, name each with a maker of its own."""
+        if not heads:
+            described = read_described(self.houses.of_lines(own), own, self.names, self.lexicon)
+            return [Player(one.model, one.place, listed=one) for one in described]
+        houses = self.houses.of_heads({head: self.heads.bare(head) for head in heads}, own)
+        year = year_of(own, self.names)
+        return [
+            Player(model, heads[head], {head, f"{maker} {model}"}, Listed(maker, model, heads[head], *year))
+            for head, (maker, model) in houses.items()
+        ]
 
     def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
         """Take a title above vans with names of their own for the company, where nothing says that it is a range.

@@ -9,7 +9,7 @@ from specscan.records.text import Box, Passage
 
 
 def van_name(cast: Cast, player: Player) -> VanName:
-    """Give a van's name: its own maker and year in a list of several makers, else the document's."""
+    """Give a van's name: its own maker and year where several makers' vans are described, else the document's."""
     if player.listed is not None:
         return VanName(player.listed.maker, player.model, player.listed.year)
     return VanName(cast.names.maker, player.model, cast.names.year)
@@ -18,11 +18,11 @@ def van_name(cast: Cast, player: Player) -> VanName:
 def identity_facts(cast: Cast, player: Player) -> list[Fact]:
     """Give maker, model and model year of a van as facts with their places."""
     names, name = cast.names, van_name(cast, player)
-    listed = player.listed.place if player.listed is not None else None
+    listed = player.listed
     rows: list[tuple[str, object, Place | None]] = [
-        ("maker", name.maker, listed or names.maker_place),
+        ("maker", name.maker, listed.place if listed is not None else names.maker_place),
         ("model", name.model, player.place or names.title_place),
-        ("model_year", name.year, listed or names.year_place),
+        ("model_year", name.year, listed.year_place if listed is not None else names.year_place),
     ]
     facts = []
     for field_name, value, place in rows:

@@ -1,4 +1,4 @@
-"""Listings of several makers' vans in one text: lines such as "2025 OSSVANE TAMARSK 21" and what stands under them."""
+"""Several makers' vans in one text, each under a line: "2025 OSSVANE TAMARSK 21" or "Stand 12: Ossvane Tamarsk"."""
 
 from __future__ import annotations
 
@@ -6,8 +6,10 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.houses import House
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Place
+from specscan.finding.naming.years import YEAR
 from specscan.records.text import Passage
 
 NAME = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)(?:[ \u00a0](?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){1,4}"
@@ -19,14 +21,18 @@ MIN_THINGS = 4  # different things spoken of under each line
 
 @dataclass(frozen=True, slots=True)
 class Listed:
-    """A van of a listing and the passages, from ``start`` to before ``end``, that speak of it."""
+    """A van with a maker of its own and the passages, from ``start`` to before ``end``, that speak of it alone.
+
+    A van that heads a column has none.
+    """
 
     maker: str
     model: str
-    year: int
     place: Place
-    start: int
-    end: int
+    year: int | None = None
+    year_place: Place | None = None
+    start: int = 0
+    end: int = 0
 
 
 def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[Listed]:
@@ -41,15 +47,42 @@ def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> lis
             heads.append((passage.number, match, passage))
     if len({match.group("name").casefold() for _, match, _ in heads}) < 2:
         return []
-    ends = [number for number, _, _ in heads[1:]] + [own[-1].number + 1]
     found = []
-    for (start, match, passage), end in zip(heads, ends, strict=True):
+    for (start, match, passage), end in zip(heads, _ends([number for number, _, _ in heads], own), strict=True):
         if not _tells(own, start, end, lexicon):
             return []
         maker, model = _parted(match.group("name"), own, names)
         place = Place(passage, passage.page, match.group())
-        found.append(Listed(maker, model, int(match.group("year")), place, start, end))
+        found.append(Listed(maker, model, place, int(match.group("year")), place, start, end))
     return found
+
+
+def read_described(
+    lines: list[tuple[Passage, House]], own: list[Passage], names: NameReader, lexicon: Lexicon
+) -> list[Listed]:
+    """Give the vans of makers of their own that are described one after another, each below the line that names it."""
+    found = []
+    for (passage, house), end in zip(lines, _ends([passage.number for passage, _ in lines], own), strict=True):
+        if not _tells(own, passage.number, end, lexicon):
+            return []
+        maker, model = (names.cased(name, own) for name in house)
+        year, year_place = year_of([p for p in own if passage.number <= p.number < end], names)
+        place = Place(passage, passage.page, passage.text)
+        found.append(Listed(maker, model, place, year, year_place, passage.number, end))
+    return found
+
+
+def year_of(passages: list[Passage], names: NameReader) -> tuple[int | None, Place | None]:
+    """Give the year that passages call the model year, and where: "model year 2027"."""
+    for passage in passages:
+        for match in YEAR.finditer(passage.text):
+            if names.right_before.search(passage.text[: match.start()]):
+                return int(match.group(1)), Place(passage, passage.page, match.group(1))
+    return None, None
+
+
+def _ends(starts: list[int], own: list[Passage]) -> list[int]:
+    return [*starts[1:], own[-1].number + 1] if starts else []
 
 
 def _parted(name: str, own: list[Passage], names: NameReader) -> tuple[str, str]:

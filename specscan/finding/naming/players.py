@@ -23,7 +23,7 @@ class Player:
     model: str
     place: Place | None
     aliases: set[str] = field(default_factory=set)
-    listed: Listed | None = None  # where a listing names its maker and year and the passages on it
+    listed: Listed | None = None  # where it has a maker of its own: that, its year and the passages on it
     chapter: frozenset[int] = frozenset()  # numbers of the passages under a heading of its own
     base: str = ""  # the van all of whose chapter holds for this one too
 
@@ -76,6 +76,7 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
     _add_prefix_families(cast, words)
     _add_variant_families(cast, words)
     _add_everyone(cast, words)
+    _add_houses(cast)
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
         player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
@@ -168,6 +169,14 @@ def _add_variant_families(cast: Cast, words: WordFile) -> None:
 def _stands_alone(word: str) -> bool:
     """Tell whether a word of a name may name vans by itself: "AWD" and "XL" say more often what a van has."""
     return len(word) > 2 and not (len(word) == 3 and word.isupper())
+
+
+def _add_houses(cast: Cast) -> None:
+    """Let the name of a maker name its vans where several makers' are described: "the Marrowfen has no gas"."""
+    for player in cast.players:
+        if player.listed is not None and player.listed.maker:
+            before = cast.families.get(player.listed.maker, frozenset())
+            cast.families[player.listed.maker] = before | {player.model}
 
 
 def _add_everyone(cast: Cast, words: WordFile) -> None:

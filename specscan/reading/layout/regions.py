@@ -104,13 +104,24 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
             continue
         first_left, first_right = _cut(bands[start], gutter)
         last_left, last_right = _cut(bands[end - 1], gutter)
-        if end < len(bands) and not (last_left and last_right) and _is_title(bands, end - 1, lines):
-            continue  # a heading under the columns belongs to what follows
+        if end < len(bands) and _ends_titled(bands, start, end, gutter, lines):
+            continue  # a heading under the columns, and a line below it, belong to what follows
         if end < len(bands) and _heads_next(bands[end - 1], bands[end], marks):
             continue
         if (first_left and first_right) and (last_left or last_right):
             return end, gutter
     return None
+
+
+def _ends_titled(bands: list[list[Line]], start: int, end: int, gutter: float, lines: list[Line]) -> bool:
+    """Tell whether a heading opens one of the last bands, which stand on one side of a gutter alone."""
+    usual = Usual.of(lines)
+    for place in range(end - 1, start, -1):
+        if all(_cut(bands[place], gutter)):
+            return False
+        if _is_title(bands, place, lines) or usual.stands_out(bands[place][0]):
+            return True
+    return False
 
 
 def _heads_next(band: list[Line], following: list[Line], marks: Marks) -> bool:

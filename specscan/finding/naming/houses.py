@@ -1,0 +1,81 @@
+"""Vans of several makers, each named with its own: "Marrowfen Drift" and "Thornleigh Hearth 20" over two columns.
+
+A name begins with a company's only where the document says of that company alone what only companies do: "built by
+Marrowfen", "Thornleigh calls it". Otherwise "Drift Solo" and "Alder Duo" are vans of two ranges.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.place import PARTED
+from specscan.records.text import Passage
+
+COMPANY = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
+LEAST = 2  # makers
+MAX_WORDS = 14  # of a line above the description of a van
+
+House = tuple[str, str]  # a maker and what it calls a van
+
+
+class HouseReader:
+    """Parts the names of vans into maker and model in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        words = lexicon.words
+        by = rf"(?<!\w)(?i:{any_word(words.built_by)}|(?:{any_word(words.vans)}) (?:{any_word(words.made_by)}))"
+        self.said = (
+            re.compile(rf"{by} ({COMPANY})"),
+            re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)"),
+        )
+        self.openers = {word.casefold() for word in words.articles_of_names}
+
+    def companies(self, own: Iterable[Passage]) -> frozenset[str]:
+        """Give the companies, in small letters, of which a document says that they build or name vans."""
+        found = set()
+        for passage in own:
+            for pattern in self.said:
+                for match in pattern.finditer(passage.text):
+                    words = match.group(1).casefold().split()
+                    found.add(" ".join(words[1:] if words[0] in self.openers else words))
+        return frozenset(found)
+
+    def of_heads(self, heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:
+        """Give maker and model for each of some heads by what is left of them bare; none where one has no maker."""
+        if len(heads) < LEAST:
+            return {}
+        companies = self.companies(own)
+        found = {head: house for head, bare in heads.items() if (house := parted(bare, companies)) is not None}
+        return found if len(found) == len(heads) and _are_several(list(found.values())) else {}
+
+    def of_lines(self, own: list[Passage]) -> list[tuple[Passage, House]]:
+        """Give the lines that name a van with its maker above what they tell of it: "Stand 12: Marrowfen Drift"."""
+        companies = self.companies(own)
+        found: list[tuple[Passage, House]] = []
+        for passage in own if len(companies) >= LEAST else ():
+            if passage.table is not None or len(passage.text.split()) > MAX_WORDS:
+                continue
+            parts = [part.partition(",")[0].strip(" .") for part in PARTED.split(passage.text)]
+            houses = [house for part in parts if (house := parted(part, companies)) is not None]
+            if len(houses) == 1 and (not found or found[-1][1] != houses[0]):
+                found.append((passage, houses[0]))
+        return found if _are_several([house for _, house in found]) else []
+
+
+def parted(name: str, companies: frozenset[str]) -> House | None:
+    """Give maker and model where a name begins with that of a company and goes on with one or a code."""
+    words = name.split()
+    for cut in range(len(words) - 1, 0, -1):
+        named = all(word[0].isupper() or word[0].isdigit() for word in words)
+        if named and " ".join(words[:cut]).casefold() in companies:
+            return " ".join(words[:cut]), " ".join(words[cut:])
+    return None
+
+
+def _are_several(houses: list[House]) -> bool:
+    """Tell whether names are of two makers or more, and no model is named twice."""
+    makers = {maker.casefold() for maker, _ in houses}
+    return len(makers) >= LEAST and len({model.casefold() for _, model in houses}) == len(houses)

@@ -1,0 +1,84 @@
+"""Vans of several makers in one document: each has the maker with whose name its own begins."""
+
+import pytest
+
+ROWS = "| Length | 5.41 m | 5.99 m |\n| Berths | 2 | 3 |\n| Fresh water | 70 L | 110 L |\n| Solar | 100 W | 240 W |\n"
+TRIAL = "# Two for the coast road\n\n{}\n\n| | Thornleigh Hearth | Ossvane Tamarsk 60 |\n|---|---|---|\n" + ROWS
+COMPANIES = (
+    "Thornleigh has built small vans in Hythe since the flood; the Tamarsk is the second van by Ossvane. "
+    "The Ossvane has a gray tank of 80 litres."
+)
+FAIR = """# Hythe Camper Days
+
+Programme for visitors.
+
+## Pier 4: Thornleigh Hearth
+
+Built by Thornleigh in Hythe, model year 2027.
+
+- Length: 5.41 m
+- Berths: 2
+- Fresh water: 70 L
+- Solar: 100 W
+- Battery: 95 Ah AGM
+
+## Pier 9: Ossvane Tamarsk 60
+
+Ossvane calls it a van for all seasons.
+
+- Length: 5.99 m
+- Berths: 3
+- Fresh water: 110 L
+- Solar: 240 W
+- Battery: 200 Ah lithium
+"""
+VANS = {("Thornleigh", "Hearth", 2027), ("Ossvane", "Tamarsk 60", None)}
+
+
+def values(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field and not fact.rejected}
+
+
+def test_heads_that_begin_with_companies_name_vans_with_makers_of_their_own(vans_of):
+    assert vans_of(TRIAL.format(COMPANIES)) == {("Thornleigh", "Hearth", None), ("Ossvane", "Tamarsk 60", None)}
+
+
+def test_a_makers_name_alone_names_its_only_van(facts_of):
+    facts = facts_of(TRIAL.format(COMPANIES), "trial.md")
+    assert values(facts, "gray_tank_l") == {"Tamarsk 60": 80}
+    assert values(facts, "fresh_tank_l") == {"Hearth": 70, "Tamarsk 60": 110}
+
+
+@pytest.mark.parametrize("said", ["", "The Thornleigh Hearth makes the better first van."])
+def test_heads_keep_their_first_words_where_these_are_not_all_said_to_be_companies(vans_of, said):
+    found = {model for _, model, _ in vans_of(TRIAL.format(said))}
+    assert found == {"Thornleigh Hearth", "Ossvane Tamarsk 60"}
+
+
+def test_headings_of_a_fair_name_vans_with_makers_and_years_of_their_own(vans_of, facts_of):
+    assert vans_of(FAIR) == VANS
+    facts = facts_of(FAIR, "fair.md")
+    assert values(facts, "maker") == {"Hearth": "Thornleigh", "Tamarsk 60": "Ossvane"}
+    assert values(facts, "solar_w") == {"Hearth": 100, "Tamarsk 60": 240}
+
+
+@pytest.mark.parametrize(
+    ("name", "one", "other"),
+    [
+        ("de", "Gebaut von Thornleigh in Hythe.", "Ossvane nennt ihn wintertauglich."),
+        ("fr", "Construit par Thornleigh, à Hythe.", "Ossvane l’appelle quatre saisons."),
+    ],
+)
+def test_so_do_those_of_german_and_french_fairs(vans_of, name, one, other):
+    rows = {
+        "de": "- Länge: {} m\n- Schlafplätze: 2\n- Frischwasser: 100 l\n- Abwasser: 90 l\n- Solaranlage: 110 W\n",
+        "fr": "- Longueur : {} m\n- Couchages : 2\n- Eau propre : 90 l\n- Panneau solaire : 110 W\n- Batterie : 9 Ah\n",
+    }[name]
+    first, second = rows.format("5,41"), rows.format("5,99")
+    text = (
+        f"# Hythe 2027\n\n## 4: Thornleigh Hearth\n\n{one}\n\n{first}\n## 9: Ossvane Tamarsk 60\n\n{other}\n\n{second}"
+    )
+    assert {(maker, model) for maker, model, _ in vans_of(text)} == {
+        ("Thornleigh", "Hearth"),
+        ("Ossvane", "Tamarsk 60"),
+    }
