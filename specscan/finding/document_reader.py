@@ -114,13 +114,16 @@ class DocumentReader:
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""
         found = []
-        for (page, sign), passage in self.footnotes.notes.items():
-            users = [r for r in readings if r.draft.passage.page == page and sign in r.draft.notes]
+        for (_, sign), passage in self.footnotes.notes.items():
+            noted = [r for r in readings if sign in r.draft.notes]
+            users = [r for r in noted if self.footnotes.note_of(r.draft.passage.page, sign) is passage]
             things = list(dict.fromkeys(t for r in users for f in r.found for t in f.things))
             things = things or list(dict.fromkeys(t for r in users for t in r.things))
             for draft in self.maker.drafts(passage):
                 if len(users) == 1 and draft.scope.vans is None:
-                    draft.scope = replace(users[0].draft.scope, by_van=dict(users[0].draft.scope.by_van))
+                    own, scope = draft.scope.availability, users[0].draft.scope
+                    draft.scope = replace(scope, by_van={} if own else dict(scope.by_van))
+                    draft.scope.availability = own or scope.availability
                 found.append(self._read(draft, [], things))
         return found
 

@@ -13,6 +13,8 @@ from specscan.finding.notes_by_kind import NotesByKind
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
+OFFERED = ("optional", "standard")  # in a note, and in the cell that refers to it
+
 
 class Footnotes:
     """The notes of one document, by page and sign."""
@@ -26,14 +28,14 @@ class Footnotes:
                 for sign in passage.notes[:1]:
                     self.notes.setdefault((passage.page, sign), passage)
 
-    def _note(self, page: int, sign: str) -> Passage | None:
+    def note_of(self, page: int, sign: str) -> Passage | None:
         """Give the note of a sign, on its page or, where that has none, on the next."""
         return self.notes.get((page, sign)) or self.notes.get((page + 1, sign))
 
     def of(self, draft: Draft) -> str | None:
         """Give what the first sentence of the note that a statement refers to says of its vans, for the basis."""
         for sign in draft.notes:
-            passage = self._note(draft.passage.page, sign)
+            passage = self.note_of(draft.passage.page, sign)
             if passage is not None:
                 kinds = self.by_kind.parts(passage.text)
                 if kinds:  # where no kind fits, all of them: what is meant nobody knows
@@ -74,7 +76,7 @@ class Footnotes:
         users: dict[int, set[int]] = defaultdict(set)
         for reading in readings:
             for sign in reading.draft.notes:
-                note = self._note(reading.draft.passage.page, sign)
+                note = self.note_of(reading.draft.passage.page, sign)
                 if note is not None and note.number != reading.draft.passage.number:
                     users[note.number].add(reading.draft.passage.number)
         result = list(facts)
@@ -85,11 +87,17 @@ class Footnotes:
             for index, fact in enumerate(result):
                 if fact.passage not in passages or fact.rejected:
                     continue
-                other = [f for f in own if f.field == fact.field and f.model == fact.model and f.value != fact.value]
+                other = [f for f in own if self._says_otherwise(f, fact)]
                 covered = {f.model for f in own if f.field == fact.field} != self.everyone
                 if (other and covered) or (only is not None and fact.model not in only):
                     result[index] = replace(fact, rejected="a footnote says otherwise for this van")
         return result
+
+    @staticmethod
+    def _says_otherwise(noted: Fact, fact: Fact) -> bool:
+        """Tell whether what a note says takes the place of a fact: "200 W as an option" leaves the 100 W fitted."""
+        same = noted.field == fact.field and noted.model == fact.model
+        return same and noted.value != fact.value and (noted.availability, fact.availability) != OFFERED
 
     def _only(self, text: str) -> frozenset[str] | None:
         """Give the vans to which a note's first words restrict what they belong to."""

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.fields.frames import FrameReader
-from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon
+from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon, owns
 from specscan.finding.language.mentions import Concept
 from specscan.finding.language.numbers import FigureReader
 from specscan.finding.language.quantities import Quantity, QuantityReader, feet_and_inches
@@ -29,6 +29,7 @@ JOIN = " ‖ "
 LABEL_WEIGHT = 2  # a label that a language knows weighs as much as two of its frequent words
 KEPT_PARSES = 3_000  # brochures repeat their labels and values: parsed texts that are kept, so many of each kit
 MAX_LABELS = 120
+ANSWER_END = re.compile(r"\s*(?:$|[,;(])")
 CUSTOMARY = {"pound", "gallon", "foot", "degF", "Btu_it / hour"}  # units of the United States, as pint names them
 METRIC = {"kilogram", "liter", "millimeter", "centimeter", "meter", "degC", "kilowatt"}
 METRIC_SHARE = 0.3
@@ -70,9 +71,24 @@ class Kit:
 
     def parse_named(self, label: str, body: str, hint: Unit | None, named: Named) -> tuple[Parsed, int]:
         """Parse as ``parse`` does, where the places that name vans are known."""
+        if named and label:
+            named = self._naming(label, body, named)
         if len(label) + len(body) <= KEPT_LETTERS:
             return self.kept(label, body, hint, named)
         return self._parse(label, body, hint, named)
+
+    def _naming(self, label: str, body: str, named: Named) -> Named:
+        """Leave out the place of a word that opens the answer to a label: "Drive: 4x4", though a van is called so."""
+        offset = len(label) + len(JOIN)
+        opening = [(start, end) for start, end, _ in named if start == offset]
+        if not opening or ANSWER_END.match(body, opening[0][1] - offset) is None:
+            return named
+        book, end = self.lexicon.book, opening[0][1] - offset
+        asked = [m.concept.name for m in self.lexicon.analyse(label).mentions if m.concept.kind == "thing"]
+        words = [m.concept for m in self.lexicon.analyse(body).mentions if m.start == 0 and m.end == end]
+        if any(owns(book, thing, word) for thing in asked for word in words if word.kind == "value"):
+            return tuple(place for place in named if place[0] != offset)
+        return named
 
     @staticmethod
     def named(label: str, body: str, vans: VanMentions | None) -> Named:

@@ -20,7 +20,14 @@ from specscan.finding.marks.glossary import Glossary
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import has_price, priced_sentences
 from specscan.finding.marks.scope import Scope
-from specscan.finding.marks.signs import availability_alone, package_head, says_no_alone, sign_behind_bullet, spelled
+from specscan.finding.marks.signs import (
+    availability_alone,
+    option_in_bracket,
+    package_head,
+    says_no_alone,
+    sign_behind_bullet,
+    spelled,
+)
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
@@ -271,7 +278,8 @@ class StatementMaker:
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
-            return [Draft(passage, "", passage.text, How.NOTE, Scope(scope.vans), notes=passage.notes)]
+            noted = Scope(scope.vans, option_in_bracket(self.kit.lexicon, passage.text))
+            return [Draft(passage, "", passage.text, How.NOTE, noted, notes=passage.notes)]
         text = self.codes.without_code(passage, self.keys.without_keys(passage))
         begins = self.legend.goes_on.get(passage.number, 0)
         if passage.kind is Kind.BULLET and not begins and text == passage.text:

@@ -32,6 +32,8 @@ class MeasureReader:
             quantity = item.quantity
             if quantity is None or id(item) in sentence.ignored or self._is_condition(item, statement):
                 continue
+            if _ends_length(item, statement.parsed):
+                continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
             things = self._of_chain(item, things, sentence)
             things = self._of_member(item, things, group, sentence)
@@ -264,3 +266,12 @@ def _ends_part(cue: Item, parsed: Parsed) -> bool:
     """Tell whether nothing stands behind a word up to the next comma, colon or bracket."""
     _, end = parsed.chunk_span(cue.chunk)
     return not any(letter.isalnum() for letter in parsed.text[cue.end : end])
+
+
+def _ends_length(item: Item, parsed: Parsed) -> bool:
+    """Tell whether a number word is the rest of a length: "six metres five, two beds"."""
+    quantity = item.quantity
+    if quantity is None or not (quantity.bare and quantity.worded):
+        return False
+    lengths = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == "length"]
+    return any(parsed.text[i.end : item.start].isspace() for i in lengths if i.end < item.start)

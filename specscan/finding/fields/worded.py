@@ -75,6 +75,7 @@ class WordReader:
             apart = group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]
             negated = is_negated(item, statement, group)
             named = _told_by_name(self.book, item, group, statement)
+            asked = self._answered(item, statement, sentence)
             for concept in concepts:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
@@ -87,6 +88,8 @@ class WordReader:
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
                 for thing in targets:
+                    if asked and thing not in asked and not any(owns(self.book, own, concept) for own in asked):
+                        continue
                     for name in owns(self.book, thing, concept):
                         if name not in named and self._fits(name, concept, item, group, sentence, thing):
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
@@ -110,6 +113,19 @@ class WordReader:
             return []
         asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
         return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _answered(self, item: Item, statement: Statement, sentence: Sentence) -> set[str]:
+        """Give the things of the label that words answer, which then say nothing of another thing named beside them.
+
+        "Drain valve: with electric heater", "Tank warming: warm air from the heater" name no kind of heater.
+        """
+        body = [i for i in statement.parsed.items if i.start >= sentence.split]
+        if not sentence.split or item not in body or any(i.sentence != item.sentence for i in body):
+            return set()
+        over = [i for i in body if i.start < item.end and item.start < i.end]
+        concepts = [concept for i in over for concept in i.concepts if concept.kind == "value"]
+        things = {thing for group in sentence.label_groups() for thing in group.things}
+        return {thing for thing in things if any(owns(self.book, thing, concept) for concept in concepts)}
 
     def _meant_before(self, concept: Concept, item: Item, sentence: Sentence) -> list[str]:
         """Give the things that a pronoun means, where they can have a word and the thing named beside it cannot."""

@@ -18,6 +18,7 @@ from specscan.rulebook.book import General
 SYMBOL = re.compile(
     r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
 )
+PLUS = re.compile(r"(?:^|(?<=\s))(\+)\s+(?=[^\W\d_])")  # a sign only beside others: it adds in "pump + filter"
 LETTER = re.compile(
     r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
 )
@@ -255,6 +256,8 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
         for m in SYMBOL.finditer(text)
         if not any(start < m.start(1) < end for start, end in joints)
     ]
+    if places:
+        places += [(m.start(1), m.end(), m.group(1)) for m in PLUS.finditer(text)]
     places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
     entries = []
     for index, (_, end, sign) in enumerate(places):

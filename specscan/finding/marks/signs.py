@@ -19,6 +19,8 @@ CODE = re.compile(r"(?<![\w.])([^\W\d_]{1,5}\.?)(?=\s*:\s)|(?<=\()\s*([^\W\d_]{1
 SYMBOL = re.compile(r"(?<![^\s(])([^\w\s.,;:()/&+×~≈<>=%°*-])(?![^\s)])")
 DASHES = "–—−-"
 PACKAGE = re.compile(r"([^:.!?(]{3,48}?)\s*(?:\([^():]{1,40}\))?\s*(?:,[^:(]{1,24})?\s*:\s+(?=\S)")
+BRACKET = re.compile(r"\(([^()]*)\)")
+SHORT_NOTE = 80  # letters
 PACKAGE_WORDS = 5
 KEPT_CELLS = 8_000
 PLAIN = ("standard", "optional", "not_available")  # availabilities, each with the cue that says nothing else
@@ -98,6 +100,15 @@ def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     if not cues or len(covered) < len(words):
         return None
     return AVAILABILITIES[longest_cue(cues)]
+
+
+def option_in_bracket(lexicon: Lexicon, text: str) -> Availability | None:
+    """Tell whether the only bracket of a short note makes an option of what it tells: "With rack (option) 3.0 m"."""
+    said = BRACKET.findall(text)
+    if len(said) != 1 or len(text) > SHORT_NOTE:
+        return None
+    told = availability_alone(lexicon, said[0])
+    return told if told is Availability.OPTIONAL else None
 
 
 @functools.lru_cache(maxsize=KEPT_CELLS)

@@ -25,6 +25,7 @@ _GENERATED = plain("FPDFText_IsGenerated", ctypes.c_int, ADDRESS, ctypes.c_int)
 _UNMAPPED = plain("FPDFText_HasUnicodeMapError", ctypes.c_int, ADDRESS, ctypes.c_int)
 _OBJECT = plain("FPDFText_GetTextObject", ADDRESS, ADDRESS, ctypes.c_int)
 _BOX = plain("FPDFText_GetLooseCharBox", ctypes.c_int, ADDRESS, ctypes.c_int, ADDRESS)
+_INK = plain("FPDFText_GetCharBox", ctypes.c_int, ADDRESS, ctypes.c_int, ADDRESS, ADDRESS, ADDRESS, ADDRESS)
 _ORIGIN = plain("FPDFText_GetCharOrigin", ctypes.c_int, ADDRESS, ctypes.c_int, ADDRESS, ADDRESS)
 _MATRIX = plain("FPDFText_GetMatrix", ctypes.c_int, ADDRESS, ctypes.c_int, ADDRESS)
 _SIZE = plain("FPDFText_GetFontSize", ctypes.c_double, ADDRESS, ctypes.c_int)
@@ -65,6 +66,10 @@ class CharCalls:
         """Give the cell of each character, from baseline to baseline: left, top, right, bottom; and which have one."""
         cells, found = self._written(_BOX, chars, np.float32, 4, row=True)
         return cells.astype(np.float64), found
+
+    def ink_heights(self, chars: Chars) -> NDArray[np.float64]:
+        """Give the y at which the ink of each character ends below and above, as the page is drawn."""
+        return self._written(_INK, chars, np.float64, 4, row=False)[0][:, 2:]
 
     def origins(self, chars: Chars) -> NDArray[np.float64]:
         """Give the x and y at which the pen stood for each character."""

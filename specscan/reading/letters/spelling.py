@@ -8,6 +8,7 @@ a gap counts as a space.
 from __future__ import annotations
 
 import itertools
+import re
 import unicodedata
 from dataclasses import replace
 
@@ -33,6 +34,7 @@ WRITTEN = str.maketrans({"\u00ad": "-", "\ufffe": "-", "\u0002": "-", **LIGATURE
 UNITS_WITH_POWER = ("m", "cm", "mm", "dm", "ft", "in")
 DEGREES = ("◦", "o", "º", "°")
 POWERS = {"2": "²", "3": "³"}
+LENGTH = re.compile(r"\d[.,'’\s]?\d{3}\s?mm$")
 
 Places = NDArray[np.int64]
 
@@ -254,13 +256,21 @@ def _attach_small(words: list[Word]) -> list[Word]:
         if lift > RAISED * base.size:
             if word.text in DEGREES and word.text != "o" or word.text == "o" and base.text[-1:].isdigit():
                 kept[-1] = _grown(base, word, "°")
-            elif word.text in POWERS and base.text.casefold().endswith(UNITS_WITH_POWER):
+            elif word.text in POWERS and base.text.casefold().endswith(UNITS_WITH_POWER) and not _is_length(kept):
                 kept[-1] = _grown(base, word, POWERS[word.text])
             else:
                 kept.append(replace(word, raised=True, base=base.base))
         else:
             kept[-1] = _grown(base, word, word.text)
     return kept
+
+
+def _is_length(words: list[Word]) -> bool:
+    """Tell whether the last word is a length: of 1,000 mm and more what stands above is a note sign and no power.
+
+    Areas in square millimetres are sections of cables, of two or three figures.
+    """
+    return LENGTH.search(" ".join(word.text for word in words[-3:])) is not None
 
 
 def _reach(word: Word, base: Word, following: Word | None) -> float:

@@ -14,7 +14,17 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.text.plain import EM, PITCH
 from specscan.reading.web.rows import COLUMN, alternating, card_title, list_rows, page_grid, rows_of, run_of_rows
-from specscan.reading.web.text import HEADINGS, STRONG, full_text, html_line, inline_text, is_block, squash
+from specscan.reading.web.text import (
+    HEADINGS,
+    JOINED,
+    STRONG,
+    full_text,
+    html_line,
+    inline_text,
+    is_block,
+    set_apart,
+    squash,
+)
 from specscan.reading.web.tree import LIMIT_DEPTH, parse
 from specscan.reading.web.visible import Visibility
 from specscan.records.errors import DocumentError
@@ -114,6 +124,7 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     run: list[tuple[str, bool]] = [(element.text or "", False)]
     children, end = list(element), 0
     titled = card_title(reader.seen, element, reader.assembler.hints)
+    beside = False  # right behind an inline element, with no text between
     for place, child in enumerate(children):
         if place < end:
             continue
@@ -136,7 +147,11 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         elif isinstance(child.tag, str) and child.tag == "br":
             _flush(reader, run)
         elif reader.seen.sees(child):
-            run.append((inline_text(reader.seen, child), child.tag in STRONG))
+            inner = inline_text(reader.seen, child)
+            if beside and child.tag not in JOINED and set_apart(run[-2][0], inner):
+                inner = f" {inner}"
+            run.append((inner, child.tag in STRONG))
+        beside = isinstance(child.tag, str) and child.tag not in (*JOINED, "br") and not child.tail and len(run) > 1
         run.append((child.tail or "", False))
     _flush(reader, run)
     if element in reader.seen.openers.boxes or element.tag in ("aside", "article", "details"):

@@ -77,7 +77,7 @@ def _joined(seen: Visibility, element: html.HtmlElement) -> str:
         apart = child.tag == "small" or last not in ("", *JOINED) and child.tag not in JOINED
         if not inline:
             text += f" {inner} "
-        elif apart and text[-1:].isalnum() and inner[:1].isalnum():
+        elif apart and set_apart(text, inner):
             text += f" {inner}"
         else:
             text += inner
@@ -85,6 +85,11 @@ def _joined(seen: Visibility, element: html.HtmlElement) -> str:
         text += f" {tail}" if child.tag == "small" and inner[-1:].isalnum() and tail[:1].isalnum() else tail
         last = "" if tail or not inner.strip() else child.tag
     return text
+
+
+def set_apart(before: str, text: str) -> bool:
+    """Tell whether a text begins a word, or with a sign of a legend, right behind one that ends a word."""
+    return before[-1:].isalnum() and (text[:1].isalnum() or text[1:2].isspace())
 
 
 def html_line(text: str, *, size: float = EM, bold: bool = False, row: int = 0, offset: float = 0.0) -> Line:

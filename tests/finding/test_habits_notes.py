@@ -1,0 +1,67 @@
+"""Notes that add something to the one cell that refers to them, and small signs, names and words beside answers."""
+
+import pytest
+
+NOTED = """<h1>Marrowfen Drift 2026</h1>
+<table><tr><th></th><th>Drift 19</th><th>Drift 21</th></tr>
+<tr><td>Overall length</td><td>5.41 m</td><td>6.36 m</td></tr>
+<tr><td>External height</td><td>2,610 mm</td><td>2,840 mm<sup>1</sup></td></tr>
+<tr><td>MTPLM</td><td>3,500 kg<sup>2</sup></td><td>4,250 kg</td></tr>
+<tr><td>Solar panel</td><td>100 W</td><td>150 W<sup>3</sup></td></tr></table>
+<p>¹ With roof rack (option) 2,990 mm.</p><p>² Uprated to 3,850 kg at extra cost.</p><p>³ 300 W as an option.</p>"""
+
+SIGNED = """<html><body><h1>Marrowfen Drift 2026</h1>
+<p><span>✔ standard</span><span>+ at extra cost</span><span>✘ not available</span></p>
+<table><tr><th></th><th>Drift 19</th><th>Drift 21</th></tr>
+<tr><td>Overall length</td><td>5.41 m</td><td>6.36 m</td></tr>
+<tr><td>GVWR</td><td>3500 kg</td><td>4250 kg</td></tr>
+<tr><td>Heated floor</td><td>✘</td><td>✔</td></tr>
+<tr><td>12 V heating pad on the gray tank</td><td>+</td><td>✔</td></tr></table></body></html>"""
+
+NAMED = """Marrowfen Drift 2026
+
+|  | Drift | Drift 4x4 |
+|---|---|---|
+| Overall length | 5.41 m | 5.41 m |
+| GVWR | 3500 kg | 4250 kg |
+| Driven wheels | Rear | 4x4, on demand |
+"""
+
+
+def stated(facts, field):
+    """Give availability and value by van."""
+    found = [fact for fact in facts if fact.field == field and not fact.rejected]
+    return {(fact.model.split()[-1], fact.availability): fact.value for fact in found}
+
+
+def test_an_option_in_a_note_leaves_what_its_cell_says(facts_of):
+    facts = facts_of(NOTED, "page.html")
+    assert stated(facts, "height_mm")[("21", "standard")] == 2840
+    assert stated(facts, "height_mm")[("21", "optional")] == 2990
+    assert stated(facts, "solar_w") == {("19", "standard"): 100, ("21", "standard"): 150, ("21", "optional"): 300}
+    assert ("21", "optional") not in stated(facts, "gvwr_kg")
+
+
+def test_signs_of_a_legend_set_apart_by_style_alone_and_a_plus_among_them(facts_of):
+    facts = facts_of(SIGNED, "page.html")
+    assert stated(facts, "gray_tank_heat") == {("19", "optional"): "electric_pad", ("21", "standard"): "electric_pad"}
+    assert stated(facts, "heated_floor") == {("19", "not_available"): True, ("21", "standard"): True}
+
+
+def test_a_word_that_answers_its_label_names_no_van_there(facts_of):
+    assert stated(facts_of(NAMED, "table.md"), "drive") == {("Drift", "standard"): "rear", ("4x4", "standard"): "all"}
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Dump valve: with small electric heater", {"dump_valve_protection": "heated"}),
+        ("DE", "Beheizung Abwassertank: Warmluft aus der Heizung", {"gray_tank_heat": "warm_air"}),
+        ("UK", "Six metres five, two berths and a stove.", {"sleeps": 2}),
+        ("DE", "Isolierung der Leitungen: nein", {"water_lines_insulated": False}),
+        ("DE", "Eigenstrombedarf der Heizung: 38 W", {"heater_power_draw_w": 38}),
+        ("DE", "Tiefste Prüftemperatur außen: −18 °C", {"rated_min_temp_c": -18}),
+    ],
+)
+def test_words_beside_an_answer(states, region, line, expected):
+    states(region, line, expected)
