@@ -38,3 +38,13 @@ def test_a_bar_of_heads_twice_as_high_as_the_rows_closes_no_side_of_a_short_tabl
     rules = [Edge(True, y, 50.0, 740.0) for y in (80.0, 108.0, 122.0, 136.0, 150.0)]
     drawn = [*walls(220.0, 350.0, 480.0, 610.0, bottom=150.0), *walls(50.0, 740.0, bottom=108.0)]
     assert {edge.at for edge in open_sides([*rules, *drawn], 3.0)} == {50.0, 740.0}
+
+
+def test_two_tables_of_one_width_below_each_other_are_closed_each_by_its_own_walls():
+    below = [Edge(True, rule.at + 200, 51.0, 739.0) for rule in RULES]
+    drawn = walls(150.0, 280.0, 410.0, 540.0, 640.0)
+    others = walls(170.0, 300.0, 420.0, 530.0, 630.0, top=TOP + 200, bottom=BOTTOM + 200)
+    found = open_sides([*RULES, *below, *drawn, *others], 3.0)
+    assert sorted((edge.at, edge.start) for edge in found) == [
+        (50.0, TOP), (51.0, TOP + 200), (739.0, TOP + 200), (740.0, TOP),
+    ]  # fmt: skip

@@ -133,3 +133,38 @@ def test_the_only_row_of_the_last_group_on_a_page_belongs_to_the_table(facts_of_
     facts = facts_of_pdf(banded_page(Power=[("Leisure battery", "95 Ah gel", "150 Ah lithium", "230 Ah lithium")]))
     assert by_van(facts, "battery_ah") == {"Drift 540": 95, "Drift 600": 150, "Drift 640": 230}
     assert by_van(facts, "battery_chemistry")["Drift 540"] == "gel"
+
+
+def test_values_of_all_vans_span_the_columns_in_shaded_rows_and_between_them(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    walls = (50, 200, 310, 420, 530)
+    page.row(88, *zip((206, 316, 426), ("Drift 540", "Drift 600", "Drift 640"), strict=True), size=10, bold=True)
+    page.box(50, 104, 530, 120, (0.5, 0.2, 0.1))
+    page.text(54, 107, "Vehicle", bold=True, color=(1, 1, 1))
+    rows = [
+        ("Base vehicle", "Orben Tall 3500"),
+        ("Wheelbase", "4.04 m"),
+        ("Length", "5.41 m", "5.99 m", "6.38 m"),
+        ("Engine and box", "Turbo diesel of 2.2 litres with a gearbox of eight gears"),
+        ("Width", "2.05 m"),
+        ("Berths", "2", "3", "4"),
+        ("Fresh water", "75 l", "100 l", "125 l"),
+    ]
+    for number, (label, *values) in enumerate(rows):
+        top = 120 + 16 * number
+        ends = walls[1:] if len(values) > 1 else (walls[1], walls[-1])
+        if number % 2 == 0:
+            page.box(50, top, walls[1], top + 16, (0.95, 0.93, 0.88))
+        for left, right, text in zip(ends, ends[1:], values, strict=False):
+            if number % 2 == 0:
+                page.box(left, top, right, top + 16, (0.95, 0.93, 0.88))
+            page.canvas.setFillColorRGB(0, 0, 0)
+            page.canvas.setFont("Helvetica", 9)
+            page.canvas.drawCentredString((left + right) / 2, 842 - top - 12, text)
+        page.text(54, top + 3, label)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift 540": 5410, "Drift 600": 5990, "Drift 640": 6380}
+    assert by_van(facts, "fresh_tank_l") == {"Drift 540": 75, "Drift 600": 100, "Drift 640": 125}
+    assert by_van(facts, "wheelbase_mm") == dict.fromkeys(("Drift 540", "Drift 600", "Drift 640"), 4040)
+    assert by_van(facts, "engine_fuel") == dict.fromkeys(("Drift 540", "Drift 600", "Drift 640"), "diesel")

@@ -13,6 +13,7 @@ DRAWN = 0.4  # share of the table's height on which an edge down is drawn: cells
 THERE = 0.15  # the same of an outer edge that is more than that of a shaded head
 NARROWEST, WIDEST = 0.6, 1.5  # width of such a column beside the usual one; what is wider holds several columns
 WIDEST_LABELS = 4.0  # the same of the labels at the left
+APART = 2.0  # of the usual height of a row: a wider stretch without an edge down parts two tables of one width
 
 
 def open_sides(edges: Iterable[Edge], slack: float) -> list[Edge]:
@@ -25,9 +26,25 @@ def open_sides(edges: Iterable[Edge], slack: float) -> list[Edge]:
         first = left[0]
         alike = [e for e in left if abs(e.start - first.start) <= slack and abs(e.stop - first.stop) <= slack]
         left = [e for e in left if e not in alike]
-        if len(alike) >= LEAST_RULES:
-            found += _sides(alike, down, slack)
+        for rules in _tables(alike, down, slack):
+            if len(rules) >= LEAST_RULES:
+                found += _sides(rules, down, slack)
     return found
+
+
+def _tables(alike: list[Edge], down: list[Edge], slack: float) -> list[list[Edge]]:
+    """Part rules that begin and end alike where two tables of one width stand below each other."""
+    rules = sorted(alike, key=lambda rule: rule.at)
+    gaps = [below.at - above.at for above, below in zip(rules, rules[1:], strict=False)]
+    limit = APART * statistics.median(gaps) if gaps else 0.0
+    parts = [rules[:1]]
+    for above, below in zip(rules, rules[1:], strict=False):
+        walls = (e for e in down if above.start - slack <= e.at <= above.stop + slack)
+        tied = any(e.start <= above.at + slack and e.stop >= below.at - slack for e in walls)
+        if below.at - above.at > limit and not tied:
+            parts.append([])
+        parts[-1].append(below)
+    return parts
 
 
 def _sides(rules: list[Edge], down: list[Edge], slack: float) -> list[Edge]:

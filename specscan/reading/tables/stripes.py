@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specscan.reading.letters.sheet import Fill, Sheet
-from specscan.reading.letters.words import Word, build_lines
+from specscan.reading.letters.words import Line, Word, build_lines, segments_of
+from specscan.reading.tables.alignment import SEGMENT_GAP
 
 SNAP = 3.0
 MIN_CELLS = 3
 MAX_ROW = 90.0  # points from one shaded row to the next
 LEADING = 1.5  # em from one line of a cell to the next
 PADDING = 1.6  # em from the edge of a row to its first line, at most
+CENTRED = 0.01  # of the width of the values: by which one set in their middle may miss it
 WHITE = (255, 255, 255)
 
 Piece = tuple[str, float, float, float]  # orientation, from, to, at
@@ -31,22 +33,26 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
 
     Only where two shaded rows touch, as a head and the first row do, or the band of a group and a row: else the drawn
     edges make no table, and the rows are better found by the white space between the columns. A row is taken in only
-    where all its words stand between the walls, on lines as close as those of one cell. Heads that stand above the
-    band of the first group are taken in too.
+    where all its words stand between the walls, on lines as close as those of one cell; a value that reaches over walls
+    or is set in the middle of all columns stands in a cell that spans them, as such values do in the shaded rows. Heads
+    that stand above the band of the first group are taken in too.
     """
     pieces: list[Piece] = []
     bands = _bands(sheet)
-    for group in _alike(_stripes(sheet)):
-        rows = _with_bands(group, bands)
+    striped = _stripes(sheet)
+    for group in _alike([stripe for stripe in striped if len(stripe.walls) > MIN_CELLS]):
+        spanned = _spanned(group, striped)
+        rows = _with_bands(group, spanned, bands)
         if all(below.top - above.bottom > SNAP for above, below in zip(rows, rows[1:], strict=False)):
             continue
         for above, below in zip(rows, rows[1:], strict=False):
-            gap = below.top - above.bottom
-            if SNAP < gap <= MAX_ROW and _fits(words, above.walls, above.bottom, below.top):
-                pieces.extend(("v", above.bottom, below.top, x) for x in above.walls)
-        last = _last_band(group, bands, words) or group[-1]
-        if last is not group[-1]:
-            pieces.extend(("v", group[-1].bottom, last.top, x) for x in last.walls)
+            if SNAP < below.top - above.bottom <= MAX_ROW:
+                walls = _walls_of(words, above.walls, above.bottom, below.top, bool(spanned))
+                pieces.extend(("v", above.bottom, below.top, x) for x in walls)
+        lowest = max([*group, *spanned], key=lambda row: row.bottom)
+        last = _last_band(lowest, bands, words) or lowest
+        if last is not lowest:
+            pieces.extend(("v", lowest.bottom, last.top, x) for x in last.walls)
         end = _end_of_row(words, last)
         if end is not None:
             pieces.extend(("v", last.bottom, end, x) for x in last.walls)
@@ -63,11 +69,34 @@ def _bands(sheet: Sheet) -> list[Fill]:
     return [f for f in sheet.fills if f.color not in (None, WHITE) and f.box.height <= MAX_ROW]
 
 
-def _with_bands(group: list[_Stripe], bands: list[Fill]) -> list[_Stripe]:
-    """Give shaded rows with the bands of groups between and right above them, which reach over all cells."""
+def _spanned(group: list[_Stripe], striped: list[_Stripe]) -> list[_Stripe]:
+    """Give the shaded rows with cells that span several columns of a group's rows, as rows of its walls.
+
+    They stand among these or no further from them than one row from the next.
+    """
+    walls = group[0].walls
+    found: list[_Stripe] = []
     first, last = group[0].top, group[-1].bottom
+    for stripe in [s for s in reversed(striped) if s.top < first] + [s for s in striped if s.top >= first]:
+        near = first - MAX_ROW <= stripe.bottom and stripe.top <= last + MAX_ROW
+        if near and len(stripe.walls) < len(walls) and _same(stripe.walls[:2], walls[:2]) and _among(stripe, walls):
+            found.append(_Stripe(walls, stripe.top, stripe.bottom))
+            first, last = min(first, stripe.top), max(last, stripe.bottom)
+    return found
+
+
+def _among(stripe: _Stripe, walls: list[float]) -> bool:
+    """Tell whether a row ends where walls end and has no other walls than these."""
+    known = all(any(abs(x - wall) <= SNAP for wall in walls) for x in stripe.walls)
+    return known and abs(stripe.walls[-1] - walls[-1]) <= SNAP
+
+
+def _with_bands(group: list[_Stripe], spanned: list[_Stripe], bands: list[Fill]) -> list[_Stripe]:
+    """Give shaded rows with the bands of groups between and right above them, which reach over all cells."""
+    rows = sorted([*group, *spanned], key=lambda row: row.top)
+    first, last = rows[0].top, rows[-1].bottom
     found = [band for band in _wide(group[0].walls, bands) if first - SNAP <= band.bottom <= last]
-    return sorted([*group, *found], key=lambda row: row.top)
+    return sorted([*rows, *found], key=lambda row: row.top)
 
 
 def _wide(walls: list[float], bands: list[Fill]) -> list[_Stripe]:
@@ -76,12 +105,11 @@ def _wide(walls: list[float], bands: list[Fill]) -> list[_Stripe]:
     return [_Stripe(walls, box.top, box.bottom) for box in wide]
 
 
-def _last_band(group: list[_Stripe], bands: list[Fill], words: list[Word]) -> _Stripe | None:
+def _last_band(last: _Stripe, bands: list[Fill], words: list[Word]) -> _Stripe | None:
     """Give the band of a group that stands below the last shaded row, at most one row between, and above a row.
 
     A page can end so: the first row of its last group is not shaded.
     """
-    last = group[-1]
     below = [band for band in _wide(last.walls, bands) if 0 <= band.top - last.bottom + SNAP <= MAX_ROW]
     band = min(below, key=lambda band: band.top, default=None)
     if band is None or _end_of_row(words, band) is None:
@@ -91,6 +119,7 @@ def _last_band(group: list[_Stripe], bands: list[Fill], words: list[Word]) -> _S
 
 
 def _stripes(sheet: Sheet) -> list[_Stripe]:
+    """Give the shaded rows of a page from top to bottom: boxes side by side, at least two."""
     rows: dict[tuple[int, int], list[Fill]] = {}
     for fill in sheet.fills:
         if fill.color not in (None, WHITE) and fill.box.height <= MAX_ROW:
@@ -99,7 +128,7 @@ def _stripes(sheet: Sheet) -> list[_Stripe]:
     for cells in rows.values():
         cells.sort(key=lambda fill: fill.box.x0)
         joined = all(abs(a.box.x1 - b.box.x0) <= SNAP for a, b in zip(cells, cells[1:], strict=False))
-        if len(cells) >= MIN_CELLS and joined:
+        if len(cells) >= 2 and joined:
             walls = [*(cell.box.x0 for cell in cells), cells[-1].box.x1]
             found.append(_Stripe(walls, cells[0].box.top, cells[0].box.bottom))
     return sorted(found, key=lambda stripe: stripe.top)
@@ -124,6 +153,29 @@ def _same(one: list[float], two: list[float]) -> bool:
 
 def _between(words: list[Word], walls: list[float], top: float, bottom: float) -> list[Word]:
     return [w for w in words if top < w.box.middle[1] < bottom and walls[0] < w.box.middle[0] < walls[-1]]
+
+
+def _walls_of(words: list[Word], walls: list[float], top: float, bottom: float, spanned: bool) -> list[float]:
+    """Give the walls of a row that is not shaded, or none where its words do not stand between them.
+
+    ``spanned``: cells of shaded rows span several columns, and so may those of this row: what is set in the middle of
+    all columns, or reaches over walls between them.
+    """
+    if not spanned:
+        return walls if _fits(words, walls, top, bottom) else []
+    lines = build_lines(_between(words, walls, top, bottom))
+    parts = [part for line in lines for part in segments_of(line, SEGMENT_GAP)]
+    values = [part for part in parts if part.box.middle[0] > walls[1]]
+    kept = walls
+    if len(values) == 1 and _in_the_middle(values[0], walls):
+        kept = [*walls[:2], walls[-1]]
+    crossed = {x for x in kept[2:-1] for part in values if part.box.x0 < x - 1 and part.box.x1 > x + 1}
+    kept = [x for x in kept if x not in crossed]
+    return kept if _fits(words, kept, top, bottom) else []
+
+
+def _in_the_middle(value: Line, walls: list[float]) -> bool:
+    return abs(value.box.middle[0] - (walls[1] + walls[-1]) / 2) <= CENTRED * (walls[-1] - walls[1])
 
 
 def _fits(words: list[Word], walls: list[float], top: float, bottom: float) -> bool:
