@@ -187,6 +187,8 @@ LABELS = [
     ("US", "Gray and black tank: 20 gal", {}),
     ("US", "Interior ceiling height: 75 in", {"interior_height_mm": 1905}),
     ("US", "Lowest outside temperature: 20 F", {"rated_min_temp_c": -6.67}),
+    ("DE", "Erwärmung Abwassertank: Warmluft aus der Heizung", {"gray_tank_heat": "warm_air"}),
+    ("FR", "Chauffage du réservoir d'eaux usées : air chaud du chauffage", {"gray_tank_heat": "warm_air"}),
 ]
 
 
@@ -198,3 +200,11 @@ def test_the_order_of_the_values_is_that_of_the_label(states, region, line, expe
 @pytest.mark.parametrize(("region", "line", "expected"), LABELS)
 def test_labels_of_six_regions_name_their_fields(states, region, line, expected):
     states(region, line, expected)
+
+
+def test_a_consumption_that_is_not_had_names_no_fuel(facts_of):
+    facts = facts_of(
+        "Marrowfen Drift 540\nTechnische Daten, Modelljahr 2026\n\nRadstand: 4040 mm\nLänge: 5990 mm\n"
+        "Heizung: Luftheizung, Gas\nDieselverbrauch bei Volllast: entfällt\n"
+    )
+    assert {fact.value for fact in facts if fact.field == "heater_fuel"} == {"propane"}

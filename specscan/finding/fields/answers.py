@@ -34,6 +34,12 @@ def is_answer(parsed: Parsed, split: int) -> str:
     return ""
 
 
+def is_not_offered(parsed: Parsed, split: int) -> bool:
+    """Tell whether the body of a statement begins with words by which what the label names is not to be had."""
+    lead = _lead(parsed, split)
+    return lead is not None and lead.has("cue", "not_available")
+
+
 def _lead(parsed: Parsed, split: int) -> Item | None:
     """Give the cue with which the body begins, or that follows how many there are: "two, fitted"."""
     words = [token for token in parsed.analysis.tokens if token.start >= split]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 
-from specscan.finding.fields.answers import is_answer
+from specscan.finding.fields.answers import is_answer, is_not_offered
 from specscan.finding.fields.beside import is_negated, spoken_of_another
 from specscan.finding.fields.grouper import Grouper
-from specscan.finding.fields.slots import label_aspects
+from specscan.finding.fields.slots import CONSUMED, DRAWN, label_aspects
 from specscan.finding.language.lexicon import owns
 from specscan.finding.language.mentions import Concept
 from specscan.finding.things.found import Found, How, Value, found_at
@@ -16,6 +16,8 @@ from specscan.finding.things.items import TELLING, Item
 from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
+
+USED_UP = {CONSUMED, DRAWN}
 
 
 class WordReader:
@@ -63,11 +65,12 @@ class WordReader:
             return found
         figured = any(i.quantity and not i.quantity.bare and i.start >= statement.split for i in statement.parsed.items)
         answer = is_answer(statement.parsed, statement.split) if statement.split else ""
+        unfigured = self._lacks_figure(statement)
         for item in statement.parsed.items:
             if id(item) in sentence.ignored or (answer in ("no", "unknown") and item.start < statement.split):
                 continue
-            asks = figured and item.start < statement.split and item.has("aspect")
-            # "Electricity: 46 W" asks for the heater's draw, and names no fuel
+            asks = unfigured or figured and item.start < statement.split and item.has("aspect")
+            # "Electricity: 46 W", "Diesel burnt: not applicable" ask for the heater's figures, and name no fuel
             concepts = [c for c in item.concepts if c.kind in TELLING and not (asks and c.kind == "value")]
             if not concepts:
                 continue
@@ -87,6 +90,8 @@ class WordReader:
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
+                if self._answers_label(concept, item, targets, sentence):
+                    continue
                 for thing in targets:
                     if asked and thing not in asked and not any(owns(self.book, own, concept) for own in asked):
                         continue
@@ -95,6 +100,31 @@ class WordReader:
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
         told = {one.field for one in found if not one.from_label}
         return [one for one in found if one.field not in told or not self._is_part_of_label(one, statement)]
+
+    @staticmethod
+    def _lacks_figure(statement: Statement) -> bool:
+        """Tell whether a label asks how much a thing uses up, and what stands beside it is no figure but a mark."""
+        split, items = statement.split, statement.parsed.items
+        if statement.how is How.MARKED:
+            split = len(statement.parsed.text)
+        elif not split or not is_not_offered(statement.parsed, split):
+            return False
+        asked = {name for item in items if item.start < split for name in item.names("aspect")}
+        return bool(asked & USED_UP) and not any(item.quantity for item in items)
+
+    def _answers_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> bool:
+        """Tell whether a word is what the label asks of its thing, and of the thing beside it only where it comes from.
+
+        "Gray tank heating: warm air from the heater" does not make it a heater of warm air alone.
+        """
+        if item.start < sentence.split:
+            return False
+        for thing in {t for group in sentence.label_groups() for t in group.things} - set(things):
+            asked = label_aspects(self.book, sentence, thing)
+            others = (name for other in item.concepts if other is not concept for name in owns(self.book, thing, other))
+            if any(self.book.fields[name].aspect in asked for name in others):
+                return True
+        return False
 
     def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
         """Tell whether a word is only part of the name for what its label asks: "type de traction : 4x4"."""
