@@ -14,14 +14,14 @@ from specscan.finding.language.mentions import Concept
 from specscan.finding.language.numbers import FigureReader
 from specscan.finding.language.quantities import Quantity, QuantityReader, feet_and_inches
 from specscan.finding.language.units import Unit, Units, conversion
-from specscan.finding.language.whole_words import any_word, holds
+from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units
 from specscan.finding.naming.cast import CastReader
 from specscan.finding.naming.van_mentions import Named, VanMentions
 from specscan.finding.sayings import SayingFinder
 from specscan.finding.things.items import Parsed, parse
 from specscan.finding.things.sisters import SisterSentences
-from specscan.records.text import Document
+from specscan.records.text import Document, Passage
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile
 
@@ -175,7 +175,8 @@ class Kits:
         language = self.language_of(folded, document.language, labels_of(document))
         hits = self._hits(folded)
         north_american = self._is_north_american(text, language, hits)
-        return self.kit(language, imperial=self._is_imperial(text, folded, hits), north_american=north_american)
+        imperial = self._is_imperial(text, folded, hits, document.passages)
+        return self.kit(language, imperial=imperial, north_american=north_american)
 
     def language_of(self, text: str, declared: str = "", labels: Iterable[str] = ()) -> str:
         """Give the language whose frequent words and labels a text holds most of; a declared one weighs in."""
@@ -191,13 +192,15 @@ class Kits:
         best = max(scores, key=lambda name: scores[name])
         return best if scores[best] > 0 else (declared if declared in self.book.words else "en")
 
-    def _is_imperial(self, text: str, folded: str, hits: tuple[int, int]) -> bool:
+    def _is_imperial(self, text: str, folded: str, hits: tuple[int, int], passages: Iterable[Passage]) -> bool:
         """Tell whether a document's gallons are imperial; ``folded`` is its text without capitals."""
         if "imp" in folded and IMPERIAL.search(text):
             return True
         if "gal" in folded and US_GALLON.search(text):
             return False
-        printed = self._gallons_printed(text) if any(one in folded for one in self.gallons) else 0
+        printed = 0
+        if any(one in folded for one in self.gallons):
+            printed = self._gallons_printed(text) or self._gallons_printed(_rows_of(passages))
         if printed:
             return printed > 0
         british, american = hits
@@ -223,12 +226,22 @@ class Kits:
             return len(self.customary.findall(text)) > METRIC_SHARE * len(self.metric.findall(text))
         if language == "en":
             return american > british
-        return american > british and american >= MIN_REGION_WORDS
+        customary = sum(count(text.casefold(), word) for word in self.book.words[language].customary_words)
+        return american > british and max(american, customary) >= MIN_REGION_WORDS
 
     def _hits(self, folded: str) -> tuple[int, int]:
         """Give how many British and how many North American words a text without capitals holds."""
         general = self.book.general
         return sum(holds(folded, one) for one in general.british), sum(holds(folded, one) for one in general.american)
+
+
+def _rows_of(passages: Iterable[Passage]) -> str:
+    """Give the cells of each row of tables side by side, as where litres and gallons have columns of their own."""
+    rows: dict[tuple[int, int], list[str]] = {}
+    for passage in passages:
+        if passage.table is not None and passage.row_index is not None:
+            rows.setdefault((passage.table, passage.row_index), []).append(passage.text)
+    return "\n".join(" / ".join(cells) for cells in rows.values() if len(cells) > 1)
 
 
 def _side_by_side(units: UnitFile) -> re.Pattern[str]:

@@ -34,7 +34,7 @@ class LabelParts:
             return None
         analysis = self.kit.lexicon.analyse(label)
         starts = _starts(body, parts)
-        aspects = _spans([m for m in analysis.mentions if m.concept.kind == "aspect"])
+        aspects = _outer(_spans([m for m in analysis.mentions if m.concept.kind == "aspect"]))
         if len(aspects) == len(parts):
             return _shared(label, aspects, parts, starts)
         if all(FIGURE_PART.fullmatch(part) for part in parts):
@@ -105,6 +105,11 @@ class LabelParts:
 
 def _spans(mentions: list[Mention]) -> list[tuple[int, int]]:
     return list(dict.fromkeys((m.start, m.end) for m in mentions))
+
+
+def _outer(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Leave out spans that lie within longer ones: "Heat" of "Heat output"."""
+    return [(a, b) for a, b in spans if not any(x <= a and b <= y and y - x > b - a for x, y in spans)]
 
 
 def _shared(

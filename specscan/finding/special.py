@@ -17,6 +17,7 @@ NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chas
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)
+BEHIND_STANDARD = re.compile(r"[^\d.;!?]{0,24}")  # "EN 1646-1, Grad 3"
 MAX_NAME_WORDS = 7
 
 
@@ -176,10 +177,12 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
     if not near or not (STANDARD.search(text) or _speaks_of_heat(statement)):
         return []
     for match in GRADE.finditer(masked):
-        labelled = bool(things & set(of)) and match.start() >= statement.split
+        labelled = bool(things & set(of)) and 0 < statement.split <= match.start()
         tied = any(0 <= match.start() - g.end <= 3 or 0 <= g.start - match.end() <= 3 for g in near)
-        listed = any(text[i.end : match.start()].strip(" :") == "" for g in near for i in g.items)
-        if labelled or tied or listed:
+        ends = [i.end for g in near for i in g.items if i.end <= match.start()]
+        listed = any(not text[end : match.start()].strip(" :") for end in ends)
+        said = any(BEHIND_STANDARD.fullmatch(text, one.end(), match.start()) for one in STANDARD.finditer(text))
+        if labelled or tied or listed or said:
             value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
             return [_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement)]
     return []

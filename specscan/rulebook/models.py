@@ -243,6 +243,7 @@ class WordFile(Entry):
     built_by: list[str] = []
     houses_do: list[str] = []
     importer_words: list[str] = []
+    customary_words: list[str] = []
     sender_labels: list[str] = []
     leads_to_name: list[str] = []
     behind_name: list[str] = []

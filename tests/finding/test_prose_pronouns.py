@@ -21,6 +21,13 @@ LINES = [
      {"battery_chemistry": ("option", "lithium"), "battery_heated": ("option", True)}),
     ("US", "The refrigerator stands by the door. It holds 21 gallons and a good deal of cheese, which is plenty.", {}),
     ("US", "There is a step by the gray tank. It holds 300 lb, and it is heated in winter by nothing at all.", {}),
+    ("US", "The Drift 21 does not heat the gray tank. It leaves its dump valve exposed below the frame.",
+     {"gray_tank_heat": "none", "dump_valve_protection": "exposed"}),
+    ("DE", "Der Drift 21 beheizt den Grauwassertank nicht. Er hat ein isoliertes Ablassventil.",
+     {"gray_tank_heat": "none", "dump_valve_protection": "insulated"}),
+    ("US", "The Drift 21 has walls with 1 in. of glass wool. It meets EN 1646-1 grade 2.",
+     {"insulated_surfaces": "walls", "insulation_thickness_mm": 25.4, "insulation_material": "fiberglass",
+      "en_grade": 2}),
     ("US", "6-gallon propane water heater", {"water_heater_l": 22.71}),
 ]  # fmt: skip
 

@@ -41,3 +41,13 @@ def test_a_column_of_units_names_two(facts_of):
 
 def test_two_figures_that_are_not_one_amount_are_left_out(facts_of):
     assert not [f for f in facts_of(MATRIX, "matrix.md") if (f.field, f.model) == ("gray_tank_l", "Drift 22")]
+
+
+def test_litres_in_the_next_column_tell_which_gallons_a_british_sheet_prints(facts_of):
+    rows = ("Berths | 2 | 2", "Length | 6.36 m | 20 ft 10 in", "MTPLM | 3500 kg | 7716 lb",
+            "Leisure battery | 100 Ah | 100 Ah",
+            "Waste water tank | 79 ltr | 21 gal", "Fresh water tank | 114 ltr | 30 gal")  # fmt: skip
+    table = "".join(f"| {row} |\n" for row in ("Habitation | SI | U.S.", "---|---|---", *rows))
+    facts = facts_of(f"Marrowfen Motorhomes\n\nMarrowfen Drift 21, model year 2026\n\n{table}", "export.md")
+    gallons = {fact.field: fact.value for fact in facts if fact.printed_unit.startswith("gal")}
+    assert gallons == {"gray_tank_l": pytest.approx(21 * GALLON), "fresh_tank_l": pytest.approx(30 * GALLON)}

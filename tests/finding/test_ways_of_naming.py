@@ -306,3 +306,19 @@ def test_who_sent_a_letter_made_the_van_where_its_name_says_so(read_file, tmp_pa
         "utf-8",
     )
     assert [(van.maker, van.model) for van in read_file(path).found.vans] == [("Atelier Ordwell", "Wendrill")]
+
+
+def test_corners_that_differ_from_table_to_table_are_headings_and_no_range(names_of):
+    other = "| HEATING | Alcove | Larder |\n|---|---|---|\n| Heater | propane | diesel |\n| Heated floor | no | yes |\n"
+    text = f"# Retail prices 2026\n\n{TABLE.format(corner='ELECTRICAL', a='Alcove', b='Larder')}\n{other}"
+    assert names_of(text)[0] == ["Alcove", "Larder"]
+
+
+def test_a_line_that_lists_ranges_lists_no_vans(names_of):
+    rows = (("Länge", "5,41 m", "5,99 m"), ("Frischwassertank", "80 l", "105 l"), ("Abwassertank", "70 l", "90 l"),
+            ("Schlafplätze", "2", "3"))  # fmt: skip
+    text = "# Preisliste 2026\n\nBaureihe Wendrill · Baureihe Ordwell\n\n"
+    for series, codes in (("Wendrill", ("541", "599 E")), ("Ordwell", ("636 Q", "680"))):
+        text += f"## Baureihe {series}\n\n| | {' | '.join(codes)} |\n|---|---|---|\n"
+        text += "".join(f"| {' | '.join(row)} |\n" for row in rows) + "\n"
+    assert names_of(text)[0] == ["Ordwell 636 Q", "Ordwell 680", "Wendrill 541", "Wendrill 599 E"]

@@ -48,3 +48,23 @@ def test_a_line_with_its_value_is_no_caption_of_the_heading_below_it(facts_of_pd
     found = {fact.field: fact.value for fact in facts_of_pdf(page)}
     assert (found["fuel_tank_l"], found["water_heater_l"], found["solar_w"]) == (75, 10, 300)
     assert (found["shore_power_a"], found["sleeps"]) == (16, 2)
+
+
+def test_bold_items_with_plain_prices_in_larger_type_than_the_small_print_are_options(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "Marrowfen Drift 21", size=20, bold=True)
+    page.text(40, 70, "Model year 2026", size=10)
+    for number, line in enumerate(("Overall length: 21 ft", "GVWR: 9,350 lb", "Wheelbase: 159 in", "Sleeps: 2")):
+        page.text(40, 100 + 14 * number, line, size=9)
+    page.canvas.showPage()
+    page.text(40, 40, "Price list of options", size=14, bold=True)
+    items = ("Insulated screens for the cab windows:", "Dump valve with insulated sleeve:", "Heated floor:")
+    for number, item in enumerate(items):
+        page.text(40, 70 + 16 * number, item, size=10, bold=True)
+        page.text(250, 70 + 16 * number, f"${number + 1},150", size=10)
+    for number in range(12):
+        page.text(
+            40, 160 + 8 * number, "Prices may change without notice and hold until the end of the season only.", size=6
+        )
+    optional = {fact.field for fact in facts_of_pdf(page) if fact.availability == "optional"}
+    assert optional == {"cab_shades_insulated", "dump_valve_protection", "heated_floor"}

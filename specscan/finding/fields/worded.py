@@ -79,6 +79,7 @@ class WordReader:
             negated = is_negated(item, statement, group)
             named = _told_by_name(self.book, item, group, statement)
             asked = self._answered(item, statement, sentence)
+            taken = any(owns(self.book, thing, concept) for thing in things for concept in concepts)
             for concept in concepts:
                 targets = things
                 if not any(owns(self.book, thing, concept) for thing in things):
@@ -86,7 +87,8 @@ class WordReader:
                         targets = self._started(concept, item, statement, sentence, [] if apart else things)
                     else:
                         targets = []
-                    targets = targets or self._meant_before(concept, item, sentence)
+                    if not (taken or self._follows_own(item, group)):
+                        targets = targets or self._meant_before(concept, item, sentence)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
@@ -156,6 +158,12 @@ class WordReader:
         concepts = [concept for i in over for concept in i.concepts if concept.kind == "value"]
         things = {thing for group in sentence.label_groups() for thing in group.things}
         return {thing for thing in things if any(owns(self.book, thing, concept) for concept in concepts)}
+
+    def _follows_own(self, item: Item, group: Group | None) -> bool:
+        """Tell whether a word goes on about a thing before it: "It leaves its dump valve exposed below the frame"."""
+        if group is None or group.label or group.end > item.start or group.chunks[1] != item.chunk:
+            return False
+        return all(self.book.fields_of(thing) for thing in group.things)
 
     def _meant_before(self, concept: Concept, item: Item, sentence: Sentence) -> list[str]:
         """Give the things that a pronoun means, where they can have a word and the thing named beside it cannot."""

@@ -199,6 +199,8 @@ class QuantityReader:
         )
 
     def _multiplies(self, text: str, figure: Figure, following: Figure) -> bool:
+        if not figure.worded and not text[figure.start : figure.end].isdecimal():
+            return False  # "5.63 × 2.00 × 2.61 m"
         if not 2 <= figure.value <= MAX_COUNT or figure.value != int(figure.value):  # it may be too large to be finite
             return figure.value == 1 and bool(TIMES.fullmatch(text[figure.end : following.start]))
         between = text[figure.end : following.start]

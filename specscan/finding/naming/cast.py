@@ -91,8 +91,10 @@ class CastReader:
             not heads and not names.used and begins_with(names.title, names.series)
         )
         roster = read_roster(own, names.series if titled else "", no_codes)
-        if roster is not None and self._is_other_title(names, roster):
-            roster = None
+        if roster is not None and (
+            self._is_other_title(names, roster) or roster.series.casefold() in self.range_names.generic
+        ):
+            roster = None  # "Baureihe Drift · Baureihe Gorse" lists ranges
         if roster is not None and heads:
             full = [player.model for player in self._from_heads(heads, names, own)[0]]
             roster = unbroken(roster, full)

@@ -131,9 +131,12 @@ class RangeNames:
         if names.series and any(stands_before(text, names.series, head) for text in texts for head in heads):
             return ""  # the title's
         points: Counter[str] = Counter()
-        for corner in {self._corner(t.text) for t in document.titles if t.origin == "corner"}:
+        corners = {self._corner(t.text) for t in document.titles if t.origin == "corner"}
+        for corner in corners:
+            spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
+            if len(corners) > 1 and not spoken:
+                continue  # "HEATING" and "ELECTRICAL" over the labels of two tables
             if self.can_name_range(corner, names.maker):
-                spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
                 points[corner] += 2 * self._is_own_word(corner)
         for title in document.titles:

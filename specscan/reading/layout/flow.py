@@ -72,7 +72,7 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
 
 def _price_lines(lines: list[Line]) -> set[int]:
     """Give the ids of lines that are a label with its figure, next to others of their size: a list in large type."""
-    alike = [bool(PRICED.search(line.text)) and not line.bold for line in lines]
+    alike = [bool(PRICED.search(line.text)) and not (line.bold and line.words[-1].bold) for line in lines]
     found: set[int] = set()
     for number in range(len(lines) - 1):
         above, below = lines[number], lines[number + 1]
