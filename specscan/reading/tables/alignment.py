@@ -13,6 +13,7 @@ from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.marks import Marks
+from specscan.reading.tables.open_walls import widen_past_walls
 from specscan.reading.tables.row_groups import HANGING, LEADING, rows_of
 from specscan.reading.tables.stacked import stacked_heads
 from specscan.reading.tables.widening import Columns, widen_between, widen_short, widened
@@ -295,6 +296,7 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
     widen_short(cells, columns)
     widen_between(cells, columns)
     widen_centred(cells, columns)
+    widen_past_walls(cells, columns, marks.walls)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)
