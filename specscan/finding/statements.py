@@ -17,6 +17,7 @@ from specscan.finding.lone_cells import shared_cells
 from specscan.finding.marked_cells import ALONE, MarkedCells
 from specscan.finding.marks.codes import read_keys
 from specscan.finding.marks.glossary import Glossary
+from specscan.finding.marks.glued import said_of_label
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import has_price, priced_sentences
 from specscan.finding.marks.scope import Scope
@@ -42,6 +43,7 @@ from specscan.finding.two_units import TwoUnits
 from specscan.records.text import Kind, Passage
 
 PROSE_WORDS = 16
+LABELLED = (How.CELL, How.PAIR, How.MARKED, How.LIST)
 CARD = re.compile(
     r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
 )
@@ -101,6 +103,9 @@ class StatementMaker:
         else:
             drafts = self._running(passage, scope, sense)
         for draft in drafts:
+            glued = said_of_label(self.legend, draft.label, draft.notes) if draft.how in LABELLED else None
+            if glued is not None and draft.scope.availability is None and not draft.scope.by_van:
+                draft.scope = Scope(draft.scope.vans, glued.default, dict(glued.by_van))
             draft.not_fitted = sense.not_fitted
             draft.leads = passage.number in self.first_under_heading
             draft.by_owner = sense.by_owner

@@ -380,3 +380,14 @@ def test_a_row_of_options_known_by_its_own_words_says_nothing_of_the_thing_above
     assert berths == {
         ("19", 2, "standard"), ("21", 2, "standard"), ("19", 3, "not_available"), ("21", 3, "optional"),
     }  # fmt: skip
+
+
+def test_a_sign_behind_the_words_of_a_label_says_what_the_legend_says_of_it(facts_of):
+    facts = facts_of(
+        "Marrowfen Drift 540\nTechnical data, model year 2026\n\nEquipment marked with a dagger (†) is optional.\n\n"
+        "Wheelbase: 4040 mm\nLength: 5990 mm\nSolar panels: 190 W\nSecond solar panel†, total: 380 W\n"
+        "Inverter, large†: 2,000 W\n"
+    )
+    solar = {fact.value: fact.availability for fact in facts if fact.field == "solar_w"}
+    assert solar == {190: "standard", 380: "optional"}
+    assert [fact.availability for fact in facts if fact.field == "inverter_w"] == ["optional"]
