@@ -188,6 +188,16 @@ LABELS = [
     ("US", "Interior ceiling height: 75 in", {"interior_height_mm": 1905}),
     ("US", "Lowest outside temperature: 20 F", {"rated_min_temp_c": -6.67}),
     ("DE", "Erwärmung Abwassertank: Warmluft aus der Heizung", {"gray_tank_heat": "warm_air"}),
+    ("DE", "Wasserleitungen mit Rohrisolierung: Serie", {"water_lines_insulated": True}),
+    ("DE", "Isoliertes Faltrollo im Fahrerhaus", {"cab_shades_insulated": True}),
+    ("DE", "Keine thermische Trennung an den Spanten", {"thermal_break": False}),
+    ("FR", "Chauffage : puissance délivrée 4,0 kW", {"heater_output_w": 4000}),
+    (
+        "US",
+        "Gray tank location: sealed underbody housing",
+        {"gray_tank_location": "enclosed"},
+    ),
+    ("US", "The van has a furnace that burns LP gas.", {"heater_type": "forced_air", "heater_fuel": "propane"}),
     ("FR", "Chauffage du réservoir d'eaux usées : air chaud du chauffage", {"gray_tank_heat": "warm_air"}),
 ]
 
