@@ -125,6 +125,8 @@ class Sections:
             sense.availability = Availability.NOT_AVAILABLE
         elif "optional" in cues and ("standard" in cues or self._names_figures(cues)):
             return
+        elif "in_price" in cues and "optional" not in cues:
+            sense.availability = Availability.STANDARD  # "What the price of $118,400 includes"
         elif "optional" in cues or "if_equipped" in cues or (has_price(heading) and not self._prices_van(heading)):
             sense.availability = Availability.OPTIONAL
         elif "standard" in cues:

@@ -23,6 +23,7 @@ TABLE = """Marrowfen Drift 2026
         ("no", "Std", "Std = fitted as standard. “no” means that the item cannot be ordered on that model."),
         ("N.O.", "STD", "STD: in the base price. N.O.: not offered on this model."),
         ("n/o", "std", "std = included. n/o = not offered on that Drift."),
+        ("n. o.", "S", "S = standard  X = extra cost  n. o. = not offered on this Drift"),
         ("NA", "S", "Key: S = standard   NA = not available   FW/GW/BW = fresh, gray and black water. U.S. gallons"),
     ],
 )  # fmt: skip
@@ -40,6 +41,22 @@ def test_a_legend_without_signs_between_its_parts_and_with_a_remark_behind_it(fa
     facts = facts_of(TABLE.format(no="—", yes="●", legend=legend), "table.md")
     found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
     assert found == {"19": "not_available", "21": "standard"}
+
+
+def test_a_sign_for_what_comes_with_a_package_says_that_it_is_an_option(facts_of):
+    legend = "S = standard  P = comes with the Fell Package ($2,900)  X = not offered"
+    facts = facts_of(TABLE.format(no="P", yes="S", legend=legend), "table.md")
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "optional", "21": "standard"}
+
+
+def test_the_standard_part_that_another_takes_the_place_of_leaves_the_mark_its_meaning(facts_of):
+    legend = "S = standard  O = extra cost\n\n"
+    rows = (
+        "| | Drift 19 | Drift 21 |\n|---|---|---|\n| Lithium battery, 250 Ah, instead of standard | O 900 | O 900 |\n"
+    )
+    facts = facts_of(TABLE.format(no="O", yes="S", legend=legend + rows), "table.md")
+    assert {fact.availability for fact in facts if fact.field == "battery_ah"} == {"optional"}
 
 
 def test_prices_beside_marks_say_only_what_a_thing_costs_where_it_can_be_had(facts_of):

@@ -82,3 +82,18 @@ def test_a_note_that_tells_kinds_apart_says_of_each_van_what_it_says_of_its_kind
         ("19", "heater_type", "forced_air"), ("21", "heater_type", "forced_air"),
         ("19", "heater_fuel", "propane"), ("21", "heater_fuel", "diesel"),
     }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("heading", "said"),
+    [
+        ("List 1. What the price of $91,200 includes", "standard"),
+        ("In the price of $91,200", "standard"),
+        ("Winter Pack, $2,900", "optional"),
+        ("Options not in the price", "optional"),
+    ],
+)
+def test_a_heading_with_a_price_says_whether_it_holds_what_is_below(facts_of, heading, said):
+    text = f"# Marrowfen Drift 19\n\n{ROWS.format(19)}\n## {heading}\n\n- 2,000-watt inverter\n- Heated floor\n"
+    found = {fact.field: fact.availability for fact in facts_of(text, "offer.md")}
+    assert (found["inverter_w"], found["heated_floor"]) == (said, said)

@@ -20,7 +20,8 @@ SYMBOL = re.compile(
 )
 PLUS = re.compile(r"(?:^|(?<=\s))(\+)\s+(?=[^\W\d_])")  # a sign only beside others: it adds in "pump + filter"
 LETTER = re.compile(
-    r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔)\s*[=:–-]\s*(?=[^\W\d_])"
+    r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔"
+    r"|(?:[a-z]\.[ \u00a0]?){1,2}[a-z]\.)\s*[=:–-]\s*(?=[^\W\d_])"
 )
 # "opt. : en option", "série : compris": a short word for an offer, which itself says one, before a colon.
 COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
@@ -286,6 +287,8 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
         first = min(lead, key=lambda m: (m.first, -m.last))  # "standard Opt extra cost": "Opt" tells of itself
         same = [m for m in lead if m.first < first.last]
         availability = EXPLAINING[longest_cue(same)]
+        if availability is Availability.STANDARD and lexicon.cues(analysis, "package"):
+            availability = Availability.OPTIONAL  # "comes with the Winter Package"
         named = [van for _, _, models in vans.find(part) for van in models]
         if named:
             for van in named:

@@ -228,7 +228,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     if item is None or parsed.by_cue.keys().isdisjoint(AVAILABILITIES):
         return None
     cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
-    cues = [c for c in cues if not _in_phrase(c, parsed)]
+    cues = [c for c in cues if not _in_phrase(c, parsed) and not _is_replaced(c, parsed)]
     if not cues:
         return None
     named = _by_named_van(item, cues, parsed, van)
@@ -345,6 +345,12 @@ def _in_phrase(cue: Item, parsed: Parsed) -> bool:
         and any(c.kind in ("cue", "value", "thing") for c in other.concepts)
         for other in parsed.items
     )  # fmt: skip
+
+
+def _is_replaced(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a word such as "standard" says in place of what a thing comes: "150 Ah instead of standard"."""
+    before = (other for other in parsed.cues("not_for") if other.end <= cue.start)
+    return any(len(parsed.between(other.end, cue.start)) <= 1 for other in before)
 
 
 def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
