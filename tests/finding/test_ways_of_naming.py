@@ -322,3 +322,16 @@ def test_a_line_that_lists_ranges_lists_no_vans(names_of):
         text += f"## Baureihe {series}\n\n| | {' | '.join(codes)} |\n|---|---|---|\n"
         text += "".join(f"| {' | '.join(row)} |\n" for row in rows) + "\n"
     assert names_of(text)[0] == ["Ordwell 636 Q", "Ordwell 680", "Wendrill 541", "Wendrill 599 E"]
+
+
+def test_trims_that_could_be_labels_are_names_where_a_line_says_that_it_lists_trims(names_of):
+    text = "# Wendrill 20\n\nTwo trims: Base Camp and High Camp. MY2026\n\nBase Camp is for May, High Camp for us.\n\n"
+    data = "- Length: 20 ft\n- GVWR: 9,350 lb\n- Sleeps: 2\n- Rear-wheel drive on Base Camp, all-wheel on High Camp\n"
+    assert names_of(text + data)[0] == ["Wendrill 20 Base Camp", "Wendrill 20 High Camp"]
+
+
+def test_a_german_sentence_that_opens_with_the_range_names_it(names_of):
+    rows = (("Länge", "5990 mm"), ("Frischwassertank", "90 l"), ("Abwassertank", "80 l"), ("Schlafplätze", "2"))
+    table = "| | 590 Q | 630 N |\n|---|---|---|\n" + "".join(f"| {a} | {b} | {b} |\n" for a, b in rows)
+    told = "Den Wendrill gibt es in zwei Größen: der 590 Q und der 630 N."
+    assert names_of(f"# Technische Daten\n\n{told}\n\n{table}")[0] == ["Wendrill 590 Q", "Wendrill 630 N"]

@@ -101,7 +101,10 @@ class RangeNames:
         for pattern in self.named:
             for match in pattern.finditer(text):
                 name = match.group(1)
-                if pattern is by_article and not any(p.kind is Kind.HEADING and holds(p.text, name) for p in own):
+                opens = not text[: match.start()].strip(" |")
+                if pattern is by_article and not (
+                    opens or any(p.kind is Kind.HEADING and holds(p.text, name) for p in own)
+                ):
                     continue  # "hinter der Scheune": any noun has a capital
                 one_of_them = name in vans and not all(begins_with(van, name) for van in vans)
                 if self.can_name_range(name, maker) and not one_of_them:

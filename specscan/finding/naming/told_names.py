@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Callable
 
-from specscan.finding.language.whole_words import count, without_first, without_names
+from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, of_range, without_start
@@ -120,6 +120,7 @@ class ToldNames:
             return []
         for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
             line = self._without_fillers(passage.text)
+            said = any(holds(passage.text, word) for word in self.names.words.model_words)  # "Two trims: …"
             parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
             for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
                 found = [one.strip() for one in part]
@@ -128,7 +129,7 @@ class ToldNames:
                     and len(set(found)) == len(found)
                     and not set(found) <= set(names.maker.split())
                     and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
-                    and all(TRIM.fullmatch(one) and self.can_be_name(one) for one in found)
+                    and all(TRIM.fullmatch(one) and (said or self.can_be_name(one)) for one in found)
                     and all(count(text, one) >= TRIM_USES for one in found)
                 ):
                     return found
