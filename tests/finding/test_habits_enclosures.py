@@ -71,3 +71,15 @@ def test_a_legend_of_codes_without_signs(settled_of):
         model: row.num for (model, field, kit), row in rows.items() if field == "height_mm" and kit == "standard"
     }
     assert heights == {"Drift K": 2580, "Drift L": 2790}
+
+
+@pytest.mark.parametrize(
+    "place", ["an insulated, heated bay", "an insulated and heated bay", "a lagged, heated locker"]
+)
+def test_a_place_that_is_insulated_and_heated_insulates_no_tank(states, place):
+    states("US", f"Gray tank: in {place}", {"gray_tank_location": "enclosed", "gray_tank_heat": "heated_compartment"})
+
+
+@pytest.mark.parametrize("line", ["Cassettentoilette 17 l", "Toilette: Cassette, 17 l", "Toilettencassette: 17 l"])
+def test_a_cassette_with_a_c_is_one(states, line):
+    states("DE", line, {"toilet": "cassette", "cassette_l": 17})

@@ -325,7 +325,9 @@ def test_a_line_that_lists_ranges_lists_no_vans(names_of):
 
 
 def test_trims_that_could_be_labels_are_names_where_a_line_says_that_it_lists_trims(names_of):
-    text = "# Wendrill 20\n\nTwo trims: Base Camp and High Camp. MY2026\n\nBase Camp is for May, High Camp for us.\n\n"
+    text = (
+        "# Wendrill 20\n\nTwo trims: Base Camp and High Camp\n\nMY2026\n\nBase Camp is for May, High Camp for us.\n\n"
+    )
     data = "- Length: 20 ft\n- GVWR: 9,350 lb\n- Sleeps: 2\n- Rear-wheel drive on Base Camp, all-wheel on High Camp\n"
     assert names_of(text + data)[0] == ["Wendrill 20 Base Camp", "Wendrill 20 High Camp"]
 
