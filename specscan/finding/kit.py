@@ -16,6 +16,7 @@ from specscan.finding.language.quantities import Quantity, QuantityReader, feet_
 from specscan.finding.language.units import Unit, Units, conversion
 from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units
+from specscan.finding.mounted import MountedNames
 from specscan.finding.naming.cast import CastReader
 from specscan.finding.naming.van_mentions import Named, VanMentions
 from specscan.finding.sayings import SayingFinder
@@ -57,9 +58,11 @@ class Kit:
     casts: CastReader
     sayings: SayingFinder
     sisters: SisterSentences
+    mounted: MountedNames = field(init=False)
     kept: Callable[[str, str, Unit | None, Named], tuple[Parsed, int]] = field(init=False)
 
     def __post_init__(self) -> None:
+        self.mounted = MountedNames(self.lexicon)
         self.kept = functools.lru_cache(maxsize=KEPT_PARSES)(self._parse)
 
     def parse(self, label: str, body: str, vans: VanMentions | None, hint: Unit | None = None) -> tuple[Parsed, int]:

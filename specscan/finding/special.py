@@ -5,14 +5,12 @@ from __future__ import annotations
 import re
 
 from specscan.finding.kit import JOIN, Kit
+from specscan.finding.mounted import NAME
 from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.statement import Statement
 from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 
-# A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
-NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
-NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
 NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur)\b)")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
@@ -26,6 +24,13 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
     found: list[Found] = []
     sentence = kit.frames.sentence_of(statement)
     if not sentence.groups and not draft.leads:
+        if not statement.split and draft.how in (How.PROSE, How.LIST):
+            return [
+                one
+                for name, spec in kit.frames.special
+                if spec.text == "name"
+                for one in _mounted(kit, name, statement)
+            ]
         return found  # a name or a grade stands with words for it, or leads what is under a heading
     things = {thing for group in sentence.groups if group.label for thing in group.things}
     for name, spec in kit.frames.special:
@@ -37,6 +42,8 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                     found.extend(_labelled_name(name, statement, draft, kit.lexicon.words.drop))
             elif not statement.split:
                 free = _free_name(kit, name, spec.of, statement, sentence.groups, draft)
+                if not free and draft.how in (How.PROSE, How.LIST):
+                    free = _mounted(kit, name, statement)
                 if not free and draft.leads and set(draft.sections) & set(spec.of) and not sentence.groups:
                     free = _headed_name(name, statement, draft, kit.lexicon.words.drop)
                 found.extend(free)
@@ -130,6 +137,12 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
         if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
             return [_named(name, lead.group(), lead.start(), statement)]
     return []
+
+
+def _mounted(kit: Kit, name: str, statement: Statement) -> list[Found]:
+    """Give the name of which a sentence says that the van stands on it."""
+    place = kit.mounted.find(statement.parsed)
+    return [_named(name, statement.parsed.text[place[0] : place[1]], place[0], statement)] if place is not None else []
 
 
 def _without_joint(before: str, kit: Kit) -> str:

@@ -247,6 +247,9 @@ class WordFile(Entry):
     sender_labels: list[str] = []
     leads_to_name: list[str] = []
     behind_name: list[str] = []
+    begins_as: list[str] = []
+    mounted_on: list[str] = []
+    joined_to_base: list[str] = []
     unit_heads: list[str] = []
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False

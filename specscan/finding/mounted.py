@@ -1,0 +1,63 @@
+"""Names of base vehicles that running text only says a van stands on: "all on the Kelmar Cargo with the 2.2 diesel"."""
+
+from __future__ import annotations
+
+import re
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.things.items import Item, Parsed
+
+# A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
+NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
+NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
+NEAR = 44  # letters behind the name
+OF_BASE = ("engine", "drive", "wheelbase", "engine_fuel")  # what tells that a name is a base vehicle's
+LETTERS = re.compile(r"[^\W\d_]{2}")
+
+
+class MountedNames:
+    """Finds them in sentences of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        words = lexicon.words
+        articles = any_word(words.drop)
+        self.begins = {phrase.casefold() for phrase in words.begins_as}
+        self.leads = re.compile(
+            rf"(?<!\w)((?i:{any_word([*words.begins_as, *words.mounted_on])}))\s+(?:(?:{articles})\s+)?"
+            rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|(?:19|20)\d\d)\s+){{0,2}}({NAME.pattern})"
+        )
+        self.joined = re.compile(rf"(?:\s+[^\W\d_A-ZÀ-Þ]\w*)?(?:,|\s+(?:{any_word(words.joined_to_base)})(?!\w))\s*")
+
+    def find(self, parsed: Parsed) -> tuple[int, int] | None:
+        """Give where the name of a base vehicle begins and ends, if a text has one.
+
+        What it is is told by its engine, its driven wheels or its wheelbase right behind it, or by words such as
+        "begins as a". The name of a van of the document is none.
+        """
+        for match in self.leads.finditer(parsed.text):
+            start, end = match.span(2)
+            printed = match.group(2)
+            if len(printed.split()) < 2 or not LETTERS.search(printed):
+                continue
+            if any(item.vans and start < item.end and item.start < end for item in parsed.items):
+                continue
+            if match.group(1).casefold() in self.begins or self._tells_base(parsed, end):
+                return start, end
+        return None
+
+    def _tells_base(self, parsed: Parsed, end: int) -> bool:
+        """Tell whether engine, driven wheels, wheelbase or a fuel follow right behind a name."""
+        joined = self.joined.match(parsed.text, end)
+        if joined is None:
+            return False
+        near = [item for item in parsed.items if joined.end() <= item.start < end + NEAR]
+        told = next((n for n, item in enumerate(near) if _is_told(item)), None)
+        if told is None or near[told].has("thing", *OF_BASE) or near[told].has("alone", *OF_BASE):
+            return told is not None
+        beside = [item for item in near[told:] if item.chunk == near[told].chunk and item.has("thing")]
+        return near[told].has("value", "engine_fuels") and not beside  # not "with the diesel heater"
+
+
+def _is_told(item: Item) -> bool:
+    return item.has("thing") or item.has("alone") or item.has("value", "engine_fuels")
