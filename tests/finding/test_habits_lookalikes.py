@@ -74,3 +74,17 @@ def test_a_figure_of_something_else_is_no_value_of_the_van(states, region, line,
 @pytest.mark.parametrize(("region", "line", "expected"), OTHERS)
 def test_what_is_said_of_another_van_or_by_a_reader_is_not_said_of_this_van(states, region, line, expected):
     states(region, line, expected)
+
+
+def test_the_engines_warmth_in_the_boiler_is_not_the_engine(printed):
+    assert "engine_fuel" not in printed("US", "Water heater: 3 gal, electric, warmed by the engine loop")
+
+
+def test_a_heating_cord_on_a_tank_warms_the_tank(printed):
+    stated = printed("FR", "Cordon chauffant 12 V sur le réservoir d'eaux grises")
+    assert (stated["gray_tank_heat"], "water_lines_heated" in stated) == ("electric_pad", False)
+
+
+def test_what_is_to_be_done_with_any_tank_says_nothing_of_this_van(printed):
+    assert printed("DE", "Vor dem ersten Frost ist ein unbeheizter Abwassertank zu leeren.") == {}
+    assert printed("US", "An unheated gray tank should be drained before the first frost.") == {}

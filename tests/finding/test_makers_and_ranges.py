@@ -142,3 +142,16 @@ def test_a_sign_of_a_legend_is_no_legal_form(vans_of):
         f"MARROWFEN REISEMOBILE\n\n# Drift\n\nModelljahr 2027\n\n{table}{rows}\n{legend}\n\nMarrowfen Reisemobile GmbH"
     )
     assert {maker for maker, _, _ in vans_of(text)} == {"Marrowfen Reisemobile"}
+
+
+@pytest.mark.parametrize(
+    ("said", "figures"),
+    [
+        ("two kinds this year, all built by Ossvane in Hythe.", FIGURES + MORE),
+        ("zwei Wagen, alle gebaut von Ossvane in Hythe.", GERMAN),
+        ("deux fourgons, tous construits par Ossvane, à Hythe.", FRENCH),
+    ],
+)
+def test_who_built_them_all_is_the_maker_and_not_who_hires_them_out(vans_of, said, figures):
+    text = f"HYTHE CAMPER HIRE\n\n{said}\n\nDrift 21\n\n{figures}"
+    assert {maker for maker, _, _ in vans_of(text, "fleet.txt")} == {"Ossvane"}

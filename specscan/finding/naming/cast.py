@@ -10,7 +10,6 @@ from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
-from specscan.finding.naming.houses import HouseReader
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
@@ -53,7 +52,7 @@ class CastReader:
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
         self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
-        self.houses = HouseReader(lexicon)
+        self.houses = self.names.houses
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def _is_filler(self, text: str) -> bool:

@@ -31,6 +31,9 @@ class HouseReader:
             re.compile(rf"{by} ({COMPANY})"),
             re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)"),
         )
+        self.all_built = re.compile(
+            rf"(?<!\w)(?i:{any_word(words.every_words)}) (?i:{any_word(words.built_by)}) ({COMPANY})"
+        )
         self.openers = {word.casefold() for word in words.articles_of_names}
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
@@ -42,6 +45,10 @@ class HouseReader:
                     words = match.group(1).casefold().split()
                     found.add(" ".join(words[1:] if words[0] in self.openers else words))
         return frozenset(found)
+
+    def builder_of_all(self, own: Iterable[Passage]) -> tuple[str, Passage] | None:
+        """Give the company of which a text says that it built all its vans: "two kinds, all built by Marrowfen"."""
+        return next(((m.group(1), p) for p in own if (m := self.all_built.search(p.text)) is not None), None)
 
     def of_heads(self, heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:
         """Give maker and model for each of some heads by what is left of them bare; none where one has no maker."""

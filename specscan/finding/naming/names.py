@@ -7,6 +7,7 @@ from collections import Counter, defaultdict
 from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.houses import HouseReader
 from specscan.finding.naming.maker import FIRST_LINES
 from specscan.finding.naming.place import Names, Place
 from specscan.finding.naming.titles import TitleReader
@@ -27,6 +28,7 @@ class NameReader(TitleReader):
         for norms, concepts in lexicon.concepts.items():
             if any(concept[:2] == ("cue", "used") for concept in concepts):
                 self.used_terms[norms[0]].append(norms[1:])
+        self.houses = HouseReader(lexicon)
         counted = (*self.words.model_words, *self.words.vans)
         self.counted = {norm for word in counted for norm in lexicon.folder.norms(word)}
 
@@ -38,6 +40,9 @@ class NameReader(TitleReader):
         names = Names()
         names.used = self.used = self._is_used(own)
         self._read_maker(names, document, own)
+        if (built := self.houses.builder_of_all(own)) is not None:
+            company, passage = built  # the line at the top may be of who hires or sells them
+            names.maker, names.maker_place = company, Place(passage, passage.page, company)
         self.read_title(names, document, own, heads)
         self._read_year(names, document, own)
         if names.title and (not names.maker or names.maker_weak):
