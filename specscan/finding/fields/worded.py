@@ -92,8 +92,6 @@ class WordReader:
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
                     targets = targets or self._described(concept, item, things, statement, sentence)
-                if self._answers_label(concept, item, targets, sentence):
-                    continue
                 for thing in targets:
                     if asked and thing not in asked and not any(owns(self.book, own, concept) for own in asked):
                         continue
@@ -113,20 +111,6 @@ class WordReader:
             return False
         asked = {name for item in items if item.start < split for name in item.names("aspect")}
         return bool(asked & USED_UP) and not any(item.quantity for item in items)
-
-    def _answers_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> bool:
-        """Tell whether a word is what the label asks of its thing, and of the thing beside it only where it comes from.
-
-        "Gray tank heating: warm air from the heater" does not make it a heater of warm air alone.
-        """
-        if item.start < sentence.split:
-            return False
-        for thing in {t for group in sentence.label_groups() for t in group.things} - set(things):
-            asked = label_aspects(self.book, sentence, thing)
-            others = (name for other in item.concepts if other is not concept for name in owns(self.book, thing, other))
-            if any(self.book.fields[name].aspect in asked for name in others):
-                return True
-        return False
 
     def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
         """Tell whether a word is only part of the name for what its label asks: "type de traction : 4x4"."""
