@@ -340,8 +340,6 @@ def test_a_german_sentence_that_opens_with_the_range_names_it(names_of):
 
 
 def test_the_market_for_which_a_guide_is_printed_names_no_van(names_of):
-    text = (
-        "# Marrowfen\n\nQ5 Q6\n\nCampervans, model year 2026. Specification guide for the United Kingdom and Ireland.\n\n"
-    )
+    text = "# Marrowfen\n\nQ5 Q6\n\nCampervans, MY2026. Specification guide for the United Kingdom and Ireland.\n\n"
     told = "Prices begin at £68,450 (Q5) and £74,995 (Q6).\n\n"
     assert names_of(f"{text}{told}{TABLE.format(corner='', a='Q5', b='Q6')}")[0] == ["Q5", "Q6"]
