@@ -10,6 +10,7 @@ from specscan.finding.language.mentions import NAMING, Mention
 from specscan.finding.language.whole_words import any_word
 
 SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)
+COMMA = re.compile(r"\s*,\s+")
 PARTING = re.compile(r"\s*-?\s*[/x×]\s*")  # between two parts of a label: "Wand-/Dach-/Bodenstärke"
 FIGURE_PART = re.compile(r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)", re.IGNORECASE)
 MOST = 4
@@ -22,6 +23,8 @@ class LabelParts:
     def __init__(self, kit: Kit):
         self.kit = kit
         words = any_word(kit.lexicon.words.cues.get("besides", []))
+        joints = any_word({*kit.lexicon.words.cues.get("number_joint", []), "&"})
+        self.addition = re.compile(rf"\s*\(({joints}) ([^()]{{2,24}})\)", re.IGNORECASE)
         self.cases = re.compile(rf"(?<!\w)({words})\.?\s*/\s*({words})(?!\w)", re.IGNORECASE)
 
     def zipped(self, label: str, body: str) -> list[Part] | None:
@@ -31,7 +34,7 @@ class LabelParts:
         """
         parts = SLASH.split(body)
         if not 2 <= len(parts) <= MOST or len(SLASH.split(label)) < len(parts):
-            return None
+            return self._listed_aspects(label, body)
         analysis = self.kit.lexicon.analyse(label)
         starts = _starts(body, parts)
         aspects = _outer(_spans([m for m in analysis.mentions if m.concept.kind == "aspect"]))
@@ -51,6 +54,22 @@ class LabelParts:
                 (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
             ]
         return None
+
+    def _listed_aspects(self, label: str, body: str) -> list[Part] | None:
+        """Part "Fresh tank: place, heat: cabin, none" into one statement for each aspect that the label lists."""
+        parts = COMMA.split(body)
+        if not 2 <= len(parts) <= MOST or not COMMA.search(label):
+            return None
+        mentions = self.kit.lexicon.analyse(label).mentions
+        aspects = _outer(_spans([m for m in mentions if m.concept.kind == "aspect"]))
+        between = [label[a[1] : b[0]] for a, b in itertools.pairwise(aspects)]
+        if len(aspects) != len(parts) or not all(COMMA.fullmatch(gap) for gap in between):
+            return None
+        return _shared(label, aspects, parts, _starts(body, parts))
+
+    def with_additions(self, label: str) -> str:
+        """Give a label whose brackets add a thing without them: "Gray (and black) tanks"."""
+        return self.addition.sub(r" \1 \2", label)
 
     def _by_value(self, label: str, mentions: list[Mention], parts: list[str], starts: list[int]) -> list[Part] | None:
         """Part "Insulation floor / roof / wall: 30 / 40 / 25 mm" into one statement for each surface of the label."""

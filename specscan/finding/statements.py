@@ -212,6 +212,7 @@ class StatementMaker:
     ) -> list[Draft]:
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
+        label = self.label_parts.with_additions(label)
         label, body = self.two_units.first(label, without_second(body, self.kit.quantities))
         absence = self.legend.absence(body)
         if absence:

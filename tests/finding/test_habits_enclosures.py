@@ -83,3 +83,21 @@ def test_a_place_that_is_insulated_and_heated_insulates_no_tank(states, place):
 @pytest.mark.parametrize("line", ["Cassettentoilette 17 l", "Toilette: Cassette, 17 l", "Toilettencassette: 17 l"])
 def test_a_cassette_with_a_c_is_one(states, line):
     states("DE", line, {"toilet": "cassette", "cassette_l": 17})
+
+
+def test_aspects_that_a_label_lists_by_commas_take_the_answers_in_order(facts_of):
+    rows = (
+        "Model | Length | GVWR | Sleeps | Fresh tank: place, heat", "---|---|---|---|---",
+        "Drift 19 | 19 ft | 9,050 lb | 2 | in cabin, none", "Drift 21 | 21 ft | 9,900 lb | 3 | under floor, 12 V pads",
+    )  # fmt: skip
+    text = "# Marrowfen Drift 2026\n\n" + "".join(f"| {row} |\n" for row in rows)
+    found = {(f.model, f.field): f.value for f in facts_of(text, "range.md") if f.field.startswith("fresh_tank")}
+    assert found == {
+        ("Drift 19", "fresh_tank_location"): "interior", ("Drift 19", "fresh_tank_heat"): "none",
+        ("Drift 21", "fresh_tank_location"): "underbody", ("Drift 21", "fresh_tank_heat"): "electric_pad",
+    }  # fmt: skip
+
+
+def test_a_tank_in_brackets_is_named_too(states):
+    expected = {f"{tank}_tank_location": "underbody" for tank in ("gray", "black")}
+    states("US", "Gray (and black) tanks: under floor", expected)
