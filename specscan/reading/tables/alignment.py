@@ -32,6 +32,7 @@ HEAD_LINES = 3  # of wrapped heads
 MOST_ABOVE = 4  # lines above the head that can be taken for rows
 HEAD_SHARE = 0.3  # of the rows: those that can look like the head
 TITLE_SIZE = 1.4  # times the size of the rows
+SECTION_SIZE = 1.1  # times the size of the heads: the title of a further table
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 
@@ -204,9 +205,9 @@ def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
 
 
 def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
-    """Cut a range at titles that stand alone above a further bar of heads: another table begins there."""
+    """Cut a range at titles that stand alone above a further bar or row of heads: another table begins there."""
     starts = [first]
-    for place in _bars_of_heads(kept, first, last, marks):
+    for place in sorted({*_bars_of_heads(kept, first, last, marks), *_heads_below_titles(kept, first, last)}):
         above, parts = kept[place - 1]
         title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
         if title and place - 1 > starts[-1] and not marks.in_bar(above):
@@ -224,6 +225,22 @@ def _bars_of_heads(kept: list[Parted], first: int, last: int, marks: Marks) -> l
         line, segments = kept[place]
         rare = rows.count((line.bold, line.words[0].color)) <= HEAD_SHARE * len(rows)
         if len(segments) >= MIN_HEADS and rare and marks.in_bar(line):
+            found.append(place)
+    return found
+
+
+def _heads_below_titles(kept: list[Parted], first: int, last: int) -> list[int]:
+    """Give the bold lines right below a larger title that leave the corner below it open, above rows that are not bold.
+
+    Such a line names the columns of a further table: "What differs", below what all vans have in one column of values.
+    """
+    found = []
+    for place in range(first + 2, last - 1):
+        line, segments = kept[place]
+        title, below = kept[place - 1][0], kept[place + 1][0]
+        cornered = segments[0].box.x0 > title.box.x0 + line.size and below.box.x0 < segments[0].box.x0 - line.size
+        larger = title.bold and title.size >= SECTION_SIZE * line.size
+        if len(segments) > 1 and larger and cornered and line.bold and not below.bold:
             found.append(place)
     return found
 
