@@ -251,14 +251,15 @@ def test_a_name_that_begins_like_a_word_for_stock_is_a_name(names_of):
     assert names_of(f"# Marrowfen\n\nVinter 2026\n\nVinter 23 ST\n\n## The figures\n\n{text}")[0] == ["Vinter 23 ST"]
 
 
-def test_names_in_metres_stand_below_the_row_of_base_vehicles(read_file, tmp_path):
+@pytest.mark.parametrize("corner", ["", "Specification"])
+def test_names_in_metres_stand_below_the_row_of_base_vehicles(read_file, tmp_path, corner):
     rows = (("Base vehicle", "Kelmar 30", "Kelmar 35", "Kelmar 35"), ("Length", "5.41 m", "6.02 m", "6.56 m"),
             ("Height", "2.70 m", "2.75 m", "2.80 m"), ("GVWR", "3300 kg", "3500 kg", "4000 kg"),
             ("Sleeps", "2", "2", "3"), ("Fresh water tank", "90 L", "110 L", "130 L"),
             ("Gray water tank", "80 L", "95 L", "95 L"), ("Inverter", "1000 W", "1000 W", "2000 W"),
             ("Heater", "diesel", "diesel", "propane"), ("Toilet", "cassette", "dry", "cassette"))  # fmt: skip
     heads = "<tr><th>Base vehicle</th><th>Kelmar 30</th><th colspan=2>Kelmar 35</th></tr>"
-    heads += "<tr><th></th><th>5.4 Shore</th><th>6.0</th><th>6.5 Ridge</th></tr>"
+    heads += f"<tr><th>{corner}</th><th>5.4 Shore</th><th>6.0</th><th>6.5 Ridge</th></tr>"
     body = "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows)
     path = tmp_path / "page.html"
     path.write_text(f"<h1>Wendrill 2026</h1><table>{heads}{body}</table><p>{FOOT}</p>", "utf-8")
@@ -343,3 +344,11 @@ def test_the_market_for_which_a_guide_is_printed_names_no_van(names_of):
     text = "# Marrowfen\n\nQ5 Q6\n\nCampervans, MY2026. Specification guide for the United Kingdom and Ireland.\n\n"
     told = "Prices begin at £68,450 (Q5) and £74,995 (Q6).\n\n"
     assert names_of(f"{text}{told}{TABLE.format(corner='', a='Q5', b='Q6')}")[0] == ["Q5", "Q6"]
+
+
+def test_the_heading_of_the_first_group_is_no_part_of_the_vans_above_it(names_of):
+    body = "Length: 5990 mm\n\nHeight: 2650 mm\n\nSleeps: 2\n\nFresh water tank: 90 L\n\n"
+    text = "# Wendrill\n\nWendrill, model year 2026\n\n" + "".join(
+        f"## Wendrill 5 {trim} Vehicle\n\n{body}" for trim in ("Cove", "Fell")
+    )
+    assert names_of(text)[0] == ["Wendrill 5 Cove", "Wendrill 5 Fell"]

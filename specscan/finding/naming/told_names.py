@@ -155,7 +155,16 @@ class ToldNames:
                 if VARIANT.fullmatch(rest) and self.can_be_name(rest):
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
-        return found
+        return self._without_group(found)
+
+    def _without_group(self, found: dict[str, Player]) -> dict[str, Player]:
+        """Take from vans the heading of their first group of rows, printed right below each: "Drift 5 Vehicle"."""
+        lasts = {player.model.split()[-1] for player in found.values()}
+        if len(found) < 2 or len(lasts) > 1 or not self.names.is_filler(last := lasts.pop()):
+            return found
+        for player in found.values():
+            player.model = player.model.removesuffix(f" {last}")
+        return {name.removesuffix(f" {last.casefold()}"): player for name, player in found.items()}
 
     def _codes(self, names: Names, own: list[Passage]) -> list[str]:
         """Give the codes that stand behind the name of the range twice or in a heading which is no question.

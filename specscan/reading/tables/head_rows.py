@@ -63,7 +63,7 @@ def _stands_over_heads(grid: Grid, row: int, cells: list[GridCell], hints: Hints
     label = labelish(cells[0], hints) and not hints.heads_labels(cells[0].plain)
     if not (at <= 1 and label and named and len(others) > 1):
         return False
-    set_apart = first is None and _stands_out(grid, row + 1, others)
+    set_apart = _stands_out(grid, row + 1, others)
     return set_apart or one_series(others) or _are_own_names(others, hints)
 
 
