@@ -325,12 +325,17 @@ def test_a_line_that_lists_ranges_lists_no_vans(names_of):
     assert names_of(text)[0] == ["Ordwell 636 Q", "Ordwell 680", "Wendrill 541", "Wendrill 599 E"]
 
 
-def test_trims_that_could_be_labels_are_names_where_a_line_says_that_it_lists_trims(names_of):
-    text = (
-        "# Wendrill 20\n\nTwo trims: Base Camp and High Camp\n\nMY2026\n\nBase Camp is for May, High Camp for us.\n\n"
-    )
-    data = "- Length: 20 ft\n- GVWR: 9,350 lb\n- Sleeps: 2\n- Rear-wheel drive on Base Camp, all-wheel on High Camp\n"
-    assert names_of(text + data)[0] == ["Wendrill 20 Base Camp", "Wendrill 20 High Camp"]
+@pytest.mark.parametrize(
+    "title, one, two",
+    [
+        ("# Wendrill 20\n\nTwo trims: Base Camp and High Camp", "Base Camp", "High Camp"),
+        ("# The Wendrill 20 in two trims: Basecamp and Overwinter", "Basecamp", "Overwinter"),
+    ],
+)
+def test_trims_of_which_a_line_says_that_it_lists_them_are_vans_whatever_words_they_are(names_of, title, one, two):
+    text = f"{title}\n\nMY2026\n\nThe Wendrill 20 is one van. {one} is for May, {two} for us.\n\n"
+    data = f"- Length: 20 ft\n- GVWR: 9,350 lb\n- Sleeps: 2\n- Rear-wheel drive on {one}, all-wheel on {two}\n"
+    assert names_of(text + data)[0] == [f"Wendrill 20 {one}", f"Wendrill 20 {two}"]
 
 
 def test_a_german_sentence_that_opens_with_the_range_names_it(names_of):
@@ -352,3 +357,21 @@ def test_the_heading_of_the_first_group_is_no_part_of_the_vans_above_it(names_of
         f"## Wendrill 5 {trim} Vehicle\n\n{body}" for trim in ("Cove", "Fell")
     )
     assert names_of(text)[0] == ["Wendrill 5 Cove", "Wendrill 5 Fell"]
+
+
+def test_headings_of_groups_are_ranges_where_a_text_sets_them_before_the_codes_below(read_file, tmp_path):
+    heads = ("Model", "Chassis", "Length (in)", "GVWR (lb)", "Sleeps", "Fresh water (gal)", "Solar (W)")
+    vans = {"WENDRILL": (("20 S", "2"), ("22 L", "3")), "ORDWELL": (("D24", "4"),)}
+    rows = "<tr>" + "".join(f"<th>{head}</th>" for head in heads) + "</tr>"
+    for group, members in vans.items():
+        rows += f'<tr><td colspan="7"><b>{group}</b></td></tr>'
+        for code, sleeps in members:
+            cells = (code, "Kelmar 250", "237", "9,000", sleeps, "24", "200")
+            rows += f"<tr>{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>"
+    told = "Pick the Wendrill 20 S if you sleep near trees. The Ordwell D24 carries no propane at all."
+    path = tmp_path / "lineup.html"
+    path.write_text(f"<h1>Wendrill &amp; Ordwell</h1><table>{rows}</table><p>{told}</p><p>{FOOT}</p>", "utf-8")
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {"Wendrill 20 S", "Wendrill 22 L", "Ordwell D24"}
+    sleeps = {f.model: f.value for f in found.facts if f.field == "sleeps" and not f.rejected}
+    assert sleeps == {"Wendrill 20 S": 2, "Wendrill 22 L": 3, "Ordwell D24": 4}

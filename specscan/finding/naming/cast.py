@@ -170,7 +170,7 @@ class CastReader:
     def _alone(self, names: Names, document: Document, own: list[Passage]) -> list[Player]:
         """Give the vans of a line that lists names of no common range, where no other title names the range."""
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
-        if names.used:
+        if names.used or self.told.are_listed(names, own):
             return []
         listed = read_lone(own, plain, self.can_be_name, lambda text: self.names.clean(text, names.maker))
         if {name for name, _ in listed} <= set(names.maker.split()):

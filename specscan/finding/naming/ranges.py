@@ -18,6 +18,8 @@ from specscan.records.text import Head, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
+SURE_SHARE = 0.6  # of the rows of a table: codes that can be nothing but names
+BARE = re.compile(r"[^\W\d_][\w’'-]+(?: [^\W\d_][\w’'-]+)?")
 NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?"
 
 
@@ -58,7 +60,7 @@ class RangeReader:
         Where all rows of a table begin with codes, these are the vans, and the range of its group stands before each.
         """
         coded = _tables_of_codes(passages, can_be_name)
-        above: dict[str, str] = {}
+        above = self._said_before_codes(passages, coded)
 
         def range_of(sections: Sequence[str]) -> str:
             name = ""
@@ -79,18 +81,41 @@ class RangeReader:
             made.append(passage)
         return tuple(made)
 
+    def _said_before_codes(self, passages: Sequence[Passage], coded: set[int]) -> dict[str, str]:
+        """Give the names that headings of groups are without any word for ranges, where texts set them before codes.
+
+        "UTHMERE" above the row "D24", of which a sentence says "the Uthmere D24"; there are two such groups or more.
+        """
+        codes: dict[str, set[str]] = defaultdict(set)
+        for passage in passages:
+            head = passage.row if passage.table in coded else passage.column
+            if passage.table is None or head is None or not passage.sections:
+                continue
+            if CODED_ROW.match(head.text) and BARE.fullmatch(passage.sections[-1].strip(" .:")):
+                codes[passage.sections[-1]].add(head.text)
+        found = {}
+        for heading, behind in codes.items() if len(codes) > 1 else ():
+            said = re.compile(rf"(?<!\w)((?i:{re.escape(heading.strip(' .:'))}) )(?:{any_word(behind)})(?!\w)")
+            texts = (p.text for p in passages if p.table is None and heading not in p.text)
+            match = next((match for text in texts if (match := said.search(text)) is not None), None)
+            if match is not None and not self.lexicon.knows_label(heading):
+                found[heading] = match.group(1).strip()
+        return found if len(found) > 1 else {}
+
 
 def _with_range(head: Head, name: str) -> Head:
     return head if begins_with(head.text, name) else replace(head, text=of_range(name, head.text))
 
 
 def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> set[int]:
-    """Give the tables of two or more rows all of which begin with codes that can be names: "170", "210 Polar"."""
+    """Give the tables of two or more rows all of which begin with codes, most that can be names: "170", "210 Polar"."""
     rows: dict[int, set[str]] = defaultdict(set)
     for passage in passages:
         if passage.table is not None and passage.row is not None:
             rows[passage.table].add(passage.row.text)
     return {
         table for table, labels in rows.items()
-        if len(labels) > 1 and all(CODED_ROW.match(text) and can_be_name(text) for text in labels)
+        if len(labels) > 1
+        and all(CODED_ROW.match(text) for text in labels)
+        and sum(map(can_be_name, labels)) >= SURE_SHARE * len(labels)  # "22 L" beside "20 S" is no volume
     }  # fmt: skip

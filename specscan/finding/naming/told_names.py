@@ -114,13 +114,19 @@ class ToldNames:
                 found.append(word)
         return found
 
-    def _listed(self, names: Names, own: list[Passage], text: str) -> list[str]:
+    def are_listed(self, names: Names, own: list[Passage]) -> bool:
+        """Tell whether a line says that it lists the trims of the title's van: "The Drift 22 in two trims: A and B"."""
+        return bool(self._listed(names, own, "\n".join(p.text for p in own), said_only=True))
+
+    def _listed(self, names: Names, own: list[Passage], text: str, *, said_only: bool = False) -> list[str]:
         """Give trims that a short line near the title lists, "Model year 2025  Bramble and Hoar", and the text uses."""
         if not names.title:
             return []
         for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
             line = self._without_fillers(passage.text)
             said = any(holds(passage.text, word) for word in self.names.words.model_words)  # "Two trims: …"
+            if said_only and not said:
+                continue
             parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
             for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
                 found = [one.strip() for one in part]
