@@ -5,8 +5,8 @@ from __future__ import annotations
 import itertools
 
 from specscan.finding.marks.scope import item_availability, item_vans
-from specscan.finding.things.found import Availability, Found, Value
-from specscan.finding.things.items import Item
+from specscan.finding.things.found import Availability, Found, How, Value
+from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
@@ -32,13 +32,33 @@ def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[F
         for other, value in spec.prefer_with.items():
             _prefer(book, rows, other, value, statement)
         if spec.number == "count" and spec.several == "highest":
-            for one, two in itertools.pairwise([f for f in rows if not f.rejected]):
-                if _slashed(one, two, statement):  # "2/3" is up to 3
-                    lower = min(one, two, key=lambda f: f.value.num or 0)
-                    lower.rejected = "the smaller of two numbers of berths"
+            _without_fewer([f for f in rows if not f.rejected], statement)
         if spec.partly:
             _without_partial(spec, [f for f in rows if not f.rejected], statement)
     return found
+
+
+def _without_fewer(rows: list[Found], statement: Statement) -> None:
+    """Set aside the smaller of several numbers of berths: "2/3" and "2 or 3" are up to 3, of four two are upstairs.
+
+    A row that is marked as a whole has the larger: "pop-top with two berths (4 berths)". In a cell such a bracket may
+    speak of an option: "2 (3 with the dinette kit)".
+    """
+    parsed = statement.parsed
+    of_them = {cue.first for cue in parsed.cues("of_them")}
+    for one, two in itertools.permutations(rows, 2):
+        beside = _either(one, two, parsed) or _either(two, one, parsed)
+        part = one.item is not None and one.item.last in of_them
+        marked = statement.how is How.MARKED and one.sentence == two.sentence and _of_same_vans(one, two, statement)
+        if (beside or part or marked) and (one.value.num or 0) < (two.value.num or 0):
+            one.rejected = "the smaller of two numbers of berths"
+
+
+def _either(one: Found, two: Found, parsed: Parsed) -> bool:
+    """Tell whether nothing but a stroke or an "or" stands between two figures."""
+    between = [cue for cue in parsed.cues("or_joint") if one.end <= cue.start and cue.end <= two.start]
+    said = parsed.text[one.end : two.start].strip()
+    return said == "/" or any(said == parsed.text[cue.start : cue.end] for cue in between)
 
 
 def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:

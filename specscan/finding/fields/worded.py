@@ -113,12 +113,17 @@ class WordReader:
         return bool(asked & USED_UP) and not any(item.quantity for item in items)
 
     def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
-        """Tell whether a word is only part of the name for what its label asks: "type de traction : 4x4"."""
+        """Tell whether a word is only the name for what its label asks, or a part of it: "type de traction : 4x4".
+
+        "Furnace: diesel hydronic" says of what kind the furnace is.
+        """
         item = found.item
         if not found.from_label or item is None:
             return False
+        kind = self.book.fields[found.field].type == "choice"
         over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
-        return any(i.end - i.start > item.end - item.start and set(i.names("thing")) & set(found.things) for i in over)
+        named = [i for i in over if set(i.names("thing")) & set(found.things)]
+        return any(kind or i.end - i.start > item.end - item.start for i in named)
 
     def _asked_by_label(self, concept: Concept, item: Item, things: list[str], sentence: Sentence) -> list[str]:
         """Give the things of the label, where a word answers it and the thing named beside the word cannot have it.

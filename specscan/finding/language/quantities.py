@@ -22,6 +22,7 @@ COUNTED = re.compile(
 PIECES = re.compile(r"\s*(?:pcs?\.?|pieces?|units?|Stk\.?|Stück|pièces?)\s*(?:of\s*|à\s*|de\s*)?", re.IGNORECASE)
 COUNTED_DIMENSIONS = {"charge", "mass", "power", "volume", "energy"}
 TO = re.compile(r"\s*(?:-|–|—|−|to|through|à|bis|until|\.\.\.?|…)\s*", re.IGNORECASE)
+FROM = re.compile(r"\b(?:de|from|von)\s*$", re.IGNORECASE)  # before the first figure of a range
 AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
 PLUS = re.compile(r"\s*\(?\+\s*")
 SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
@@ -213,8 +214,17 @@ class QuantityReader:
             counted = self.units.at(text, following.end)
             return counted is not None and counted.dimension in COUNTED_DIMENSIONS
         if COUNT_OF.fullmatch(between):
-            return self.units.at(text, following.end) is not None
+            unit = self.units.at(text, following.end)
+            return unit is not None and not self._spans_to(text, figure, following, unit)
         return figure.worded and between in (" ", "-", "\u00a0") and self.units.at(text, following.end) is not None
+
+    @staticmethod
+    def _spans_to(text: str, figure: Figure, following: Figure, unit: Unit) -> bool:
+        """Tell whether "à" stands in a range: "de 2 à 6 kW", "5 à 10 °C"; "2 à 105 Ah" are two batteries."""
+        if TO.fullmatch(text[figure.end : following.start]) is None or not figure.value < following.value:
+            return False
+        few = unit.dimension == "power" and following.value <= MAX_COUNT  # nothing of so few watts is counted
+        return few or unit.dimension not in COUNTED_DIMENSIONS or FROM.search(text[: figure.start]) is not None
 
     def _sign(self, text: str, figure: Figure, unit: Unit | None) -> float:
         if unit is None or unit.dimension != "temperature":

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from specscan.finding.things.items import Item, Parsed
 
+MOST_BEFORE_MAT = 4  # words of its sentence: "The 12 V heating pad"
+
 
 def _besides(parsed: Parsed, split: int) -> set[int]:
     """Give the items of a label that only qualify it: "height with roof fan", "w/heater"."""
@@ -50,7 +52,8 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
         for item in parsed.items:
             if item is not cue and (item.chunk in (cue.chunk, beside) or alone):
                 ignored.add(id(item))
-    return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed) | _doses(parsed)
+    ignored |= _doses(parsed) | _of_mats(parsed)
+    return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
 
 
 def _doses(parsed: Parsed) -> set[int]:
@@ -58,6 +61,17 @@ def _doses(parsed: Parsed) -> set[int]:
     ends = {cue.last for cue in parsed.cues("dosed")}
     volumes = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == "volume"]
     return {id(item) for item in volumes if item.first in ends}
+
+
+def _of_mats(parsed: Parsed) -> set[int]:
+    """Give what a heating mat takes: "The electric mat takes 8 A" is said of no heater, and of no inlet."""
+    told: set[int] = set()
+    for cue in parsed.cues("mats"):
+        start = next((b[0] for b in parsed.bounds if b[3] == cue.sentence), 0)
+        if sum(start <= token.start < cue.start for token in parsed.analysis.tokens) <= MOST_BEFORE_MAT:
+            told.add(cue.sentence)
+    takes = {i.last for i in parsed.items if i.has("aspect")} if told else set()
+    return {id(i) for i in parsed.items if i.quantity is not None and i.sentence in told and i.first in takes}
 
 
 def _only_warns(parsed: Parsed, split: int) -> bool:
