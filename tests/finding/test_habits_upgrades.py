@@ -1,0 +1,15 @@
+"""What comes at a price without the word option: upgrades, headings in the plural, totals behind "soit"."""
+
+import pytest
+
+CASES = [
+    ("US", "Inverter upgrade: 2,000 W", {"inverter_w": ("option", 2000)}),
+    ("US", "Solar upgrade: 380 W", {"solar_w": ("option", 380)}),
+    ("DE", "Weitere Optionen\n\n- Wechselrichter 1.800 W", {"inverter_w": ("option", 1800)}),
+    ("FR", "Options\n\n- Seconde batterie, soit 220 Ah, 1 350 €", {"battery_ah": ("option", 220)}),
+]
+
+
+@pytest.mark.parametrize(("region", "line", "stated"), CASES)
+def test_upgrades_are_had_as_options(printed, region, line, stated):
+    assert printed(region, line) == stated
