@@ -53,6 +53,7 @@ class MarkedCells:
         if said is not None:
             own = Scope(scope.vans, said)
             marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
+            scope = own if said is Availability.NOT_AVAILABLE else scope  # "Optional fridge heater: not available"
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
         if scope.availability is Availability.OPTIONAL and says_no_alone(self.lexicon, plain):

@@ -13,3 +13,19 @@ CASES = [
 @pytest.mark.parametrize(("region", "line", "stated"), CASES)
 def test_upgrades_are_had_as_options(printed, region, line, stated):
     assert printed(region, line) == stated
+
+
+WITHHELD = [
+    ("US", "Inverter upgrade, 2,000 W: not available"),
+    ("FR", "Seconde batterie en option, soit 220 Ah : non proposé"),
+]
+
+
+@pytest.mark.parametrize(("region", "line"), WITHHELD)
+def test_an_option_that_is_not_available_is_not_to_be_had(printed, region, line):
+    assert not any(printed(region, line).values())
+
+
+def test_a_french_heater_is_told_by_what_it_warms(printed):
+    assert printed("FR", "Chauffage : à eau, gazole") == {"heater_type": "hydronic", "heater_fuel": "diesel"}
+    assert printed("FR", "Chauffage : à air, gazole") == {"heater_type": "forced_air", "heater_fuel": "diesel"}

@@ -64,5 +64,6 @@ def settle_scope(
     result: dict[str, Availability | None] = {**others}
     for van in sorted(base - others.keys()):
         said = found.availability or item_availability(found.item, parsed, split, van)
-        result[van] = said if said is not None else scope.of(van)
+        withheld = said is Availability.OPTIONAL and scope.of(van) is Availability.NOT_AVAILABLE and split == 0
+        result[van] = said if said is not None and not withheld else scope.of(van)  # "Solar upgrade: NA"
     return result
