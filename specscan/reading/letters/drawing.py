@@ -15,6 +15,7 @@ import pypdfium2.raw as raw
 from numpy.typing import NDArray
 
 from specscan.reading.letters.bulk import ADDRESS, address_of, colors, numbers, plain, written
+from specscan.reading.letters.dashes import dashed_rules
 from specscan.reading.letters.sheet import Dot, Fill, Flags, Numbers, Sheet, Stroke, Turn
 from specscan.records.text import Box
 
@@ -129,7 +130,8 @@ class _Paths:
         """Add what the wanted ones draw to a sheet."""
         width, height = self.boxes[:, 2] - self.boxes[:, 0], self.boxes[:, 3] - self.boxes[:, 1]
         short, long = np.minimum(width, height), np.maximum(width, height)
-        wanted = wanted & (self.filled | self.stroked) & (long >= 2)
+        visible = wanted & (self.filled | self.stroked)
+        wanted = visible & (long >= 2)
         thin = (short <= THIN) & ~((short >= 2) & (short >= 0.7 * long))
         dots = wanted & ~thin & (long <= LIMIT_DOT) & (np.abs(width - height) <= 1.2)
         shapes = wanted & ~thin & ~dots & (long >= SHORT)
@@ -143,6 +145,7 @@ class _Paths:
         strokes += self._shapes(sheet, np.flatnonzero(shapes & few), segments)
         strokes.sort(key=lambda one: one[0])
         sheet.strokes += [stroke for _, stroke in strokes]
+        sheet.strokes += dashed_rules(self.boxes[visible & (long < SHORT) & (short <= THIN)])
 
     def _at(self, places: Places) -> list[int]:
         return [self.addresses[place] for place in places.tolist()]
