@@ -9,10 +9,11 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.fields.frames import FrameReader
+from specscan.finding.language.feet import feet_and_inches
 from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon, owns
 from specscan.finding.language.mentions import Concept
 from specscan.finding.language.numbers import FigureReader
-from specscan.finding.language.quantities import Quantity, QuantityReader, feet_and_inches
+from specscan.finding.language.quantities import Quantity, QuantityReader
 from specscan.finding.language.units import Unit, Units, conversion
 from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units

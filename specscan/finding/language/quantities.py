@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from specscan.finding.language.feet import FEET_INCHES
 from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
 from specscan.finding.language.thousands import with_thousands
 from specscan.finding.language.units import Unit, Units
@@ -26,13 +27,6 @@ FROM = re.compile(r"\b(?:de|from|von)\s*$", re.IGNORECASE)  # before the first f
 AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
 PLUS = re.compile(r"\s*\(?\+\s*")
 SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
-FEET = r"(?:ft\.?|feet|foot|'|′|’|pi\.?|pieds?)"
-INCHES = r"(?:in\.?|inch(?:es)?|\"|″|”|''|’’|po\.?|pouces?)"
-FEET_INCHES = re.compile(
-    rf"(?<![\d.,])(\d{{1,2}})\s*{FEET}\s*[-,]?\s*"
-    rf"((?:\d{{1,2}}(?:[.,]\d+)?)(?:[ -]?[½¼¾⅛⅜⅝⅞]|[ -]\d/\d{{1,2}})?)\s*({INCHES})?(?![\w])"
-)
-FEET_DASH_INCHES = re.compile(r"^\s*(\d{1,2})\s*[-–'′’]\s*(\d{1,2}(?:\.\d+)?)\s*[\"″”]?\s*$")
 R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
 RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
 METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×])")
@@ -401,11 +395,3 @@ def _same(one: Quantity, two: Quantity) -> bool:
     if one.dimension == "temperature":
         return abs(one.low - two.low) <= 1.5
     return abs(one.high - two.high) <= 0.04 * max(abs(one.high), abs(two.high), 1e-9)
-
-
-def feet_and_inches(text: str) -> float | None:
-    """Give millimetres for "19-4" under a head that says feet and inches, else ``None``."""
-    match = FEET_DASH_INCHES.match(text)
-    if match is None or float(match.group(2)) >= 12:
-        return None
-    return (int(match.group(1)) * 12 + float(match.group(2))) * 25.4
