@@ -17,6 +17,8 @@ def test_upgrades_are_had_as_options(printed, region, line, stated):
 
 WITHHELD = [
     ("US", "Inverter upgrade, 2,000 W: not available"),
+    ("US", "Solar upgrade to 380 W: not available"),
+    ("US", "Lithium upgrade, 200 Ah: not offered"),
     ("FR", "Seconde batterie en option, soit 220 Ah : non proposé"),
 ]
 

@@ -39,6 +39,17 @@ def _are_meant(vans: frozenset[str], item: Item | None, parsed: Parsed) -> bool:
     return opening or bool(closing_bracket(item, [i for i in parsed.items if i.vans], parsed))
 
 
+def _is_refused(found: Found, parsed: Parsed, split: int) -> bool:
+    """Tell whether what names a value is answered by words that it cannot be had: "Upgrade to 380 W: not offered"."""
+    text = parsed.text
+    for cue in parsed.cues("not_available"):
+        colon = split == 0 and text[: cue.start].rstrip().endswith(":") and not text[cue.end :].strip(" .")
+        answers = 0 < split <= cue.start and not any(map(str.isalnum, text[split : cue.start]))
+        if found.start < (split or cue.start) and (colon or answers):
+            return True
+    return False
+
+
 def settle_scope(
     found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
 ) -> dict[str, Availability | None]:
@@ -62,8 +73,11 @@ def settle_scope(
         base = told_of_others(found.item, parsed, everyone) or base
         others = said_of_others(parsed, everyone) if scope.vans is None else {}
     result: dict[str, Availability | None] = {**others}
+    refused = _is_refused(found, parsed, split)
     for van in sorted(base - others.keys()):
         said = found.availability or item_availability(found.item, parsed, split, van)
         withheld = said is Availability.OPTIONAL and scope.of(van) is Availability.NOT_AVAILABLE and split == 0
+        if said is Availability.OPTIONAL and refused:
+            said = Availability.NOT_AVAILABLE  # "Solar upgrade to 380 W: not available"
         result[van] = said if said is not None and not withheld else scope.of(van)  # "Solar upgrade: NA"
     return result
