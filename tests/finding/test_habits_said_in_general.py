@@ -59,8 +59,6 @@ def test_ranges_alternatives_and_parts_are_no_second_value(states, region, line,
     [
         ("US", "The electric mat in the aisle works on shore power and takes 8 A.", {}),
         ("US", "The cabin has one diesel heater. The heating pad uses 55 W.", {"heater_fuel": "diesel"}),
-        ("DE", "Zulässiges Gesamtgewicht: 3.300 kg (leer 2.610 kg)", {"gvwr_kg": 3300}),
-        ("US", "GVWR: 9,120 lb (empty 6,900 lb)", {"gvwr_kg": 4136.8}),
         ("US", "Out and about in all weathers.", {}),
         ("FR", "Sur la dune, on se promène en toute saison.", {}),
     ],
