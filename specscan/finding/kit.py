@@ -178,7 +178,7 @@ class Kits:
         folded = text.casefold()
         language = self.language_of(folded, document.language, labels_of(document))
         hits = self._hits(folded)
-        north_american = self._is_north_american(text, language, hits)
+        north_american = self._is_north_american(text, folded, language, hits)
         imperial = self._is_imperial(text, folded, hits, document.passages)
         return self.kit(language, imperial=imperial, north_american=north_american)
 
@@ -223,14 +223,14 @@ class Kits:
                 balance -= abs(size - us) < NEAR_GALLON * us
         return balance
 
-    def _is_north_american(self, text: str, language: str, hits: tuple[int, int]) -> bool:
-        """Tell whether a document's words and units are of the United States or Canada."""
+    def _is_north_american(self, text: str, folded: str, language: str, hits: tuple[int, int]) -> bool:
+        """Tell whether a document's words and units are of North America; ``folded`` is its text without capitals."""
         british, american = hits
         if language == "en" and american == british:
             return len(self.customary.findall(text)) > METRIC_SHARE * len(self.metric.findall(text))
         if language == "en":
             return american > british
-        customary = sum(count(text.casefold(), word) for word in self.book.words[language].customary_words)
+        customary = sum(count(folded, word) for word in self.book.words[language].customary_words)
         return american > british and max(american, customary) >= MIN_REGION_WORDS
 
     def _hits(self, folded: str) -> tuple[int, int]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from specscan.reading.tables.grid import GridCell, by_row
+from specscan.reading.tables.widening import Columns
 
-Columns = list[tuple[float, float]]
 Walls = list[tuple[float, float, float]]  # x, top, bottom
 LEAST_WALLED = 3  # rows that such a rule parts: fewer tell nothing of where it is missing
 SLACK = 2.0  # points by which a rule may stand within the letters of a column

@@ -6,6 +6,7 @@ import itertools
 
 from specscan.reading.letters.words import Line
 from specscan.reading.tables.grid import GridCell
+from specscan.reading.tables.widening import Columns
 from specscan.records.text import Box
 
 CENTER = 0.9  # em between the middle of a head and the middle of the columns that it spans
@@ -14,7 +15,6 @@ FLUSH = 0.1  # em between their left edges
 RULE_REACH = 1.6  # em from a head down to the rule under it
 MAX_LINES = 8
 
-Columns = list[tuple[float, float]]
 Placed = tuple[int, Line, list[int]]  # level, segment, columns under it
 Rule = tuple[float, float, float]  # y, x0, x1
 
