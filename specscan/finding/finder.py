@@ -17,6 +17,7 @@ from specscan.finding.naming.chapters import inherited
 from specscan.finding.naming.identity import identity_facts, van_name
 from specscan.finding.naming.known_vans import known_cast
 from specscan.finding.naming.model_rows import with_model_rows
+from specscan.finding.naming.name_doubts import pieced_names
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
@@ -58,7 +59,8 @@ class Finder:
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
         names = [van_name(cast, player) for player in cast.players]
-        identity = [fact for player in cast.players for fact in identity_facts(cast, player)]
+        pieced = pieced_names(cast, document)
+        identity = [fact for player in cast.players for fact in identity_facts(cast, player, player.model in pieced)]
         identity = set_aside_doubtful(identity, passages)
         return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language, sayings=tuple(sayings))
 

@@ -14,18 +14,23 @@ from specscan.rulebook.yaml_source import read_yaml
 
 DISAGREES, SEVERAL = "disagreement", "several"  # the grounds that settling finds
 GROUNDS = (
-    DISAGREES, SEVERAL, "running_text", "implied", "in_label", "named_above", "several_things", "basis_open", "picture",
+    DISAGREES, SEVERAL, "running_text", "implied", "in_label", "named_above", "several_things", "basis_open", "pieced",
+    "picture",
 )  # fmt: skip
 FORMS = ("identity", "table_cell", "label_value", "mark_row", "list_item", "footnote", "prose", "heading")
 SUPPOSED = 0.8  # what is supposed of a kind before it is counted, weighing as one statement; common practice, no source
 
 
 class Counted(Entry):
-    """How many statements of a kind were counted, how many of them were right, and the kind in words."""
+    """How many statements of a kind were counted, how many of them were right, and the kind in words.
+
+    ``source`` is where they were counted, if not where the others were: it stays when these are counted anew.
+    """
 
     right: int = Field(ge=0)
     of: int = Field(ge=0)
     says: str = ""
+    source: str = ""
 
     @model_validator(mode="after")
     def _not_more_than_all(self) -> Counted:

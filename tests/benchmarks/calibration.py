@@ -167,14 +167,17 @@ def counted(judged: Iterable[Judged]) -> dict[tuple[str, str], list[bool]]:
 
 
 def fit(judged: Sequence[Judged], path: Path, source: str) -> None:
-    """Write the counts into a file of confidences in place of those that stand there; its words stay."""
+    """Write the counts into a file of confidences in place of those that stand there; its words stay.
+
+    A kind that was counted elsewhere, as its own source says, stays too.
+    """
     counts = counted(judged)
     block, made = "", []
     for line in path.read_text(encoding="utf-8").splitlines():
         block = line.rstrip(":") if line in ("grounds:", "forms:") else block
         if line.startswith("source:"):
             line = f'source: "{source}"'
-        elif match := COUNTED_LINE.match(line):
+        elif (match := COUNTED_LINE.match(line)) and ", source: " not in line:
             rights = counts[block, match.group(1)]
             line = f"  {match.group(1)}: {{right: {sum(rights)}, of: {len(rights)}{line[match.end() :]}"
         made.append(line)

@@ -45,6 +45,7 @@ def test_fitting_writes_counts_and_source_and_keeps_the_words(book, tmp_path):
     assert after.source == "four statements made up for a test"
     assert (after.forms["table_cell"].right, after.forms["table_cell"].of) == (3, 3)
     assert (after.grounds["running_text"].right, after.grounds["running_text"].of) == (0, 1)
+    assert after.grounds["pieced"] == before.grounds["pieced"] and before.grounds["pieced"].source  # counted elsewhere
     assert {name: row.says for name, row in after.grounds.items()} == {
         name: row.says for name, row in before.grounds.items()
     }

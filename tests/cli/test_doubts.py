@@ -65,3 +65,19 @@ def test_what_is_below_the_confidence_asked_for_does_not_settle_and_is_listed(fo
 def test_the_list_reads_as_text(db):
     result = CliRunner().invoke(main, ["doubts", "--db", str(db)])
     assert "Statements that contradict each other" in result.output and "one.txt" in result.output
+
+
+def test_a_name_put_together_is_unsure(tmp_path):
+    rows = "".join(
+        f"| {label} | {one} | {two} |\n"
+        for label, one, two in (
+            ("Length", "5990 mm", "6360 mm"), ("Width", "2050 mm", "2050 mm"), ("Height", "2650 mm", "2650 mm"),
+            ("Fresh water tank", "90 L", "110 L"), ("Sleeps", "2", "3"),
+        )
+    )  # fmt: skip
+    text = f"# The Ferrule range 2026\n\n|  | 190 | 240 X |\n|---|---|---|\n{rows}"
+    (tmp_path / "sheet.md").write_text(text, encoding="utf-8")
+    api.scan([tmp_path], tmp_path / "vans.duckdb", jobs=1)
+    unsure = [row for row in listed(tmp_path / "vans.duckdb") if row["field"] == "model"]
+    assert [row["value"] for row in unsure] == ["Ferrule 190", "Ferrule 240 X"]
+    assert all("put together" in row["because"] for row in unsure)

@@ -83,7 +83,7 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
             return f"{base} {head}"
     if CODE.match(head) or not is_series_word(head.split()[0]):
         return f"{series} {head}"
-    sister = next((h for h in heads if begins_with(head, h) and h not in (head, whole)), "")
+    sister = next((h for h in heads if begins_with(head, h) and len(h) < len(head)), "")
     if sister:  # "Duo 4x4" beside "Duo"
         return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"
     if not re.search(r"\d", head):

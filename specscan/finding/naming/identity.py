@@ -15,8 +15,8 @@ def van_name(cast: Cast, player: Player) -> VanName:
     return VanName(cast.names.maker, player.model, cast.names.year)
 
 
-def identity_facts(cast: Cast, player: Player) -> list[Fact]:
-    """Give maker, model and model year of a van as facts with their places."""
+def identity_facts(cast: Cast, player: Player, pieced: bool = False) -> list[Fact]:
+    """Give maker, model and model year of a van as facts with their places; ``pieced``: its name is put together."""
     names, name = cast.names, van_name(cast, player)
     listed = player.listed
     rows: list[tuple[str, object, Place | None]] = [
@@ -30,6 +30,7 @@ def identity_facts(cast: Cast, player: Player) -> list[Fact]:
             continue
         passage = place.passage if place is not None else None
         grounds = ["implied"] if field_name == "maker" and names.maker_weak else []
+        grounds += ["pieced"] if field_name == "model" and pieced else []
         grounds += ["picture"] if passage is not None and passage.source == "ocr" else []
         facts.append(
             Fact(

@@ -11,6 +11,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before, without_name
+from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage
@@ -165,6 +166,8 @@ class RangeNames:
         if names.series:
             points[names.series] += 1 + (not self.is_filler(names.series))
             points[names.series] += any(p.text == names.series and p.table is None for p in own[:FIRST])
+        for name in points:
+            points[name] += is_in_file(name, document.path)
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
 

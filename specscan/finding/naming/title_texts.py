@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
+from specscan.finding.naming.file_names import file_runs, stem_of
 from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
@@ -87,20 +88,31 @@ class TitleTexts(YearReader):
         seen: set[str] = set()
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
-            if title.origin in ("metadata", "html") and self.file_name.fullmatch(title.text):
-                texts.append((1, _words_of_file(_without_ending(title.text)), Place(None, 1, title.text)))
-            elif title.origin in ("metadata", "html"):
-                texts += self._parts(3, title.text, self._place_of(title, own))
+            if title.origin in ("metadata", "html"):
+                if not self.file_name.fullmatch(title.text):
+                    texts += self._parts(3, title.text, self._place_of(title, own))
             elif title.page > 1 and title.origin == "page":
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
-        stem = _without_ending(document.path.rsplit("/", 1)[-1])
-        number = re.match(r"\d+(?=[_\-\s])", stem)
-        if number is not None and not any(number.group() in passage.text for passage in own):
-            stem = stem[number.end() :]  # files are numbered
-        texts.append((1, _words_of_file(stem), Place(None, 1, stem)))
         return texts
+
+    def of_file(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
+        """Give what the document prints of the words of its file's name, where it prints them: the longest runs.
+
+        Whoever saved "marrowfen_drift_21_2026.pdf" knew what it is about; what the document calls it is asked of the
+        document alone.
+        """
+        own_titles = [t.text for t in document.titles if t.origin in ("metadata", "html")]
+        stems = [stem_of(text) for text in own_titles if self.file_name.fullmatch(text)]
+        stems.append(stem_of(document.path))
+        heads = (head.text for passage in own for head in (passage.row, passage.column) if head is not None)
+        lines = (title.text for title in document.titles if title.page in (0, 1))
+        texts = dict.fromkeys([*(passage.text for passage in own), *heads, *lines])
+        runs = [run for stem in stems for run in file_runs(stem, texts)]
+        if self.used:
+            runs = [run for run in runs if re.search(r"\d", run)]  # a dealer's file has the dealer's name
+        return [(1, run, self._first_place(run, own) or Place(None, 1, run)) for run in runs]
 
     @staticmethod
     def _lists_codes(line: str) -> bool:
@@ -171,15 +183,6 @@ class TitleTexts(YearReader):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))
         return rows
-
-
-def _without_ending(name: str) -> str:
-    return re.sub(r"\.\w+$", "", name)
-
-
-def _words_of_file(stem: str) -> str:
-    """Give the name of a file as words: "Drift 2026 Range" of "drift_2026_range"."""
-    return " ".join(part.capitalize() for part in re.split(r"[_\-\s]+", stem))
 
 
 def _largest(titles: Sequence[Title], most: int) -> list[Title]:

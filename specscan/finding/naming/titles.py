@@ -21,6 +21,7 @@ PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking 
 KEPT_TITLES = 4_000
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
+WORD = re.compile(r"\w+")
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
@@ -77,11 +78,17 @@ class TitleReader(TitleTexts):
             said = [row for row in said if not re.search(r"\d", row[1]) and self.signs.are_seen(row[1], own, heads)]
             said = [row for row in said if not any(head.endswith(f" {row[1]}") for head in heads)]  # one of the vans
         texts += said
+        known = {self.clean(text, names.maker).casefold() for _, text, _ in texts}
+        # What only the file's name tells to be the title comes after what a sentence tells: it is seldom all of it.
+        filed = self.of_file(document, own)
+        texts += [row for row in filed if spoken or self.clean(row[1], names.maker).casefold() in known]
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS:
                 continue
             key = name.casefold()
+            if not self._is_in_one(name, text):
+                continue  # "Drift Gorse" of "Drift and Gorse"
             stock = self.is_stock_number(key) or self.is_stock_number(text.strip(" ."))
             if self._is_left_over(key) or stock or DATE.search(key):
                 continue
@@ -119,6 +126,13 @@ class TitleReader(TitleTexts):
         if names.used and not names.maker:
             self._split_used(names, own)
         names.series = self._series(names.title)
+
+    @staticmethod
+    def _is_in_one(name: str, text: str) -> bool:
+        """Tell whether a name stands in one piece in the line of which it is left; years, brackets and signs aside."""
+        line = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", text))
+        words, said = (" ".join(WORD.findall(part.casefold())) for part in (name, line))
+        return f" {words} " in f" {said} "
 
     def _is_left_over(self, name: str) -> bool:
         """Tell whether common words are all that is left of a line: "Maße" of "Daten und Maße", "Unsere"."""
