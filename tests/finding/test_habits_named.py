@@ -66,6 +66,7 @@ NAMED = {
         ("US", "House battery: 2 x 6 V, 220 Ah in series", {"battery_ah": 220, "battery_wh": 2640}),
         ("DE", "Bordbatterien: 2 x 6 V, 220 Ah in Reihe", {"battery_ah": 220, "battery_wh": 2640}),
         ("FR", "Batteries cellule : 2 x 6 V, 220 Ah en série", {"battery_ah": 220, "battery_wh": 2640}),
+        ("FR", "Batterie cellule 2 x 95 Ah de série", {"battery_ah": 190}),
     ],
     "multiples": [
         ("US", "House batteries: (2) 100 Ah", {"battery_ah": 200}),

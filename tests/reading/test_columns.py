@@ -5,6 +5,11 @@ from itertools import chain
 from tests.reading.drawn import Page
 
 
+LABELS = ("Length: {} m", "Sleeps: {}", "Gray tank heated: {}", "Fresh tank heated: {}", "Water lines insulated: {}",
+          "Heated floor: {}", "Insulated cab shades: {}")  # fmt: skip
+FIRST, SECOND = ("5.99", "2", "no", "yes", "no", "yes", "yes"), ("6.84", "4", "yes", "no", "yes", "no", "no")
+
+
 def by_van(facts, field):
     return {fact.model: fact.value for fact in facts if fact.field == field}
 
@@ -145,6 +150,37 @@ def test_a_label_in_two_languages_with_its_values_half_way_between_is_one_row(fa
     assert by_van(facts, "length_mm") == {"Drift S": 5450, "Drift M": 5985}
     assert by_van(facts, "gray_tank_l") == {"Drift S": 65, "Drift M": 85}
     assert by_van(facts, "sleeps") == {"Drift S": 2, "Drift M": 4}
+
+
+def test_headings_of_a_van_and_of_its_first_chapter_are_two_where_the_first_had_room(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=18, bold=True)
+    page.text(50, 54, "Drift 2026", size=9)
+    page.canvas.showPage()
+    page.text(50, 40, "In numbers", size=14, bold=True)
+    page.row(80, (50, "Drift 599"), (320, "Drift 684"), size=11, bold=True)
+    chapters = {0: "Body and weights", 2: "Water", 5: "Cabin"}
+    top = 98
+    for number, (label, one, two) in enumerate(zip(LABELS, FIRST, SECOND, strict=True)):
+        if number in chapters:
+            page.row(top, (50, chapters[number]), (320, chapters[number]), size=11, bold=True)
+            top += 18
+        page.row(top, (50, label.format(one)), (320, label.format(two)), size=9)
+        top += 16
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift 599": 5990, "Drift 684": 6840}
+    assert by_van(facts, "heated_floor") == {"Drift 599": True, "Drift 684": False}
+
+
+def test_labelled_lines_half_way_between_those_of_another_list_are_not_their_values(facts_of_pdf):
+    page = Page()
+    page.row(40, (50, "Drift 599"), (320, "Drift 684"), size=13, bold=True)
+    for number, (label, one, two) in enumerate(zip(LABELS, FIRST, SECOND, strict=True)):
+        page.text(50, 70 + 15 * number + (6 if number > 1 else 0), label.format(one), size=9)
+        page.text(320, 70 + 15 * number, label.format(two), size=9)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "heated_floor") == {"Drift 599": True, "Drift 684": False}
+    assert by_van(facts, "cab_shades_insulated") == {"Drift 599": True, "Drift 684": False}
 
 
 def test_marks_and_lone_values_between_two_labels_are_no_labels_themselves(facts_of_pdf):

@@ -26,6 +26,7 @@ from specscan.rulebook.models import Terms, WordFile
 REGIONS = {True: "us:", False: "uk:"}
 REGION = re.compile(r"^(?:us|uk):")
 LABELS = ("thing", "short", "aspect", "alone")  # kinds of what a label names
+WIRED, STANDARD = Concept("cue", "in_series"), Concept("cue", "standard")
 COLON = ": "  # between a label and what it is beside
 SHORT = 3  # letters of a word that can be a unit or an abbreviation beside "L" for length
 # Brochures repeat their labels: analyses of short texts are kept, so many of each language, and shared by all who ask.
@@ -95,6 +96,7 @@ class Lexicon:
         self.ordinals = {self.folder.norms(word)[0]: number for word, number in self.words.ordinals.items()}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
+        self._wired = _wired(self.words)
         self._kept = functools.lru_cache(maxsize=KEPT_ANALYSES)(self._analysed)
         self._kept_long = functools.lru_cache(maxsize=KEPT_PARAGRAPHS)(self._analysed)
         self._in_stretch = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._matched)
@@ -117,7 +119,18 @@ class Lexicon:
 
     def _analysed(self, text: str) -> Analysis:
         tokens = self.folder.tokens(text)
-        return Analysis(text, tokens, self._mentions([token.norm for token in tokens], tokens))
+        found = self._mentions([token.norm for token in tokens], tokens)
+        return Analysis(text, tokens, [m for m in found if not self._is_other_series(m, found, text)])
+
+    def _is_other_series(self, mention: Mention, found: list[Mention], text: str) -> bool:
+        """Tell whether a cue only folds as the one meant: "en série" tells of wires, "de série" what is standard."""
+        if mention.concept not in (WIRED, STANDARD):
+            return False
+        other = STANDARD if mention.concept == WIRED else WIRED
+        if not any(m.concept == other and m.first == mention.first and m.last == mention.last for m in found):
+            return False
+        wired = self._wired.search(text, 0, mention.end) is not None
+        return wired == (mention.concept == STANDARD)
 
     def joined(self, label: str, joint: str, body: str) -> Analysis:
         """Analyse a label and a body with a sign between them; what is known of each is put together where it can be.
@@ -327,6 +340,11 @@ def _next_statement(words: WordFile) -> re.Pattern[str] | None:
         return None
     joints = any_word(word for word in words.cues.get("coordination", []) if word.isalpha())
     return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)")
+
+
+def _wired(words: WordFile) -> re.Pattern[str]:
+    """Give the pattern of what says at the end of a text that batteries are wired one behind the other."""
+    return re.compile(rf"(?i)(?<!\w)(?:{any_word(words.cues.get('in_series', []))})\Z")
 
 
 def _openers(words: WordFile) -> re.Pattern[str]:

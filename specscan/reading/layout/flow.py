@@ -11,6 +11,7 @@ from specscan.reading.tables.compose import clean_sign
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
+HEADING_LEADING = 1.45  # em from one line to the next of a heading that was broken by hand
 SAME_SIZE = 0.075  # of a font size: lines that differ by less can go on with each other
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
@@ -53,6 +54,7 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     priced = _price_lines(lines)
+    right = max((line.box.x1 for line in lines), default=0.0)
     for line in lines:
         item = _begin(line, usual, signs)
         if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
@@ -63,7 +65,7 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
-        if items and id(line) not in listed and _goes_on(items[-1], item, line):
+        if items and id(line) not in listed and _goes_on(items[-1], item, line, right):
             items[-1].lines.append(line)
         else:
             items.append(item)
@@ -277,7 +279,8 @@ def _style(line: Line) -> tuple[float, bool, tuple[int, int, int]]:
     return round(line.size, 1), line.bold, line.color
 
 
-def _goes_on(item: Item, begun: Item, line: Line) -> bool:
+def _goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
+    """Tell whether a line goes on with the item above it; ``right`` is where the column ends."""
     above = item.lines[-1]
     if begun.kind in (Kind.BULLET, Kind.FOOTNOTE):
         return False
@@ -286,7 +289,9 @@ def _goes_on(item: Item, begun: Item, line: Line) -> bool:
     alike = abs(line.size - above.size) <= SAME_SIZE * above.size
     if item.kind is Kind.HEADING:
         same = begun.kind is Kind.HEADING and alike and item.strong == begun.strong
-        return same and close and item.lines[0].color == line.color and not _all_caps(item, line)
+        # Headings of one rank stand further apart than the lines of one that was not broken for want of room.
+        broken = step < HEADING_LEADING * line.size or above.box.x1 + line.words[0].box.width + 0.3 * line.size > right
+        return same and broken and close and item.lines[0].color == line.color and not _all_caps(item, line)
     if begun.kind is Kind.HEADING:
         # A short bold or capital line right below running text is a heading; below a list item that
         # is bold itself it is its second line.

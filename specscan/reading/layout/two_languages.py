@@ -14,6 +14,7 @@ MIN_ROWS = 3  # fewer may be chance
 SHARE = 0.15  # of the lines of a page, at least, each with two beside it
 PITCH = 1.75  # em from one label to the other, at most
 MARK = 2  # letters
+OWN_VALUE = re.compile(r"[^\d:]{3,}:\s+\S")  # "Inverter: 800 W" has its value behind it
 APART = 0.12  # em that the values' baseline lies from each label's, at least
 
 
@@ -61,12 +62,17 @@ def _is_row(above: Line, values: Line, below: Line) -> bool:
     steps = [second - first for first, second in itertools.pairwise(bases)]
     return (
         values.box.x0 > left + em
-        and not any(re.search(r"\.\s?\.", line.text) or _is_item(line) for line in (above, below))
+        and not any(_has_its_value(line) or _is_item(line) for line in (above, below))
         and abs(above.box.x0 - below.box.x0) < em
         and all(step > APART * em for step in steps)
         and sum(steps) < PITCH * em
         and all(len(segments_of(line, SEGMENT_GAP)) == 1 for line in (above, below))  # else it has values of its own
     )
+
+
+def _has_its_value(line: Line) -> bool:
+    """Tell whether a line is a label with a value of its own, behind a colon or dots, as in a list beside another."""
+    return OWN_VALUE.match(line.text) is not None or re.search(r"\.\s?\.", line.text) is not None
 
 
 def _is_item(line: Line) -> bool:
