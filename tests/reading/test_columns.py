@@ -4,7 +4,6 @@ from itertools import chain
 
 from tests.reading.drawn import Page
 
-
 LABELS = ("Length: {} m", "Sleeps: {}", "Gray tank heated: {}", "Fresh tank heated: {}", "Water lines insulated: {}",
           "Heated floor: {}", "Insulated cab shades: {}")  # fmt: skip
 FIRST, SECOND = ("5.99", "2", "no", "yes", "no", "yes", "yes"), ("6.84", "4", "yes", "no", "yes", "no", "no")

@@ -129,3 +129,37 @@ def test_a_van_alone_over_the_only_column_of_values_heads_it(facts_of_pdf):
     assert (found["Drift 19", "inverter_w"], found["Drift 21", "inverter_w"]) == (0, 2000)
     assert (found["Drift 19", "toilet"], found["Drift 21", "toilet"]) == ("cassette", "dry")
     assert len([f for f in facts if f.field == "sleeps"]) == 2
+
+
+def test_a_van_alone_over_its_values_is_named_though_its_last_word_is_that_of_a_label(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 2026", size=20, bold=True)
+    rows = [("Wheelbase", "3.45 m", "4.04 m"), ("Sleeps", "2", "3"), ("Fresh water", "90 L", "120 L")]
+    for place, van in enumerate(["Drift 19 Shore", "Drift 19 Ridge"]):
+        page.text(50, 90, "Technical data", size=14, bold=True)
+        for number, (label, *values) in enumerate([("", van, van), *rows]):
+            top = 114 + 16 * number
+            page.frame(46, top - 3, 216, top + 13)
+            page.frame(216, top - 3, 500, top + 13)
+            page.row(top, (50, label), (220, values[place]), size=9, bold=not number)
+        if not place:
+            page.canvas.showPage()
+    found = {f.model: f.value for f in facts_of_pdf(page) if f.field == "fresh_tank_l"}
+    assert found == {"Drift 19 Shore": 90, "Drift 19 Ridge": 120}
+
+
+def test_groups_set_like_the_heads_or_between_shaded_rows_go_on_with_no_label(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(70, (50, "Models"), (250, "Drift 19"), (400, "Drift 21"), size=9, bold=True)
+    page.text(50, 82.5, "Base vehicle and measures", size=9, bold=True)
+    lines = [(96, "Wheelbase", "3.45 m", "4.04 m"), (112, "Sleeps", "2", "3"), (128, "Fuel tank", "90 L", "75 L"),
+             (144, "Width with mirrors", "2.5 m", "2.5 m"), (156.5, "Water"), (170, "Fresh water", "90 L", "120 L"),
+             (186, "Gray water", "80 L", "95 L"), (202, "Inverter", "800 W", "2000 W")]  # fmt: skip
+    for top, label, *values in lines:
+        if label in ("Fuel tank", "Gray water"):
+            page.box(46, top - 3, 520, top + 13, (0.93, 0.94, 0.95))
+        page.row(top, (50, label), *zip((250, 400), values, strict=False), size=9, bold=not values)
+    facts = facts_of_pdf(page)
+    assert {f.model: f.value for f in facts if f.field == "wheelbase_mm"} == {"Drift 19": 3450, "Drift 21": 4040}
+    assert {f.model: f.value for f in facts if f.field == "fresh_tank_l"} == {"Drift 19": 90, "Drift 21": 120}

@@ -89,7 +89,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
     over = lone_head(grid) if grid.found != "text" else ""
-    if over and not head_rows and has_digit(over) and _may_name(over) and not hints.is_label(over):
+    if over and not head_rows and has_digit(over) and _may_name(over) and _is_no_label(over, hints):
         _add_heads(table, grid, 0)  # "Drift 19" over the values of one van, beside a table of its sisters
         head_rows, before, over = [0], [row for row in before if row], ""
     if not table.heads and above is not None and not _is_price_list(grid, hints):
@@ -170,6 +170,12 @@ def _is_title(cells: list[GridCell]) -> bool:
 def _may_name(head: str) -> bool:
     named = has_digit(head) or head[:1].isupper()
     return named and any(letter.isalpha() for letter in head) and len(head.split()) <= 6
+
+
+def _is_no_label(head: str, hints: Hints) -> bool:
+    """Tell whether a lone head with a figure is no label; "Drift 640 Shore" opens with a word that is in none."""
+    first = head.split()[0]
+    return not hints.is_label(head) or first.isalpha() and not hints.knows_word(first)
 
 
 def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:

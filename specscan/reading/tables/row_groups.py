@@ -48,6 +48,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
         if (
             rows
             and not _parted(rows[-1][-1][0], line, floors)
+            and not _begins_group(rows, line, segments, columns, widths)
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
                 _continues(rows[-1], line, segments, columns, reach, loose, grouped)
@@ -109,6 +110,25 @@ def _continues(
         own = [segment.text for segment in row[-1][1] if label_column in touched_by(segment.box, columns)]
         return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
     return False
+
+
+def _begins_group(
+    rows: list[list[Parted]], line: Line, segments: list[Line], columns: Columns, widths: dict[int, float]
+) -> bool:
+    """Tell whether a bold line in the column of labels names a group of rows, and goes on with no label above it.
+
+    The label above has values beside it, had room for the first word, and is not bold itself, or is the corner of heads
+    that all are.
+    """
+    parts = rows[-1][-1][1]
+    if len(segments) > 1 or len(parts) < 2 or not line.bold or not line.text[:1].isupper():
+        return False
+    label = parts[0]
+    if touched_by(segments[0].box, columns)[0] != 0 or touched_by(label.box, columns) != [0]:
+        return False
+    room = widths.get(0, 0.0) - label.box.width > line.words[0].box.width + SPACE * line.size
+    heads = len(rows) == 1 and all(part.bold for part in parts)
+    return room and (heads or not label.bold)
 
 
 def _is_tight(picked: list[Parted], em: float) -> bool:
