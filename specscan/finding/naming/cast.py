@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
+from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
@@ -52,8 +53,13 @@ class CastReader:
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
         self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
+        self.code_ranges = CodeRanges(lexicon)
         self.houses = self.names.houses
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
+
+    def with_ranges(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
+        """Give the passages of a document of several ranges with its range before each bare code in a head."""
+        return with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
 
     def _is_filler(self, text: str) -> bool:
         return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)

@@ -113,4 +113,9 @@ def cased_model(model: str, text: str) -> str:
 
 def is_series_word(word: str) -> bool:
     """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
-    return len(word) >= 3 and word[0].isalpha() and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
+    return (
+        len(word) >= 3
+        and word[0].isalpha()
+        and not any(map(str.isdigit, word))
+        and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
+    )

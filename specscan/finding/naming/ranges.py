@@ -19,7 +19,6 @@ from specscan.records.text import Head, Passage
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
 SURE_SHARE = 0.6  # of the rows of a table: codes that can be nothing but names
-BARE = re.compile(r"[^\W\d_][\w’'-]+(?: [^\W\d_][\w’'-]+)?")
 NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?"
 
 
@@ -60,7 +59,7 @@ class RangeReader:
         Where all rows of a table begin with codes, these are the vans, and the range of its group stands before each.
         """
         coded = _tables_of_codes(passages, can_be_name)
-        above = self._said_before_codes(passages, coded)
+        above: dict[str, str] = {}
 
         def range_of(sections: Sequence[str]) -> str:
             name = ""
@@ -80,27 +79,6 @@ class RangeReader:
                     passage = replace(passage, column=_with_range(column, name))
             made.append(passage)
         return tuple(made)
-
-    def _said_before_codes(self, passages: Sequence[Passage], coded: set[int]) -> dict[str, str]:
-        """Give the names that headings of groups are without any word for ranges, where texts set them before codes.
-
-        "UTHMERE" above the row "D24", of which a sentence says "the Uthmere D24"; there are two such groups or more.
-        """
-        codes: dict[str, set[str]] = defaultdict(set)
-        for passage in passages:
-            head = passage.row if passage.table in coded else passage.column
-            if passage.table is None or head is None or not passage.sections:
-                continue
-            if CODED_ROW.match(head.text) and BARE.fullmatch(passage.sections[-1].strip(" .:")):
-                codes[passage.sections[-1]].add(head.text)
-        found = {}
-        for heading, behind in codes.items() if len(codes) > 1 else ():
-            said = re.compile(rf"(?<!\w)((?i:{re.escape(heading.strip(' .:'))}) )(?:{any_word(behind)})(?!\w)")
-            texts = (p.text for p in passages if p.table is None and heading not in p.text)
-            match = next((match for text in texts if (match := said.search(text)) is not None), None)
-            if match is not None and not self.lexicon.knows_label(heading):
-                found[heading] = match.group(1).strip()
-        return found if len(found) > 1 else {}
 
 
 def _with_range(head: Head, name: str) -> Head:

@@ -67,11 +67,20 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
         return False
     if named:
         return True
+    if _heads_properties(grid, col, hints):
+        return False  # the codes are names of vans: "FWD" behind "W-45" is a value under "Drive"
     lettered = any(c.isalpha() for cell in codes for c in cell.plain)
     if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes)):
         return False
     beside = [grid.at(cell.row, col + 1) for cell in codes]
     return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
+
+
+def _heads_properties(grid: Grid, col: int, hints: Hints) -> bool:
+    """Tell whether the first row of several cells has known labels over most columns behind one."""
+    first = next((cells for cells in map(grid.row_cells, range(grid.rows)) if len(cells) > 1), [])
+    heads = [cell.plain for cell in first if cell.col > col]
+    return sum(map(hints.is_label, heads)) > LABEL_SHARE * len(heads)
 
 
 def _count_rows(cells: list[GridCell]) -> bool:

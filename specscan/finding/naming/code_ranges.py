@@ -1,0 +1,219 @@
+"""The ranges of bare codes in a document of several: groups of a table, sentences, or the codes' first letters.
+
+"WEXMOOR" above the rows "W-45" and "W-52", "the Dapplin comes as the D-60 and the D-66", or "Wexmoor & Dapplin" over
+the columns "W-45" and "D-60": whoever reads it knows to which range each code belongs.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word, count, holds, places
+from specscan.finding.naming.place import begins_with, of_range
+from specscan.records.text import Head, Kind, Passage
+
+CODED = re.compile(r"[A-Z]{0,3}[ -]?\d")
+LETTERS = re.compile(r"([A-Z]{1,3})[ -]?\d")
+BARE = re.compile(r"[^\W\d_][\w’'-]+(?: [^\W\d_][\w’'-]+)?")
+WORD = re.compile(r"[A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*(?: [A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*)?")
+SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n")
+SURE_SHARE = 0.6  # of codes in heads that can be nothing but names
+LISTED = re.compile(r"\s+&\s+|\s+[|·•]\s+|,\s+")
+MAX_HEAD = 40
+FEW = 2
+
+
+class CodeRanges:
+    """Finds the ranges of codes in documents of one language."""
+
+    def __init__(self, lexicon: Lexicon):
+        words = lexicon.words
+        self.lexicon = lexicon
+        articles = any_word(words.articles_of_names)
+        self.articles = {word.casefold() for word in words.articles_of_names}
+        self.article = re.compile(rf"(?<!\w)(?i:{articles})[ \u00a0]*$")
+        self.on_base = re.compile(rf"(?<!\w)(?i:{any_word(words.mounted_on)})\s+(?:(?i:{articles})\s+)?$")
+        company = (*words.made_by, *lexicon.book.general.legal_forms)
+        self.company = re.compile(rf"\s+(?i:{any_word(company)})(?!\w)")
+
+    def read(
+        self, passages: Sequence[Passage], titles: Sequence[str], can_be_name: Callable[[str], bool]
+    ) -> dict[str, str]:
+        """Give for each bare code that heads columns or rows its range, nothing where they are not of several."""
+        codes = _codes(passages, can_be_name)
+        if len(codes) < FEW:
+            return {}
+        texts = [p.text for p in passages if p.table is None]
+        headings = [*titles, *(p.text for p in passages if p.kind is Kind.HEADING)]
+        for found in (
+            self._grouped(passages, codes, texts),
+            self._told(texts, codes, headings),
+            self._lettered([*titles, *texts], codes),
+        ):
+            if codes <= found.keys() and len(set(found.values())) > 1:
+                return found
+        return {}
+
+    def _grouped(self, passages: Sequence[Passage], codes: Collection[str], texts: Sequence[str]) -> dict[str, str]:
+        """Give the ranges that are headings of groups, or of tables: each code stands under one of them only."""
+        over: dict[str, set[str]] = defaultdict(set)
+        for passage in passages:
+            for head in (passage.row, passage.column) if passage.table is not None else ():
+                if head is not None and head.text in codes:
+                    over[head.text].update(passage.sections)
+        shared = set.intersection(*over.values()) if over else set()
+        groups = {code: [one for one in found - shared if self._can_be_range(one)] for code, found in over.items()}
+        found = {code: one[0] for code, one in groups.items() if len(one) == 1}
+        below: dict[str, set[str]] = defaultdict(set)
+        for code, group in found.items():
+            below[group].add(code)
+        if any(len(one) > 1 for one in groups.values()) or len(below) < FEW:
+            return {}
+        said = {group: self._said_name(group, some, texts) for group, some in below.items()}
+        lettered = all(all(c[0] == group[0] and c[0].isalpha() for c in some) for group, some in below.items())
+        told = sum(bool(name) for name in said.values())
+        own = all(map(self._is_own, below)) and not any(self._is_base(name, passages) for name in below)
+        spoken = {group: self._spoken_name(group, texts) for group in below}
+        carries = any(self._carries(name, texts) for name in below)
+        if not (told == len(below) or own and (told or lettered or all(spoken.values()) and not carries)):
+            return {}
+        return {code: said[group] or spoken[group] or group.strip(" .:") for code, group in found.items()}
+
+    def _can_be_range(self, heading: str) -> bool:
+        plain = heading.strip(" .:")
+        return BARE.fullmatch(plain) is not None and not self.lexicon.knows_label(plain)
+
+    def _is_own(self, name: str) -> bool:
+        """Tell whether none of the words of a name is one that brochures use."""
+        return self.lexicon.known_words.isdisjoint(self.lexicon.folder.norms(name))
+
+    @staticmethod
+    def _said_name(group: str, codes: Iterable[str], texts: Sequence[str]) -> str:
+        """Give a heading as texts write it before one of the codes below it: "Wexmoor" for "WEXMOOR"."""
+        said = re.compile(rf"(?<!\w)((?i:{re.escape(group.strip(' .:'))}) )(?:{any_word(codes)})(?!\w)")
+        found = (match for text in texts if group not in text and (match := said.search(text)) is not None)
+        return next((match.group(1).strip() for match in found), "")
+
+    @staticmethod
+    def _spoken_name(group: str, texts: Sequence[str]) -> str:
+        """Give a heading as running text writes it, an empty text where none does."""
+        plain = group.strip(" .:")
+        spoken = re.compile(rf"(?<!\w){re.escape(plain)}(?!\w)", re.IGNORECASE)
+        found = (match for text in texts if len(text) > len(group) + 1 and (match := spoken.search(text)) is not None)
+        return next((match.group() for match in found if match.group()[0].isupper()), "")
+
+    def _is_base(self, name: str, passages: Sequence[Passage]) -> bool:
+        """Tell whether a cell with a label for base vehicles holds a name."""
+        plain = name.strip(" .:").casefold()
+        for passage in passages:
+            if passage.table is not None and plain in passage.text.casefold():
+                heads = (head.text for head in (passage.row, passage.column) if head is not None)
+                if any(m.concept.name == "chassis" for head in heads for m in self.lexicon.analyse(head).mentions):
+                    return True
+        return False
+
+    def _carries(self, name: str, texts: Sequence[str]) -> bool:
+        """Tell whether a text sets "on the" before a name, as before that of a base vehicle."""
+        plain = name.strip(" .:").casefold()
+        folded = (text.casefold() for text in texts)
+        return any(self.on_base.search(text[:start]) for text in folded for start in places(text, plain))
+
+    def _told(self, texts: Sequence[str], codes: Collection[str], headings: Sequence[str]) -> dict[str, str]:
+        """Give the ranges that sentences set before their codes, each named by a word that no brochure uses.
+
+        Where all nouns have capitals, titles or ``headings`` must hold it.
+        """
+        found: dict[str, set[str]] = defaultdict(set)
+        coded = re.compile(rf"(?<![\w-])(?:{any_word(codes)})(?![\w-])")
+        everything = "\n".join(texts)
+        for text in texts:
+            for sentence in SENTENCE_END.split(text) if any(code in text for code in codes) else ():
+                spans = [(match.start(), match.group()) for match in coded.finditer(sentence)]
+                taken = [(start, start + len(code)) for start, code in spans]
+                names = [
+                    (match.start(), name)
+                    for match in WORD.finditer(sentence)
+                    if not any(start < match.end() and match.start() < end for start, end in taken)
+                    and (name := self._name_at(sentence, match, everything))
+                ]
+                for start, code in spans:
+                    before = [name for place, name in names if place < start]
+                    if before:
+                        found[code].add(before[-1])
+        sure = {code: next(iter(names)) for code, names in found.items() if len(names) == 1}
+        if not self.lexicon.words.nouns_have_capitals:
+            return sure
+        return {code: name for code, name in sure.items() if any(holds(text, name) for text in headings)}
+
+    def _name_at(self, sentence: str, match: re.Match[str], everything: str) -> str:
+        """Give the name of a range that stands in a sentence, an empty text where it can be none."""
+        name = _single(self._without_article(match.group()), everything)
+        if self.company.match(sentence, match.end()) or self.on_base.search(sentence[: match.start()]):
+            return ""
+        led = name != match.group() or self.article.search(sentence[: match.start()]) is not None
+        return name if name and self._is_own(name) and (led or count(everything, name) >= FEW) else ""
+
+    def _without_article(self, name: str) -> str:
+        first, _, rest = name.partition(" ")
+        return rest if first.casefold() in self.articles else name
+
+    def _lettered(self, texts: Sequence[str], codes: Collection[str]) -> dict[str, str]:
+        """Give the ranges of whose names the codes bear the first letters, where each can be only one."""
+        starts = {code: match.group(1) for code in codes if (match := LETTERS.match(code)) is not None}
+        if starts.keys() != set(codes) or len(set(starts.values())) < FEW:
+            return {}
+        everything = "\n".join(texts)
+        names: dict[str, set[str]] = defaultdict(set)
+        for text in texts:
+            listed = {part.strip(" .:") for part in LISTED.split(text)}
+            for match in WORD.finditer(text):
+                plain = self._without_article(match.group())
+                led = plain != match.group() or self.article.search(text[: match.start()]) is not None
+                if not (led or plain in listed) or self.company.match(text, match.end()):
+                    continue
+                for word in plain.split():
+                    name = _single(word, everything)
+                    begun = [start for start in set(starts.values()) if name.upper().startswith(start)]
+                    sure = led and not self.lexicon.words.nouns_have_capitals or count(everything, name) >= FEW
+                    if begun and sure and self._is_own(name):
+                        names[max(begun, key=len)].add(name)
+        return {code: next(iter(names[start])) for code, start in starts.items() if len(names[start]) == 1}
+
+
+def _single(name: str, everything: str) -> str:
+    """Give a name without the ending of several, where it stands without it too: "two Wexmoors"."""
+    return name[:-1] if name.endswith("s") and holds(everything, name[:-1]) else name
+
+
+def with_ranges(passages: Sequence[Passage], ranges: Mapping[str, str]) -> tuple[Passage, ...]:
+    """Give the passages with its range before each code that heads a column or a row."""
+    if not ranges:
+        return tuple(passages)
+
+    def whole(head: Head | None) -> Head | None:
+        name = ranges.get(head.text) if head is not None else None
+        if head is None or name is None or begins_with(head.text, name):
+            return head
+        return replace(head, text=of_range(name, head.text))
+
+    return tuple(replace(p, row=whole(p.row), column=whole(p.column)) if p.table is not None else p for p in passages)
+
+
+def _codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> set[str]:
+    """Give the codes that head most columns, or most rows, of tables, nearly all of which can be names."""
+    heads: dict[tuple[int, bool], set[str]] = defaultdict(set)
+    for passage in passages:
+        if passage.table is None:
+            continue
+        for head, across in ((passage.row, False), (passage.column, True)):
+            if head is not None and head.text.strip() and len(head.text) <= MAX_HEAD:
+                heads[passage.table, across].add(head.text)
+    found = set()
+    for texts in heads.values():
+        if all(CODED.match(text) for text in texts) and sum(map(can_be_name, texts)) >= SURE_SHARE * len(texts):
+            found |= texts
+    return found

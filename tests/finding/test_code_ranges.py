@@ -1,0 +1,107 @@
+"""Documents of several ranges: of which of them each code is, told by groups, sentences or the codes' first letters."""
+
+import pytest
+
+COLUMNS = ("Drive", "Length", "Fresh water", "Solar", "Sleeps")
+FIGURES = {
+    "W-45": ("FWD", "5.41 m", "80 L", "100 W", "2"), "W-52E": ("FWD", "5.99 m", "95 L", "200 W", "2"),
+    "O-60": ("RWD", "6.73 m", "120 L", "200 W", "3"), "O-60X": ("4x4", "6.73 m", "120 L", "400 W", "3"),
+}  # fmt: skip
+FOOT = "<p>Marrowfen Coaches LLC, 12 Quay Road, Hythe.</p>"
+FULL = {"Wendrill W-45": 2, "Wendrill W-52E": 2, "Ordwell O-60": 3, "Ordwell O-60X": 3}
+BARE = {code: int(figures[-1]) for code, figures in FIGURES.items()}
+BOTH = "<p>The Wendrill is the van for town. The Ordwell is the one that people ring about.</p>"
+GROUPS = {"WENDRILL": ("W-45", "W-52E"), "ORDWELL": ("O-60", "O-60X")}
+
+
+def table(*rows):
+    return "<table>" + "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows) + "</table>"
+
+
+def rows_of(groups, codes=None):
+    """Give a table with a row a van below rows that name its group."""
+    rows = "<tr>" + "".join(f"<th>{head}</th>" for head in ("Model", *COLUMNS)) + "</tr>"
+    for group, members in groups.items():
+        rows += f'<tr><td colspan="6"><b>{group}</b></td></tr>' if group else ""
+        for code in members:
+            cells = ((codes or {}).get(code, code), *FIGURES[code])
+            rows += f"<tr>{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>"
+    return f"<table>{rows}</table>"
+
+
+def columns_of(codes):
+    """Give a table with a column a van."""
+    rows = ((label, *(FIGURES[code][place] for code in codes)) for place, label in enumerate(COLUMNS))
+    return table(("", *codes), *rows)
+
+
+@pytest.fixture
+def sleeps_of(read_file, tmp_path):
+    """Give a function that reads a page and tells how many sleep in each of its vans."""
+
+    def read(body, title="Marrowfen Coaches"):
+        path = tmp_path / "line.html"
+        path.write_text(f"<title>{title}</title><h1>{title}</h1>{body}{FOOT}", encoding="utf-8")
+        found = read_file(path).found
+        sleeps = {fact.model: fact.value for fact in found.facts if fact.field == "sleeps" and not fact.rejected}
+        assert sleeps.keys() == {van.model for van in found.vans}
+        return sleeps
+
+    return read
+
+
+OPTIONS = table(
+    ("Option", *FIGURES), ("Awning", "$900", "$900", "$900", "$900"), ("Inverter", "—", "$700", "$700", "STD"),
+    ("Insulated cab covers", "$240", "$240", "STD", "STD"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "title, body",
+    [
+        ("Marrowfen Coaches", BOTH + rows_of(GROUPS) + OPTIONS),
+        ("Marrowfen Coaches", BOTH + "".join(f"<h2>{one.title()}</h2>{columns_of(GROUPS[one])}" for one in GROUPS)),
+        ("Marrowfen Coaches", "".join(f"<h2>{one.title()}</h2>{rows_of({'': GROUPS[one]})}" for one in GROUPS)),
+        ("Wendrill &amp; Ordwell", "<p>Technical data 2026</p>" + columns_of(FIGURES)),
+        ("Marrowfen Coaches", BOTH + columns_of(FIGURES)),
+        ("Marrowfen Coaches", "<p>The Wendrill comes as W-45 and W-52E, the Ordwell as the O-60 and the O-60X.</p>"
+         + columns_of(FIGURES)),
+        ("Marrowfen Coaches", "<p>There are two Wendrills, W-45 and W-52E, and two Ordwells, O-60 and O-60X.</p>" + BOTH
+         + columns_of(FIGURES)),
+    ],
+)  # fmt: skip
+def test_codes_of_two_ranges_are_named_after_the_one_they_stand_under_or_are_told_of(sleeps_of, title, body):
+    assert sleeps_of(body, title) == FULL
+
+
+def test_groups_of_numbers_are_ranges_where_running_text_speaks_of_them(sleeps_of):
+    numbers = {"W-45": "450", "W-52E": "520 E", "O-60": "600", "O-60X": "600 X"}
+    expected = {"Wendrill 450": 2, "Wendrill 520 E": 2, "Ordwell 600": 3, "Ordwell 600 X": 3}
+    assert sleeps_of(BOTH + rows_of(GROUPS, numbers)) == expected
+
+
+@pytest.mark.parametrize(
+    "said, groups",
+    [
+        ("On the Brannock or the Kelmar. The Brannock is driven in front.", ("BRANNOCK", "KELMAR")),
+        ("Two lengths, one kitchen.", ("SHORT WHEELBASE", "LONG WHEELBASE")),
+    ],
+)
+def test_groups_of_one_range_by_base_vehicle_or_length_are_no_ranges(sleeps_of, said, groups):
+    grouped = dict(zip(groups, GROUPS.values(), strict=True))
+    assert sleeps_of(f"<p>{said}</p>" + rows_of(grouped), "Wendrill 2026") == {
+        f"Wendrill {code}": sleeps for code, sleeps in BARE.items()
+    }
+
+
+def test_names_that_all_begin_alike_do_not_tell_of_which_range_a_code_is(sleeps_of):
+    said = "<p>The Wendrill is the van for town. The Waskett is the one that people ring about.</p>"
+    codes = {"W-45": "W-45", "W-52E": "W-52E"}
+    assert sleeps_of(said + columns_of(codes)).keys() <= {"W-45", "W-52E"} | {f"Wendrill {code}" for code in codes}
+
+
+def test_the_book_of_prices_is_no_range(read_file, tmp_path):
+    path = tmp_path / "book.html"
+    body = "<p>Price book 2026</p>" + columns_of(("W-45", "W-52E"))
+    path.write_text(f"<title>Price book 2026</title><h1>Marrowfen Coaches</h1>{body}{FOOT}", encoding="utf-8")
+    assert {van.model for van in read_file(path).found.vans} == {"W-45", "W-52E"}
