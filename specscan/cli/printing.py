@@ -24,6 +24,10 @@ if TYPE_CHECKING:
     from specscan.scanning.timings import Timings
 
 BAND_WIDTH = 30
+DAYS_OF_HEAT = (
+    "Days of heat from the fuel on board: by the rule of thumb (a third of the day at full output), and by the heat "
+    "that the van loses in this winter. Believe the shorter one."
+)
 LENGTH = 150  # letters of a statement that are shown
 REASONS = {
     "not_stated": "not stated",
@@ -108,18 +112,22 @@ def print_overview(rows: Sequence[dict[str, Any]]) -> None:
         box=None, header_style="bold", pad_edge=False, title=f"{rows[0]['ruleset']}, as delivered", title_justify="left"
     )
     table.add_column("van", overflow="fold")
-    for head in ("points", "with options", "days of heat"):
+    for head in ("points", "with options", "heat: by thumb", "by loss"):
         table.add_column(head, justify="right")
     table.add_column("largest unknown", overflow="fold")
     for row in rows:
         unknown = f"{row['unknown']} ({row['points_at_stake']:.1f} points)" if row["unknown"] else ""
-        days = "" if row["heat_days"] is None else _span(row["heat_days_low"], row["heat_days_high"])
+        days = [
+            "" if row[name] is None else _span(row[f"{name}_low"], row[f"{name}_high"])
+            for name in ("heat_days", "heat_days_at_loss")
+        ]
         table.add_row(
             Text(row["van"]), _span(row["points_low"], row["points_high"]),
-            _span(row["optioned_low"], row["optioned_high"]), days, unknown,
+            _span(row["optioned_low"], row["optioned_high"]), *days, unknown,
         )  # fmt: skip
     out.print(table)
     out.print(Text("In order of name: where two bands overlap, neither van is the better one.", style="dim"))
+    out.print(Text(DAYS_OF_HEAT, style="dim"))
 
 
 def _counted(number: int, name: str) -> str:

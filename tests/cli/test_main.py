@@ -11,6 +11,8 @@ import pytest
 from click.testing import CliRunner
 
 from specscan.cli.main import main
+from specscan.cli.printing import print_overview
+from specscan.reports.overview import overview
 from tests.conftest import ROOT
 from tests.scanning.made import text
 
@@ -72,6 +74,21 @@ def test_query_cannot_write(demo_db):
     result = run("query", "DELETE FROM facts", "--db", demo_db)
     assert result.exit_code == 2
     assert "only reading" in result.output
+
+
+def test_the_table_of_a_scan_tells_days_of_heat_by_the_rule_of_thumb_from_those_by_the_loss_of_heat(demo_db, capsys):
+    rows = [row for row in overview(demo_db, "deep_winter_wet") if row["van"].endswith("Trio Winter 2026")]
+    print_overview(rows)
+    said = capsys.readouterr().out
+    settled = {row["field"]: row for row in json.loads(run(
+        "query", "SELECT v.model, s.field, s.value_low, s.value_high FROM settled s JOIN vans v USING (van_id) "
+        "WHERE v.model = 'Sallowby Trio Winter' AND s.equipment = 'standard' AND s.field LIKE 'heat_days%'",
+        "--db", demo_db, "--format", "json",
+    ).output)}  # fmt: skip
+    assert settled["heat_days"]["value_low"] > settled["heat_days_at_loss"]["value_low"]
+    for field in ("heat_days", "heat_days_at_loss"):
+        assert f"{settled[field]['value_low']:.2f}" in said
+    assert "Believe the shorter one" in " ".join(said.split())
 
 
 def test_explain_shows_words_pages_unknowns_and_cautions(demo_db):
