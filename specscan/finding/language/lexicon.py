@@ -1,4 +1,4 @@
-"""The terms of the rule files as a spaCy phrase matcher: text → mentions of declared concepts."""
+"""The terms of the rule files: text → mentions of declared concepts."""
 
 from __future__ import annotations
 
@@ -8,13 +8,9 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-import spacy
-from spacy.language import Language
-from spacy.matcher import PhraseMatcher
-from spacy.tokens import Doc
-
 from specscan.finding.language.fold import TOKEN_OF, Folder, Token, expand
 from specscan.finding.language.mentions import NAMING, Concept, Mention, Overlaps, made_mention
+from specscan.finding.language.term_matcher import TermMatcher
 from specscan.finding.language.term_words import TermWords
 from specscan.finding.language.unit_tails import without_unit
 from specscan.finding.language.whole_words import any_word
@@ -68,23 +64,13 @@ class Lexicon:
         self.elsewhere = REGIONS[not north_american]  # the mark of terms that do not hold here
         self.words = book.words[language]
         self.folder: Folder = like.folder if like is not None else Folder(self.words)
-        # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
-        self.nlp: Language = like.nlp if like is not None else spacy.blank("xx")
+        self.matcher: TermMatcher = like.matcher if like is not None else TermMatcher()
         self._folded: dict[str, list[tuple[str, ...]]] = like._folded if like is not None else {}  # by term
-        self._docs: dict[tuple[str, ...], Doc] = like._docs if like is not None else {}  # by words of a term
-        self.matcher = PhraseMatcher(self.nlp.vocab, attr="ORTH")
         # by the words of terms; in the order of the rules, so that what is found comes in the same order each time
         self.concepts: dict[tuple[str, ...], dict[Concept, None]] = defaultdict(dict)
         self.overlaps = Overlaps(book)
         self._declare()
-        for number, norms in enumerate(self.concepts):
-            if norms not in self._docs:
-                self._docs[norms] = Doc(self.nlp.vocab, words=list(norms))
-            self.matcher.add(str(number), [self._docs[norms]])
-        self.by_match = {
-            self.nlp.vocab.strings[str(number)]: tuple(concepts)
-            for number, concepts in enumerate(self.concepts.values())
-        }
+        self.matcher.add(self.concepts)
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
         heads = (*LABELS, "word")
@@ -181,8 +167,8 @@ class Lexicon:
             return ()
         found = [
             made_mention((concept, 0, 0, first, last))
-            for match_id, first, last in self.matcher(Doc(self.nlp.vocab, words=list(norms)))
-            for concept in self.by_match[match_id]
+            for term, first, last in self.matcher.find(norms)
+            for concept in self.concepts.get(term, ())  # none of a term that does not hold here
         ]
         return tuple((m.concept, m.first, m.last) for m in self.overlaps.without_hidden(found))
 
@@ -261,6 +247,11 @@ class Lexicon:
     def cues(self, analysis: Analysis, *names: str) -> list[Mention]:
         """Give the mentions of cues of these names."""
         return [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in names]
+
+    def terms_of_cue(self, name: str) -> list[tuple[str, ...]]:
+        """Give the terms of a cue as their folded words."""
+        terms = (term for term in self.words.cues.get(name, []) if not term.startswith(self.elsewhere))
+        return [norms for term in terms for norms in self._folded[term]]
 
     def _declare(self) -> None:
         book, language = self.book, self.language

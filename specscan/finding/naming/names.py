@@ -25,9 +25,8 @@ class NameReader(TitleReader):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.used_terms: dict[str, list[tuple[str, ...]]] = defaultdict(list)  # what goes on behind their first words
-        for norms, concepts in lexicon.concepts.items():
-            if any(concept[:2] == ("cue", "used") for concept in concepts):
-                self.used_terms[norms[0]].append(norms[1:])
+        for norms in lexicon.terms_of_cue("used"):
+            self.used_terms[norms[0]].append(norms[1:])
         self.houses = HouseReader(lexicon)
         counted = (*self.words.model_words, *self.words.vans)
         self.counted = {norm for word in counted for norm in lexicon.folder.norms(word)}
