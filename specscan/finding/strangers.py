@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from specscan.finding.language.whole_words import with_behind
 from specscan.finding.naming.cast import Cast
 from specscan.finding.past import going_on
 from specscan.finding.things.items import Parsed
@@ -12,6 +13,8 @@ from specscan.records.text import Passage
 OF_ANOTHER = "said of another van of the range"
 # Behind the name of a range: no year, no decimal, no figure with its unit.
 CODE = r"(?!(?:19|20)\d\d\b)(?:[A-Z]{1,3}[ -]?)?\d{1,3}[A-Z]{0,3}(?!\w|[.,]\d)"
+BEFORE_CODE = re.compile(rf"(\D*[^\W\d]) (?={CODE})")
+CODE_BEHIND = re.compile(f" {CODE}")
 
 
 class Strangers:
@@ -19,10 +22,9 @@ class Strangers:
 
     def __init__(self, cast: Cast):
         self.own = [player.model.casefold() for player in cast.players]
-        parts = [re.match(rf"(\D*[^\W\d]) (?={CODE})", player.model) for player in cast.players]
+        parts = [BEFORE_CODE.match(player.model) for player in cast.players]
         ranges = {match.group(1) if match else "" for match in parts}
-        series = ranges.pop() if len(ranges) == 1 else ""
-        self.named = re.compile(rf"(?<!\w){re.escape(series)} {CODE}") if series else None
+        self.series = ranges.pop() if len(ranges) == 1 else ""
 
     def sentences(self, parsed: Parsed, passage: Passage) -> set[int]:
         """Give the numbers of the sentences of a text that speak of another van, or go on about it.
@@ -40,7 +42,10 @@ class Strangers:
 
     def _names(self, text: str) -> list[bool]:
         """Tell for each van of the range that a text names whether it is one of the cast."""
-        found = [match.group().casefold() for match in self.named.finditer(text)] if self.named else []
+        if not self.series:
+            return []
+        named = with_behind(text, self.series, CODE_BEHIND)
+        found = [text[start : code.end()].casefold() for start, code in named]
         return [any(own.startswith(name) for own in self.own) for name in found]
 
     def _names_another(self, text: str, *, alone: bool = True) -> bool:

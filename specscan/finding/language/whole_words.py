@@ -34,6 +34,12 @@ def is_of_word(letter: str) -> bool:
     return letter.isalnum() or letter == "_"
 
 
+def stands_at(text: str, word: str, place: int) -> bool:
+    """Tell whether a word stands in a text from a place on, and ends there; what is before it is not looked at."""
+    end = place + len(word)
+    return text.startswith(word, place) and not is_of_word(text[end : end + 1])
+
+
 def places(text: str, word: str) -> Iterator[int]:
     """Give where a word begins that stands whole in a text, not counting those that overlap the one before."""
     start = text.find(word)
@@ -78,7 +84,7 @@ def without_name(text: str, name: str) -> str:
     """Give a text with a space in place of a name, wherever it stands whole and in whatever case."""
     if not name or not may_hold(text, name):
         return text
-    return re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
+    return _cut_out(text, lowered(text), lowered(name), " ")
 
 
 def without_names(text: str, names: Iterable[str], gap: str = " ") -> str:
@@ -89,9 +95,28 @@ def without_names(text: str, names: Iterable[str], gap: str = " ") -> str:
     low = lowered(text)
     for name in names:
         if name in low:
-            text = re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", gap, text, flags=re.IGNORECASE)
+            text = _cut_out(text, low, name, gap)
             low = lowered(text)
     return text
+
+
+def _cut_out(text: str, low: str, name: str, gap: str) -> str:
+    """Give a text, which is ``low`` in small letters, with a gap in place of a name that is in small letters too."""
+    kept, end = [], 0
+    for start in places(low, name):
+        kept.append(text[end:start])
+        end = start + len(name)
+    return gap.join([*kept, text[end:]])
+
+
+def with_behind(text: str, name: str, behind: re.Pattern[str]) -> Iterator[tuple[int, re.Match[str]]]:
+    """Give where a name begins, as it is written, that no letter stands before, and what a pattern fits behind it."""
+    start = text.find(name)
+    while start >= 0:
+        match = None if start and is_of_word(text[start - 1]) else behind.match(text, start + len(name))
+        if match is not None:
+            yield start, match
+        start = text.find(name, start + 1 if match is None else max(match.end(), start + 1))
 
 
 def without_first(text: str, first: str) -> str:

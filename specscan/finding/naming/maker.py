@@ -41,7 +41,7 @@ class MakerReader:
         }
         self.every = {word.casefold() for word in self.words.every_words}
         self.of_other_year = any_of(self.words.not_model_year, whole=False)
-        self.importers = any_word(self.words.importer_words)
+        self.imports = re.compile(rf"\W{{1,4}}(?:{any_word(self.words.importer_words)})(?!\w)", re.IGNORECASE)
         self.sent_by = re.compile(
             rf"(?:^|\n)\s*(?i:{any_word(self.words.sender_labels)})\s*:\s*"
             r"([A-ZÀ-Þ][\w’'-]+(?: (?:& )?[A-ZÀ-Þ][\w’'-]+){0,3})\s*(?:$|\n|<)"
@@ -183,8 +183,9 @@ class MakerReader:
 
     def _imports(self, name: str, own: list[Passage]) -> bool:
         """Tell whether a line says that a company imports or sells the vans: "Marrowfen Ltd, sole importer"."""
-        says = re.compile(rf"(?<!\w){re.escape(name)}(?!\w)\W{{1,4}}(?:{self.importers})(?!\w)", re.IGNORECASE)
-        return any(says.search(p.text) for p in own if name in p.text)
+        low = lowered(name)
+        texts = (p.text for p in own if name in p.text)
+        return any(self.imports.match(text, at + len(name)) for text in texts for at in places(lowered(text), low))
 
     def _sender(self, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the company that sent a letter, by its word for the trade: "From: Marrowfen Vans"."""

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 
-from specscan.finding.language.whole_words import count, holds, lowered, may_hold
+from specscan.finding.language.whole_words import count, holds, is_of_word, lowered, may_hold
 from specscan.finding.naming.place import begins_with, of_range, without_start
 from specscan.records.text import Kind, Passage
 
@@ -18,6 +18,7 @@ MOST_LONE = 6
 LONGEST = 170  # letters of such a line, with what stands before it
 PARTS = re.compile(r"\s*[,;|·•/]\s+|\s+[|·•/–—-]\s+|\s*:\s+|\s{2,}|\s+(?:and|et|und|&)\s+")
 CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+ANY_CODE = re.compile(CODE.pattern, re.IGNORECASE)  # behind a name, which may be shouted
 OPENING_KINDS = (Kind.HEADING, Kind.PROSE, Kind.LINE)
 LONE_CODE = re.compile(r"\d{1,4}(?: ?[A-Z]{1,3})?|[A-Z]{1,3}[ -]?\d{2,4}(?:[ -]?[A-Z]{1,2})?")
 SHORT_CODE = 2  # letters and figures
@@ -138,7 +139,9 @@ def _parts(text: str, title: str) -> list[str]:
     word = text.split()[0] if text else ""
     if len(parts) > 1 or not word.isalpha() or not word[0].isupper():
         return parts
-    repeated = [part.strip() for part in re.split(rf"\s+(?={re.escape(word)}\s)", text)]
+    repeated = [text.strip()]
+    if text.count(word) > 1:  # of most lines that is known without a pattern of its own
+        repeated = [part.strip() for part in re.split(rf"\s+(?={re.escape(word)}\s)", text)]
     known = word in title.split() or all(re.search(r"\d", part) for part in repeated)
     return repeated if known else parts
 
@@ -173,15 +176,26 @@ def _shared_name(parts: Sequence[str]) -> str:
 def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[str]:
     if not any(may_hold(part, f"{series} ") for part in parts):
         return []
-    named = re.compile(rf"(?:.*(?<!\w))?{re.escape(series)} ({CODE.pattern})", re.IGNORECASE)
     codes: list[str] = []
     for part in parts:
-        match = named.fullmatch(part)
-        if match is not None and _is_code(match.group(1), fillers):
-            codes.append(match.group(1))
+        code = _code_behind(part, series)
+        if code and _is_code(code, fillers):
+            codes.append(code)
         elif codes:
             return []
     return codes if len(set(codes)) == len(codes) else []
+
+
+def _code_behind(part: str, series: str) -> str:
+    """Give the code with which a part ends behind the name of a range, in whatever case; of several the shortest."""
+    low, name = lowered(part), f"{lowered(series)} "
+    start = low.rfind(name)
+    while start >= 0:
+        code = part[start + len(name) :]
+        if not (start and is_of_word(low[start - 1])) and ANY_CODE.fullmatch(code):
+            return code
+        start = low.rfind(name, 0, start + len(name) - 1)
+    return ""
 
 
 def _stands_elsewhere(series: str, passage: Passage, own: Sequence[Passage]) -> bool:
