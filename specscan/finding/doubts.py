@@ -19,6 +19,8 @@ def set_aside_doubtful(facts: Sequence[Fact], passages: Sequence[Passage]) -> li
     A value without a figure (a choice, a yes or no) is not touched: its words were matched as a whole.
     """
     doubtful = {passage.number: passage for passage in passages if passage.doubts}
+    if not doubtful:
+        return list(facts)  # all documents but scans
     result = []
     for fact in facts:
         passage = doubtful.get(fact.passage)

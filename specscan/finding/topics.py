@@ -76,8 +76,10 @@ class Topics:
             i for i in items if i.has("cue", "larger_one", "smaller_one")
             and (text[: i.start].split() or [""])[-1].casefold() in definite
         ]  # fmt: skip
+        if not sizes or len(self.everyone) != 2:
+            return None
         figures = {model: re.findall(r"\d+(?:\.\d+)?", model) for model in self.everyone}
-        if not sizes or len(self.everyone) != 2 or not all(figures.values()):
+        if not all(figures.values()):
             return None
         ordered = sorted(self.everyone, key=lambda model: float(figures[model][0]))
         if figures[ordered[0]][0] == figures[ordered[1]][0]:

@@ -12,6 +12,7 @@ LABEL = re.compile(
     rf"(?P<label>.*?)[\s,]*[(\[]?\s*(?<![^\s,(\[])(?:in\s+)?(?P<one>{UNIT})\s*"
     rf"(?:[(\[]\s*(?P<inside>{UNIT})\s*[)\]]|[/|]\s*(?P<beside>{UNIT}))\s*[)\]]?"
 )
+JOINTS = frozenset("([/|")  # of which one stands before the second unit
 FIGURE = r"\d[\d.,'’ \u00a0\u202f]*"
 BODY = re.compile(rf"\s*(?P<one>{FIGURE})\s*(?:[(\[]\s*(?P<inside>{FIGURE})\s*[)\]]|[/|]\s*(?P<beside>{FIGURE}))\s*")
 ROUNDED = 0.03  # by which two figures for one amount may differ, rounded as they are; common practice, no source
@@ -52,7 +53,7 @@ class TwoUnits:
 
     def _pair(self, text: str) -> tuple[str, Unit, Unit] | None:
         """Give what a text names, and its two units; ``None`` where it does not end with two units of one kind."""
-        match = LABEL.fullmatch(text.strip(" :"))
+        match = None if JOINTS.isdisjoint(text) else LABEL.fullmatch(text.strip(" :"))
         if match is None:
             return None
         one = self.units.named(match["one"])

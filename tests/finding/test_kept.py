@@ -29,6 +29,24 @@ def test_a_label_and_its_body_put_together_read_as_the_whole_text_does(lexicons,
         assert joined.mentions == whole.mentions
 
 
+@given(words=st.lists(st.sampled_from(WORDS), max_size=8))
+def test_mentions_of_short_stretches_are_those_of_the_whole_text(lexicons, words):
+    for lexicon in lexicons:
+        analysis = lexicon.analyse(" ".join(words))
+        norms = tuple(token.norm for token in analysis.tokens)
+        found = [(m.concept, m.first, m.last) for m in analysis.mentions]
+        assert found == [(concept, first, last) for concept, first, last in lexicon._matched(norms)]
+
+
+def test_terms_that_hold_across_the_ocean_only_are_not_found_though_the_matcher_is_shared(book):
+    home = Lexicon(book, "en")
+    abroad = Lexicon(book, "en", north_american=False, like=home)
+    alone = Lexicon(book, "en", north_american=False)
+    assert home.concepts.keys() != abroad.concepts.keys()
+    for norms in {*home.concepts, *abroad.concepts}:
+        assert abroad._matched(norms) == alone._matched(norms)
+
+
 def test_the_sign_between_label_and_body_is_a_word_of_no_term(book):
     kits = Kits(book)
     for language in LANGUAGES:

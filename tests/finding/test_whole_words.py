@@ -6,7 +6,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specscan.finding.language.whole_words import Names, count, holds, lowered, may_hold, stands_before, without_first
+from specscan.finding.language.whole_words import (
+    Names,
+    count,
+    holds,
+    lowered,
+    may_hold,
+    stands_at,
+    stands_before,
+    with_behind,
+    without_first,
+    without_names,
+)
 
 TEXTS = st.text("aAbBéÉıſ1 -.,_\u00a0", max_size=24)
 WORDS = st.text("aAbBé1-", min_size=1, max_size=3)
@@ -34,6 +45,24 @@ def test_words_side_by_side_are_those_of_the_pattern(text, first, second):
 @given(TEXTS, WORDS)
 def test_the_first_word_is_cut_as_the_pattern_cuts_it(text, first):
     assert without_first(text, first) == re.sub(rf"^{re.escape(first)}\s+", "", text, flags=re.IGNORECASE)
+
+
+@given(TEXTS, WORDS.map(lowered))
+def test_names_are_cut_out_as_the_pattern_cuts_them(text, name):
+    assert without_names(text, [name]) == re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", " ", text, flags=re.IGNORECASE)
+
+
+@given(TEXTS, WORDS)
+def test_what_stands_behind_names_is_found_as_one_pattern_of_both_would_find_it(text, name):
+    behind = r" ?[ab]+"
+    found = [text[start : match.end()] for start, match in with_behind(text, name, re.compile(behind))]
+    assert found == re.findall(rf"(?<!\w){re.escape(name)}{behind}", text)
+
+
+@given(TEXTS, WORDS, st.integers(0, 8))
+def test_a_word_stands_at_a_place_where_the_pattern_fits(text, word, place):
+    fits = re.compile(rf"{re.escape(word)}(?!\w)").match(text, place)
+    assert stands_at(text, word, place) == bool(fits)
 
 
 @given(TEXTS, st.lists(st.text("ab1é -", min_size=1, max_size=4).map(str.strip).filter(bool), max_size=4))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import itertools
 import re
 from collections import defaultdict
 from dataclasses import dataclass, field
@@ -73,6 +74,7 @@ class Lexicon:
         self.matcher.add(self.concepts)
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
+        self.neighbours = {pair for norms in self.concepts for pair in itertools.pairwise(norms)}
         heads = (*LABELS, "word")
         self._in_labels = TermWords(
             norms for norms, some in self.concepts.items() if any(c.kind in heads for c in some)
@@ -144,17 +146,21 @@ class Lexicon:
         return short and joint.strip() not in self.known_words and ENDS_IN_WORD.search(label) is not None
 
     def _mentions(self, norms: list[str], tokens: list[Token]) -> list[Mention]:
-        """Give the mentions in a text, stretch by stretch of words that occur in terms: no term goes beyond one."""
+        """Give the mentions in a text, stretch by stretch of words that stand side by side in terms.
+
+        No term goes beyond a stretch, and these are short and come again and again.
+        """
         if self.first_words.isdisjoint(norms):
             return []  # most running text: no term begins here
         found: list[Mention] = []
-        known, size, place = self.known_words, len(norms), 0
+        opening, neighbours, size, place = self.first_words, self.neighbours, len(norms), 0
         while place < size:
-            if norms[place] not in known:
+            if norms[place] not in opening:
                 place += 1
                 continue
             begin = place
-            while place < size and norms[place] in known:
+            place += 1
+            while place < size and (norms[place - 1], norms[place]) in neighbours:
                 place += 1
             for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
                 first, last = begin + first, begin + last
@@ -162,9 +168,7 @@ class Lexicon:
         return found
 
     def _matched(self, norms: tuple[str, ...]) -> tuple[tuple[Concept, int, int], ...]:
-        """Give concept, first and last (behind) word of the mentions in some words, each of which occurs in terms."""
-        if self.first_words.isdisjoint(norms):
-            return ()
+        """Give concept, first and last (behind) word of the mentions in some words."""
         found = [
             made_mention((concept, 0, 0, first, last))
             for term, first, last in self.matcher.find(norms)

@@ -11,6 +11,7 @@ from specscan.finding.language.whole_words import Names, any_word, lowered
 from specscan.finding.naming.cast import Cast
 
 LIST_JOINT = re.compile(r"\s*[,;:&|]\s*|\s+(?:and|et|und)\s+")
+BETWEEN = re.compile(r"\b(?:and|et|und|or|ou|oder|models?)\b|[&,/+]", re.IGNORECASE)  # names that head one column
 KEPT_PATTERNS = 16  # lists of words, one a language
 # before a number that ends an item of a list, and behind it
 CLOSING = re.compile(r"[^\W\d_]{3}[^:]*,\s*(?:\d{2,3}\s*(?:,|&|and|et|und)\s*)*$")
@@ -61,11 +62,20 @@ class VanMentions:
         self.single = len(cast.players) <= 1
         self.everyone = cast.models
         self.listed_at = cast.listed_at
+        # Heads of tables are asked for with each of their cells. What a text names rests on the cast alone, which does
+        # not change; the texts are those of one document.
+        self._found: dict[str, Named] = {}
+        self._wholes: dict[str, frozenset[str] | None] = {}
 
-    def find(self, text: str) -> list[tuple[int, int, frozenset[str]]]:
+    def find(self, text: str) -> Named:
         """Give start, end and vans of each mention, without overlaps, in order."""
         if self.single:
-            return []
+            return ()
+        if text not in self._found:
+            self._found[text] = self._find(text)
+        return self._found[text]
+
+    def _find(self, text: str) -> Named:
         found: list[tuple[int, int, frozenset[str]]] = []
         low = lowered(text)
         for names, bare in ((self.plain, False), (self.numbers, True)):
@@ -77,7 +87,7 @@ class VanMentions:
                 if not bare and not (self._cased(text, text[start:end]) and self._is_no_sign(text, start, end)):
                     continue
                 found.append((start, end, self._named(text[start:end])))
-        return sorted(found)
+        return tuple(sorted(found))
 
     def _named(self, printed: str) -> frozenset[str]:
         """Give the vans that words as printed name."""
@@ -129,6 +139,11 @@ class VanMentions:
 
     def whole(self, text: str) -> frozenset[str] | None:
         """Give the vans if the text, a table head say, is nothing but names of vans."""
+        if text not in self._wholes:
+            self._wholes[text] = self._whole(text)
+        return self._wholes[text]
+
+    def _whole(self, text: str) -> frozenset[str] | None:
         plain = text.strip(" *†:")
         if plain.casefold() in self.table:
             return self.table[plain.casefold()]
@@ -137,15 +152,13 @@ class VanMentions:
             for start, end in names.find(plain):
                 if not any(a < end and start < b for a, b, _ in found):
                     found.append((start, end, self._named(plain[start:end])))
+        if not found:
+            return None
         rest = plain
         for start, end, _ in sorted(found, reverse=True):
             rest = rest[:start] + rest[end:]
-        rest = re.sub(
-            r"\b(?:and|et|und|or|ou|oder|models?)\b|[&,/+]", "", self.only.word.sub("", rest), flags=re.IGNORECASE
-        )
-        if found and not rest.strip():
-            return frozenset().union(*(vans for _, _, vans in found))
-        return None
+        rest = BETWEEN.sub("", self.only.word.sub("", rest))
+        return frozenset().union(*(vans for _, _, vans in found)) if not rest.strip() else None
 
 
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
