@@ -230,3 +230,38 @@ def test_vans_of_two_ranges_under_headings_some_of_which_begin_with_the_company(
     vans, facts = read(text)
     assert {(model, year) for _, model, year in vans} == {("Pipit 540", 2026), ("Dunlin 620", 2026)}
     assert facts["Dunlin 620", "length_mm"].value == 6200
+
+
+DRIFTS = """# Drift
+
+Preisliste 2026 der Marrowfen Mobil GmbH. Es gibt den Drift in zwei Ausführungen.
+
+## {first}
+
+- Länge: 5,98 m
+- Frischwasser: 80 l, im Innenraum
+- Abwasser: 60 l, unbeheizt
+- Solar: 150 W
+- Batterie: 100 Ah Lithium
+
+## {second}
+
+- Länge: 5,98 m
+- Frischwasser: 100 l, im Innenraum
+- Abwasser: 75 l, mit Warmluft beheizt
+- Solar: 300 W
+- Batterie: 200 Ah Lithium
+"""
+
+
+@pytest.mark.parametrize(
+    "first, second, models",
+    [
+        ("Drift 60 64.900 €", "Drift 60 Winter 84.300 €", {"Drift 60", "Drift 60 Winter"}),
+        ("Drift 60 € 64.900,–", "Drift 64 € 84.300,–", {"Drift 60", "Drift 64"}),
+        ("Der Marrowfen Drift", "Der Marrowfen Drift Lang", {"Drift", "Drift Lang"}),
+    ],
+)
+def test_headings_with_a_price_or_with_article_and_maker_name_vans(read, first, second, models):
+    vans, _ = read(DRIFTS.format(first=first, second=second))
+    assert {model for _, model, _ in vans} == models

@@ -82,3 +82,21 @@ def test_so_do_those_of_german_and_french_fairs(vans_of, name, one, other):
         ("Thornleigh", "Hearth"),
         ("Ossvane", "Tamarsk 60"),
     }
+
+
+def test_a_row_that_names_the_makers_parts_them_from_the_vans_of_all_tables(vans_of, facts_of):
+    text = (
+        "# Two for the coast road\n\n## At a glance\n\n| | Thornleigh Hearth | Ossvane Tamarsk 60 |\n|---|---|---|\n"
+        f"| Made by | Thornleigh Ltd | Ossvane Ltd |\n{ROWS}\n## Water\n\n| | Hearth | Tamarsk 60 |\n|---|---|---|\n"
+        "| Waste water | 55 L, heated | 80 L, not heated |\n| Toilet | cassette | composting |\n"
+    )
+    assert vans_of(text) == {("Thornleigh", "Hearth", None), ("Ossvane", "Tamarsk 60", None)}
+    assert values(facts_of(text, "two.md"), "gray_tank_l") == {"Hearth": 55, "Tamarsk 60": 80}
+
+
+def test_vans_of_several_makers_need_not_begin_with_their_names(vans_of):
+    text = (
+        "# Two for the coast road\n\n| | Hearth | Tamarsk 60 |\n|---|---|---|\n"
+        f"| Manufacturer | Thornleigh Ltd | Ossvane Ltd |\n{ROWS}"
+    )
+    assert vans_of(text) == {("Thornleigh", "Hearth", None), ("Ossvane", "Tamarsk 60", None)}

@@ -155,10 +155,11 @@ class CastReader:
             return [Player(one.model, one.place, listed=one) for one in described]
         houses = self.houses.of_heads({head: self.heads.bare(head) for head in heads}, own)
         year = year_of(own, self.names)
-        return [
-            Player(model, heads[head], {head, f"{maker} {model}"}, Listed(maker, model, heads[head], *year))
-            for head, (maker, model) in houses.items()
-        ]
+        players: dict[tuple[str, str], Player] = {}
+        for head, (maker, model) in houses.items():
+            new = Player(model, heads[head], {f"{maker} {model}"}, Listed(maker, model, heads[head], *year))
+            players.setdefault((maker, model), new).aliases.add(head)
+        return list(players.values())
 
     def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
         """Take a title above vans with names of their own for the company, where nothing says that it is a range.

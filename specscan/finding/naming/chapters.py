@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.place import PARTED, Place, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
 from specscan.records.facts import Fact
@@ -58,6 +59,8 @@ class ChapterReader:
         self.lexicon = lexicon
         self.ranges = RangeReader(lexicon)
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
+        self.price_word = _before(lexicon.words.price_from, "$")
+        self.articles = {word.casefold() for word in lexicon.words.articles_of_names}
         self.all_of = _before(lexicon.words.all_of, r"\s+")
 
     def read(
@@ -86,7 +89,7 @@ class ChapterReader:
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
-                name = _without_maker(name, maker, series)
+                name = self._without_maker(name, maker, series)
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare
                 if name and (priced or begins_with(name, series) or can_be_name(name)):
@@ -117,12 +120,31 @@ class ChapterReader:
     def _name(self, heading: str) -> tuple[str, bool]:
         """Give the name with which a heading begins, and whether its price follows; else an empty name."""
         plain = PARTED.split(heading)[0].strip(" .,")
+        if (price := PRICE.search(plain)) is not None and not plain[price.end() :].strip(" ."):
+            plain = plain[: price.start()].strip(" ,.")  # "Drift 60 64.900 €"
+            before = self.price_word.search(plain)
+            plain = plain[: before.start()].strip(" ,.") if before is not None else plain
         match = NAME.match(plain) if len(heading) <= MAX_HEADING else None
         if match is None:
             return "", False
         rest = plain[match.end() :].strip(" ,.")
         priced = self.price.match(rest) is not None
+        priced = priced or (price is not None and not rest)
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
+
+    def _without_maker(self, name: str, maker: str, series: str) -> str:
+        """Give a name without the company before it, in full or by its first word, which may be that of the range.
+
+        An article goes before company and range: "The Marrowfen Drift" is the Drift.
+        """
+        first, _, rest = name.partition(" ")
+        starts = (maker, maker.partition(" ")[0])
+        if first.casefold() in self.articles and any(begins_with(rest, start) for start in (*starts, series)):
+            name = rest
+        for start in starts:
+            if start.casefold() != series.casefold() and begins_with(name, start) and len(name) > len(start):
+                return without_start(name, start)
+        return name
 
     def bases(self, chapters: Sequence[Chapter]) -> dict[str, str]:
         """Give for the full name of a chapter that of the one all of which it has too: "All of Base, and:"."""
@@ -184,14 +206,6 @@ def _numbered_sections(own: Sequence[Passage]) -> set[str]:
     in_row = len(numbers) >= LEAST_NUMBERED and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
     apart = len({NUMBERED.sub("", text) for text in found}) == len(found)
     return set(found) if apart and (in_row or below & set(numbers)) else set()
-
-
-def _without_maker(name: str, maker: str, series: str) -> str:
-    """Give a name without the company before it, in full or by its first word, which may be that of the range."""
-    for start in (maker, maker.partition(" ")[0]):
-        if start.casefold() != series.casefold() and begins_with(name, start) and len(name) > len(start):
-            return without_start(name, start)
-    return name
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

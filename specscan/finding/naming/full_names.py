@@ -10,7 +10,7 @@ from specscan.finding.language.whole_words import any_word, holds, stands_before
 from specscan.finding.naming.place import Names, begins_with, without_start
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
-AMOUNT = r"\d[\d.,'’ \u00a0\u202f]*"
+AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
 MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
 PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)")
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"

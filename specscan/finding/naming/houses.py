@@ -34,6 +34,8 @@ class HouseReader:
         self.all_built = re.compile(
             rf"(?<!\w)(?i:{any_word(words.every_words)}) (?i:{any_word(words.built_by)}) ({COMPANY})"
         )
+        self.labels = {label.casefold() for label in words.maker_labels}
+        self.legal = {form.casefold().strip(".") for form in lexicon.book.general.legal_forms}
         self.openers = {word.casefold() for word in words.articles_of_names}
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
@@ -54,9 +56,29 @@ class HouseReader:
         """Give maker and model for each of some heads by what is left of them bare; none where one has no maker."""
         if len(heads) < LEAST:
             return {}
-        companies = self.companies(own)
+        own = list(own)
+        made = self._made_by(own)
+        companies = self.companies(own) | {company.casefold() for company in made.values()}
         found = {head: house for head, bare in heads.items() if (house := parted(bare, companies)) is not None}
-        return found if len(found) == len(heads) and _are_several(list(found.values())) else {}
+        models = {house[1].casefold(): house for house in found.values()}
+        for head, bare in heads.items():
+            if head not in found and bare.casefold() in models:
+                found[head] = models[bare.casefold()]  # a further table says the model alone
+            elif head not in found and head in made:
+                found[head] = made[head], bare
+        return found if len(found) == len(heads) and _are_several(list(set(found.values()))) else {}
+
+    def _made_by(self, own: Iterable[Passage]) -> dict[str, str]:
+        """Give by the head of its column the company that a row such as "Made by" has, without its legal form."""
+        found: dict[str, str] = {}
+        for passage in own:
+            if passage.row is not None and passage.column is not None and passage.column.text:
+                if passage.row.text.casefold().strip(" :") in self.labels:
+                    words = passage.text.split()
+                    while len(words) > 1 and words[-1].casefold().strip(".,") in self.legal:
+                        words.pop()
+                    found.setdefault(passage.column.text, " ".join(words).strip(" ,"))
+        return found
 
     def of_lines(self, own: list[Passage]) -> list[tuple[Passage, House]]:
         """Give the lines that name a van with its maker above what they tell of it: "Stand 12: Marrowfen Drift"."""

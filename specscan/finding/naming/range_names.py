@@ -67,7 +67,9 @@ class RangeNames:
         )
         self.generic = {word.casefold() for word in generic} | self.about
         self.generic |= {word.casefold() for word in lexicon.book.general.legal_forms}  # "Marrowfen Coach Company"
-        self.generic |= {w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns)}
+        self.generic |= {
+            w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns, *one.months)
+        }
 
     # a range and its vans in one sentence
 
