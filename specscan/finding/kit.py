@@ -13,7 +13,8 @@ from specscan.finding.language.feet import feet_and_inches
 from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon, owns
 from specscan.finding.language.mentions import Concept
 from specscan.finding.language.numbers import FigureReader
-from specscan.finding.language.quantities import Quantity, QuantityReader
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.language.units import Unit, Units, conversion
 from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units

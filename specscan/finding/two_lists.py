@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.language.quantities import Quantity, QuantityReader
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.quantity import Quantity
 
 LISTS = (
     re.compile(r"(?P<one>[^()\[\]]*\d[^()\[\]]*?)\s*[(\[](?P<two>[^()\[\]]*\d[^()\[\]]*)[)\]]\s*\.?"),

@@ -7,7 +7,8 @@ import unicodedata
 from dataclasses import replace
 
 from specscan.finding.language.numbers import FigureReader
-from specscan.finding.language.quantities import Quantity, QuantityReader
+from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.language.units import Units
 from specscan.observing.rules import ObservingRules
 from specscan.records.facts import Fact

@@ -265,3 +265,41 @@ Preisliste 2026 der Marrowfen Mobil GmbH. Es gibt den Drift in zwei Ausführunge
 def test_headings_with_a_price_or_with_article_and_maker_name_vans(read, first, second, models):
     vans, _ = read(DRIFTS.format(first=first, second=second))
     assert {model for _, model, _ in vans} == models
+
+
+SHEET = """# Drift
+
+Marrowfen 2026 specification sheet. The Drift comes in two lengths, S and L; for a full winter we build the Alder LX.
+
+|  | S | L |
+|---|---|---|
+| Length | 5.41 m | 6.36 m |
+| Fresh water | 70 L | 95 L |
+| Waste water | 55 L, under the floor | 80 L, under the floor |
+| Solar | 100 W | 200 W |
+| Berths | 2 | 3 |
+
+# {heading}
+
+{opening} is ours for the cold months.
+
+- Length 6.93 m, four-wheel drive
+- 130 L fresh tank in the cabin
+- 105 L waste tank, heated by warm air
+- 400 W of solar
+- 300 Ah lithium battery
+- Diesel heater, 5 kW
+- Double-glazed windows
+"""
+
+
+def test_a_van_with_a_chapter_of_its_own_stands_beside_those_of_a_table(read):
+    vans, facts = read(SHEET.format(heading="Alder LX", opening="The Alder LX"))
+    assert {model for _, model, _ in vans} == {"Drift S", "Drift L", "Alder LX"}
+    tanks = {model: fact.value for (model, field), fact in facts.items() if field == "fresh_tank_l"}
+    assert tanks == {"Drift S": 70, "Drift L": 95, "Alder LX": 130}
+
+
+def test_a_chapter_under_common_words_is_no_van(read):
+    vans, _ = read(SHEET.format(heading="Winter equipment", opening="This winter equipment"))
+    assert {model for _, model, _ in vans} == {"Drift S", "Drift L"}

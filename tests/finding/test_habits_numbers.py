@@ -11,6 +11,9 @@ NUMBERS = [
     ("DE", "Länge x Breite x Höhe: 5,63 x 2,00 x 2,61 m", {"length_mm": 5630, "width_mm": 2000, "height_mm": 2610}),
     ("US", "Heat output / input: 16,000 / 20,000 BTU/h", {"heater_output_w": 4689, "heater_input_w": 5861}),
     ("US", "Length: 20’ 11”", {"length_mm": 6375.4}),
+    ("US", "Propane: Two 11 lb (5 kg) cylinders", {"propane_mass_kg": 10}),  # the bracket tells of each
+    ("US", "Propane: Two 11 lb (10 kg) cylinders", {"propane_mass_kg": 10}),  # the bracket tells of both
+    ("AU", "Fresh water: 2 x 55 L (14.5 gal)", {"fresh_tank_l": 110}),
     ("US", 'Length: 263.9"', {"length_mm": 6703.06}),
     ("US", "Interior height: 6'3\"", {"interior_height_mm": 1905}),
     ("QC", "Longueur hors tout : 20 pi 11 po", {"length_mm": 6375.4}),

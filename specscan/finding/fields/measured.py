@@ -8,7 +8,7 @@ from specscan.finding.fields.binding import aspect_things
 from specscan.finding.fields.grouper import Grouper
 from specscan.finding.fields.preference import one_each
 from specscan.finding.fields.slots import SlotReader
-from specscan.finding.language.quantities import Quantity
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.things.found import Found, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 
-from specscan.finding.language.quantities import Quantity
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement, basis_items, basis_names

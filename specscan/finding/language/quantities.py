@@ -5,10 +5,12 @@ from __future__ import annotations
 import functools
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from specscan.finding.language.both_units import joined
 from specscan.finding.language.feet import FEET_INCHES
 from specscan.finding.language.numbers import MINUS, SPACES, Figure, FigureReader
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.language.thousands import with_thousands
 from specscan.finding.language.units import Unit, Units
 from specscan.finding.language.whole_words import any_word
@@ -37,34 +39,6 @@ COUNTED_BEFORE = re.compile(r"[^\d.;:!?/|+=]{2,40}")  # between a number of thin
 MOST_COUNTED_WORDS = 5
 KEPT_TEXTS = 8_000  # short texts whose quantities are kept: cells repeat
 KEPT_LETTERS = 80
-
-
-@dataclass(frozen=True, slots=True)
-class Quantity:
-    """A quantity as printed.
-
-    ``low`` and ``high`` are in the canonical unit of ``dimension``; they differ for a range. For a
-    bare figure the dimension is ``count``. ``count`` is a multiple printed before it ("2 ×"), already
-    multiplied into ``low`` and ``high``; ``each`` is the single amount. ``chain`` numbers the members of
-    "a × b × c unit" and "a/b unit", whose unit stands behind the last.
-    """
-
-    low: float
-    high: float
-    dimension: str
-    printed_unit: str
-    start: int
-    end: int
-    count: int = 1
-    each: float = 0.0
-    chain: int = 0
-    bare: bool = False
-    worded: bool = False
-    joined: bool = False
-
-    @property
-    def is_range(self) -> bool:
-        return self.high != self.low
 
 
 class QuantityReader:
@@ -124,7 +98,7 @@ class QuantityReader:
         found = self._ranges(text, found)
         if hint is not None:
             found = [self._hinted(q, hint) for q in found]
-        return self._joined(text, found)
+        return joined(text, found)
 
     def _quantity(
         self, text: str, figures: list[Figure], index: int, hint: Unit | None = None, *, degrees: bool = False
@@ -355,43 +329,3 @@ class QuantityReader:
             return quantity
         made = self._made(quantity.low, quantity.high, hint, quantity.start, quantity.end)
         return replace(made, count=quantity.count, each=made.low / max(1, quantity.count))
-
-    def _joined(self, text: str, found: list[Quantity]) -> list[Quantity]:
-        """Join a quantity with the same amount in another unit behind it: "27 gal (102 L)", "8 ft / 2.4 m"."""
-        result: list[Quantity] = []
-        for quantity in found:
-            last = result[-1] if result else None
-            between = text[last.end : quantity.start] if last is not None else ""
-            if (
-                last is not None
-                and re.fullmatch(r"\s*[(/=|–-]\s*[-−–]?\s*|\s*,\s*|\s*\(=\s*", between)
-                and _same(last, quantity)
-            ):
-                close = re.match(r"\s*\)", text[quantity.end :])
-                end = quantity.end + (close.end() if close and "(" in between else 0)
-                metric = quantity.printed_unit in METRIC and last.printed_unit not in METRIC
-                metric = metric and quantity.dimension != "temperature"  # rounded degrees differ by too much
-                kept = quantity if metric and not last.is_range else last
-                result[-1] = replace(
-                    kept, start=last.start, end=end, joined=True, count=max(last.count, quantity.count)
-                )
-            else:
-                result.append(quantity)
-        return result
-
-
-METRIC = {"mm", "cm", "m", "kg", "l", "L", "W", "kW", "°C", "litre", "litres", "liters", "liter", "L/h", "l/h"}
-
-
-def _same(one: Quantity, two: Quantity) -> bool:
-    if (
-        one.dimension != two.dimension
-        or one.bare
-        or two.bare
-        or one.printed_unit == two.printed_unit
-        and one.count == two.count
-    ):
-        return False
-    if one.dimension == "temperature":
-        return abs(one.low - two.low) <= 1.5
-    return abs(one.high - two.high) <= 0.04 * max(abs(one.high), abs(two.high), 1e-9)

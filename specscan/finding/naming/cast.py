@@ -133,6 +133,8 @@ class CastReader:
             chapters = self.told.chaptered(names, own)
             if {player.model.casefold() for player in players} <= {player.model.casefold() for player in chapters}:
                 players, mapping = chapters, match_heads(heads, [player.model for player in chapters], names.series)
+            else:
+                players += self.told.beside(names, own, heads, players)
         else:
             listing = read_listing(own, self.names, self.lexicon)
             players = [Player(one.model, one.place, listed=one) for one in listing]

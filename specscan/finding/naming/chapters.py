@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
@@ -116,6 +116,34 @@ class ChapterReader:
             if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):
                 return named
         return []
+
+    def beside(
+        self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str]
+    ) -> list[Chapter]:
+        """Give the chapters of vans that stand in no table, beside others that head columns or rows there.
+
+        Such a heading has a word of its own, running text uses it, and below it much of a van is told, in no table of
+        the others. ``taken`` are the names, ranges and heads of these.
+        """
+        known = {text.casefold() for text in taken}
+        opened: dict[tuple[str, ...], Chapter] = {}
+        for passage in own:
+            if passage.kind is Kind.HEADING:
+                name, _ = self._name(passage.text)
+                norms = self.lexicon.folder.norms(name)
+                if name and can_be_name(name) and not self.lexicon.known_words.issuperset(norms):
+                    if not any(begins_with(name, one) or begins_with(one, name) for one in known):
+                        opened.setdefault((*passage.sections, passage.text), Chapter(name, passage, False))
+                continue
+            for depth in range(1, len(passage.sections) + 1) if opened else ():
+                if (above := opened.get(passage.sections[:depth])) is not None:
+                    above.passages.append(passage)
+                    above.things |= self.lexicon.things_told(passage)
+        return [
+            one for one in opened.values()
+            if len(one.things) >= SAME_THINGS and _is_used(one, list(own))
+            and not any(p.column is not None and p.column.text.casefold() in known for p in one.passages)
+        ]  # fmt: skip
 
     def _name(self, heading: str) -> tuple[str, bool]:
         """Give the name with which a heading begins, and whether its price follows; else an empty name."""

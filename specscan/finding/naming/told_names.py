@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
@@ -83,6 +83,12 @@ class ToldNames:
             )
             for one in chapters
         ]
+
+    def beside(self, names: Names, own: list[Passage], heads: Collection[str], players: list[Player]) -> list[Player]:
+        """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
+        taken = {names.series, names.title, names.maker, *heads, *(player.model for player in players)} - {""}
+        chapters = self.chapters.beside(own, self._can_head_chapter, taken)
+        return [Player(one.name, one.place, {one.name, one.heading.text}, chapter=one.numbers) for one in chapters]
 
     def _can_head_chapter(self, name: str) -> bool:
         """Tell whether a heading can be the name of a van: no "Technical data", whatever stands below it."""

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from specscan.finding.language.lexicon import Analysis, Lexicon, Stops
 from specscan.finding.language.mentions import Concept
-from specscan.finding.language.quantities import Quantity
+from specscan.finding.language.quantity import Quantity
 from specscan.finding.things.sisters import SisterSentences
 
 TELLING = frozenset({"value", "term", "denied"})  # kinds of words that state something
