@@ -117,7 +117,7 @@ class Finder:
         if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()
-        named = [p for p in document.passages if title in p.text.casefold()]
+        named = [p for p in document.passages for _ in range(p.text.casefold().count(title))]
         groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name

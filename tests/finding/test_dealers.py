@@ -107,3 +107,19 @@ LIVING IN IT
  * 2000 W inverter
 """
     assert vans_of(text, "used_van.txt") == {("Marrowfen", "Drift 6.2", 2023)}
+
+
+@pytest.mark.parametrize(
+    ("seller", "said"),
+    [("HARTLOW CARAVAN YARD", ""), ("HARTLOW LEISURE", "Hartlow Leisure is the seller, not the maker.")],
+)
+def test_who_sells_a_used_van_gives_it_no_name(vans_of, seller, said):
+    text = (
+        f"{seller}                                  Stock #4471\nUsed vans, Hartlow Rd, Port Emsey\n{'-' * 60}\n\n"
+        "ALLENDRAKE CURLEW 6.4                              $129,990 drive away\n\n"
+        "2023 model, first registered Feb 2024, 38,600 km. One owner, full service history.\n\n"
+        "  Length ................ 6.36 m\n  GVM ................... 4005 kg\n  Sleeps ................ 2\n"
+        "  Fresh ................. 110 L\n  Grey .................. 90 L\n  Solar ................. 340 W\n\n"
+        f"Allendrake called it alpine ready when new. {said}\n"
+    )
+    assert vans_of(text, "stock_4471.txt") == {("Allendrake", "Curlew 6.4", 2023)}

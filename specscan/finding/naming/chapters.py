@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
@@ -58,6 +58,9 @@ class ChapterReader:
     def __init__(self, lexicon: Lexicon):
         self.lexicon = lexicon
         self.ranges = RangeReader(lexicon)
+        self.article = re.compile(
+            rf"(?:{any_word(_apostrophes(lexicon.words.articles_of_names))})(?:(?<=['’])|\s+)", re.I
+        )
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.price_word = _before(lexicon.words.price_from, "$")
         self.articles = {word.casefold() for word in lexicon.words.articles_of_names}
@@ -152,6 +155,7 @@ class ChapterReader:
             plain = plain[: price.start()].strip(" ,.")  # "Drift 60 64.900 €"
             before = self.price_word.search(plain)
             plain = plain[: before.start()].strip(" ,.") if before is not None else plain
+        plain = self.article.sub("", plain, count=1) if self.article.match(plain) else plain
         match = NAME.match(plain) if len(heading) <= MAX_HEADING else None
         if match is None:
             return "", False
@@ -178,7 +182,7 @@ class ChapterReader:
         """Give for the full name of a chapter that of the one all of which it has too: "All of Base, and:"."""
         found: dict[str, str] = {}
         for chapter in chapters:
-            texts = [chapter.heading.text[len(chapter.name) :], *(p.text for p in chapter.passages[:1])]
+            texts = [chapter.heading.text.partition(chapter.name)[2], *(p.text for p in chapter.passages[:1])]
             for text in texts:
                 for match in self.all_of.finditer(text):
                     behind = text[match.end() :]
@@ -238,9 +242,13 @@ def _numbered_sections(own: Sequence[Passage]) -> set[str]:
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
     """Tell whether running text or the head of a column uses the name too."""
-    pattern = re.compile(rf"(?<!\w){re.escape(chapter.name)}(?!\w)")
+    pattern = re.compile(rf"(?<!\w){re.escape(chapter.name)}(?!\w)", re.I if chapter.name.isupper() else 0)
     texts = (p.column.text if p.column is not None else p.text for p in own if p.kind is not Kind.HEADING)
-    return any(pattern.search(text) for text in texts)
+    return any(match.group()[0] == chapter.name[0] for text in texts for match in pattern.finditer(text))
+
+
+def _apostrophes(words: Iterable[str]) -> set[str]:
+    return {form for word in words for form in (word, word.replace("’", "'"))}
 
 
 def _before(words: Sequence[str], behind: str) -> re.Pattern[str]:

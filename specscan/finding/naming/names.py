@@ -7,7 +7,9 @@ from collections import Counter, defaultdict
 from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.naming.houses import HouseReader
+from specscan.finding.naming.houses import HouseReader, parted
+from specscan.finding.naming.letters import LetterReader
+from specscan.finding.naming.make_and_model import MakeAndModel
 from specscan.finding.naming.maker import FIRST_LINES
 from specscan.finding.naming.place import Names, Place
 from specscan.finding.naming.titles import TitleReader
@@ -28,6 +30,8 @@ class NameReader(TitleReader):
         for norms in lexicon.terms_of_cue("used"):
             self.used_terms[norms[0]].append(norms[1:])
         self.houses = HouseReader(lexicon)
+        self.letters = LetterReader(lexicon)
+        self.makes = MakeAndModel(self.words.make_model_labels, self._is_trade)
         counted = (*self.words.model_words, *self.words.vans)
         self.counted = {norm for word in counted for norm in lexicon.folder.norms(word)}
 
@@ -38,12 +42,21 @@ class NameReader(TitleReader):
         """
         names = Names()
         names.used = self.used = self._is_used(own)
+        self.letter = self.letters.read(own)
+        if not heads and self.makes.read(names, own):
+            names.title = self.cased(names.title, own)
+            names.maker, names.series = self.cased(names.maker, own), self._series(names.title)
+            self._read_year(names, document, own)
+            return names
         self._read_maker(names, document, own)
         if (built := self.houses.builder_of_all(own)) is not None:
             company, passage = built  # the line at the top may be of who hires or sells them
             names.maker, names.maker_place = company, Place(passage, passage.page, company)
         self.read_title(names, document, own, heads)
         self._read_year(names, document, own)
+        if not names.maker and (house := parted(names.title, self.houses.companies(own))) is not None:
+            names.maker, names.title = house  # "Marrowfen Drift 21" where "Marrowfen calls it" so
+            names.maker_place, names.series = names.title_place, self._series(names.title)
         if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
         if names.title and not names.maker and not names.used:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
 from specscan.finding.naming.file_names import file_runs, stem_of
+from specscan.finding.naming.letters import Letter
 from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
@@ -38,6 +39,7 @@ class TitleTexts(YearReader):
 
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
+        self.letter = Letter()  # of the document that is read
         articles = any_word(self.words.articles_of_names)
         self.behind_article = re.compile(
             rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
@@ -95,7 +97,7 @@ class TitleTexts(YearReader):
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
-        return texts
+        return [row for row in texts if not self.letter.frames(*row[1:])] + list(self.letter.names())
 
     def of_file(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         """Give what the document prints of the words of its file's name, where it prints them: the longest runs.

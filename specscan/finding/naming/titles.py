@@ -10,7 +10,7 @@ from collections.abc import Collection, Sequence
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, may_hold, without_name, without_names
 from specscan.finding.naming.maker import JOINTS
-from specscan.finding.naming.place import PARTED, Names, Place
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.range_signs import RangeSigns
 from specscan.finding.naming.title_texts import MAX_NAME_WORDS, TitleTexts
 from specscan.finding.naming.years import YEAR
@@ -50,6 +50,11 @@ class TitleReader(TitleTexts):
         small = (*self.words.predicates, *cues["is_named"], *cues["preposition"], *cues["before_number"])
         self.words_of_sayings = {word.casefold() for word in small} | self.function_words
         self.signs = RangeSigns(lexicon)
+        name, sellers = r"[A-ZÀ-Þ][\w’'-]*(?: (?:& )?[A-ZÀ-Þ][\w’'-]*)", any_word(self.words.seller_words)
+        self.sells = re.compile(
+            rf"(?<!\w)({name}{{0,3}}(?= (?i:{any_word(self.words.seller_says)})(?!\w))"
+            rf"|{name}{{0,2}} (?i:{sellers})(?!\w)|(?i:{sellers}) {name}{{0,2}})"
+        )
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
     def read_title(
@@ -89,10 +94,12 @@ class TitleReader(TitleTexts):
             key = name.casefold()
             if not self._is_in_one(name, text):
                 continue  # "Drift Gorse" of "Drift and Gorse"
+            if not self.letter.says(name, place):
+                continue
             stock = self.is_stock_number(key) or self.is_stock_number(text.strip(" ."))
             if self._is_left_over(key) or stock or DATE.search(key):
                 continue
-            if names.used and key in dealers:
+            if any(begins_with(key, dealer) for dealer in dealers):
                 continue
             candidates[key] += weight
             line = self._shortened(text, names.maker)
@@ -143,8 +150,9 @@ class TitleReader(TitleTexts):
         return common and not re.search(r"\d", name) and self.is_label(name)
 
     def _dealers(self, own: list[Passage]) -> set[str]:
-        """Give the companies of a listing by their names with a legal form: who sells a van names none."""
+        """Give the companies of a listing, by a legal form, a word for sellers or a sentence: they name no van."""
         found = {match.group(1) for passage in own for match in self.legal.finditer(passage.text)}
+        found |= {match.group(1) for passage in own for match in self.sells.finditer(passage.text)}
         return {self.clean(name, "").casefold() for name in found}
 
     def _letterhead(self, document: Document, own: list[Passage], maker: str) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Collection
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, of_range, without_start
+from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Player
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Kind, Passage
@@ -71,7 +71,11 @@ class ToldNames:
         firsts = {one.full_name.split()[0] for one in chapters}  # "Alder 19" and "Gorse 23" are of no common range
         if len(ranges) > 1 or ranges - {"", names.series} or (coded and len(firsts) > 1):
             names.series = names.title = ""
-        models = {one.full_name: of_range(names.series, one.full_name) for one in chapters}
+        if any(one.full_name.casefold() == names.series.casefold() for one in chapters) and not all(
+            begins_with(one.full_name, names.series) for one in chapters
+        ):
+            names.series = names.title = ""  # one of the vans is no range of the others
+        models = {one.full_name: of_range(names.series, self.names.cased(one.full_name, own)) for one in chapters}
         bases = self.chapters.bases(chapters)
         return [
             Player(

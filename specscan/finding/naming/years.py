@@ -28,6 +28,7 @@ class YearReader(MakerReader):
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.of_model_year = any_of(self.words.model_year, whole=True)
         self.right_before = re.compile(rf"(?<!\w)(?:{any_word(self.words.model_year)})\s+$", re.IGNORECASE)
+        self.right_behind = re.compile(rf"\s+(?:{any_word(self.words.model_year)})(?!\w)", re.IGNORECASE)
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         vans = any_word([*self.words.vans, *self.words.model_words])
         self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
@@ -93,7 +94,8 @@ class YearReader(MakerReader):
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
         near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
-        if self.of_other_year.search(near) and not self.right_before.search(before):
+        right_beside = self.right_before.search(before) or self.right_behind.match(after)
+        if self.of_other_year.search(near) and not right_beside:
             return -6.0  # but "Model 2021, registered in November"
         if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
             return -6.0

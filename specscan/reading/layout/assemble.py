@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from specscan.reading.layout.flow import Item
 from specscan.reading.layout.seams import is_copy
@@ -99,7 +99,11 @@ class Assembler:
         return list(max(higher, key=lambda one: (one[1][-1].level, one[0].top))[1])
 
     def add_item(self, page: int, item: Item) -> None:
-        """Add a heading, paragraph, list item or footnote."""
+        """Add a heading, paragraph, list item or footnote; who signs a letter, line by line."""
+        if item.kind is Kind.PROSE and len(item.lines) > 1 and self.hints.ends_letter(item.lines[0].text):
+            for line in item.lines:
+                self.add_item(page, replace(item, lines=[line]))
+            return
         composed = compose(item.lines, self.hints)
         if not composed.text:
             return

@@ -31,7 +31,8 @@ class Hints:
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
-    of the rules; ``is_page_foot`` tells whether a text only numbers a page ("Page 2 of 4").
+    of the rules; ``is_page_foot`` tells whether a text only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it
+    is what stands above a signature ("Kind regards").
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
@@ -45,6 +46,7 @@ class Hints:
     heads_list: Callable[[str], bool] = field(default=lambda text: False)
     knows_word: Callable[[str], bool] = field(default=lambda word: True)
     is_page_foot: Callable[[str], bool] = field(default=lambda text: False)
+    ends_letter: Callable[[str], bool] = field(default=lambda text: False)
     ocr: OcrReader | None = None
 
 

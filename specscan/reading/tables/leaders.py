@@ -48,19 +48,32 @@ def _value(line: Line) -> Line:
 
 
 def _end(lines: list[Line], start: int) -> int:
-    """Give the end of a list that begins with a pair: behind its last pair and what goes on with that one's value."""
+    """Give the end of a list that begins with a pair: behind its last pair and what goes on with that one's value.
+
+    A heading such as the one above the list opens another.
+    """
     end = start + 1
+    opening = lines[start - 1] if start else None
     for number in range(start + 1, len(lines)):
         above, line = lines[number - 1], lines[number]
         if line.base - above.base > STEP * max(above.size, line.size):
             break
         if _is_pair(line):
             end = number + 1
+        elif opening is not None and _are_headings(opening, line):
+            break
         elif _goes_on(above, line):
             end = max(end, number + 1)
         elif len(line.text) > MAX_HEADING or len(segments_of(line, GAP)) > 1:
             break
     return end
+
+
+def _are_headings(one: Line, other: Line) -> bool:
+    """Tell whether two lines are headings of one rank: shouted or bold, at one edge, of one size."""
+    alike = one.bold == other.bold and one.text.isupper() == other.text.isupper()
+    alike = alike and abs(one.size - other.size) < 0.5 and abs(one.box.x0 - other.box.x0) < one.size
+    return alike and (one.bold or one.text.isupper()) and not _is_pair(one)
 
 
 def _goes_on(above: Line, line: Line) -> bool:

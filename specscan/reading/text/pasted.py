@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.fallen_cells import Pasted, find_fallen
 
 MIN_ROWS = 5
 LABEL_SHARE = 0.6
+LED = re.compile(r"(?:\.\s?){3,}\s*\S|(?:_|…){2,}\s*\S")  # dots that lead from a label to its value
 
 
 def find_pasted(lines: list[str], hints: Hints) -> Pasted | None:
@@ -63,4 +66,4 @@ def _by_columns(lines: list[str], hints: Hints) -> Pasted | None:
 
 def _valued(label: str) -> bool:
     """Tell whether a line already holds a label and its value."""
-    return ":" in label[:-1] and any(letter.isdigit() for letter in label)
+    return LED.search(label) is not None or ":" in label[:-1] and any(letter.isdigit() for letter in label)

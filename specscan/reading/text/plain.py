@@ -245,7 +245,7 @@ def _add_page(
     placed = [_line(line, number) for number, line in enumerate(lines) if line.strip()]
     if not placed:
         return
-    _set_apart(lines, placed, heads or set())
+    _set_apart(lines, placed, heads or set(), hints)
     for region in split_columns(placed, Marks(), hints):
         assembler.begin_block(region.back)
         rest = region.lines
@@ -264,8 +264,11 @@ def _add_items(items: list[Item], assembler: Assembler) -> None:
         assembler.add_item(0, item)
 
 
-def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
-    """Mark a short line alone between blank lines, a heading in plain text, and the heads of columns as bold."""
+def _set_apart(lines: list[str], placed: list[Line], heads: set[str], hints: Hints) -> None:
+    """Mark a short line alone between blank lines, a heading in plain text, and the heads of columns as bold.
+
+    What stands above a signature is no heading of it.
+    """
     for place, line in enumerate(placed):
         number = round(line.box.top / PITCH)
         if lines[number] in heads:
@@ -280,7 +283,7 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str]) -> None:
         titled = text[-1:].isalnum() or text.endswith(":") and len(text.split()) <= 4 and bool(after)
         titled = titled or text.endswith("?") and bool(after)  # its answer stands below
         parted = re.search(r"\s{3,}", text) is not None or has_leader(line)
-        if alone and titled and not parted and (follows_text or text.isupper()):
+        if alone and titled and not parted and not hints.ends_letter(text) and (follows_text or text.isupper()):
             open_list = after.startswith(tuple("-*•")) or text.endswith(":")
             follows = after[:1].islower() and not open_list
             if not follows:

@@ -1,0 +1,82 @@
+"""Letters and forms: what names the van in them, and what names those who write and read."""
+
+import pytest
+
+SMALL = (
+    "  fresh water     20 gal, inside\n  gray water      15 gal, under the floor\n  toilet          cassette\n"
+    "  house battery   200 Ah lithium\n  solar           200 W\n"
+)
+LARGE = SMALL.replace("20 gal", "31 gal").replace("15 gal", "24 gal").replace("200", "400")
+LED = "".join(
+    f"  {label} {'.' * (22 - len(label))} {value}\n"
+    for label, value in (
+        ("Länge", "5,98 m"), ("Höhe", "2,75 m"), ("Gesamtgewicht", "3.500 kg"), ("Schlafplätze", "2"),
+        ("Frischwasser", "100 l, innen"), ("Abwasser", "90 l, unterflur"), ("Bordbatterie", "95 Ah AGM"),
+    )
+)  # fmt: skip
+
+
+def letter(first, second, salutation="Dear Mrs Quill,", end="Kind regards", about="", more=""):
+    about = about or f"Re: {first.title()} or {second.title()}? (your list)"
+    return (
+        f"From: Orla Fenwright <orla@hollinbeck.example>\nTo: Marta Quill\nDate: Mon, 3 Nov 2025 10:40\n"
+        f"Subject: {about}\n\n{salutation}\n\nhere are the figures of the 2026 vans, one after the other.\n\n"
+        f"{first}\nIt is 19 ft 4 in long and sleeps two. GVWR 8,800 lb.\n\n{SMALL}\n"
+        f"{second}\nIt is 22 ft 2 in long and sleeps three. GVWR 9,900 lb.\n\n{LARGE}\n"
+        f"{more}\n\n{end}\nOrla Fenwright\nHollinbeck Vans, Inc.\n"
+    )
+
+
+@pytest.mark.parametrize("end", ["Kind regards", "With best wishes,"])
+@pytest.mark.parametrize("salutation", ["Dear Mrs Quill,", "Hi Marta!"])
+def test_a_letter_names_its_vans_by_headings_with_an_article(vans_of, salutation, end):
+    more = "The Wendle is good to 25 F, the Wendle Long to -5 F."
+    text = letter("THE WENDLE", "THE WENDLE LONG", salutation, end, "Re: Wendle or Wendle Long?", more)
+    assert vans_of(text, "reply.txt") == {("Hollinbeck Vans", name, 2026) for name in ("Wendle", "Wendle Long")}
+
+
+def test_one_of_the_vans_of_a_letter_is_no_range_of_the_other(vans_of):
+    more = "The Wendle is good to 25 F, the Sorrel to -5 F."
+    text = letter("THE WENDLE", "THE SORREL", about="Re: Wendle or Sorrel?", more=more)
+    assert {model for _, model, _ in vans_of(text, "reply.txt")} == {"Wendle", "Sorrel"}
+
+
+def test_lists_with_dots_in_a_german_letter_are_each_a_vans_own(vans_of):
+    text = (
+        "Hohlbeck Reisemobile GmbH\nMühlgasse 4, 78000 Sanddorf\n\nFrau\nIlse Tannhöver\nAm Wehr 9\n\n"
+        "Betreff: Kiebitz 54 und Kiebitz 58\n\nSehr geehrte Frau Tannhöver,\n\nvielen Dank für Ihren Brief.\n\n"
+        f"DER KIEBITZ 54\n{LED}\nDER KIEBITZ 58\n{LED.replace('100 l', '120 l')}\n"
+        "Mit freundlichen Grüßen\nJasper Ohlrogge\nHohlbeck Reisemobile GmbH\n"
+    )
+    found = vans_of(text, "antwort.txt")
+    assert {(maker, model) for maker, model, _ in found} == {
+        ("Hohlbeck Reisemobile", name) for name in ("Kiebitz 54", "Kiebitz 58")
+    }
+
+
+@pytest.mark.parametrize(
+    ("label", "printed"),
+    [
+        ("Make and model", "Allendrake Curlew 58 Ridge"),
+        ("Make / model", "ALLENDRAKE CURLEW 58 RIDGE"),
+    ],
+)
+def test_a_line_of_make_and_model_names_both(vans_of, label, printed):
+    text = (
+        "From:     Gail, Tarrowby RV Centre <sales@tarrowby.example>\nTo:       Mr and Mrs P. Ostley\n"
+        f"Subject:  Your quote TR-2210\n\nDear Hugh and Bea,\n\nGood to see you both. It is a 2026 model.\n\n"
+        f"THE VAN\n  {label} .......... {printed}\n  Length .................. 6200 mm\n"
+        "  GVM ..................... 4490 kg\n  Sleeps .................. 2\n  Fresh water ............. 140 L\n"
+        "  Grey water .............. 90 L\n\nCheers,\nGail\nTarrowby RV Centre, 18 Quay Road, Tarrowby.\n"
+    )
+    assert vans_of(text, "quote.txt") == {("Allendrake", "Curlew 58 Ridge", 2026)}
+
+
+def test_what_a_letter_is_about_names_the_van_that_it_calls_the_van(vans_of):
+    text = (
+        "From: Gail, Tarrowby RV Centre\nTo: Mr P. Ostley\nSubject: Your quote TR-2210 - Allendrake Curlew 58 Ridge\n\n"
+        "Dear Hugh,\n\nHere is the van you sat in, a 2026 model.\n\nTHE VAN\n  Length .................. 6200 mm\n"
+        "  GVM ..................... 4490 kg\n  Sleeps .................. 2\n  Fresh water ............. 140 L\n"
+        "  Grey water .............. 90 L\n\nAllendrake calls the Ridge snow-ready.\n\nCheers,\nGail\n"
+    )
+    assert vans_of(text, "quote.txt") == {("Allendrake", "Curlew 58 Ridge", 2026)}
