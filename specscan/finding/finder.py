@@ -18,6 +18,7 @@ from specscan.finding.naming.identity import identity_facts, van_name
 from specscan.finding.naming.known_vans import known_cast
 from specscan.finding.naming.model_rows import with_model_rows
 from specscan.finding.naming.name_doubts import pieced_names
+from specscan.finding.naming.range_columns import with_range_columns
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
@@ -43,8 +44,11 @@ class Finder:
         ``named`` is the van that the user says the document is about: it counts where the document names none.
         """
         kit = self.kits.for_document(document)
+        rows = with_range_columns(
+            document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
+        )
         rows, heads = with_model_rows(
-            document.passages,
+            rows,
             kit.lexicon.words.model_labels,
             kit.casts.can_be_name,
             kit.casts.range_names.of_label,

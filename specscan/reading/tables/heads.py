@@ -10,7 +10,14 @@ from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.head_rows import LABEL_SHARE, head_rows_of, lone_head
 from specscan.reading.tables.listed_cells import with_listed_items
 from specscan.reading.tables.parting import column_cells, has_digit, head_key, split_heads, split_pairs
-from specscan.reading.tables.subheads import group_rows, spread_over_units, unit_row, without_codes
+from specscan.reading.tables.subheads import (
+    group_rows,
+    spread_first_lines,
+    spread_over_names,
+    spread_over_units,
+    unit_row,
+    without_codes,
+)
 
 PRICE_SHARE = 0.7
 HEADS_WITHIN = 2  # rows of a part of a grid
@@ -199,6 +206,7 @@ def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
 def _add_all_heads(table: ReadTable, grid: Grid, rows: list[int], hints: Hints) -> None:
     """Give each column its heads; a row of units and the heads of mere groups of columns are none."""
     spread_over_units(grid, rows, hints)
+    spread_over_names(grid, rows)
     units = unit_row(grid, rows, hints)
     if units is not None:
         cells = [cell for cell in grid.row_cells(units) if cell.col > 0 and not hints.is_unit_system(cell.plain)]
@@ -208,6 +216,7 @@ def _add_all_heads(table: ReadTable, grid: Grid, rows: list[int], hints: Hints) 
     for row in rows:
         if row not in groups:
             _add_heads(table, grid, row)
+    table.heads = spread_first_lines(table.heads)
 
 
 def _add_heads(table: ReadTable, grid: Grid, row: int) -> None:

@@ -18,6 +18,7 @@ HANGING = 1.9  # from a line of a listed item to the next
 TIGHT = 1.1  # times the least step from line to line: no room between rows
 TIGHT_SHARE = 0.8  # of the rows, at least, that begin without room above them
 SPACE = 0.2  # em between words
+SHOUTED = 4  # letters of a word that names a group and no unit
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
 
@@ -118,10 +119,14 @@ def _begins_group(
     """Tell whether a bold line in the column of labels names a group of rows, and goes on with no label above it.
 
     The label above has values beside it, had room for the first word, and is not bold itself, or is the corner of heads
-    that all are.
+    that all are. So does a shouted word below a label with a figure: "DRIFT" below "T19".
     """
     parts = rows[-1][-1][1]
-    if len(segments) > 1 or len(parts) < 2 or not line.bold or not line.text[:1].isupper():
+    if len(segments) > 1 or len(parts) < 2 or not line.text[:1].isupper():
+        return False
+    if _is_shouted(line.text) and any(map(str.isdigit, parts[0].text)):
+        return all(touched_by(part.box, columns)[0] == 0 for part in (segments[0], parts[0]))
+    if not line.bold:
         return False
     label = parts[0]
     if touched_by(segments[0].box, columns)[0] != 0 or touched_by(label.box, columns) != [0]:
@@ -129,6 +134,10 @@ def _begins_group(
     room = widths.get(0, 0.0) - label.box.width > line.words[0].box.width + SPACE * line.size
     heads = len(rows) == 1 and all(part.bold for part in parts)
     return room and (heads or not label.bold)
+
+
+def _is_shouted(text: str) -> bool:
+    return text.isupper() and sum(map(str.isalpha, text)) >= SHOUTED and not any(map(str.isdigit, text))
 
 
 def _is_tight(picked: list[Parted], em: float) -> bool:

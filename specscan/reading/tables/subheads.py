@@ -9,6 +9,7 @@ from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.parting import has_digit, labelish
 
 CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
+NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 MIN_CODES = 3
 HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
@@ -130,6 +131,48 @@ def spread_over_units(grid: Grid, rows: list[int], hints: Hints) -> None:
         and sum(map(len, under)) == len(lower)
         and all(c[0].col == u.col for c, u in zip(under, upper, strict=True))
     ):
+        for cell, end in zip(upper, ends, strict=True):
+            cell.col_span = end - cell.col
+
+
+def spread_first_lines(heads: dict[int, list[GridCell]]) -> dict[int, list[GridCell]]:
+    """Do the same where ranges and codes were read as one row of heads, "Drift" as the first line of "Drift 19"."""
+    columns = sorted(col for col in heads if col > 0)
+    cells = [heads[col][0] for col in columns if len(heads[col]) == 1 and len(heads[col][0].lines) in (1, 2)]
+    over = [cell for cell in cells if len(cell.lines) == 2 and not has_digit(cell.lines[0].text)]
+    if not 1 < len(over) < len(cells) == len(columns) or cells[0] is not over[0] or any(c.col_span > 1 for c in cells):
+        return heads
+    lines = [cell.lines[-1] for cell in cells]
+    level = max(line.base for line in lines) - min(line.base for line in lines)
+    if level > lines[0].size or not all(NAME_CODE.fullmatch(line.text) for line in lines):
+        return heads
+    found, above = dict(heads), over[0]
+    for col, cell in zip(columns, cells, strict=True):
+        above = cell if cell in over else above
+        own = GridCell(cell.row, cell.col, cell.lines[-1:], cell.row_span, 1, cell.fill)
+        found[col] = [GridCell(above.row, above.col, above.lines[:1], 1, 1, above.fill), own]
+    return found
+
+
+def spread_over_names(grid: Grid, rows: list[int]) -> None:
+    """Let each name of a range head all of the columns up to the next range, where codes or the same trims come below.
+
+    "Drift" stands above "19" only, and is that of "21" beside it too.
+    """
+    if len(rows) < 2:
+        return
+    lower = [cell for cell in grid.row_cells(rows[-1]) if cell.col > 0]
+    upper = [cell for cell in grid.row_cells(rows[-2]) if cell.col > 0]
+    columns = {cell.col for cell in lower}
+    if not 1 < len({cell.plain for cell in upper}) == len(upper) < len(lower) or upper[0].col != lower[0].col:
+        return
+    if any(cell.col_span > 1 or cell.col not in columns or has_digit(cell.plain) for cell in upper):
+        return
+    ends = [*(cell.col for cell in upper[1:]), grid.cols]
+    under = [[c.plain for c in lower if one.col <= c.col < end] for one, end in zip(upper, ends, strict=True)]
+    coded = all(NAME_CODE.fullmatch(cell.plain) for cell in lower)
+    again = len({cell.plain for cell in lower}) < len(lower) and all(len(set(some)) == len(some) for some in under)
+    if coded or again:
         for cell, end in zip(upper, ends, strict=True):
             cell.col_span = end - cell.col
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 
 RULE = re.compile(r"^\s*[=\-~_]{3,}(?:\s+[=\-~_]{2,})*\s*$")
@@ -60,7 +61,9 @@ def _fits(cells: list[str], head: list[str]) -> bool:
 def heads_columns(line: str, below: list[str]) -> bool:
     """Tell whether a line over a rule holds heads of columns: parts of the lines ``below`` stand under its parts."""
     parts = [match.span() for match in PART.finditer(line.expandtabs())]
-    rows = [[match.span() for match in PART.finditer(row.expandtabs())] for row in below[:LOOK_AHEAD] if row.strip()]
+    here = list(itertools.takewhile(lambda row: not RULE.match(row), below[:LOOK_AHEAD]))
+    rows = [[match.span() for match in PART.finditer(row.expandtabs())] for row in here if row.strip()]
+    rows = [row for row in rows if len(row) > 1]  # a part alone names a group of rows
     # What is indented can head the first column of values, or that of labels, with groups of rows on its left.
     indented = bool(parts) and parts[0][0] >= INDENT
     return (indented and _stand_over(parts, rows)) or _stand_over(parts[1:], rows)
