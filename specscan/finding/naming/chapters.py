@@ -63,7 +63,6 @@ class ChapterReader:
         )
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.price_word = _before(lexicon.words.price_from, "$")
-        self.articles = {word.casefold() for word in lexicon.words.articles_of_names}
         self.all_of = _before(lexicon.words.all_of, r"\s+")
 
     def read(
@@ -164,16 +163,10 @@ class ChapterReader:
         priced = priced or (price is not None and not rest)
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
 
-    def _without_maker(self, name: str, maker: str, series: str) -> str:
-        """Give a name without the company before it, in full or by its first word, which may be that of the range.
-
-        An article goes before company and range: "The Marrowfen Drift" is the Drift.
-        """
-        first, _, rest = name.partition(" ")
-        starts = (maker, maker.partition(" ")[0])
-        if first.casefold() in self.articles and any(begins_with(rest, start) for start in (*starts, series)):
-            name = rest
-        for start in starts:
+    @staticmethod
+    def _without_maker(name: str, maker: str, series: str) -> str:
+        """Give a name without the company before it, in full or by its first word, which may be that of the range."""
+        for start in (maker, maker.partition(" ")[0]):
             if start.casefold() != series.casefold() and begins_with(name, start) and len(name) > len(start):
                 return without_start(name, start)
         return name
