@@ -100,3 +100,9 @@ def test_vans_of_several_makers_need_not_begin_with_their_names(vans_of):
         f"| Manufacturer | Thornleigh Ltd | Ossvane Ltd |\n{ROWS}"
     )
     assert vans_of(text) == {("Thornleigh", "Hearth", None), ("Ossvane", "Tamarsk 60", None)}
+
+
+def test_a_converter_of_current_is_no_maker(vans_of):
+    table = f"| | Hearth | Hearth L |\n|---|---|---|\n| Converter | 45 A | 60 A |\n{ROWS}"
+    text = f"# Hearth\n\nBuilt by Thornleigh.\n\n{table}"
+    assert {maker for maker, _, _ in vans_of(text)} == {"Thornleigh"}

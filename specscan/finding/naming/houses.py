@@ -77,7 +77,9 @@ class HouseReader:
                     words = passage.text.split()
                     while len(words) > 1 and words[-1].casefold().strip(".,") in self.legal:
                         words.pop()
-                    found.setdefault(passage.column.text, " ".join(words).strip(" ,"))
+                    company = " ".join(words).strip(" ,")
+                    if re.fullmatch(COMPANY, company):  # no "60 A" of a converter of current
+                        found.setdefault(passage.column.text, company)
         return found
 
     def of_lines(self, own: list[Passage]) -> list[tuple[Passage, House]]:
