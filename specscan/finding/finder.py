@@ -19,6 +19,7 @@ from specscan.finding.naming.known_vans import known_cast
 from specscan.finding.naming.model_rows import with_model_rows
 from specscan.finding.naming.name_doubts import pieced_names
 from specscan.finding.naming.range_columns import with_range_columns
+from specscan.finding.naming.sheet_heads import with_sheet_heads
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
@@ -48,7 +49,7 @@ class Finder:
             document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
         )
         rows, heads = with_model_rows(
-            rows,
+            with_sheet_heads(rows, kit.casts.can_be_name),
             kit.lexicon.words.model_labels,
             kit.casts.can_be_name,
             kit.casts.range_names.of_label,

@@ -64,6 +64,8 @@ class ChapterReader:
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.price_word = _before(lexicon.words.price_from, "$")
         self.all_of = _before(lexicon.words.all_of, r"\s+")
+        words = lexicon.words
+        self.kinds = {word.casefold() for word in (*words.model_labels, *words.model_words)} - {*words.range_words}
 
     def read(
         self,
@@ -148,7 +150,10 @@ class ChapterReader:
         ]  # fmt: skip
 
     def _name(self, heading: str) -> tuple[str, bool]:
-        """Give the name with which a heading begins, and whether its price follows; else an empty name."""
+        """Give the name with which a heading begins, and whether its price follows; else an empty name.
+
+        An article before it and a word for what it names behind it are left out: "The Solo", "Solo trim".
+        """
         plain = PARTED.split(heading)[0].strip(" .,")
         if (price := PRICE.search(plain)) is not None and not plain[price.end() :].strip(" ."):
             plain = plain[: price.start()].strip(" ,.")  # "Drift 60 64.900 €"
@@ -159,6 +164,7 @@ class ChapterReader:
         if match is None:
             return "", False
         rest = plain[match.end() :].strip(" ,.")
+        rest = "" if rest.casefold() in self.kinds else rest
         priced = self.price.match(rest) is not None
         priced = priced or (price is not None and not rest)
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)

@@ -82,7 +82,8 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
         if base and stands_before(text, base, head):
             return f"{base} {head}"
     if CODE.match(head) or not is_series_word(head.split()[0]):
-        return f"{series} {head}"
+        lettered = not re.search(r"\d", head) and re.search(r"\d", names.title) and begins_with(names.title, series)
+        return f"{names.title if lettered else series} {head}"  # "S" and "SL" of the "Drift 21"
     sister = next((h for h in heads if begins_with(head, h) and len(h) < len(head)), "")
     if sister:  # "Duo 4x4" beside "Duo"
         return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"

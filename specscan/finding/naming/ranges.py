@@ -30,7 +30,9 @@ class RangeReader:
         ranges, articles = (any_word(one) for one in (words.range_words, words.articles_of_names))
         self.lexicon = lexicon
         self.range = re.compile(rf"(?:(?i:{articles})\s+)?(?:(?i:{ranges})\s+({NAME})|({NAME})[ -](?i:{ranges}))")
-        self.model = re.compile(rf"(?i:{any_word({*words.model_labels, *words.model_words})})\s+(?=[\dA-ZÀ-Þ])")
+        self.model = re.compile(
+            rf"(?i:{any_word({*words.model_labels, *words.model_words})})(?:\s*:)?\s+(?=[\dA-ZÀ-Þ])"
+        )
 
     def name(self, heading: str, *, remarked: bool = False) -> str:
         """Give the range that a heading names, an empty text where it names none.
@@ -50,7 +52,7 @@ class RangeReader:
         return frozenset(name.casefold() for text in headings if (name := self.name(text, remarked=True)))
 
     def code(self, heading: str) -> str:
-        """Give a heading without the word "Model" before a code."""
+        """Give a heading without the word "Model", or "Trim:", before a name."""
         return self.model.sub("", heading, count=1) if self.model.match(heading) else heading
 
     def with_full_heads(self, passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> tuple[Passage, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
@@ -11,13 +11,14 @@ from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.naming.full_names import PRICE, BareHeads
 from specscan.finding.naming.place import Place, begins_with
 from specscan.finding.naming.title_texts import LIST_JOINT
-from specscan.records.text import Passage
+from specscan.records.text import Kind, Passage
 from specscan.rulebook.models import WordFile
 
 MAX_HEAD_WORDS = 6
 UNIT_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]{1,12})[)\]]$")
 MAX_HEAD = 40
 MIN_ROWS = 2
+TRIMMED = " .:|–—-"  # round a heading's name, where its price was
 SURE_SHARE = 0.6  # of the heads of a table that name vans
 FIRST_LINES = 14
 LONGEST_LINE = 200
@@ -52,14 +53,17 @@ class HeadReader:
                 tables.setdefault(passage.table, []).append(passage)
         found: dict[str, Place] = {}
         lines = [p.text for p in own[:FIRST_LINES] if p.table is None and len(p.text) <= LONGEST_LINE]
+        headings = {self.bare(p.text).strip(TRIMMED) for p in own if p.kind is Kind.HEADING}
         for cells in tables.values():
-            for head, place in self._heads_of(cells, named, lines):
+            for head, place in self._heads_of(cells, named, lines, headings):
                 found.setdefault(head, place)
         return found
 
-    def _heads_of(self, cells: list[Passage], named: frozenset[str], lines: list[str]) -> list[tuple[str, Place]]:
+    def _heads_of(
+        self, cells: list[Passage], named: frozenset[str], lines: list[str], headings: Collection[str]
+    ) -> list[tuple[str, Place]]:
         rows = _unique(p.row.text for p in cells if p.row is not None)
-        columns = _unique(p.column.text for p in cells if p.column is not None and not PRICE.search(p.text))
+        columns = self._columns(cells, lines, headings)
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
         if len(columns) > 1 and any(_names_all(line, columns) for line in lines):
@@ -81,6 +85,21 @@ class HeadReader:
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
+
+    def _columns(self, cells: list[Passage], lines: list[str], headings: Collection[str]) -> list[str]:
+        """Give the heads of columns; one over nothing but prices counts where a line or heading names a van so.
+
+        "Scholar" over the prices of what is in the price of the "Captain" beside it.
+        """
+        heads = _unique(p.column.text for p in cells if p.column is not None)
+        valued = {p.column.text for p in cells if p.column is not None and not PRICE.search(p.text)}
+        return [
+            text
+            for text in heads
+            if text in valued
+            or any(_lists(line, text, [one for one in heads if one != text]) for line in lines)
+            or any(heading == text or heading.endswith(f" {text}") for heading in headings)
+        ]
 
     def _are_settings(self, columns: list[str]) -> bool:
         """Tell whether heads say how or where something is measured, as "Low" and "High" of a heater do."""

@@ -18,6 +18,7 @@ MAX_TRIM_LINE = 80
 FIRST_LINES = 14
 MAX_TRIMS = 6
 TRIM_USES = 3  # in the list itself and at least twice besides
+SAID_USES = 2  # where the list says that it is one of trims
 TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
 TRIM_JOINTS = {"and", "et", "und", "&"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
@@ -75,7 +76,9 @@ class ToldNames:
             begins_with(one.full_name, names.series) for one in chapters
         ):
             names.series = names.title = ""  # one of the vans is no range of the others
-        models = {one.full_name: of_range(names.series, self.names.cased(one.full_name, own)) for one in chapters}
+        trims = not any(re.search(r"\d", one.full_name) for one in chapters)
+        base = names.title if trims and begins_with(names.title, names.series) else names.series
+        models = {one.full_name: of_range(base, self.names.cased(one.full_name, own)) for one in chapters}
         bases = self.chapters.bases(chapters)
         return [
             Player(
@@ -146,7 +149,7 @@ class ToldNames:
                     and not set(found) <= set(names.maker.split())
                     and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
                     and all(TRIM.fullmatch(one) and (said or self.can_be_name(one)) for one in found)
-                    and all(count(text, one) >= TRIM_USES for one in found)
+                    and all(count(text, one) >= (SAID_USES if said else TRIM_USES) for one in found)
                 ):
                     return found
         return []
@@ -171,7 +174,18 @@ class ToldNames:
                 if VARIANT.fullmatch(rest) and self.can_be_name(rest):
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
-        return self._without_group(found)
+        return self._without_group(self._without_title(found))
+
+    @staticmethod
+    def _without_title(found: dict[str, Player]) -> dict[str, Player]:
+        """Take from vans the one that all others build on and stand under: "Drift 21" above its trims' headings."""
+        for code, player in found.items():
+            place = player.place.passage if player.place is not None else None
+            others = [one.place.passage for one in found.values() if one is not player and one.place is not None]
+            under = [one for one in others if one is not None and place is not None and place.text in one.sections]
+            if len(under) > 1 and len(under) == len(others) and all(begins_with(one, code) for one in found):
+                return {one: beside for one, beside in found.items() if one != code}
+        return found
 
     def _without_group(self, found: dict[str, Player]) -> dict[str, Player]:
         """Take from vans the heading of their first group of rows, printed right below each: "Drift 5 Vehicle"."""

@@ -1,0 +1,90 @@
+"""Trims of one van: how sheets, headings and lines name them."""
+
+import pytest
+
+PLAIN = {
+    "Height": "8 ft 8 in", "House battery": "100 Ah AGM", "Inverter": "600 W", "Gray tank": "15 gal",
+    "Heater": "gasoline air heater", "Drive": "front", "Sleeps": "2",
+}  # fmt: skip
+RICH = {
+    "Height": "9 ft 1 in", "House battery": "300 Ah lithium", "Inverter": "2,000 W", "Gray tank": "18 gal",
+    "Heater": "diesel hydronic", "Drive": "all four", "Sleeps": "3",
+}  # fmt: skip
+COMMON = {"Length": "19 ft 3 in", "Width": "6 ft 8 in", "Wheelbase": "147 in", "Fresh water": "21 gal"}
+OPENING = "<h1>Drift 21</h1><p>Marrowfen Vans, 2026</p>{}<h2>The same in both</h2>{}"
+SAID = "<p>One van, built two ways: the Scholar and the Captain</p>"
+SLEEPS = {"Drift 21 Scholar": 2, "Drift 21 Captain": 3}
+
+
+def table(*rows):
+    return "<table>" + "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows) + "</table>"
+
+
+OFFERS = "<h2>Extras</h2>" + table(
+    ("Item", "Scholar", "Captain"), ("Solar, 190 W", "$740", "included"), ("Roof fan", "$390", "included"),
+    ("Insulated cab covers", "$280", "included"), ("Second battery, 200 Ah in all", "$420", "no"),
+)  # fmt: skip
+
+
+@pytest.fixture
+def sleeps_of(read_file, tmp_path):
+    """Give a function that reads a page of the Drift 21 and tells how many sleep in each of its vans."""
+
+    def read(body, said=""):
+        path = tmp_path / "page.html"
+        opening = OPENING.format(said, table(*COMMON.items()))
+        path.write_text(f"<title>Marrowfen Drift 21</title>{opening}{body}", encoding="utf-8")
+        found = read_file(path).found
+        sleeps = {fact.model: fact.value for fact in found.facts if fact.field == "sleeps" and not fact.rejected}
+        assert sleeps.keys() == {van.model for van in found.vans}
+        return sleeps
+
+    return read
+
+
+def sheets(one, other):
+    return f"<h2>{one}</h2>{table(*PLAIN.items())}<h2>{other}</h2>{table(*RICH.items())}"
+
+
+@pytest.mark.parametrize(
+    "one, other",
+    [
+        ("The Scholar", "The Captain"), ("Scholar trim", "Captain trim"), ("Trim: Scholar", "Trim: Captain"),
+        ("Trim level Scholar", "Trim level Captain"), ("Drift 21 Scholar", "Drift 21 Captain"),
+    ],
+)  # fmt: skip
+def test_headings_name_trims_with_words_for_what_they_are(sleeps_of, one, other):
+    assert sleeps_of(sheets(one, other)) == SLEEPS
+
+
+@pytest.mark.parametrize("one, other", [("Scholar", "Captain"), ("Scholar – from $84,700", "Captain – from $121,300")])
+def test_a_trim_all_of_whose_extras_have_prices_is_one_of_the_vans(sleeps_of, one, other):
+    assert sleeps_of(sheets(one, other) + OFFERS, SAID) == SLEEPS
+
+
+def test_a_column_of_prices_names_no_van_of_which_nobody_speaks(sleeps_of):
+    offers = OFFERS.replace("Scholar", "Retail").replace("Captain", "Drift 21")
+    assert sleeps_of(table(*PLAIN.items()) + offers) == {"Drift 21": 2}
+
+
+def test_sheets_that_open_with_a_name_and_its_price_are_each_of_that_van(sleeps_of):
+    sheet = [table((name, price), *rows.items()) for name, price, rows in
+             (("Drift 21 Scholar", "$84,700", PLAIN), ("Drift 21 Captain", "from $121,300", RICH))]  # fmt: skip
+    assert sleeps_of("<h2>Two build sheets</h2>" + "".join(sheet) + OFFERS, SAID) == SLEEPS
+
+
+def test_letters_over_columns_are_trims_behind_the_code_in_the_title(sleeps_of):
+    rows = ((label, value, RICH[label]) for label, value in PLAIN.items())
+    assert sleeps_of(table(("", "S", "SL"), *rows), "<p>One body, two trims: S and SL.</p>") == {
+        "Drift 21 S": 2, "Drift 21 SL": 3,
+    }  # fmt: skip
+
+
+def test_the_van_above_the_sheets_of_its_trims_is_none_beside_them(sleeps_of):
+    assert sleeps_of(sheets("Drift 21 Comfort", "Drift 21 Winter")) == {"Drift 21 Comfort": 2, "Drift 21 Winter": 3}
+
+
+def test_trims_of_which_a_line_tells_and_running_text_speaks_once_are_vans(sleeps_of):
+    said = "<p>Two trims: Scholar and Captain.</p>"
+    told = "<p>The Scholar sleeps two and has a battery of 100 Ah. The Captain sleeps three and has 300 Ah.</p>"
+    assert sleeps_of(told, said) == SLEEPS
