@@ -11,7 +11,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.records.text import Passage
 
 PART = re.compile(r"(?<=[.!?])\s+|;\s*")
-LABELLED = re.compile(r"([^:]+):\s+\S")
+LABELLED = re.compile(r"([^:]+):\s+\D+$")  # a figure is no answer that tells kinds apart
 Kinds = dict[str, set[str]]  # by vocabulary
 
 
@@ -36,6 +36,8 @@ class NotesByKind:
     def parts(self, note: str) -> list[KindPart]:
         """Give the parts of a note that tells kinds of one thing apart, none of another."""
         labelled = [(match.group(1), text) for text in PART.split(note) if (match := LABELLED.match(text))]
+        if not labelled:  # "Output for the diesel heaters; for the LP furnace the input is given"
+            labelled = [(text, text) for text in PART.split(note) if text and not re.search(r"\d", text)]
         if len(labelled) < 2:
             return []
         said = [self._said(label) for label, _ in labelled]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from dataclasses import replace
 
+from specscan.reading.apart_signs import with_apart_signs
 from specscan.reading.pdf import read_pdf
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.plain import read_text
@@ -39,7 +40,7 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
         raise DocumentError(f"{name}: {error}") from error
     if not document.passages and not document.unread_pages:
         raise DocumentError("; ".join([f"{name}: there is no text in it", *filter(None, [document.message])]))
-    return _bounded(document)
+    return _bounded(replace(document, passages=with_apart_signs(document.passages)))
 
 
 def _bounded(document: Document) -> Document:
