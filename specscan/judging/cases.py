@@ -17,6 +17,9 @@ from specscan.physics.derived import DERIVED, derive_ends
 from specscan.records.truth import Truth
 from specscan.rulebook.book import Rulebook
 
+FEW = 20_000
+"""Cases that one thread of the engine answers for as fast as several."""
+
 
 def typed(given: Columns, names: Sequence[str], kinds: Kinds, book: Rulebook) -> pd.DataFrame:
     """Give the columns of these names, each of one plain type; what is not there is unknown, or derived here."""
@@ -39,15 +42,19 @@ def typed(given: Columns, names: Sequence[str], kinds: Kinds, book: Rulebook) ->
 
 
 @functools.cache
-def _engine() -> duckdb.DuckDBPyConnection:
-    """Give an engine without a way to files, opened once: that takes longer than most queries here."""
-    return duckdb.connect(":memory:", config={"enable_external_access": False})
+def _engine(few: bool) -> duckdb.DuckDBPyConnection:
+    """Give an engine without a way to files, opened once: that takes longer than most queries here.
+
+    For ``few`` cases it has one thread: others are woken for nothing.
+    """
+    threads: dict[str, str | int] = {"threads": 1} if few else {}
+    return duckdb.connect(":memory:", config={"enable_external_access": False, **threads})
 
 
 @contextmanager
 def answering(cases: pd.DataFrame, query: str) -> Iterator[duckdb.DuckDBPyConnection]:
     """Give what a query answers that names a table as ``cases``."""
-    with _engine().cursor() as cursor:
+    with _engine(len(cases) <= FEW).cursor() as cursor:
         cursor.register("cases", cases)
         yield cursor.execute(query)
 

@@ -76,7 +76,7 @@ def parse(text: str) -> Node:
         raise ConditionError("it is more than one statement")
     node = statements[0]["node"]
     chosen = node.get("select_list") or []
-    if _frame(node) != _frame(_serialized("SELECT (true)")["statements"][0]["node"]) or len(chosen) != 1:
+    if _frame(node) != _plain_frame() or len(chosen) != 1:
         raise ConditionError("it is more than one expression")
     return _node(chosen[0], 1)
 
@@ -84,6 +84,11 @@ def parse(text: str) -> Node:
 def _frame(node: dict[str, Any]) -> dict[str, Any]:
     """Give all of a statement but its expression: in a condition, that must be what it is in ``SELECT (true)``."""
     return {key: value for key, value in node.items() if key != "select_list"}
+
+
+@functools.cache
+def _plain_frame() -> dict[str, Any]:
+    return _frame(_serialized("SELECT (true)")["statements"][0]["node"])
 
 
 @functools.cache

@@ -44,6 +44,7 @@ class Trials:
         self.base, self.answers = base, answers
         self.sizes: list[int] = []  # how many trials each addition has made
         self._lots: list[_Lot] = []
+        self._filled: set[str] = set()  # the fields that any trial fills
         self._rows: NDArray[np.int64] | None = None
         self._picks: dict[str, NDArray[np.int16]] = {}
         self._distinct: dict[tuple[str, ...], tuple[NDArray[np.int64], NDArray[np.int64]]] = {}
@@ -60,6 +61,8 @@ class Trials:
         }
         self._lots.append(_Lot(sum(self.sizes), np.repeat(np.asarray(rows, dtype=np.int64), len(combinations)), tried))
         self.sizes.append(len(rows) * len(combinations))
+        if self.sizes[-1]:
+            self._filled.update(tried)
         self._rows = None
         self._picks.clear()
         self._distinct.clear()
@@ -82,8 +85,7 @@ class Trials:
 
     def changed(self, fields: Sequence[str]) -> list[str]:
         """Give those of some fields that any trial fills."""
-        filled = {name for lot in self._lots if len(lot.rows) for name in lot.picks}
-        return [name for name in fields if name in filled]
+        return [name for name in fields if name in self._filled]
 
     def distinct(self, fields: Sequence[str]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
         """Give the first trials of those that are alike in case and answers to some fields, and which each is like."""
@@ -93,13 +95,14 @@ class Trials:
         return self._distinct[key]
 
     def _alike(self, fields: tuple[str, ...]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
-        filling: dict[tuple[str, ...], list[_Lot]] = {}  # lots that fill the same ones of the fields
+        asked = frozenset(fields)
+        filling: dict[frozenset[str], list[_Lot]] = {}  # lots that fill the same ones of the fields
         for lot in self._lots:
-            filling.setdefault(tuple(name for name in fields if name in lot.picks), []).append(lot)
+            filling.setdefault(asked.intersection(lot.picks), []).append(lot)
         first, which, count = [np.empty(0, dtype=np.int64)], np.empty(sum(self.sizes), dtype=np.int64), 0
         for filled, lots in filling.items():
             code, room = np.concatenate([lot.rows for lot in lots]), max(1, self.base.size)
-            for name in filled:
+            for name in (one for one in fields if one in filled):
                 size = len(self.answers[name])
                 if room * size > MOST:
                     code = pd.factorize(code)[0]

@@ -139,7 +139,9 @@ class Anew:
         """Settle a field by its statements and those of the fields ``near`` it, those ``left_out`` apart."""
         kept: list[PlacedFact] = []
         for document in self.van.documents:
-            own = [one for other in near for one in self.facts[other, document.doc_id]]
+            own = [one for other in near for one in self.facts.get((other, document.doc_id), ())]
+            if not own:
+                continue  # most fields of most documents
             raw = [_set_aside(one.fact, LEFT_OUT if one.fact_id in left_out else _as_found(one.fact)) for one in own]
             again = consolidate(raw, self.book, self.preferences)
             kept += [
