@@ -2,6 +2,7 @@
 
 from itertools import chain
 
+from specscan.reading.read import read_document
 from tests.reading.drawn import Page
 
 LABELS = ("Length: {} m", "Sleeps: {}", "Gray tank heated: {}", "Fresh tank heated: {}", "Water lines insulated: {}",
@@ -169,6 +170,20 @@ def test_headings_of_a_van_and_of_its_first_chapter_are_two_where_the_first_had_
     facts = facts_of_pdf(page)
     assert by_van(facts, "length_mm") == {"Drift 599": 5990, "Drift 684": 6840}
     assert by_van(facts, "heated_floor") == {"Drift 599": True, "Drift 684": False}
+
+
+def test_lines_that_had_room_are_each_their_own_above_a_table_too(examiner):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.text(50, 60, "Drift, model year 2026", size=9)
+    page.text(50, 75.6, "Drift 21D", size=9)
+    page.text(50, 100, "Sleeper vans", size=11, bold=True)
+    page.text(50, 118, "Base", size=11, bold=True)
+    for number, row in enumerate([("Wheelbase", "3.45 m"), ("Sleeps", "2"), ("Fresh water", "90 L")]):
+        page.row(136 + 16 * number, (50, row[0]), (320, row[1]), size=9)
+    read = read_document(page.data(), "sheet.pdf", "pdf", examiner.hints)
+    texts = ["Marrowfen", "Drift, model year 2026", "Drift 21D", "Sleeper vans", "Base"]
+    assert [passage.text for passage in read.passages if passage.row is None] == texts
 
 
 def test_labelled_lines_half_way_between_those_of_another_list_are_not_their_values(facts_of_pdf):

@@ -11,6 +11,7 @@ from specscan.reading.tables.compose import clean_sign
 from specscan.records.text import Kind
 
 LEADING = 1.75  # em from one top to the next within a paragraph
+WIDE_LEADING = 1.5  # em: lines further apart may be lines of their own
 HEADING_LEADING = 1.45  # em from one line to the next of a heading that was broken by hand
 SAME_SIZE = 0.075  # of a font size: lines that differ by less can go on with each other
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
@@ -41,10 +42,13 @@ class Item:
     words: list[Word] = field(default_factory=list)
 
 
-def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozenset()) -> list[Item]:
+def items_of(
+    lines: list[Line], page_size: float, signs: frozenset[str] = frozenset(), right: float = 0.0
+) -> list[Item]:
     """Give the items of one column in reading order.
 
-    ``page_size`` is the usual font size of the page, ``signs`` the note signs that its text refers to.
+    ``page_size`` is the usual font size of the page, ``signs`` the note signs that its text refers to, ``right`` is how
+    far the column reaches at least, tables included.
     """
     items: list[Item] = []
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
@@ -54,7 +58,7 @@ def items_of(lines: list[Line], page_size: float, signs: frozenset[str] = frozen
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     priced = _price_lines(lines)
-    right = max((line.box.x1 for line in lines), default=0.0)
+    right = max([right, *(line.box.x1 for line in lines)])
     for line in lines:
         item = _begin(line, usual, signs)
         if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
@@ -302,7 +306,7 @@ def _goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
         indented = line.box.x0 >= item.lines[0].box.x0 - 0.6 * line.size
         return indented or line.text[:1].islower()
     if item.kind is Kind.PROSE:
-        return _fills(item, line)
+        return _fills(item, line, right if step > WIDE_LEADING * line.size else 0.0)
     return True
 
 
@@ -310,11 +314,12 @@ def _all_caps(item: Item, line: Line) -> bool:
     return item.lines[-1].text.isupper() != line.text.isupper()
 
 
-def _fills(item: Item, line: Line) -> bool:
+def _fills(item: Item, line: Line, right: float) -> bool:
     """Tell whether a line goes on with the paragraph above, rather than being a line of its own.
 
     It goes on where the line above was broken because it was full: the first word of the new line
-    would not have fitted behind it.
+    would not have fitted behind it. ``right`` is where the column ends at least, for lines so far apart that each may
+    be one of its own.
     """
     above = item.lines[-1]
     if line.text[:1].islower() or above.text.endswith(("-", ",", "–", "/", "(", "&")):
@@ -326,7 +331,7 @@ def _fills(item: Item, line: Line) -> bool:
     paired = ":" in above.text[:40] and ":" in line.text[:40]
     if paired and (not above.text.endswith(".") or len(above.words) <= SHORT_PAIR):  # "Length: 17 ft. 11 in."
         return False
-    widest = max(part.box.x1 for part in [*item.lines, line])
+    widest = max(right, *(part.box.x1 for part in [*item.lines, line]))
     room = widest - above.box.x1
     first = line.words[0]
     return room < first.box.width + 0.4 * line.size or (len(above.words) >= 7 and room < 0.12 * widest)

@@ -104,15 +104,16 @@ def _blocks(
 ) -> list[list[Item] | Grid]:
     blocks: list[list[Item] | Grid] = []
     pending: list[Line] = []
+    right = max((line.box.x1 for line in lines), default=0.0)
     for line in lines:
         text = line.words[0].text
         if text.startswith(PLACEHOLDER):
-            blocks.extend(_text_blocks(pending, marks, size, signs, hints))
+            blocks.extend(_text_blocks(pending, marks, size, signs, hints, right))
             blocks.append(ruled[int(text[1:])])
             pending = []
         else:
             pending.append(line)
-    blocks.extend(_text_blocks(pending, marks, size, signs, hints))
+    blocks.extend(_text_blocks(pending, marks, size, signs, hints, right))
     for place in range(len(blocks) - 1, 0, -1):
         body = blocks[place]
         joined = with_body(blocks[place - 1], body) if isinstance(body, Grid) else None
@@ -122,16 +123,18 @@ def _blocks(
 
 
 def _text_blocks(
-    lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints
+    lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints, right: float
 ) -> list[list[Item] | Grid]:
     parts = part_captions(lines, hints)
     if any(isinstance(part, Grid) for part in parts):
-        made = [[part] if isinstance(part, Grid) else _text_blocks(part, marks, size, signs, hints) for part in parts]
+        made = [
+            [part] if isinstance(part, Grid) else _text_blocks(part, marks, size, signs, hints, right) for part in parts
+        ]
         return [block for blocks in made for block in blocks]
     tiles = find_tiles(lines, hints)
     if tiles is not None:
-        before = _text_blocks(tiles.before, marks, size, signs, hints)
-        return [*before, tiles.grid, *_text_blocks(tiles.after, marks, size, signs, hints)]
+        before = _text_blocks(tiles.before, marks, size, signs, hints, right)
+        return [*before, tiles.grid, *_text_blocks(tiles.after, marks, size, signs, hints, right)]
     blocks: list[list[Item] | Grid] = []
     rest = lines
     while rest:
@@ -139,11 +142,11 @@ def _text_blocks(
         if found is None:
             break
         if found.before:
-            blocks.append(items_of(found.before, size, signs))
+            blocks.append(items_of(found.before, size, signs, right))
         blocks.append(found.grid)
         rest = found.after
     if rest:
-        blocks.append(items_of(rest, size, signs))
+        blocks.append(items_of(rest, size, signs, right))
     return blocks
 
 

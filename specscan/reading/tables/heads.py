@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from specscan.reading.letters.words import Line, is_bullet
@@ -19,6 +20,7 @@ from specscan.reading.tables.subheads import (
     without_codes,
 )
 
+CODE = re.compile(r"\d{2,3}")  # that a van is called by
 PRICE_SHARE = 0.7
 HEADS_WITHIN = 2  # rows of a part of a grid
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
@@ -96,7 +98,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
     over = lone_head(grid) if grid.found != "text" else ""
-    if over and not head_rows and has_digit(over) and _may_name(over) and _is_no_label(over, hints):
+    if over and not head_rows and _names_van(over, hints):
         _add_heads(table, grid, 0)  # "Drift 19" over the values of one van, beside a table of its sisters
         head_rows, before, over = [0], [row for row in before if row], ""
     if not table.heads and above is not None and not _is_price_list(grid, hints):
@@ -179,10 +181,20 @@ def _may_name(head: str) -> bool:
     return named and any(letter.isalpha() for letter in head) and len(head.split()) <= 6
 
 
-def _is_no_label(head: str, hints: Hints) -> bool:
-    """Tell whether a lone head with a figure is no label; "Drift 640 Shore" opens with a word that is in none."""
-    first = head.split()[0]
-    return not hints.is_label(head) or first.isalpha() and not hints.knows_word(first)
+def _names_van(head: str, hints: Hints) -> bool:
+    """Tell whether a lone head names a van: with a figure, and no label.
+
+    "Drift 640 Shore" opens with a word that is in none, "20 Shore" with a code; "640" is a code, "2 x" none.
+    """
+    first, *others = head.split()
+    if CODE.fullmatch(head):
+        return True
+    if not has_digit(head) or not _may_name(head):
+        return False
+    if not hints.is_label(head):
+        return True
+    coded = first.isdigit() and bool(others) and not hints.is_unit(others[0])
+    return coded or first.isalpha() and not hints.knows_word(first)
 
 
 def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:
