@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from specscan.finding.things.found import How
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
@@ -24,7 +26,19 @@ def denying_cues(book: Rulebook, item: Item, statement: Statement) -> list[Item]
         if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
         and cue.start >= (statement.split if statement.split <= item.start else 0)
     ]  # fmt: skip
-    return [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement, definite)]
+    said = [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement, definite)]
+    return said or ([cue for cue in parsed.cues("not_there") if _is_all_said(cue, item, parsed)])
+
+
+def _is_all_said(cue: Item, item: Item, parsed: Parsed) -> bool:
+    """Tell whether a sentence says no more than that a thing is not there: "Einen Wechselrichter gibt es nicht"."""
+    if cue.first != item.last or cue.sentence != item.sentence:
+        return False
+    start = next(bound[0] for bound in parsed.bounds if bound[3] == item.sentence)
+    end = next((bound[0] for bound in parsed.bounds if bound[3] > item.sentence), len(parsed.text))
+    ahead = re.findall(r"[^\W\d_]+", parsed.text[start : item.start])
+    opens = len(ahead) <= 1 and not re.search(r"\d", parsed.text[start:end])  # "Einen Wechselrichter"
+    return opens and not any(map(LETTERS, parsed.text[cue.end : end]))
 
 
 def _denies(cue: Item, item: Item, parsed: Parsed, definite: frozenset[str]) -> bool:
