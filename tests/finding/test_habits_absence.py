@@ -17,6 +17,8 @@ ABSENT = [
     ("US", "There is no heating of the water lines.", {"water_lines_heated": False}),
     ("DE", "Die Kocher sind elektrisch. Einen Wechselrichter gibt es nicht.", {"inverter_w": 0}),
     ("DE", "Ein Fäkaltank ist nicht eingebaut.", {"black_tank_l": 0}),
+    ("DE", "Eine Fußbodenheizung gibt es nicht.", {"heated_floor": False}),
+    ("DE", "Isolierte Wasserleitungen gibt es nicht.", {"water_lines_insulated": False}),
     ("DE", "Der Grauwassertank hat keine Heizung.", {"gray_tank_heat": "none"}),
     ("FR", "Aucun panneau solaire n'est monté.", {"solar_w": 0}),
     ("FR", "La cuve d'eaux usées n'a pas de chauffage.", {"gray_tank_heat": "none"}),
