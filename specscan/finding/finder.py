@@ -9,6 +9,7 @@ from dataclasses import replace
 from specscan.finding.document_reader import DocumentReader
 from specscan.finding.doubts import set_aside_doubtful
 from specscan.finding.kit import Kit, Kits
+from specscan.finding.language.whole_words import holds
 from specscan.finding.marks.inapplicable import read_inapplicable
 from specscan.finding.marks.legend import read_legend
 from specscan.finding.marks.signs import read_named_signs
@@ -123,7 +124,12 @@ class Finder:
             return True
         title = cast.players[0].model.casefold()
         named = [p for p in document.passages for _ in range(p.text.casefold().count(title))]
+        if len(cast.players) > 1 and not named:  # "The Solo" of the Drift Solo
+            named = [p for p in document.passages if all(_is_named(player, p.text) for player in cast.players)]
         groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
+        if (cast.heads or len(named) >= 2) and len(groups) >= evidence.groups_of_all:
+            if len(fields if len(named) >= 2 else listed) >= evidence.listed_from:
+                return True  # water, heating, energy and walls: nothing else has them all
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name
         if not re.search(r"\d", title) or not named:
@@ -133,3 +139,8 @@ class Finder:
             return True
         alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from
         return alone and len(groups) >= evidence.groups_from
+
+
+def _is_named(player: Player, text: str) -> bool:
+    """Tell whether a text calls a van by its name or by what else it is called."""
+    return any(holds(text, name) for name in (player.model, *player.aliases))

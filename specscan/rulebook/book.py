@@ -35,6 +35,7 @@ class VanEvidence(Entry):
     fields_from: int = Field(ge=1)
     listed_from: int = Field(ge=1)
     groups_from: int = Field(ge=1)
+    groups_of_all: int = Field(ge=1)
 
 
 class General(Entry):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Sequence
+from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
@@ -63,6 +64,9 @@ class CastReader:
 
     def _is_filler(self, text: str) -> bool:
         return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
+
+    def _can_be_code(self, text: str) -> bool:
+        return self.can_be_name(text) and self.names.short_year.fullmatch(text) is None  # "MY26"
 
     def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
         """Give the vans of a document; without table heads or trims there is one, named by the title.
@@ -181,14 +185,16 @@ class CastReader:
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
         if names.used or self.told.are_listed(names, own):
             return []
-        listed = read_lone(own, plain, self.can_be_name, lambda text: self.names.clean(text, names.maker))
+        of_maker = {"maker": names.maker}
+        clean, nothing = partial(self.names.clean, **of_maker), partial(self.names.names_nothing, **of_maker)
+        listed = read_lone(own, plain, self._can_be_code, clean, nothing)
         if {name for name, _ in listed} <= set(names.maker.split()):
             listed = []  # "Marrowfen & Holt" is the company
         if listed:
             names.title = names.series = ""
             self._reread_title(names, document, own, [name for name, _ in listed])
         elif not names.title:
-            listed = read_coded(own, self.can_be_name)
+            listed = read_coded(own, self._can_be_code)
         codes = [name for name, _ in listed]
         if listed and (name := self.range_names.of_heads(codes, names, document, own)):
             names.title = names.series = name
@@ -207,7 +213,8 @@ class CastReader:
                 return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
             names.title = names.series = ""
         cornered = self.range_names.of_corner(document, names.maker)
-        if not told and not cornered and self._are_titled(plain, names.series, document, own):
+        beside = cornered or self.range_names.of_margins(document, names.maker, plain)
+        if not told and not beside and self._are_titled(plain, names.series, document, own):
             names.title = names.series = ""
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}

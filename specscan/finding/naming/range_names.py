@@ -203,6 +203,15 @@ class RangeNames:
                 return name
         return ""
 
+    def of_margins(self, document: Document, maker: str, heads: Collection[str]) -> str:
+        """Give the one name that stands in corners of tables or heads and feet of pages beside that of the maker."""
+        texts = [t.text for t in document.titles if t.origin == "corner"]
+        texts += [part for line, _ in running_lines(document) for part in PARTED.split(line)] if maker else []
+        names = {self._corner(self._without(text, maker)) for text in texts}
+        names = {name for name in names if self.can_name_range(name, maker) and self._is_own_word(name)}
+        sisters = any(begins_with(head, name) or begins_with(name, head) for head in heads for name in names)
+        return "" if len(names) != 1 or sisters else names.pop()
+
     def _corner(self, text: str) -> str:
         """Give a text without words such as "range" and "models"."""
         return " ".join(word for word in text.strip(" .:").split() if word.casefold() not in self.about)

@@ -21,6 +21,7 @@ CODE = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 ANY_CODE = re.compile(CODE.pattern, re.IGNORECASE)  # behind a name, which may be shouted
 OPENING_KINDS = (Kind.HEADING, Kind.PROSE, Kind.LINE)
 LONE_CODE = re.compile(r"\d{1,4}(?: ?[A-Z]{1,3})?|[A-Z]{1,3}[ -]?\d{2,4}(?:[ -]?[A-Z]{1,2})?")
+LISTED_CODE = re.compile(rf"(?=.*\d\d)(?:{LONE_CODE.pattern})")
 SHORT_CODE = 2  # letters and figures
 BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
 SENTENCE_END = re.compile(r"(?<=\w)\.\s+(?=[A-ZÀ-Þ])")
@@ -68,15 +69,22 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
 
 
 def read_lone(
-    own: Sequence[Passage], title: str, can_be_name: Callable[[str], bool], clean: Callable[[str], str]
+    own: Sequence[Passage],
+    title: str,
+    can_be_name: Callable[[str], bool],
+    clean: Callable[[str], str],
+    names_nothing: Callable[[str], bool],
 ) -> list[tuple[str, Passage]]:
     """Give the vans that a short line near the title lists by names of their own: "Alcove | Larder", "540, 600".
 
-    The text uses each of them again; where headings set a code behind each, they are ranges. ``title`` is the
-    document's title where it is none of them; ``clean`` takes maker, year and the words of titles from the beginning
-    of the line.
+    The text uses each of them again, unless they are codes below a line that says nothing but words of titles; where
+    headings set a code behind each, they are ranges. ``title`` is the document's title where it is none of them;
+    ``clean`` takes maker, year and the words of titles from the beginning of the line; ``names_nothing`` tells that a
+    line holds nothing else.
     """
+    above = ""
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:LONE_PASSAGES]:
+        titled, above = bool(above) and names_nothing(above), passage.text  # "2026 models" stands right above
         parts = _parts(passage.text.strip(" .*"), "")
         parts = [clean(parts[0]), *parts[1:]] if len(parts) > 1 else parts
         if not 2 <= len(parts) <= MOST_LONE or len(set(parts)) < len(parts) or len(passage.text) > LONE_LETTERS:
@@ -87,7 +95,8 @@ def read_lone(
         others = [one.text for one in own if one is not passage]
         if named and all(_heads_code(part, own) for part in parts):
             return []
-        if named and all(sum(count(text, part) for text in others) >= _uses(part) for part in parts):
+        coded = titled and all(LISTED_CODE.fullmatch(part) for part in parts)
+        if named and (coded or all(sum(count(text, part) for text in others) >= _uses(part) for part in parts)):
             return [(part, passage) for part in parts]
     return []
 

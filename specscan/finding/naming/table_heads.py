@@ -28,6 +28,7 @@ NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "p
 PLAN = re.compile(r"\d{2,3} ?[A-Z]{1,2}")  # "21 W" too, though it could be watts
 DECIMAL = re.compile(r"\d[.,]\d(?: [A-ZÀ-Þ][\w’'-]*){0,2}")  # metres of length: "5.4 Fell" beside "6.3"
 CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
+WORDS = re.compile(r"[A-ZÀ-Þ][a-zà-ÿ]{2,} [A-ZÀ-Þ][a-zà-ÿ]{2,}")  # "Long Alder"
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -115,13 +116,13 @@ class HeadReader:
         packages = len(above) <= MAX_HEAD and self.lexicon.cues(self.lexicon.analyse(above), "package")
         return stock or bool(packages)
 
-    @staticmethod
-    def _with_sisters(heads: list[str], columns: list[str]) -> list[str]:
+    def _with_sisters(self, heads: list[str], columns: list[str]) -> list[str]:
         """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S".
 
         So "Drift AWD", which could be a label of the drive, is added to "Drift", and "20A", which could be amperes,
-        to "20K".
+        to "20K"; "Long Alder" to "Old Gorse" and "Early Teasel".
         """
+        described = len(heads) > 1 and all(map(WORDS.fullmatch, heads))
         sized = any(SIZE.fullmatch(head) for head in heads)
         plans = any(PLAN.fullmatch(head) for head in heads)
         firsts = {head.split()[0] for head in heads if len(head.split()) > 1 and len(head.split()[0]) > 2}
@@ -131,6 +132,7 @@ class HeadReader:
             if text in heads
             or (sized and SIZE.fullmatch(text))
             or (plans and PLAN.fullmatch(text))
+            or (described and WORDS.fullmatch(text) and self._unknown_words(text))
             or (len(text) <= MAX_HEAD and (text.split()[0] in firsts or any(map(partial(begins_with, text), heads))))
         ]
 
@@ -162,10 +164,12 @@ class HeadReader:
     def _is_described_name(self, text: str) -> bool:
         """Tell whether a text that could be a label has a word with a capital that no label has: "Long Alcove"."""
         words = text.split()
-        norms = self.lexicon.folder.norms
-        unknown = [word for word in words if not self.lexicon.known_words.issuperset(norms(word))]
         short = 1 < len(words) <= 2 and all(word[0].isupper() for word in words)
-        return short and bool(unknown) and not self.lexicon.names_thing(text)
+        return short and bool(self._unknown_words(text)) and not self.lexicon.names_thing(text)
+
+    def _unknown_words(self, text: str) -> list[str]:
+        norms = self.lexicon.folder.norms
+        return [word for word in text.split() if not self.lexicon.known_words.issuperset(norms(word))]
 
     def bare(self, head: str) -> str:
         """Give a head without signs of notes, prices, measures and remarks."""

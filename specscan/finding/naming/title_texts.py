@@ -17,10 +17,14 @@ from specscan.rulebook.book import Rulebook
 
 IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1,3})\)")  # "Your questions (Drift 21)"
 SPACED = re.compile(r"\s{3,}")
+NAMES = re.compile(r"[A-ZÀ-Þ][^\W\d_]+(?: [A-ZÀ-Þ][^\W\d_]*){0,2}")
+TOLD_FIGURE = re.compile(r"\d\S* \d+$")
 LEAST_USES = 3
 LONGEST_LINE = 80
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
 FIRST_SENTENCES = 10  # passages in which a name may be said
+CLAUSE_END = re.compile(r"[,;:]| (?:and|et|und) ")
+BASE_BEHIND = 30  # letters behind a name in which a sentence says that it is the base vehicle's
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 LIST_JOINT = re.compile(r"\s*[,;]\s+|\s+[|·•/]\s+|\s+(?:and|et|und|&)\s+")
@@ -30,6 +34,7 @@ MORE_TITLES = 4
 OPENING = 6  # lines above the first sentence, list or table of a document
 OPENING_LETTERS = 60
 OPENING_WEIGHT = 2
+DATA = 6  # lines with labels above a heading that opens no document
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 MAX_NAME_WORDS = 6
 
@@ -70,7 +75,7 @@ class TitleTexts(YearReader):
             place = self._place_of(title, own)
             if self._lists_codes(title.text):
                 continue
-            weight = 4 - min(rank, 3) + dated
+            weight = 1 if self._stands_below_data(place.passage, own) else 4 - min(rank, 3) + dated
             if SPACED.search(title.text.strip()):  # typed with wide gaps: "JUST IN   Marrowfen Drift 6.2   MY23"
                 parts = [part.strip() for part in SPACED.split(re.sub(r"^\W+", "", title.text))]
                 texts += [(weight, part, place) for part in parts if not _is_numbered(part)]
@@ -116,11 +121,34 @@ class TitleTexts(YearReader):
             runs = [run for run in runs if re.search(r"\d", run)]  # a dealer's file has the dealer's name
         return [(1, run, self._first_place(run, own) or Place(None, 1, run)) for run in runs]
 
+    def _stands_below_data(self, passage: Passage | None, own: Sequence[Passage]) -> bool:
+        """Tell whether a heading stands below the data of a text without pages, and nothing else uses its words."""
+        if passage is None or passage.page > 0 or passage.kind is not Kind.HEADING:
+            return False
+        above = [one for one in own if one.number < passage.number]
+        labels = (one.row.text if one.row is not None else one.text.partition(":")[0] for one in above)
+        told = sum(self.lexicon.knows_label(label) for label in labels if len(label) <= OPENING_LETTERS)
+        return told >= DATA and sum(count(one.text, passage.text) for one in own) < 2
+
     @staticmethod
     def _lists_codes(line: str) -> bool:
         """Tell whether a line lists the codes of several vans: "540 | 600 Q"."""
         parts = [YEAR.sub("", part).strip() for part in LIST_JOINT.split(line)]
         return len(parts) > 1 and all(BARE.match(part) for part in parts)
+
+    def listed_below(self, own: Sequence[Passage]) -> tuple[list[Passage], set[str]]:
+        """Give the names of words that one of the first lines lists and the text uses, and the lines above this one.
+
+        "Alder | Gorse Plus" below "Drift".
+        """
+        text = "\n".join(p.text for p in own)
+        opening = self._opening(own)
+        for place, passage in enumerate(opening):
+            parts = [part.strip() for part in LIST_JOINT.split(passage.text.strip(" ."))]
+            plain = all(NAMES.fullmatch(part) and not self.is_filler(part) for part in parts)
+            if len(parts) > 1 and plain and all(count(text, part) >= LEAST_USES for part in parts):
+                return opening[:place], {part.casefold() for part in parts}
+        return [], set()
 
     def is_stock_number(self, text: str) -> bool:
         """Tell whether a text is only what tells one of a dealer's vans from others: "Ref KM/2291"."""
@@ -172,15 +200,24 @@ class TitleTexts(YearReader):
                     name = match.group(1)
                     if self.leads_to_base.search(part, 0, match.start()):
                         continue  # "it is on the Marrow 3500": its base vehicle
+                    if TOLD_FIGURE.search(name):
+                        continue  # "the B62 232 in and the B70 253 in"
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None
                     sentence = long and match.group() != part.strip(" .!?")  # not "New: the Drift. Freedom for two."
                     again = sum(count(t, name) for t in everything) > 1
                     described = self.is_a_van.match(part, match.end()) is not None
                     if sentence and not (dated or coded or again or described):
                         continue
-                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(name))
+                    alone = re.sub(r"[\d.,]+$", "", name)  # "the tank 51 l" is no van
+                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(alone))
+                    known = known or (nouns and not (coded or described or again or dated))  # "Unsere Idee" is a noun
                     known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
-                    known = known or self.names_base(match.group())  # "on the chassis Bruska 350"
+                    behind = CLAUSE_END.split(part[match.end() :], maxsplit=1)[0][:BASE_BEHIND]
+                    # "on the chassis Bruska 350", "the Bruska 350 as its base vehicle"
+                    told = (
+                        behind.split()[:1] and behind.split()[0] in self.words.predicates
+                    )  # "the Drift 6 is built on"
+                    known = known or self.names_base(match.group()) or (not told and self.names_base(behind))
                     if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))

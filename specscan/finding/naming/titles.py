@@ -12,7 +12,7 @@ from specscan.finding.language.whole_words import any_word, count, holds, may_ho
 from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.range_signs import RangeSigns
-from specscan.finding.naming.title_texts import MAX_NAME_WORDS, TitleTexts
+from specscan.finding.naming.title_texts import LIST_JOINT, MAX_NAME_WORDS, TitleTexts
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -24,6 +24,9 @@ BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s
 WORD = re.compile(r"\w+")
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
+ADDRESS = re.compile(r"\.?\s*[,;|·•–-]\s*\S")  # behind the legal form
+MEASURED = re.compile(r"(\D{3,}?) \d[\d.,]* ?[a-z°]{1,3}")
+USES = 2  # of a name in the text, that in the list of vans included
 DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
 LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
@@ -89,7 +92,7 @@ class TitleReader(TitleTexts):
         texts += [row for row in filed if spoken or self.clean(row[1], names.maker).casefold() in known]
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
-            if not name or len(name.split()) > MAX_NAME_WORDS:
+            if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text):
                 continue
             key = name.casefold()
             if not self._is_in_one(name, text):
@@ -122,6 +125,11 @@ class TitleReader(TitleTexts):
         rests = {key: lines for key, lines in rests.items() if key not in whole}
         sure = self._twice_headed(document, names.maker)
         makers = {word.casefold() for word in names.maker.split()}
+        above, listed = self.listed_below(own) if not heads else ([], set())
+        ranges = {self.clean(passage.text, names.maker).casefold() for passage in above} & candidates.keys() - listed
+        if any(self._is_plain_name(shown[key][0].split()) for key in ranges):
+            for key in [key for key in candidates if any(begins_with(key, one) for one in listed)]:
+                del candidates[key]  # trims of the range above them
         best, score = self._best_title(candidates, shown, own, rests, sure, heads, makers)
         if (score < PLAIN_TITLE or best == letterhead) and not spoken:
             return self.read_title(names, document, own, heads, spoken=True)
@@ -141,6 +149,11 @@ class TitleReader(TitleTexts):
         words, said = (" ".join(WORD.findall(part.casefold())) for part in (name, line))
         return f" {words} " in f" {said} "
 
+    def names_nothing(self, line: str, maker: str) -> bool:
+        """Tell whether a line says nothing but words of titles and the maker: "Our vans at a glance"."""
+        name = self.clean(line, maker).casefold()
+        return not name or self._is_left_over(name)
+
     def _is_left_over(self, name: str) -> bool:
         """Tell whether common words are all that is left of a line: "Maße" of "Daten und Maße", "Unsere"."""
         words = name.split()
@@ -148,6 +161,11 @@ class TitleReader(TitleTexts):
             return True
         common = self.common_words.issuperset(self.lexicon.folder.norms(name))
         return common and not re.search(r"\d", name) and self.is_label(name)
+
+    def _is_address(self, text: str) -> bool:
+        """Tell whether a line gives a company with where it is: "Marrowfen Ltd, 4 Mill Lane"."""
+        match = self.legal.search(text)
+        return match is not None and ADDRESS.match(text, match.end()) is not None
 
     def _dealers(self, own: list[Passage]) -> set[str]:
         """Give the companies of a listing, by a legal form, a word for sellers or a sentence: they name no van."""
@@ -233,6 +251,22 @@ class TitleReader(TitleTexts):
         matches = (m for text in texts if not any(line in text for line in lines) for m in pattern.finditer(text))
         return any(match.group()[0].isupper() for match in matches)
 
+    def _stands_over_vans(self, lines: set[str], own: list[Passage], heads: Collection[str]) -> bool:
+        """Tell whether one of some lines opens the document above one that lists its vans: "Drift data", "Solo, Duo".
+
+        ``heads`` are those of tables that name vans; where there are none, the text goes on with each name.
+        """
+        named = {head.casefold() for head in heads}
+        opening = self._opening(own)
+        text = "\n".join(p.text for p in own)
+        above = next((n for n, p in enumerate(opening) if any(line in p.text for line in lines)), len(opening))
+        for passage in opening[above + 1 :]:
+            parts = LIST_JOINT.split(passage.text.strip(" ."))
+            listed = [part for part in parts if part.casefold() in named or (not named and count(text, part) > USES)]
+            if len(parts) > 1 and len(listed) == len(parts):
+                return True
+        return False
+
     def _best_title(
         self,
         candidates: Counter[str],
@@ -256,12 +290,15 @@ class TitleReader(TitleTexts):
                 continue
             if self.is_label(key) or self.legal_words.issuperset(words):
                 continue
+            if (measured := MEASURED.fullmatch(key)) is not None and self.is_label(measured.group(1)):
+                continue  # "Length 5.98 m"
             if plain != key and (self.is_label(plain) or self.is_filler(plain)):
                 continue
             if self.is_filler(key) if key not in sure else key in self.fillers:
                 continue
-            if key in rests and not any(c.isdigit() for c in key) and not self._stands_alone(key, rests[key], own):
-                continue  # "Brief" of "Brief specification"
+            if key in rests and not any(c.isdigit() for c in key):
+                if not (self._stands_alone(key, rests[key], own) or self._stands_over_vans(rests[key], own, heads)):
+                    continue  # "Brief" of "Brief specification"
             if self._is_saying(words) or self.signs.is_sister(key, own, heads) or self._lists_names(key, heads):
                 continue  # "What Is On" of a shouted "WHAT IS ON WHICH VAN"; a van among others, or several
             seen = self.signs.are_seen(shown[key][0], own, heads)

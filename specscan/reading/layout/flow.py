@@ -18,6 +18,8 @@ LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
+DISPLAY = 1.5  # of the usual size: titles of such size break where it looks well
+SHORT_WORD = 4  # letters of the small words with which no heading ends
 ROOM = 0.75  # of the width of a column: a line that ends before was not full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 BROKEN_WORDS = 8  # of a line of running text that was broken
@@ -59,6 +61,8 @@ def items_of(
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     priced = _price_lines(lines)
     right = max([right, *(line.box.x1 for line in lines)])
+    left = min((line.box.x0 for line in lines), default=0.0)
+    room = left + ROOM * (right - left)
     for line in lines:
         item = _begin(line, usual, signs)
         if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
@@ -69,7 +73,8 @@ def items_of(
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
-        if items and id(line) not in listed and _goes_on(items[-1], item, line, right):
+        another = item.kind is Kind.HEADING and bool(items) and _is_another(items[-1], line, usual, room)
+        if items and id(line) not in listed and not another and _goes_on(items[-1], item, line, right):
             items[-1].lines.append(line)
         else:
             items.append(item)
@@ -308,6 +313,19 @@ def _goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
     if item.kind is Kind.PROSE:
         return _fills(item, line, right if step > WIDE_LEADING * line.size else 0.0)
     return True
+
+
+def _is_another(item: Item, line: Line, usual: float, room: float) -> bool:
+    """Tell whether a line below a heading is one of its own: there was ``room`` for its first word, and it begins anew.
+
+    Titles in display type are broken by hand.
+    """
+    above = item.lines[-1]
+    last = above.words[-1].text
+    open_ended = last.endswith(("-", ",", "–", "/", "(", "&", ":")) or (len(last) <= SHORT_WORD and last.islower())
+    if line.size >= DISPLAY * usual or abs(above.box.x0 - line.box.x0) > 0.5 * line.size or open_ended:
+        return False
+    return above.box.x1 + 0.3 * above.size + line.words[0].box.width < room and not line.text[:1].islower()
 
 
 def _all_caps(item: Item, line: Line) -> bool:

@@ -17,6 +17,7 @@ PITCH_LOOSE = 1.45
 HANGING = 1.9  # from a line of a listed item to the next
 TIGHT = 1.1  # times the least step from line to line: no room between rows
 TIGHT_SHARE = 0.8  # of the rows, at least, that begin without room above them
+LEAST_MARKS = 2  # side by side
 SPACE = 0.2  # em between words
 SHOUTED = 4  # letters of a word that names a group and no unit
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
@@ -97,6 +98,8 @@ def _continues(
         return False
     if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
         return False
+    if _has_marks_of_its_own(row[-1][1], segments, columns):
+        return False
     if loose:
         return True
     if len(row) == 1 and len(above_parts := row[0][1]) == 1 and len(segments) > 1 and segments[0].text[:1].islower():
@@ -138,6 +141,14 @@ def _begins_group(
 
 def _is_shouted(text: str) -> bool:
     return text.isupper() and sum(map(str.isalpha, text)) >= SHOUTED and not any(map(str.isdigit, text))
+
+
+def _has_marks_of_its_own(above: list[Line], segments: list[Line], columns: Columns) -> bool:
+    """Tell whether a line with a label has marks right below filled cells: no cell breaks before a mark alone."""
+    held = {touched_by(part.box, columns)[0] for part in above}
+    places = {touched_by(part.box, columns)[0]: part for part in segments}
+    marks = [place for place, part in places.items() if place and not any(map(str.isalnum, part.text))]
+    return 0 in places and len(marks) >= LEAST_MARKS and held.issuperset(marks)
 
 
 def _is_tight(picked: list[Parted], em: float) -> bool:

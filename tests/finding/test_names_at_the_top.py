@@ -1,0 +1,127 @@
+"""Names of vans and ranges as the first lines of a document print them, above tables, lists or running text."""
+
+from tests.finding.test_names_in_heads import TABLE, models
+
+FIGURES = """| | {one} | {two} |
+|---|---|---|
+| Overall length | 5.90 m | 6.40 m |
+| GVWR | 3500 kg | 4250 kg |
+| Sleeps | 2 | 3 |
+| Fresh water tank | 90 L | 120 L |
+| Solar | 100 W | 200 W |
+"""
+
+
+def test_a_name_before_words_of_titles_is_the_range_of_the_vans_listed_below_it(vans_of):
+    above = "MARROWFEN\n\nTusk specifications\n\nModel year 2026\n\n{list}\n\nMarrowfen Ltd, 4 Mill Lane.\n\n"
+    trims = FIGURES.format(one="Solo", two="Duo")
+    assert models(vans_of(above.format(list="Solo, Duo") + trims)) == {"Tusk Solo", "Tusk Duo"}
+    plain = above.replace("Tusk", "Brief").format(list="Alder, Gorse")
+    assert models(vans_of(plain + FIGURES.format(one="Alder", two="Gorse"))) == {"Alder", "Gorse"}
+
+
+def test_a_name_alone_in_the_corner_of_the_table_is_the_range_of_trims_listed_on_the_cover(vans_of):
+    above = "# Marrowfen 2026\n\n## Hearth L | Duo XL | Brim\n\nMarrowfen Ltd, 4 Mill Lane."
+    table = TABLE.format(above=above, one="Hearth L", two="Duo XL", three="Brim")
+    assert models(vans_of(table.replace("| | Hearth", "| Tusk | Hearth"))) == {
+        "Tusk Hearth L",
+        "Tusk Duo XL",
+        "Tusk Brim",
+    }
+    assert models(vans_of(table)) == {"Hearth L", "Duo XL", "Brim"}
+
+
+def test_a_short_year_alone_is_no_code(vans_of):
+    lines = "Length: 5.98 m\n\nGVWR: 3500 kg\n\nSleeps: 2\n\nFresh water: 90 L\n\nSolar: 200 W\n"
+    assert models(vans_of(f"# Warm all winter\n\nVans by Marrowfen\n\nMY26\n\n{lines}")) == set()
+
+
+def test_codes_right_below_words_of_titles_are_the_vans_though_nothing_names_them_again(vans_of):
+    bullets = "- Length 5.98 m\n- GVWR 3500 kg\n- Sleeps 2\n- Fresh water tank 90 litres\n- Solar 200 W\n"
+    above = "# Marrowfen\n\nOur vans at a glance\n\n640 · 700\n\n## Standard equipment\n\n"
+    foot = "\nModel year 2026. Marrowfen Ltd, 4 Mill Lane.\n"
+    assert models(vans_of(above + bullets + foot)) == {"640", "700"}
+
+
+def test_nouns_with_capitals_name_no_van(vans_of):
+    lines = "Länge: 5,98 m\n\nGesamtmasse: 3500 kg\n\nSchlafplätze: 2\n\nFrischwassertank: 90 l\n\nSolar: 200 W\n"
+    above = "# MARROWFEN\n\nCampingbusse\n\nModelljahr 2026\n\n600\n\n## Unsere Werkstatt\n\nSie steht am Fluss.\n\n"
+    assert models(vans_of(f"{above}## Technische Daten\n\n{lines}\nMarrowfen GmbH, Mühlweg 4\n")) == {"600"}
+
+
+def test_a_heading_below_the_data_of_a_text_names_no_van(vans_of):
+    rows = "Height: 9'9\"\nWheelbase: 13'3\"\nInside height: 6'2\"\nBody width: 6'7\"\nSleeps: 2\nSolar: 200 W\n"
+    above = "MARROWFEN COACHWORKS\nSpecifications\n2026 models\nThimble\n\nTECHNICAL DATA\n--------------\n\n"
+    below = "\nWORTH HEARING\n-------------\n\n* The lamps need no tools\n\nMarrowfen Coachworks Inc., Plank Road\n"
+    assert models(vans_of(above + rows + below, "sheet.txt")) == {"Thimble"}
+
+
+def test_a_head_that_could_be_a_label_is_a_van_beside_names_of_two_words(vans_of):
+    rows = ("Empattement | 3,45 m | 4,04 m | 4,04 m", "PTAC | 3 500 kg | 4 250 kg | 4 400 kg", "Couchages | 2 | 3 | 4",
+            "Eau propre | 90 L | 120 L | 130 L", "Panneaux solaires | 100 W | 200 W | 300 W")  # fmt: skip
+    table = "| | Vieil Aulne | Long Genet | Doux Chardon |\n|---|---|---|---|\n" + "".join(
+        f"| {row} |\n" for row in rows
+    )
+    above = "# Nos fourgons en bref\n\nAnnée-modèle 2026\n\n"
+    found = vans_of(f"{above}{table}\nMarrowfen SARL, 4 rue du Moulin\n")
+    assert models(found) == {"Vieil Aulne", "Long Genet", "Doux Chardon"}
+
+
+def test_trims_that_the_text_calls_by_their_own_words_are_vans_of_the_range_above(vans_of):
+    text = (
+        "The Solo has a fresh water tank of 30 gallons; the Duo XL 40 gallons. The Solo has a gray tank of 20 gallons; "
+        "the Duo XL 25 gallons. The Solo keeps the gray tank in an enclosed bay; the Duo XL keeps it inside.\n\n"
+        "The Solo has 200 W of solar on the roof; the Duo XL 300 W. The Solo has a house battery of 105 amp-hours AGM; "
+        "the Duo XL has a house battery of 95 amp-hours gel. The Solo has a 2,000 W inverter; the Duo XL 3,000 W.\n\n"
+        "The Solo has a diesel air heater; the Duo XL has a propane furnace. The Solo is insulated in walls and roof; "
+        "the Duo XL is insulated in walls, roof and floor. The Solo has double-glazed windows; the Duo XL has too.\n"
+    )
+    found = vans_of(f"# Marrowfen\n\nTusk 2026\n\nSolo, Duo XL\n\n{text}\nMarrowfen Corp. | Plank Road\n")
+    assert found == {("Marrowfen", "Tusk Solo", 2026), ("Marrowfen", "Tusk Duo XL", 2026)}
+
+
+def test_a_van_without_measures_is_told_from_water_heat_energy_and_walls(vans_of):
+    def asked(question, answer):
+        return f"<h3>{question}</h3><p>{answer}</p>"
+
+    answers = (
+        asked("What about water?", "It has a black tank of 16 gallons, a 12 V heat pad on the fresh water tank and "
+              "the gray tank below the floor. It has a heated dump valve and a winterizing bypass.")
+        + asked("How is the Tusk Quartet heated?", "It has a propane furnace and comes with radiant floor heating.")
+        + asked("How long can I stay?", "It carries a propane tank of 15 gallons, a 280 Ah house battery and a "
+                "3,600 W inverter.")
+        + asked("How well is the Tusk Quartet insulated?", "It has insulated walls, roof and floor and insulated "
+                "covers for the rear doors.")
+    )  # fmt: skip
+    page = f"<h1>The Tusk</h1><p>Tusk Quartet</p>{answers}<p>Marrowfen Coachworks, 2026 model year</p>"
+    assert "Tusk Quartet" in models(vans_of(f'<html lang="en"><body>{page}</body></html>', "tusk.html"))
+
+
+def test_an_address_and_a_measure_in_the_first_lines_name_no_van(vans_of):
+    lines = "- Length 5.98 m\n- GVWR 3500 kg\n- Sleeps 2\n- Fresh water tank 90 litres\n- Solar 200 W\n"
+    assert models(vans_of(f"# Marrowfen\n\n{lines}\nModel year 2026. Marrowfen Ltd, 4 Mill Lane.\n")) == set()
+
+
+def test_trims_listed_below_their_range_are_not_named_by_the_first_of_them(vans_of):
+    text = (
+        "Le Solo mesure 5,97 m de long; le Duo mesure 6,51 m de long. Le Solo a 3 couchages; le Duo a 4 couchages. "
+        "Le Solo a un empattement de 3,45 m; le Duo a un empattement de 4,04 m.\n\n"
+        "Le Solo a un réservoir de carburant de 82 litres; le Duo a un réservoir de carburant de 90 litres. "
+        "Le Solo a un convertisseur de 1800 W; le Duo a un convertisseur de 2000 W.\n\nMarrowfen SARL, Rastow\n"
+    )
+    found = vans_of(f"Tusk : fiche technique\n\nAM 2026\n\nSolo | Duo\n\n{text}")
+    assert models(found) == {"Tusk Solo", "Tusk Duo"}
+
+
+def test_a_base_vehicle_of_a_sentence_and_a_figure_behind_a_code_are_no_range(vans_of):
+    text = (
+        "The B56 uses the Strimm Lugger 250 as its base vehicle and the B62 uses the Strimm Lugger 250 as its base "
+        "vehicle. The B56 is 225 in long and the B62 232 in. The B56 rides on a 136 in wheelbase, the B62 170 in.\n\n"
+        "The B56 has a 25-gallon fuel tank and the B62 has a 23-gallon fuel tank. The B56 has a 37-gallon freshwater "
+        "tank and the B62 has a 30-gallon freshwater tank.\n"
+    )
+    foot = "\nMarrowfen Inc. | Rastow\n"
+    assert models(vans_of(f"# Marrowfen\n\nCamper vans\n\nSpecifications MY25\n\nB56, B62\n\n{text}{foot}")) == {
+        "B56",
+        "B62",
+    }
