@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specscan.finding.kit import JOIN, Kits
+from specscan.finding.language.fold import Token
 from specscan.finding.language.lexicon import Lexicon
 from tests.finding.conftest import HEADS
 
@@ -27,6 +28,17 @@ def test_a_label_and_its_body_put_together_read_as_the_whole_text_does(lexicons,
         whole, joined = lexicon.analyse(f"{label}{JOIN}{body}"), lexicon.joined(label, JOIN, body)
         assert joined.tokens == whole.tokens
         assert joined.mentions == whole.mentions
+
+
+@given(
+    words=st.lists(st.sampled_from((*WORDS, "the", "un", "water,", "l'", "17 D", "\n", "Frisch-", "und")), max_size=8)
+)
+def test_words_between_spaces_fold_as_in_the_whole_text(lexicons, words):
+    text = " ".join(words)
+    for lexicon in lexicons:
+        whole: list[Token] = []
+        lexicon.folder._add_tokens(text, 0, len(text), whole)
+        assert lexicon.folder.tokens(text) == whole
 
 
 @given(words=st.lists(st.sampled_from(WORDS), max_size=8))

@@ -46,8 +46,23 @@ class Folder:
     def tokens(self, text: str) -> list[Token]:
         """Give the folded words of a text; articles and hyphens inside words are left out."""
         found: list[Token] = []
+        add, start = found.append, 0
+        for piece in text.split(" "):
+            end = start + len(piece)
+            # nothing around a word of letters alone changes how it is folded, but for one that can be an article
+            dropped, parts = self.read_word(piece) if piece.isalpha() else (True, ())
+            if not dropped:
+                for part in parts:
+                    add(TOKEN_OF((part, start, end)))
+            elif piece:
+                self._add_tokens(text, start, end, found)
+            start = end + 1
+        return found
+
+    def _add_tokens(self, text: str, begin: int, close: int, found: list[Token]) -> None:
+        """Add the folded words of a stretch of a text, between two spaces of which no word goes on."""
         add, read_word, parts_known = found.append, self.read_word, self.parts
-        for match in TOKEN.finditer(text):
+        for match in TOKEN.finditer(text, begin, close):
             raw = match.group()
             start, end = match.span()
             if not raw[0].isalnum():
@@ -64,7 +79,6 @@ class Folder:
                 parts = (*parts, *self._tail(text, end))
             for part in parts:
                 add(TOKEN_OF((part, start, end)))
-        return found
 
     def words_in(self, text: str) -> set[str]:
         """Give all folded words that can be among those of a text, and some that are not: articles, other signs."""

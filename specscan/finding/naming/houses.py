@@ -27,10 +27,9 @@ class HouseReader:
     def __init__(self, lexicon: Lexicon):
         words = lexicon.words
         by = rf"(?<!\w)(?i:{any_word(words.built_by)}|(?:{any_word(words.vans)}) (?:{any_word(words.made_by)}))"
-        self.said = (
-            re.compile(rf"{by} ({COMPANY})"),
-            re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)"),
-        )
+        self.said = re.compile(rf"{by} ({COMPANY})")
+        self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
+        self.houses_do = [f" {word}" for word in words.houses_do]
         self.all_built = re.compile(
             rf"(?<!\w)(?i:{any_word(words.every_words)}) (?i:{any_word(words.built_by)}) ({COMPANY})"
         )
@@ -42,8 +41,10 @@ class HouseReader:
         """Give the companies, in small letters, of which a document says that they build or name vans."""
         found = set()
         for passage in own:
-            for pattern in self.said:
-                for match in pattern.finditer(passage.text):
+            text = passage.text
+            does = any(word in text for word in self.houses_do)  # told before all names of the text are looked at
+            for pattern in (self.said, self.does) if does else (self.said,):
+                for match in pattern.finditer(text):
                     words = match.group(1).casefold().split()
                     found.add(" ".join(words[1:] if words[0] in self.openers else words))
         return frozenset(found)
