@@ -14,6 +14,7 @@ ABSENT = [
     ("FR", "Tuyaux d’eau isolés : non", {"water_lines_insulated": False}),
     ("FR", "Pas de toilettes à bord", {"toilet": "none"}),
     ("US", "An inverter is not included.", {"inverter_w": 0}),
+    ("US", "Insulated cab shades are not included.", {"cab_shades_insulated": False}),
     ("US", "There is no heating of the water lines.", {"water_lines_heated": False}),
     ("DE", "Die Kocher sind elektrisch. Einen Wechselrichter gibt es nicht.", {"inverter_w": 0}),
     ("DE", "Ein Fäkaltank ist nicht eingebaut.", {"black_tank_l": 0}),

@@ -79,6 +79,9 @@ def _denied(chosen: list[Item], group: str, statement: Statement) -> bool:
     word = next(item for item in chosen if item.has("word", group))
     if any("denied" in i.by_kind and i.start <= word.start and word.end <= i.end for i in statement.parsed.items):
         return True  # "not insulated" and "uninsulated" are terms of their own
+    last = max(chosen, key=lambda item: item.last)
+    if any(cue.chunk == last.chunk and 0 <= cue.first - last.last <= 1 for cue in statement.parsed.cues("not_fitted")):
+        return True  # "Insulated cab shades are not included"
     return any(
         cue.end <= word.start and 0 <= word.first - cue.last <= NEGATION_REACH and cue.chunk == word.chunk
         for cue in statement.parsed.cues("negation")
