@@ -74,7 +74,9 @@ class Examiner:
             heads_labels=lambda text: text.casefold().strip(" :") in over,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             names_thing=lambda text: any(lexicon.names_thing(text) for lexicon in lexicons),
-            keeps_hyphen=lambda before, after: before.casefold() in kept,
+            keeps_hyphen=lambda before, after: (
+                before.casefold() in kept or units.named(f"{before}-{after.rstrip('.,;:)')}") is not None  # "amp-hours"
+            ),
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,
             ends_letter=lambda text: text.casefold().strip(" ,.!") in ends,

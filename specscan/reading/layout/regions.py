@@ -19,6 +19,7 @@ from specscan.reading.tables.spans import Spans
 PROSE_WORDS = 5.5
 MIN_FLOWING, FLOWING_WORDS, FLOWING_SHARE = 4, 3.5, 0.7  # lines, words of a line, of the lines behind the first
 MARK = 2  # letters: the marks of several vans side by side
+MARKED = 4  # lines, from which the first can be the heads above marks
 LABELLED_SHARE = 0.35
 MIRRORED = 3  # rows with the same label on both sides
 OWN_ROWS = 4
@@ -302,8 +303,12 @@ def _flows(lines: list[Line]) -> bool:
 
 
 def _only_labels(lines: list[Line]) -> bool:
-    """Tell whether the lines are so short that they are values of what stands beside them, as prices are."""
-    marks = all(len(word.text) <= MARK for line in lines for word in line.words)
+    """Tell whether the lines are so short that they are values of what stands beside them, as prices are.
+
+    Above marks may stand the names of the vans whose marks they are.
+    """
+    below = lines[1:] if len(lines) >= MARKED else lines
+    marks = all(len(word.text) <= MARK for line in below for word in line.words)
     return marks or all(len(line.words) <= (2 if line.text[:1].isalpha() else 4) for line in lines)
 
 
@@ -327,12 +332,13 @@ def _distance(value: float, others: list[float]) -> float:
 def _own_labels(lines: list[Line], marks: Marks) -> bool:
     """Tell whether the lines are a list of labels and values of their own.
 
-    Most lines have two segments, the first without digits, the second mostly with.
+    Most lines have two segments, the first without digits, the second mostly with. Where both are the same they are
+    the values of two columns, for no value repeats its label.
     """
     pairs = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
     pairs = [pair for pair in pairs if len(pair) == 2]
     if len(pairs) < 3 or len(pairs) < 0.5 * len(lines):
         return False
-    wordy = sum(not has_digit(pair[0].text) for pair in pairs)
+    wordy = sum(not has_digit(pair[0].text) and pair[0].text != pair[1].text for pair in pairs)
     valued = sum(has_digit(pair[1].text) for pair in pairs)
     return wordy >= 0.7 * len(pairs) and valued >= 0.4 * len(pairs)

@@ -205,14 +205,17 @@ def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
 
 
 def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
-    """Cut a range at titles that stand alone above a further bar or row of heads: another table begins there."""
-    starts = [first]
-    for place in sorted({*_bars_of_heads(kept, first, last, marks), *_heads_below_titles(kept, first, last)}):
+    """Cut a range where another table begins: at titles above a further bar or row of heads, at heads printed again."""
+    starts, ends = [first], []
+    again = _heads_again(kept, first, last)
+    below_titles = {*_heads_below_titles(kept, first, last), *again}
+    for place in sorted({*_bars_of_heads(kept, first, last, marks), *below_titles}):
         above, parts = kept[place - 1]
-        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
-        if title and place - 1 > starts[-1] and not marks.in_bar(above):
+        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size and not marks.in_bar(above)
+        end = place - 1 if title else place
+        if (title or place in again) and end > starts[-1]:
             starts.append(place)
-    ends = [start - 1 for start in starts[1:]]
+            ends.append(end)
     return list(zip(starts, [*ends, last], strict=True))
 
 
@@ -241,6 +244,20 @@ def _heads_below_titles(kept: list[Parted], first: int, last: int) -> list[int]:
         cornered = segments[0].box.x0 > title.box.x0 + line.size and below.box.x0 < segments[0].box.x0 - line.size
         larger = title.bold and title.size >= SECTION_SIZE * line.size
         if len(segments) > 1 and larger and cornered and line.bold and not below.bold:
+            found.append(place)
+    return found
+
+
+def _heads_again(kept: list[Parted], first: int, last: int) -> list[int]:
+    """Give the bold lines that begin as the first one does, "Model", below rows that are not bold."""
+    heads, parts = kept[first]
+    if not heads.bold or len(parts) < MIN_HEADS:
+        return []
+    found = []
+    for place in range(first + 2, last):
+        line, again = kept[place]
+        alike = line.bold and len(again) > 1 and again[0].text == parts[0].text
+        if alike and not all(one.bold for one, _ in kept[first + 1 : place]):
             found.append(place)
     return found
 
