@@ -16,6 +16,7 @@ from specscan.finding.things.found import Availability, How
 from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
+OFFERING = 0.9  # of the cells of a table that only says which things are standard, and which an option
 PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 
 
@@ -30,6 +31,7 @@ class MarkedCells:
         }
         self.marked_tables = {table for table, _ in self.rows}
         self.inapplicable = set(kit.lexicon.book.general.inapplicable)
+        self.offering = self._offering(passages)
 
     def draft(
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
@@ -65,12 +67,30 @@ class MarkedCells:
         return availability_alone(self.lexicon, text)
 
     def meaning(self, passage: Passage, sign: str) -> Meaning | None:
-        """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing."""
+        """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing.
+
+        So it does in a table that says of each thing on which van it is standard, and on which an option.
+        """
         meaning = self.legend.meaning(sign)
-        if meaning is None and (passage.table, passage.row_index) in self.priced_rows:
-            if sign.strip().casefold() in self.inapplicable:
+        if meaning is None and sign.strip().casefold() in self.inapplicable:
+            if passage.table in self.offering or (passage.table, passage.row_index) in self.priced_rows:
                 return Meaning(Availability.NOT_AVAILABLE)
         return meaning
+
+    def _offering(self, passages: list[Passage]) -> set[int | None]:
+        """Give the tables whose cells say no more than whether a thing is standard, an option, or neither."""
+        texts: dict[int | None, list[str]] = {}
+        for passage in passages:
+            if passage.kind is Kind.CELL and passage.text.strip():
+                texts.setdefault(passage.table, []).append(passage.text.strip())
+        return {table for table, held in texts.items() if self._is_offering(held)}
+
+    def _is_offering(self, texts: list[str]) -> bool:
+        if not any(text.casefold() in self.inapplicable for text in texts):
+            return False
+        said = {text: self._said(text) for text in set(texts) if len(text) <= ALONE}
+        plain = [text for text in texts if said.get(text) or text.casefold() in self.inapplicable]
+        return Availability.OPTIONAL in said.values() and len(plain) >= OFFERING * len(texts)
 
     def _costs(self, passage: Passage, label: str, scope: Scope) -> bool:
         """Tell whether a bare figure is the price of the option that its label names.

@@ -240,9 +240,11 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
     if names and SYMBOL.search(text) is None:
         names = frozenset()
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text) if m.group(1) not in names]
-    if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0]):
+    among = len(bare) == 1 and _among_symbols(text, bare[0][0])
+    if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0] and not among):
         bare = []
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
+    opens = opens or among
     places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
     coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text) if m.group(1) not in names]
     places += coded if len(coded) >= 2 and coded[-1][1] <= LONGEST_BARE else []  # a remark may stand behind them
@@ -265,6 +267,12 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
         stop = places[index + 1][0] if index + 1 < len(places) else len(text)
         entries.append((sign, REMARK.split(OTHER_SIGN.split(text[end:stop])[0])[0].strip(" ;,|")))
     return entries
+
+
+def _among_symbols(text: str, place: int) -> bool:
+    """Tell whether a legend begins with a symbol and has another behind a place: "• standard  O optional  — none"."""
+    found = [match.start(1) for match in SYMBOL.finditer(text)]
+    return bool(found) and found[0] == 0 and place < found[-1]
 
 
 def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:

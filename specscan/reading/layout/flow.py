@@ -14,6 +14,7 @@ LEADING = 1.75  # em from one top to the next within a paragraph
 WIDE_LEADING = 1.5  # em: lines further apart may be lines of their own
 HEADING_LEADING = 1.45  # em from one line to the next of a heading that was broken by hand
 SAME_SIZE = 0.075  # of a font size: lines that differ by less can go on with each other
+BROKEN = 1.35  # em from a line of an item to its next, where it is set flush with the sign
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
@@ -280,6 +281,8 @@ def _is_heading(line: Line, usual: float) -> bool:
 def _is_shouted(line: Line, *, least: int) -> bool:
     if len(line.words) > 6 or not line.text.isupper() or line.text.startswith("("):
         return False  # "(19 FB, 21 RL)" ends an item
+    if all(any(map(str.isdigit, word.text)) for word in line.words):
+        return False  # "590FB, 600TB" are the codes of vans, with which a line goes on
     letters = [letter for letter in line.text if letter.isalpha()]
     return len(letters) >= least and all(letter.isupper() for letter in letters)
 
@@ -309,7 +312,9 @@ def _goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
         return False
     if item.kind is Kind.BULLET:
         indented = line.box.x0 >= item.lines[0].box.x0 - 0.6 * line.size
-        return indented or line.text[:1].islower()
+        full = above.box.x1 + line.words[0].box.width + 0.3 * line.size > right
+        broken = full and step <= BROKEN * line.size and line.box.x0 >= item.level - 1
+        return indented or line.text[:1].islower() or above.text.endswith((",", "(", "/", "&")) or broken
     if item.kind is Kind.PROSE:
         return _fills(item, line, right if step > WIDE_LEADING * line.size else 0.0)
     return True

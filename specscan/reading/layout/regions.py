@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.reading.layout.reaching import GUTTER, reach
-from specscan.reading.layout.seams import Usual, have_own_headings, with_headings
+from specscan.reading.layout.seams import Usual, flows_on, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
@@ -19,6 +19,7 @@ from specscan.reading.tables.spans import Spans
 PROSE_WORDS = 5.5
 MIN_FLOWING, FLOWING_WORDS, FLOWING_SHARE = 4, 3.5, 0.7  # lines, words of a line, of the lines behind the first
 MARK = 2  # letters: the marks of several vans side by side
+ACROSS = 6  # words of a sentence below columns, and lines in these
 MARKED = 4  # lines, from which the first can be the heads above marks
 LABELLED_SHARE = 0.35
 MIRRORED = 3  # rows with the same label on both sides
@@ -79,8 +80,9 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
 def _parted(lines: list[Line], gutter: float, marks: Marks, hints: Hints) -> list[Column]:
     """Give the columns on both sides of a gutter."""
     left, right = _cut(lines, gutter)
-    headed = with_headings(left, right)
-    first, second = split_columns(left, marks, hints), split_columns(headed, marks, hints)
+    first = split_columns(left, marks, hints)
+    headed = right if flows_on(first[-1].lines, right) else with_headings(left, right)
+    second = split_columns(headed, marks, hints)
     if len(headed) > len(right):
         second[0].back = len(first)
     second[-1].headed = second[-1].headed or have_own_headings(left, right)
@@ -109,7 +111,8 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
             continue  # a heading under the columns, and a line below it, belong to what follows
         if end < len(bands) and _heads_next(bands[end - 1], bands[end], marks):
             continue
-        if (first_left and first_right) and (last_left or last_right):
+        higher = first_right and is_bullet(first_right[0].words[0].text)  # beside the heading of the left column
+        if first_right and (first_left or higher) and (last_left or last_right):
             return end, gutter
     return None
 
@@ -151,11 +154,20 @@ def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
         turns = several[index] != several[index - 1] and len(lines) <= 90
         above = lines[index - 1]
         together = marks.share_bar(above, line) or marks.under_bar(above, line) or marks.share_rows(above, line)
-        if (gap > limit or turns) and not together:
+        if (gap > limit or turns or _crosses(line, bands[-1])) and not together:
             bands.append([line])
         else:
             bands[-1].append(line)
     return bands
+
+
+def _crosses(line: Line, band: list[Line]) -> bool:
+    """Tell whether a sentence reaches from lines at the left over to others that stand at the right: none of them."""
+    if len(line.words) < ACROSS or len(band) < ACROSS or len(segments_of(line, SEGMENT_GAP)) > 1:
+        return False
+    left = min((one.box.x1 for one in band if one.box.x0 < line.box.x0 + line.size), default=line.box.x1)
+    right = max(part.box.x0 for one in band for part in segments_of(one, SEGMENT_GAP))
+    return left < right < line.box.x1 - line.size
 
 
 def _gap(above: Line, below: Line) -> float:
@@ -245,7 +257,8 @@ def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
     level = abs(west[0].box.top - east[0].box.top) < west[0].size
     left_heads = hints.heads_list(west[0].text) or west[0].text.isupper() or west[0].bold
     rest = [line for line in east[1:] if len(line.text) > 3]
-    worded = sum(len(line.words) for line in rest) >= 1.6 * len(rest) and len(rest) >= 0.8 * (len(east) - 1)
+    parts = sum(len(segments_of(line, SEGMENT_GAP)) for line in rest)  # "opt.   N/A" are answers of two vans
+    worded = sum(len(line.words) for line in rest) >= 1.6 * parts and len(rest) >= 0.8 * (len(east) - 1)
     return level and left_heads and worded and not hints.is_label(west[0].text)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Self
 
-from specscan.reading.letters.words import Line, Word, middle_of
+from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
 from specscan.records.text import Box
 
 LARGER = 1.12  # times the usual size: a heading
@@ -45,6 +45,24 @@ def have_own_headings(left: list[Line], right: list[Line]) -> bool:
     first = right[0]
     beside = [line for line in left if abs(line.first_base - first.first_base) <= LEVEL * usual.size]
     return usual.stands_out(first) and any(usual.stands_out(line) and line.text != first.text for line in beside)
+
+
+def flows_on(left: list[Line], right: list[Line]) -> bool:
+    """Tell whether a list goes on from the foot of the left column at the head of the right one.
+
+    Its heading stands in the left column, and the right one opens with an item of the same mark level with the heading
+    or above it; where the heading is above both, the first items stand level.
+    """
+    mark = right[0].words[0].text
+    if not is_bullet(mark) or len(right[0].words) < 2:
+        return False
+    usual = Usual.of([*left, *right])
+    heads = [place for place, line in enumerate(left) if usual.stands_out(line)]
+    last = heads[-1] if heads else len(left)
+    above = [line for line in left[last + 1 :] if line.words[0].text == mark]
+    seams = _seams(left, right)
+    own = bool(heads) and left[heads[-1]] not in seams and left[heads[-1]].box.bottom > right[0].box.top
+    return own and (bool(above) or last == len(left) - 1)
 
 
 def _seams(left: list[Line], right: list[Line]) -> list[Line]:

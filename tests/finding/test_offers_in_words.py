@@ -1,0 +1,73 @@
+"""Tables that say in words, or by a letter among signs, on which van a thing is standard and on which an option."""
+
+HEAD = """# Orrimoss Pintail 2026
+
+| | Pintail 21 | Pintail 24 | Pintail 27 |
+|---|---|---|---|
+| Overall length | 5.41 m | 5.99 m | 6.36 m |
+| Fresh water | 90 L | 95 L | 110 L |
+| Sleeps | 2 | 2 | 4 |
+"""
+
+
+def availability(facts, field):
+    return {fact.model: str(fact.availability) for fact in facts if fact.field == field}
+
+
+def test_not_applicable_denies_where_a_table_only_says_what_is_standard_and_what_an_option(facts_of):
+    table = """
+| | Pintail 21 | Pintail 24 | Pintail 27 |
+|---|---|---|---|
+| Insulated water lines | Standard | N/A | OPT |
+| Heated floor | N/A | OPT | Standard |
+| Winterizing kit | OPT | Standard | N/A |
+"""
+    facts = facts_of(HEAD + "\nWhat is on which van\n" + table, "pintail.md")
+    told = {"Pintail 21": "standard", "Pintail 24": "not_available", "Pintail 27": "optional"}
+    assert availability(facts, "water_lines_insulated") == told
+    assert availability(facts, "heated_floor")["Pintail 21"] == "not_available"
+
+
+def test_not_applicable_among_figures_says_nothing(facts_of):
+    table = """
+| | Pintail 21 | Pintail 24 | Pintail 27 |
+|---|---|---|---|
+| Winterizing kit | Standard | N/A | Optional |
+| Heated water lines | Standard | N/A | Standard |
+| Solar | 100 W | 200 W | 300 W |
+| Inverter | 1,000 W | N/A | 2,000 W |
+"""
+    facts = facts_of(HEAD + "\nEquipment\n" + table, "pintail.md")
+    assert "Pintail 24" not in availability(facts, "water_lines_heated")
+    assert "Pintail 24" not in availability(facts, "inverter_w")
+
+
+def test_a_letter_between_two_signs_of_a_legend_is_a_sign(facts_of):
+    table = """
+• standard equipment · O optional · — not offered
+
+| | Pintail 21 | Pintail 24 | Pintail 27 |
+|---|---|---|---|
+| Composting toilet | O | • | — |
+| Heated floor | — | O | • |
+| Winterizing kit | O | O | O |
+"""
+    facts = facts_of(HEAD + "\nEquipment by model\n" + table, "pintail.md")
+    told = {"Pintail 21": "optional", "Pintail 24": "standard", "Pintail 27": "not_available"}
+    assert availability(facts, "toilet") == told
+    assert set(availability(facts, "winterizing_bypass").values()) == {"optional"}
+
+
+def test_removable_insulation_of_cab_windows_is_their_cover(facts_of):
+    text = """# Orrimoss Pintail 2026
+
+| | Pintail 21 | Pintail 24 |
+|---|---|---|
+| Longueur hors tout | 5,41 m | 5,99 m |
+| Réservoir d'eau propre | 90 l | 95 l |
+| Couchages | 2 | 4 |
+| Isolation amovible des vitres de cabine | non | De série |
+"""
+    facts = facts_of(text, "pintail.md")
+    told = {fact.model: fact.value for fact in facts if fact.field == "cab_shades_insulated"}
+    assert told == {"Pintail 21": False, "Pintail 24": True}

@@ -1,0 +1,60 @@
+"""Lists of equipment that flow from one column to the next keep the heading under which they began."""
+
+from tests.reading.drawn import Page
+
+FIRST = ("Heated floor", "Front-wheel drive", "Awning with light strip", "Insulated gray tank", "Reversing camera")
+SECOND = ("Water heater of 10 litres", "Winterizing bypass", "Dual-pane windows")
+OPTIONS = ("Bike rack for two", "Composting toilet")
+THIRD = ("2,000 W inverter", "Insulated fresh tank", "Heated dump valve", "Roof fan with rain sensor")
+
+
+def brochure(below="", first_top=112):
+    """Draw three columns of one list; its second heading stands in the second, the third has none."""
+    page = Page()
+    page.text(40, 40, "Quillmoor Sandpiper 24, model year 2026", size=20, bold=True)
+    page.text(40, 80, "Equipment", size=14, bold=True)
+    page.text(40, first_top, "Standard", size=10, bold=True)
+    for place, item in enumerate(FIRST):
+        page.text(40, first_top + 13 + 11 * place, f"* {item}")
+    for place, item in enumerate(SECOND):
+        page.text(210, 106 + 11 * place, f"* {item}")
+    page.text(210, 140, "Options", size=10, bold=True)
+    for place, item in enumerate(OPTIONS):
+        page.text(210, 153 + 11 * place, f"* {item}")
+    for place, item in enumerate(THIRD):
+        page.text(380, 106 + 11 * place, f"* {item}")
+    if below:
+        page.text(40, first_top + 13 + 11 * len(FIRST), below)
+    return page
+
+
+def test_a_list_goes_on_in_the_next_column_under_its_last_heading(facts_of_pdf):
+    said = {fact.field: str(fact.availability) for fact in facts_of_pdf(brochure())}
+    assert said["winterizing_bypass"] == said["heated_floor"] == said["gray_tank_insulated"] == "standard"
+    assert said["toilet"] == said["fresh_tank_insulated"] == said["inverter_w"] == "optional"
+
+
+def test_a_sentence_right_below_columns_does_not_hide_them(facts_of_pdf):
+    page = brochure("The fridge holds 103 litres and cheese enough for all of a long and rainy week away.")
+    said = {fact.field: str(fact.availability) for fact in facts_of_pdf(page)}
+    assert said["winterizing_bypass"] == said["gray_tank_insulated"] == "standard"
+    assert said["toilet"] == said["fresh_tank_insulated"] == "optional"
+
+
+def test_items_that_go_on_with_codes_of_vans_or_with_a_noun_stay_whole(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "Quillmoor Knutt 2026", size=20, bold=True)
+    page.row(80, (150, "Knutt 590FB"), (250, "Knutt 600TB"), (350, "Knutt 680ST"), bold=True)
+    for place, label in enumerate(("Gesamtlänge", "Gesamtbreite", "Gesamthöhe")):
+        page.row(93 + 12 * place, (40, label), (150, f"2,{place}4 m"), (250, f"2,{place}5 m"), (350, f"2,{place}6 m"))
+    page.text(40, 140, "Serie", size=11, bold=True)
+    lines = (
+        "* Wasserleitungen beheizt, nur 590FB,", "680ST", "* Warmluftkanal zum Abwassertank, nur", "590FB, 600TB",
+        "* Aufstelldach mit Doppelbett für vier", "Schlafplätze", "* Markise mit Lichtleiste",
+    )  # fmt: skip
+    for place, line in enumerate(lines):
+        page.text(40, 156 + 11 * place, line)
+    facts = facts_of_pdf(page)
+    assert {f.model for f in facts if f.field == "water_lines_heated"} == {"Knutt 590FB", "Knutt 680ST"}
+    assert {f.model for f in facts if f.field == "gray_tank_heat"} == {"Knutt 590FB", "Knutt 600TB"}
+    assert {f.value for f in facts if f.field == "sleeps"} == {4}
