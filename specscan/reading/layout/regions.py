@@ -167,7 +167,7 @@ def _crosses(line: Line, band: list[Line]) -> bool:
         return False
     left = min((one.box.x1 for one in band if one.box.x0 < line.box.x0 + line.size), default=line.box.x1)
     right = max(part.box.x0 for one in band for part in segments_of(one, SEGMENT_GAP))
-    return left < right < line.box.x1 - line.size
+    return line.box.x0 < left < right < line.box.x1 - line.size
 
 
 def _gap(above: Line, below: Line) -> float:
@@ -255,7 +255,7 @@ def _headed_lists(west: list[Line], east: list[Line], hints: Hints) -> bool:
     if west[0].bold != east[0].bold:
         return False
     level = abs(west[0].box.top - east[0].box.top) < west[0].size
-    left_heads = hints.heads_list(west[0].text) or west[0].text.isupper() or west[0].bold
+    left_heads = _all_head_lists(west[0], hints) or west[0].text.isupper() or west[0].bold
     rest = [line for line in east[1:] if len(line.text) > 3]
     parts = sum(len(segments_of(line, SEGMENT_GAP)) for line in rest)  # "opt.   N/A" are answers of two vans
     worded = sum(len(line.words) for line in rest) >= 1.6 * parts and len(rest) >= 0.8 * (len(east) - 1)
