@@ -71,3 +71,16 @@ def test_removable_insulation_of_cab_windows_is_their_cover(facts_of):
     facts = facts_of(text, "pintail.md")
     told = {fact.model: fact.value for fact in facts if fact.field == "cab_shades_insulated"}
     assert told == {"Pintail 21": False, "Pintail 24": True}
+
+
+def test_an_option_in_brackets_offers_all_of_them_and_a_sign_of_chemistry_is_no_thousand(facts_of):
+    table = """
+| | Pintail 21 | Pintail 24 |
+|---|---|---|
+| House battery | LiFePO4 150 Ah, heated | gel 315 Ah (flooded lead-acid 450 Ah, 12 V, with cover optional) |
+"""
+    facts = facts_of(HEAD + table, "pintail.md")
+    found = {(f.model, f.field, f.value): str(f.availability) for f in facts if f.field.startswith("battery")}
+    assert found["Pintail 21", "battery_ah", 150] == "standard"
+    assert found["Pintail 24", "battery_ah", 315] == found["Pintail 24", "battery_chemistry", "gel"] == "standard"
+    assert found["Pintail 24", "battery_ah", 450] == found["Pintail 24", "battery_chemistry", "flooded"] == "optional"

@@ -58,3 +58,22 @@ def test_items_that_go_on_with_codes_of_vans_or_with_a_noun_stay_whole(facts_of_
     assert {f.model for f in facts if f.field == "water_lines_heated"} == {"Knutt 590FB", "Knutt 680ST"}
     assert {f.model for f in facts if f.field == "gray_tank_heat"} == {"Knutt 590FB", "Knutt 600TB"}
     assert {f.value for f in facts if f.field == "sleeps"} == {4}
+
+
+def test_brackets_that_are_open_at_the_end_of_a_line_close_in_the_next(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "Quillmoor Knot 2026", size=20, bold=True)
+    page.row(80, (150, "Knot 640 ST"), (250, "Knot 660 P"), (350, "Knot 660 LX"), bold=True)
+    for place, label in enumerate(("Overall length", "Overall width", "Overall height")):
+        page.row(93 + 12 * place, (40, label), (150, f"2.{place}4 m"), (250, f"2.{place}5 m"), (350, f"2.{place}6 m"))
+    page.text(40, 140, "Options", size=11, bold=True)
+    lines = (
+        "* Heat tape on the water lines (640", "ST, 660 LX)", "* Insulated gray water tank of all but the small",
+        "(660 P)", "* Composting toilet",
+    )  # fmt: skip
+    for place, line in enumerate(lines):
+        page.text(40, 156 + 11 * place, line)
+    facts = facts_of_pdf(page)
+    assert {f.model for f in facts if f.field == "water_lines_heated"} == {"Knot 640 ST", "Knot 660 LX"}
+    assert {f.model for f in facts if f.field == "gray_tank_insulated"} == {"Knot 660 P"}
+    assert {str(f.availability) for f in facts if f.field == "toilet"} == {"optional"}

@@ -107,3 +107,37 @@ def test_heads_over_labels_count_where_groups_stand_on_their_left(facts_of_text)
     facts = facts_of_text(GROUPED)
     assert by_van(facts, "fresh_tank_l") == {"mk21-d": 75, "mk24-r": 95}
     assert by_van(facts, "length_mm") == pytest.approx({"mk21-d": 5410, "mk24-r": 5990})
+
+
+def test_spaces_that_do_not_break_part_no_cells_below_heads_in_another_order(facts_of):
+    text = """Hollowfen
+Brent | Model year 2026
+
+SIZES
+-----
+
+                          Brent 20          Brent 25
+----------------------------------------------------
+
+Overall length            5.79 m            5.97 m
+Sleeps                    2                 4
+Fuel tank                 91 L              87 L
+
+EQUIPMENT
+---------
+
+                          Brent 25                    Brent 20
+--------------------------------------------------------------
+
+Heating
+Heater output             16\u00a0000\u00a0BTU/h                2\u00a0000\u00a0W
+Heated floor              Yes                         no
+Fuel use at full output   0.52\u00a0L/h                    0.28\u00a0L/h
+
+Power
+Inverter                  3\u00a0000\u00a0W                     1\u00a0000\u00a0W
+Solar                     220\u00a0W                       none
+"""
+    facts = facts_of(text)
+    assert {f.model: f.value for f in facts if f.field == "heated_floor"} == {"Brent 25": True, "Brent 20": False}
+    assert {f.model: f.value for f in facts if f.field == "solar_w"} == {"Brent 25": 220, "Brent 20": 0}

@@ -235,10 +235,19 @@ class Lexicon:
         return {m.concept.name for part in parts for m in part.mentions if m.concept.kind in ("thing", "alone")}
 
     def names_thing(self, text: str) -> bool:
-        """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not."""
+        """Tell whether a short text names a thing, as "gray" or "water heater" do and "capacity" does not.
+
+        What joins two chapters, "climate and heat", is the heading of rows, though a word of it may name a thing too.
+        """
         if len(text) > 80:
             return False
-        return any(m.concept.kind in NAMING for m in self.analyse(text).mentions)
+        mentions = self.analyse(text).mentions
+        chapters = [m for m in mentions if m.concept.kind == "section"]
+        joined = len(chapters) > 1
+        return any(
+            m.concept.kind in NAMING and not (joined and any(c.first <= m.first < c.last for c in chapters))
+            for m in mentions
+        )
 
     def heads_list(self, text: str) -> bool:
         """Tell whether a text is the heading of a list of standard or optional equipment."""

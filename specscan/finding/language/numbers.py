@@ -10,7 +10,7 @@ from specscan.rulebook.models import WordFile
 FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 SPACES = "\u0020\u00a0\u2009\u202f\u2007\u2008"
 MINUS = "-−–‐‑—"
-SPACED = rf"\d{{1,3}}(?:[{SPACES}]\d{{3}})+(?!\d)"
+SPACED = rf"(?<![^\W\d_])\d{{1,3}}(?:[{SPACES}]\d{{3}})+(?!\d)"  # not the 4 of "LiFePO4 150 Ah"
 PLAIN = r"\d+(?:[.,'’]\d+)*"
 MIXED = rf"(?:{SPACED}(?:[.,]\d+)?|{PLAIN})(?:[ -]?[½¼¾⅓⅔⅛⅜⅝⅞]|[ -]\d/\d{{1,2}}(?!\d))?"
 # A bare fraction counts only before inches: elsewhere "4/2" is two figures.

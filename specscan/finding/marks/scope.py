@@ -242,7 +242,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
     if own:
         return said_by(own)
-    around = _said_of_all(cues, item, parsed)
+    around = _said_of_all(cues, item, parsed) or _of_alternative(cues, item, parsed)
     if around is not None:
         return around
     if item.depth > 0:
@@ -298,6 +298,22 @@ def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability |
     if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
         return said_by(closing[:1])
     return None
+
+
+def _of_alternative(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
+    """Give the availability that ends a bracket, for what else is in it, where this stands for what is before it.
+
+    "100 Ah, 12.8 V (two 100 Ah, 12.8 V, with internal heaters optional)": another figure of the same kind.
+    """
+    start, end = parsed.text.rfind("(", 0, item.start), parsed.text.find(")", item.end)
+    if item.depth == 0 or start < 0 or end < 0:
+        return None
+    closing = [c for c in cues if start < c.start and c.end <= end and not parsed.text[c.end : end].strip()]
+    if not closing or _names_another(item.chunk, closing[0].chunk, parsed):
+        return None
+    figures = [(i.start, i.quantity.dimension) for i in parsed.items if i.quantity is not None and i.end <= end]
+    before = {dimension for at, dimension in figures if at < start} - set(DESCRIBING)
+    return said_by(closing) if before & {dimension for at, dimension in figures if at > start} else None
 
 
 def _opens_chunk(cue: Item, parsed: Parsed) -> bool:

@@ -304,6 +304,8 @@ def _goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
         # Headings of one rank stand further apart than the lines of one that was not broken for want of room.
         broken = step < HEADING_LEADING * line.size or above.box.x1 + line.words[0].box.width + 0.3 * line.size > right
         return same and broken and close and item.lines[0].color == line.color and not _all_caps(item, line)
+    if item.kind is Kind.BULLET and close and alike and _in_brackets(item, line):
+        return True
     if begun.kind is Kind.HEADING:
         # A short bold or capital line right below running text is a heading; below a list item that
         # is bold itself it is its second line.
@@ -331,6 +333,12 @@ def _is_another(item: Item, line: Line, usual: float, room: float) -> bool:
     if line.size >= DISPLAY * usual or abs(above.box.x0 - line.box.x0) > 0.5 * line.size or open_ended:
         return False
     return above.box.x1 + 0.3 * above.size + line.words[0].box.width < room and not line.text[:1].islower()
+
+
+def _in_brackets(item: Item, line: Line) -> bool:
+    """Tell whether a line opens with brackets, or stands in those that an item opens: "Solar (640 | ST)"."""
+    text = " ".join(part.text for part in item.lines)
+    return line.text.startswith("(") or text.count("(") > text.count(")") and ")" in line.text
 
 
 def _all_caps(item: Item, line: Line) -> bool:

@@ -6,7 +6,7 @@ import itertools
 import re
 
 RULE = re.compile(r"^\s*[=\-~_]{3,}(?:\s+[=\-~_]{2,})*\s*$")
-PART = re.compile(r"\S+(?: \S+)*")
+PART = re.compile(r"[^ \t]+(?: [^ \t]+)*")  # a space that does not break parts no cells: "16\u00a0000 BTU/h"
 LONGEST_LABEL = 60
 WORD = re.compile(r"[^\W\d_]{2}")
 INDENT = 4  # characters before the heads of a table whose corner is empty
