@@ -1,5 +1,6 @@
 """Lists of equipment that flow from one column to the next keep the heading under which they began."""
 
+from specscan.reading.read import read_document
 from tests.reading.drawn import Page
 
 FIRST = ("Heated floor", "Front-wheel drive", "Awning with light strip", "Insulated gray tank", "Reversing camera")
@@ -77,3 +78,16 @@ def test_brackets_that_are_open_at_the_end_of_a_line_close_in_the_next(facts_of_
     assert {f.model for f in facts if f.field == "water_lines_heated"} == {"Knot 640 ST", "Knot 660 LX"}
     assert {f.model for f in facts if f.field == "gray_tank_insulated"} == {"Knot 660 P"}
     assert {str(f.availability) for f in facts if f.field == "toilet"} == {"optional"}
+
+
+def test_codes_of_vans_parted_by_bars_below_the_year_of_their_range_are_a_line_of_their_own(examiner):
+    page = Page()
+    page.text(40, 40, "QUILLMOOR", size=20, bold=True)
+    page.text(40, 66, "Sandpiper: the 2026 model year")
+    page.text(40, 78, "600 | 640 | 700")
+    page.text(40, 100, "Equipment by model", size=14, bold=True)
+    page.text(40, 120, "A good van is a short list of things that work.")
+    document = read_document(page.data(), "sandpiper.pdf", "pdf", examiner.hints)
+    texts = [passage.text for passage in document.passages]
+    assert "Sandpiper: the 2026 model year" in texts
+    assert "600 | 640 | 700" in texts

@@ -26,6 +26,7 @@ PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
 LABELLED = re.compile(r"[^\W\d_](?:[^:.]|(?<=[A-Z])\.){1,50}:\s")  # what opens with a label begins anew
+PARTED = re.compile(r"[^|·•]{1,24}(?:\s[|·•]\s[^|·•]{1,24})+")  # "600 | 640 | 700" below a title
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
@@ -357,6 +358,8 @@ def _fills(item: Item, line: Line, right: float) -> bool:
         return True
     if _breaks_off(above, item, line):
         return True
+    if len(item.lines) == 1 and PARTED.fullmatch(line.text) and len(above.words) < BROKEN_WORDS:
+        return False
     if len(item.lines) == 1 and LABELLED.match(above.text) and LABELLED.match(line.text):
         return False
     paired = ":" in above.text[:40] and ":" in line.text[:40]
