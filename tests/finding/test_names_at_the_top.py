@@ -125,3 +125,9 @@ def test_a_base_vehicle_of_a_sentence_and_a_figure_behind_a_code_are_no_range(va
         "B56",
         "B62",
     }
+
+
+def test_a_capital_behind_the_maker_is_the_ranges_though_common_words_follow(vans_of):
+    table = TABLE.format(above="# Marrowfen Tusk brochure\n\nModel year 2027", one="540", two="600", three="640")
+    foot = "\nMarrowfen Ltd, 4 Mill Lane.\n"
+    assert models(vans_of(table + foot)) == {"Tusk 540", "Tusk 600", "Tusk 640"}

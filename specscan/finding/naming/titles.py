@@ -107,7 +107,10 @@ class TitleReader(TitleTexts):
             candidates[key] += weight
             line = self._shortened(text, names.maker)
             noun = self.words.nouns_have_capitals and line.partition(" ")[0].casefold() in self.function_words
-            if noun or (line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower()):
+            amid = not self.words.nouns_have_capitals and not begins_with(
+                text.strip(), name
+            )  # "Marrowfen Drift brochure"
+            if noun or (not amid and line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower()):
                 rests.setdefault(key, set()).add(line)  # a capital that may only begin the line, or that of a noun
             else:
                 whole.add(key)
