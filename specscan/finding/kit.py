@@ -165,12 +165,12 @@ class Kits:
                 FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american,
                 fahrenheit=north_american and language == "en", each=(words.cues["each"], words.cues["each_ahead"]),
             )  # fmt: skip
-            frames = FrameReader(self.book, lexicon)
             casts = CastReader(self.book, lexicon, quantities)
-            sayings = SayingFinder(lexicon)
-            self.kits[key] = Kit(
-                language, lexicon, self.units, quantities, frames, casts, sayings, SisterSentences(lexicon)
-            )
+            like = self.kits.get((language, not imperial, north_american))  # these rest on the lexicon alone
+            frames = like.frames if like is not None else FrameReader(self.book, lexicon)
+            sayings = like.sayings if like is not None else SayingFinder(lexicon)
+            sisters = like.sisters if like is not None else SisterSentences(lexicon)
+            self.kits[key] = Kit(language, lexicon, self.units, quantities, frames, casts, sayings, sisters)
         return self.kits[key]
 
     def for_document(self, document: Document) -> Kit:
