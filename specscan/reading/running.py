@@ -99,13 +99,16 @@ def _heads_table(line: Line, lines: list[Line]) -> bool:
 
 
 def page_numbers(lines_of: dict[int, list[Line]], total: int, hints: Hints) -> set[str]:
-    """Give the first and last lines of pages that only say which page of how many it is, "2 / 3", wherever they stand.
+    """Give the first and last lines of pages that only say which page it is, "2 / 3" or "Page 2", wherever they stand.
 
-    Below a short page the foot of the page can stand high, and "1 / 3" would pass for two things listed.
+    Below a short page the foot of the page can stand high: "1 / 3" would pass for two things listed, "Seite 2" for a
+    side of the van.
     """
     found = set()
     for number, lines in lines_of.items():
         for line in {id(one): one for one in (*lines[:1], *lines[-1:])}.values():
-            if hints.is_page_foot(line.text) and re.findall(r"\d+", line.text) == [str(number), str(total)]:
+            said = re.findall(r"\d+", line.text) if hints.is_page_foot(line.text) else []
+            named = said == [str(number)] and any(map(str.isalpha, line.text))
+            if named or said == [str(number), str(total)]:
                 found.add(line.text)
     return found

@@ -303,3 +303,39 @@ def test_a_van_with_a_chapter_of_its_own_stands_beside_those_of_a_table(read):
 def test_a_chapter_under_common_words_is_no_van(read):
     vans, _ = read(SHEET.format(heading="Winter equipment", opening="This winter equipment"))
     assert {model for _, model, _ in vans} == {"Drift S", "Drift L"}
+
+
+def test_a_heading_of_one_van_and_a_table_of_others_name_all_three(read):
+    text = """# Marrowfen campers 2026
+
+We make two ranges: the Drift, a nimble two-berth, and the Alder, for long quiet stretches of road.
+
+## Drift range
+
+### Marrowfen Drift 54
+
+- External length: 5.42 m
+- Fresh water: 70 L, under the body
+- Grey water: 50 L, under the body
+- Heater: diesel air heater, 2 kW
+- Solar: 160 W
+- House battery: 120 Ah AGM
+- GVM: 3300 kg
+
+### Options for the Drift 54
+
+- Inverter, 1200 W: $1190
+
+## Alder range
+
+| | Alder Tourer | Alder Family |
+|---|---|---|
+| External length | 6.39 m | 6.39 m |
+| Fresh water | 110 L | 140 L |
+| Grey water | 90 L | 95 L |
+| Berths | 2 | 4 |
+"""
+    vans, facts = read(text)
+    assert {model for _, model, _ in vans} == {"Drift 54", "Alder Tourer", "Alder Family"}
+    tanks = {model: fact.value for (model, field), fact in facts.items() if field == "fresh_tank_l"}
+    assert tanks == {"Drift 54": 70, "Alder Tourer": 110, "Alder Family": 140}

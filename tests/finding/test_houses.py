@@ -106,3 +106,9 @@ def test_a_converter_of_current_is_no_maker(vans_of):
     table = f"| | Hearth | Hearth L |\n|---|---|---|\n| Converter | 45 A | 60 A |\n{ROWS}"
     text = f"# Hearth\n\nBuilt by Thornleigh.\n\n{table}"
     assert {maker for maker, _, _ in vans_of(text)} == {"Thornleigh"}
+
+
+@pytest.mark.parametrize("said", ["Solo is the van for people who stay at home.", "The Solo is a small van."])
+def test_what_a_sentence_calls_a_van_is_no_maker(vans_of, said):
+    text = f"# Hearth 2026\n\n{said}\n\n| | Hearth Solo | Hearth Duo |\n|---|---|---|\n{ROWS}"
+    assert vans_of(text) == {("", "Hearth Solo", 2026), ("", "Hearth Duo", 2026)}

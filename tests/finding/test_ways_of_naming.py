@@ -376,3 +376,17 @@ def test_headings_of_groups_are_ranges_where_a_text_sets_them_before_the_codes_b
     assert {van.model for van in found.vans} == {"Wendrill 20 S", "Wendrill 22 L", "Ordwell D24"}
     sleeps = {f.model: f.value for f in found.facts if f.field == "sleeps" and not f.rejected}
     assert sleeps == {"Wendrill 20 S": 2, "Wendrill 22 L": 3, "Ordwell D24": 4}
+
+
+def test_heads_of_two_ranges_keep_theirs_though_the_title_was_taken_for_one(names_of):
+    rows = "".join(
+        f"| {label} | {one} | {one} | {two} | {two} |\n"
+        for label, one, two in (("Length", "5410 mm", "6360 mm"), ("Fresh water tank", "70 L", "110 L"),
+                                ("Gray water tank", "60 L", "95 L"), ("Sleeps", "2", "3"))
+    )  # fmt: skip
+    text = (
+        "# MARROWFEN\n\n## The 2026 range: Marrowfen Pelling and Marrowfen Vantrey\n\nThe Pelling is short. A Pelling "
+        "is what you buy for the street, and the Vantrey is for the hills.\n\n"
+        f"| | Pelling 18 | Pelling 21 | Vantrey S | Vantrey L |\n|---|---|---|---|---|\n{rows}"
+    )
+    assert names_of(text)[0] == ["Pelling 18", "Pelling 21", "Vantrey L", "Vantrey S"]

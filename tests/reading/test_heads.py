@@ -166,3 +166,22 @@ def test_groups_set_like_the_heads_or_between_shaded_rows_go_on_with_no_label(fa
     facts = facts_of_pdf(page)
     assert {f.model: f.value for f in facts if f.field == "wheelbase_mm"} == {"Drift 19": 3450, "Drift 21": 4040}
     assert {f.model: f.value for f in facts if f.field == "fresh_tank_l"} == {"Drift 19": 90, "Drift 21": 120}
+
+
+@pytest.mark.parametrize("heads, found", [(("19 Fell", "19 Moor", "21 Fell"), True), (("The 2026 Drift",), False)])
+def test_a_bar_over_a_ruled_table_may_hold_its_heads_undivided(facts_of_pdf, heads, found):
+    rows = [("Fresh water (litres)", "70", "95", "110"), ("Waste water (litres)", "60", "80", "95"),
+            ("Berths", "2", "2", "4"), ("Length (mm)", "5410", "5990", "6360")]  # fmt: skip
+    page = Page()
+    page.text(40, 20, "Drift, technical data 2026", size=14, bold=True)
+    page.box(40, 60, 520, 74, (0.1, 0.2, 0.4))
+    for place, head in zip((215, 320, 430), heads, strict=False):
+        page.text(place, 63, head, size=8, bold=True, color=(1, 1, 1))
+    page.box(40, 74, 520, 88, (0.85, 0.9, 0.95))
+    page.text(45, 77, "Base and measurements", size=8, bold=True)
+    for number, row in enumerate(rows):
+        page.row(91 + 14 * number, *zip((45, 215, 320, 430), row, strict=True), size=8)
+        for left, right in ((40, 200), (200, 305), (305, 415), (415, 520)):
+            page.frame(left, 88 + 14 * number, right, 102 + 14 * number)
+    tanks = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "fresh_tank_l"}
+    assert tanks == ({"Drift 19 Fell": 70, "Drift 19 Moor": 95, "Drift 21 Fell": 110} if found else {})

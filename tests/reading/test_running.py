@@ -60,3 +60,18 @@ def test_the_chapter_beside_the_name_of_a_guide_that_comes_back_says_nothing_of_
         for place, line in enumerate(lines):
             page.text(40, 200 + 40 * place, line)
     assert {fact.value for fact in facts_of_pdf(page) if fact.field == "heater_fuel"} == {"diesel"}
+
+
+def test_the_number_of_a_page_is_no_side_of_the_van(facts_of_pdf):
+    page = Page()
+    page.text(40, 50, "MARROWFEN", size=20, bold=True)
+    page.text(40, 80, "Drift 640, Modelljahr 2026", size=14, bold=True)
+    page.text(40, 120, "Isolierung", size=11, bold=True)
+    page.text(40, 140, "Der Drift 640 ist mit Schafwolle isoliert.", size=9)
+    page.canvas.showPage()
+    for place, text in enumerate(
+        ("Isolierung", "Länge: 6,36 m", "Frischwasser: 110 l", "Isolierung: Schafwolle, 40 mm")
+    ):
+        page.text(40, 40 + 20 * place, text, size=9, bold=not place)
+    page.text(40, 130, "Seite 2", size=9)  # below a short list
+    assert [fact.value for fact in facts_of_pdf(page) if fact.field == "insulated_surfaces"] == []

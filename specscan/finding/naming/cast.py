@@ -114,6 +114,8 @@ class CastReader:
             more = [model for model in headed - listed if not model.startswith(tuple(f"{one} " for one in listed))]
             if more and listed <= headed and (len(listed) == 1 or len(coded) == len(headed)):
                 roster = None  # a line that names some of the vans in the tables
+            elif len(listed) == 1 and not match_heads(heads, roster.models, roster.series):
+                roster = None  # the heading of a van that stands in no table
         beside: list[Player] = []
         if roster is not None and len(roster.codes) == 1 and not heads:
             listing = read_listing(own, self.names, self.lexicon)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.place import PARTED, Place, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
@@ -122,18 +122,18 @@ class ChapterReader:
         return []
 
     def beside(
-        self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str]
+        self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str], maker: str
     ) -> list[Chapter]:
         """Give the chapters of vans that stand in no table, beside others that head columns or rows there.
 
-        Such a heading has a word of its own, running text uses it, and below it much of a van is told, in no table of
-        the others. ``taken`` are the names, ranges and heads of these.
+        Such a heading has a word of its own, another text uses it, and below it much of a van is told, in no table of
+        the others. ``taken`` are the names, ranges and heads of these; the ``maker`` may stand before the name.
         """
         known = {text.casefold() for text in taken}
         opened: dict[tuple[str, ...], Chapter] = {}
         for passage in own:
             if passage.kind is Kind.HEADING:
-                name, _ = self._name(passage.text)
+                name = self._without_maker(self._name(passage.text)[0], maker, "")
                 norms = self.lexicon.folder.norms(name)
                 if name and can_be_name(name) and not self.lexicon.known_words.issuperset(norms):
                     if not any(begins_with(name, one) or begins_with(one, name) for one in known):
@@ -145,7 +145,8 @@ class ChapterReader:
                     above.things |= self.lexicon.things_told(passage)
         return [
             one for one in opened.values()
-            if len(one.things) >= SAME_THINGS and _is_used(one, list(own))
+            if len(one.things) >= SAME_THINGS
+            and (_is_used(one, list(own)) or any(holds(p.text, one.name) for p in own if p is not one.heading))
             and not any(p.column is not None and p.column.text.casefold() in known for p in one.passages)
         ]  # fmt: skip
 

@@ -87,10 +87,22 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     sister = next((h for h in heads if begins_with(head, h) and len(h) < len(head)), "")
     if sister:  # "Duo 4x4" beside "Duo"
         return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"
+    if _is_of_other_range(head, series, heads):
+        return head
     if not re.search(r"\d", head):
         base = names.title if re.search(r"\d", names.title) else series
         return f"{base} {head}" if head.casefold() not in base.casefold() else base
     return head
+
+
+def _is_of_other_range(head: str, series: str, heads: Sequence[str]) -> bool:
+    """Tell whether heads are of two ranges, and one of the other: "Gorse S" and "Gorse L" beside "Drift 18".
+
+    ``series`` is the range that the title was taken for; the other must begin two heads.
+    """
+    first, _, rest = head.partition(" ")
+    alike = sum(begins_with(other, first) and other != first for other in heads)
+    return bool(rest) and alike > 1 and is_series_word(first) and any(begins_with(other, series) for other in heads)
 
 
 def _cut_maker(head: str, maker: str) -> str:

@@ -291,12 +291,13 @@ class MakerReader:
         vans = rf"(?<!\w)(?i:{any_word({*self.words.vans, *self.words.model_words})})(?!\w)"
         builds, built = any_word(self.words.builds), any_word(self.words.built_by)
         articles = any_word(self.words.articles_of_names)
+        firm = any_word(self.trade - {word.casefold() for word in self.words.vans})
         trade, is_a, verbs = any_word(self.trade), any_word(self.words.is_a), any_word(self.words.cues["is_named"])
         return (
             re.compile(rf"{vans}[^.!?]{{0,60}}?(?<!\w)(?i:{built}) ({name})"),
             re.compile(rf"(?<!\w)({name}) (?:{builds})(?!\w)[^.!?]{{0,60}}?{vans}"),
-            # "Marrowfen is a builder of campers", but "The Drift is a small camper"
-            re.compile(rf"(?:^|[.!?] )(?!(?i:{articles}) )({name}) (?:{is_a}) (?:[\w-]+ ){{0,2}}(?i:{trade})(?!\w)"),
+            # "Marrowfen is a builder of campers", but "The Drift is a small camper", "Drift is the van for two"
+            re.compile(rf"(?:^|[.!?] )(?!(?i:{articles}) )({name}) (?:{is_a}) (?:[\w-]+ ){{0,2}}(?i:{firm})(?!\w)"),
             re.compile(rf"(?:^|[.!?] )({name} (?i:{trade})) (?:{verbs})(?!\w)"),
         )
 

@@ -93,8 +93,8 @@ class ToldNames:
 
     def beside(self, names: Names, own: list[Passage], heads: Collection[str], players: list[Player]) -> list[Player]:
         """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
-        taken = {names.series, names.title, names.maker, *heads, *(player.model for player in players)} - {""}
-        chapters = self.chapters.beside(own, self._can_head_chapter, taken)
+        taken = {names.series, names.maker, *heads, *(player.model for player in players)} - {""}
+        chapters = self.chapters.beside(own, self._can_head_chapter, taken, names.maker)
         return [Player(one.name, one.place, {one.name, one.heading.text}, chapter=one.numbers) for one in chapters]
 
     def _can_head_chapter(self, name: str) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -20,6 +22,7 @@ LIMIT_EDGES = 10_000
 LIMIT_CELL_HEIGHT = 120.0
 MIN_EDGE = 4.0
 MIN_HEADS = 3
+HEADS_APART = 0.8  # em between heads in a bar at least
 BELOW_HEADS = 3.0  # em under the heads, in which the first row begins
 HEADED = 0.75  # share of the heads that have a word of that row below them
 AT_ONCE = 1_000_000  # comparisons of points with cells that are held in memory
@@ -125,6 +128,8 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
         wide, tall = max(1, col_of[cell[2]] - col), max(1, row_of[cell[3]] - row)
         if wide > 1 and len(inside[cell]) > 1 and all(word.direction for word in inside[cell]):
             made += _turned_heads(GridCell(row, col, [], tall, wide, fill), inside[cell], xs)
+        elif row == 0 and wide == len(xs) - 1 and (parts := _heads_in_bar(inside[cell], xs)):
+            made += [GridCell(row, place, build_lines(held), tall, 1, fill) for place, held in parts.items()]
         else:
             made.append(GridCell(row, col, build_lines(inside[cell]), tall, wide, fill))
     filled = [cell for cell in made if not cell.empty]
@@ -136,6 +141,22 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
     made.sort(key=lambda cell: (cell.row, cell.col))
     spans = list(zip(xs, xs[1:], strict=False))
     return Grid(made, len(ys) - 1, len(xs) - 1, box, "ruled", spans)
+
+
+def _heads_in_bar(words: list[Word], xs: list[float]) -> dict[int, list[Word]]:
+    """Give the words of a bar over all of a table by the column in which each stands, where they are its heads.
+
+    Each column but the first has its own, wide gaps lie between them, and no word stands across two columns.
+    """
+    found: dict[int, list[Word]] = {}
+    for word in sorted(words, key=lambda word: word.box.x0):
+        place = next((n for n, right in enumerate(xs[1:]) if word.box.middle[0] < right), len(xs) - 2)
+        if word.box.x0 < xs[place] - SNAP or word.box.x1 > xs[place + 1] + SNAP:
+            return {}
+        found.setdefault(place, []).append(word)
+    parts = [found[place] for place in sorted(found)]
+    apart = all(b[0].box.x0 - a[-1].box.x1 > HEADS_APART * a[-1].size for a, b in itertools.pairwise(parts))
+    return found if len(xs) > 3 and apart and found.keys() >= set(range(1, len(xs) - 1)) else {}
 
 
 def _turned_heads(band: GridCell, words: list[Word], xs: list[float]) -> list[GridCell]:
