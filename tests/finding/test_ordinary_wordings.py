@@ -72,6 +72,21 @@ LINES = [
     ("FR", "Robinets de purge pour l'hiver : de série", {"winterizing_bypass": True}),
     ("FR", "PTAC : 3 300 kg (à vide environ 2 650 kg)", {"gvwr_kg": 3300}),
     ("US", "Dump valve: foam jacket", {"dump_valve_protection": "insulated"}),
+    # a word that is not the toilet's, nor the heater's; what a height is measured in; folded mirrors
+    ("US", "Dual-pane awning windows with cassette blinds", {"window_glazing": "double"}),
+    ("US", "Insulation: foil-faced reflective layer", {"insulation_material": "reflective_foil"}),
+    ("DE", "Dämmung: Alu-Reflexfolie", {"insulation_material": "reflective_foil"}),
+    ("US", "A spare cassette: $95", {}),
+    ("US", "A van of few words: gasoline chassis, propane heat, one bench.",
+     {"engine_fuel": "gasoline", "heater_fuel": "propane"}),
+    ("US", "21 ft 4 in long, 9 ft 5 in tall; 6 ft 3 in inside",
+     {"length_mm": 6502.4, "height_mm": 2870.2, "interior_height_mm": 1905}),
+    ("US", "74 in wide inside, 6 ft 3 in tall inside", {"interior_height_mm": 1905}),
+    ("US", "Body width is 6 ft 7 in with the mirrors folded", {"width_mm": 2006.6}),
+    # what is insulated or heated is the place, not what is in it
+    ("US", "Gray tank: 20 gal, in the insulated under-floor bay",
+     {"gray_tank_l": 75.708, "gray_tank_location": "enclosed"}),
+    ("US", "All water lines inside the heated coach", {"water_lines_location": "interior"}),
     ("FR", "Quatorze personnes, dont six ont déjà couché dans un fourgon", {}),
 ]  # fmt: skip
 

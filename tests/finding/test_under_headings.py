@@ -97,3 +97,10 @@ def test_a_heading_with_a_price_says_whether_it_holds_what_is_below(facts_of, he
     text = f"# Marrowfen Drift 19\n\n{ROWS.format(19)}\n## {heading}\n\n- 2,000-watt inverter\n- Heated floor\n"
     found = {fact.field: fact.availability for fact in facts_of(text, "offer.md")}
     assert (found["inverter_w"], found["heated_floor"]) == (said, said)
+
+
+def test_a_title_over_what_is_included_and_what_is_extra_makes_nothing_optional(facts_of):
+    title = "# What is included, what costs extra"
+    text = f"# Marrowfen Drift 19\n\n{ROWS.format(19)}\n{title}\n\n## On every Drift\n\n- 2,000-watt inverter\n"
+    found = {fact.field: fact.availability for fact in facts_of(text, "offer.md")}
+    assert found["inverter_w"] == "standard"

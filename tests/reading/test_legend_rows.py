@@ -1,5 +1,6 @@
 """A legend set in columns below a table explains the signs of the table and is no row of it."""
 
+from specscan.reading.read import read_document
 from tests.reading.drawn import Page
 
 ROWS = [
@@ -30,3 +31,21 @@ def test_a_legend_in_the_columns_of_a_table_is_no_row_of_it(facts_of_pdf):
     bypass = {fact.model: fact.availability for fact in facts if fact.field == "winterizing_bypass"}
     assert set(bypass.values()) == {"standard"}
     assert len(bypass) == 3
+
+
+def test_a_legend_over_the_labels_leaves_the_names_below_it_their_columns(examiner):
+    page = Page()
+    page.row(74, (90, "S standard"), (150, "O option at extra cost"), (270, "– not offered on this trim"))
+    page.row(90, (50, "Code"), (90, "Line"), (330, "Coast"), (400, "Ridge"), (480, "Price"), bold=True)
+    lines = [
+        ("A10", "Heat pad for gray tank, 12 V", "O", "S", "$340"),
+        ("A11", "Heated floor", "–", "O", "$1,310"),
+        ("A12", "Second 200 W solar panel, 400 W in total", "O", "O", "$780"),
+        ("A13", "Winterizing bypass", "O", "S", "$195"),
+    ]
+    for place, line in enumerate(lines):
+        page.row(108 + 16 * place, *zip((50, 90, 330, 400, 480), line, strict=True))
+    read = read_document(page.data(), "order-guide.pdf", "pdf", examiner.hints)
+    cells = {(p.row.text, p.column.text): p.text for p in read.passages if p.row and p.column}
+    assert cells["Winterizing bypass", "Coast"] == "O"
+    assert cells["Winterizing bypass", "Ridge"] == "S"

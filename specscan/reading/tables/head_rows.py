@@ -11,6 +11,7 @@ from specscan.reading.tables.parting import column_cells, has_digit, head_key, l
 from specscan.reading.tables.subheads import one_series
 
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
+SIGN = re.compile(r"(?:[A-Z]|[^\w\s]{1,2}) [^\W\d_]{2}")  # a sign and what it says: "O option", "— not offered"
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
 FIGURED = 0.25  # of the cells right below a head that hold figures: they are values
@@ -27,11 +28,12 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
         if not cells:
             continue
         second = grid.at(row, 1)
-        above_heads = not found and _stands_over_heads(grid, row, cells, hints)
+        legend = _is_legend(cells)
+        above_heads = not found and not legend and _stands_over_heads(grid, row, cells, hints)
         label = second is not None and labelish(second, hints) and not hints.heads_labels(second.plain)
         if grouped and label and not above_heads:
             break
-        if not found and (len(cells) == 1 or _is_legend(cells) or _stands_apart(grid, row, cells, hints)):
+        if not found and (len(cells) == 1 or legend or _stands_apart(grid, row, cells, hints)):
             before.append(row)
         elif above_heads:
             over += 1  # "Base vehicle" over groups of vans: values with a label, above the names they are of
@@ -90,7 +92,9 @@ def _only_heads(grid: Grid, rows: list[int]) -> bool:
 
 
 def _is_legend(cells: list[GridCell]) -> bool:
-    return all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
+    """Tell whether a row explains signs: "● = standard", or in several cells "S standard", "O option"."""
+    signs = len(cells) > 1 and all(SIGN.match(cell.plain) for cell in cells)
+    return signs or all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
 
 
 def _stands_apart(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
