@@ -73,3 +73,9 @@ def test_a_name_put_together_is_doubtful_unless_a_line_has_the_range_alone(named
     whole = named("a.md", f"# Ferrule\n\n{TABLE.format(corner='', a='Ferrule 190', b='Ferrule 240 X')}{FOOT}")
     assert told == {"Ferrule 190": ("pieced",), "Ferrule 240 X": ("pieced",)}
     assert alone == whole == {"Ferrule 190": (), "Ferrule 240 X": ()}
+
+
+def test_words_for_a_list_of_prices_behind_the_maker_are_no_range(named):
+    table = TABLE.format(corner="", a="190", b="240 X")
+    names = named("marrowfen.md", f"# Marrowfen Retail price guide\n\n## The Ferrule models\n\n{table}{FOOT}")
+    assert not any("Retail" in name for name in names)
