@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from specscan.reading.layout.flow import Item
+from specscan.reading.layout.item import Item
 from specscan.reading.layout.seams import is_copy
 from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints, clean_sign, compose

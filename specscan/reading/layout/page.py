@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from specscan.reading.layout.flow import Item, items_of
+from specscan.reading.layout.flow import items_of
 from specscan.reading.layout.framed import split_cards
+from specscan.reading.layout.item import Item
 from specscan.reading.layout.regions import split_columns
 from specscan.reading.layout.two_languages import with_one_label
 from specscan.reading.letters.sheet import Sheet

@@ -10,7 +10,8 @@ import re
 from dataclasses import dataclass, field, replace
 
 from specscan.reading.layout.assemble import Assembler
-from specscan.reading.layout.flow import Item, items_of
+from specscan.reading.layout.flow import items_of
+from specscan.reading.layout.item import Item
 from specscan.reading.layout.regions import split_columns
 from specscan.reading.letters.words import Line, Word, has_leader
 from specscan.reading.tables.alignment import find_aligned

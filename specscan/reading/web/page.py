@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from lxml import html
 
 from specscan.reading.layout.assemble import Assembler
-from specscan.reading.layout.flow import Item
+from specscan.reading.layout.item import Item
 from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
