@@ -11,10 +11,11 @@ from collections.abc import Iterable, Mapping
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.name_forms import words_of_name
 from specscan.finding.naming.place import PARTED
 from specscan.records.text import Passage
 
-COMPANY = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
+COMPANY = words_of_name(3)
 LEAST = 2  # makers
 MAX_WORDS = 14  # of a line above the description of a van
 

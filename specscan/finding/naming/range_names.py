@@ -13,11 +13,12 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before, without_name
 from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.name_forms import words_of_name
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.models import WordFile
 
-NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){0,2}"
+NAME = words_of_name(3)
 ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
 NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) \d")
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")

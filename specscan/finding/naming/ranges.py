@@ -13,13 +13,14 @@ from dataclasses import replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.name_forms import words_of_name
 from specscan.finding.naming.place import begins_with, of_range
 from specscan.records.text import Head, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
 SURE_SHARE = 0.6  # of the rows of a table: codes that can be nothing but names
-NAME = r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?"
+NAME = words_of_name(2)
 
 
 class RangeReader:
