@@ -36,6 +36,7 @@ from specscan.finding.price_lines import PriceLines
 from specscan.finding.questions import Questions
 from specscan.finding.row_offers import offers_by_row
 from specscan.finding.sections import Sections
+from specscan.finding.stacked_pairs import stacked_labels
 from specscan.finding.table_rows import unclear_rows, unit_cells
 from specscan.finding.things.found import Availability, How
 from specscan.finding.two_lists import without_second
@@ -74,6 +75,7 @@ class StatementMaker:
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
+        self.stacked = stacked_labels(passages, kit.lexicon)
         phrases = [phrase.casefold() for phrase in kit.lexicon.words.sign_inapplicable]
         said = (availability_alone, says_no_alone)  # "entfällt" says that it is not to be had
         self.inapplicable = {one for one in phrases if not any(says(kit.lexicon, one) for says in said)}
@@ -316,6 +318,8 @@ class StatementMaker:
         answered = self._answered(passage, text, scope, notes, begins)
         if answered:
             return answered
+        if passage.number in self.stacked and not begins:
+            return self._labelled(passage, self.stacked[passage.number], text, 0, "inline", scope, notes, how=How.PAIR)
         parts = self.openings.parts(text)
         if parts:
             return self._parts(passage, text, parts, scope, notes, begins)

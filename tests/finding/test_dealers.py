@@ -123,3 +123,13 @@ def test_who_sells_a_used_van_gives_it_no_name(vans_of, seller, said):
         f"Allendrake called it alpine ready when new. {said}\n"
     )
     assert vans_of(text, "stock_4471.txt") == {("Allendrake", "Curlew 6.4", 2023)}
+
+
+def test_one_keeper_and_a_full_book_tell_a_used_van(vans_of):
+    text = (
+        "# Ossvane Drift 54\n\nPremière mise en circulation 05/2021, un seul propriétaire, carnet complet. "
+        "Visible chez Évasion du Val-Clair.\n\n- Longueur : 5,41 m\n- Largeur : 2,05 m\n- PTAC : 3 500 kg\n"
+        "- Couchages : 2\n- Eau propre : 90 litres\n- Eaux usées : 80 litres\n\n"
+        "Évasion du Val-Clair SARL, vente depuis 2004.\n"
+    )
+    assert [(maker, model) for maker, model, _ in vans_of(text, "annonce.md")] == [("Ossvane", "Drift 54")]

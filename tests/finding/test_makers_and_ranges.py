@@ -155,3 +155,13 @@ def test_a_sign_of_a_legend_is_no_legal_form(vans_of):
 def test_who_built_them_all_is_the_maker_and_not_who_hires_them_out(vans_of, said, figures):
     text = f"HYTHE CAMPER HIRE\n\n{said}\n\nDrift 21\n\n{figures}"
     assert {maker for maker, _, _ in vans_of(text, "fleet.txt")} == {"Ossvane"}
+
+
+@pytest.mark.parametrize("founder", ["Edda", "A.", "Grandmother"])
+def test_the_founders_name_is_no_short_name_of_the_company(vans_of, founder):
+    text = (
+        "# Drift\n\n2026 brochure\n\n"
+        f"It began when {founder} Ossvane built one in a barn in Hythe.\n\nDrift 21\n\n{FIGURES + MORE}\n\n"
+        "Ossvane Vans Ltd\n"
+    )
+    assert {maker for maker, _, _ in vans_of(text, "brochure.md")} == {"Ossvane Vans"}

@@ -17,6 +17,7 @@ CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3
 JOINTS = {"&", "+"}  # between the two names of a company
 SHORT_HEADING = 40
 CAPITAL_BEHIND = re.compile(r"[ \u00a0]([A-ZÀ-Þ][\w’'-]+)")
+FIRST_NAME = re.compile(r"(?<![\w’'-])([A-ZÀ-Þ][^\W\d_]+|[A-Z]\.) $")  # right before another: "Ada Marrowfen"
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 SHORT_FORM = re.compile(r"[A-Z]{2}|Oy")  # of companies, which codes and states can be too
@@ -101,8 +102,15 @@ class MakerReader:
         alone = re.compile(rf"(?<!\w){re.escape(stem)}(?!\s+{re.escape(tail[0])}(?!\w))(?!\w)")
         texts = [p.text for p in own] + [t.text for t in document.titles if t.origin in ("page", "html")]
         whole = "\n".join(texts)
-        said = any(not self._is_place(whole, match, stem) for match in alone.finditer(whole))
-        return stem if said else name
+        others = (match for match in alone.finditer(whole) if not self._is_person(whole, match))
+        return stem if any(not self._is_place(whole, match, stem) for match in others) else name
+
+    def _is_person(self, text: str, match: re.Match[str]) -> bool:
+        """Tell whether a name stands behind a first name or "Mr": the founder's, not the company's."""
+        before = FIRST_NAME.search(text, max(0, match.start() - 24), match.start())
+        return before is not None and not self.lexicon.known_words.issuperset(
+            self.lexicon.folder.norms(before.group(1))
+        )
 
     def _is_place(self, text: str, match: re.Match[str], stem: str) -> bool:
         """Tell whether a word is a town: "at Marrowfen", "Marrowfen Mills" where nothing is called Mills."""
