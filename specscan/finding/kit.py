@@ -164,6 +164,7 @@ class Kits:
             quantities = QuantityReader(
                 FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american,
                 fahrenheit=north_american and language == "en", each=(words.cues["each"], words.cues["each_ahead"]),
+                optional=words.cues["optional"],
             )  # fmt: skip
             casts = CastReader(self.book, lexicon, quantities)
             like = self.kits.get((language, not imperial, north_american))  # these rest on the lexicon alone

@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.finding.conftest import HEADS
+
 NUMBERS = [
     ("FR", "PTAC : 3 450 kg", {"gvwr_kg": 3450}),
     ("DE", "Gesamtlänge: 5.998 mm", {"length_mm": 5998}),
@@ -122,3 +124,18 @@ def test_multiples_parts_and_model_numbers(states, region, line, expected):
 @pytest.mark.parametrize(("region", "line", "expected"), GAS)
 def test_gas_and_gallons_mean_what_they_mean_in_their_region(states, region, line, expected):
     states(region, line, expected)
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [
+        ("US", "Sleeps: 2 (+ 1 option)"),
+        ("UK", "Berths: 2 (+1 with front bunk, optional)"),
+        ("FR", "Couchages : 2 (+ 1 en option)"),
+        ("DE", "Schlafplätze: 2 (+ 1 optional)"),
+    ],
+)
+def test_a_berth_more_as_an_option_leaves_what_there_is_without(facts_of, region, line):
+    text = "\n".join(HEADS[region].values()) + f"\n\n{line}\n"
+    said = {(fact.value, fact.availability) for fact in facts_of(text, "sheet.txt") if fact.field == "sleeps"}
+    assert said == {(2, "standard"), (3, "optional")}

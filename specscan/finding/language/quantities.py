@@ -51,11 +51,15 @@ class QuantityReader:
         minus: list[str],
         *,
         each: tuple[Sequence[str], Sequence[str]] = ((), ()),
+        optional: Sequence[str] = (),
         imperial: bool = False,
         north_american: bool = True,
         fahrenheit: bool = False,
     ):
-        """``each`` are words for "each" behind an amount and before it; the flags say where the text is from."""
+        """``each`` are words for "each" behind an amount and before it, ``optional`` those for what costs extra.
+
+        The flags say where the text is from.
+        """
         self.north_american = north_american
         self.fahrenheit = fahrenheit
         self.figures = figures
@@ -65,6 +69,7 @@ class QuantityReader:
         behind, ahead = map(any_word, each)
         self.each_behind = re.compile(rf"\s*,?\s*\b(?:{behind})\s*(?=[.,;:)\]/]|$)", re.IGNORECASE)
         self.each_ahead = re.compile(rf"\b(?:{ahead})\s*$", re.IGNORECASE)
+        self.optional = re.compile(rf"[^()]*?\b(?:{any_word(optional)})\b", re.IGNORECASE)
         self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)
 
     def find(self, text: str, hint: Unit | None = None, *, degrees: bool = False) -> list[Quantity]:
@@ -292,6 +297,10 @@ class QuantityReader:
                 continue
             between = text[last.end : quantity.start]
             if PLUS.fullmatch(between) and last.bare and quantity.bare:
+                if between.lstrip()[:1] == "(" and self.optional.match(text, quantity.end):
+                    total = last.low + quantity.low
+                    result.append(replace(quantity, low=total, high=total))  # "2 (+ 1 option)": two, or three
+                    continue
                 close = quantity.end + (between.lstrip()[:1] == "(" and text[quantity.end : quantity.end + 1] == ")")
                 result[-1] = replace(last, high=last.low + quantity.low, end=close)
             elif TO.fullmatch(between) and self._spans(last, quantity):
