@@ -410,3 +410,20 @@ def test_figures_that_a_sentence_tells_of_vans_are_no_codes_of_theirs(vans_of):
         "Réservoir d'eau propre : l'Alder 70 l, le Solo Plus 90 l et le Larch 110 l. Le Larch est long.\n"
     )
     assert not [model for model in models(vans_of(text, name="drift.md")) if "W" in model]
+
+
+def test_a_table_of_equipment_alone_describes_the_vans_over_its_columns(facts_of):
+    rows = "".join(
+        f"| {label} | {one} | {two} |\n"
+        for label, one, two in (
+            ("Fresh water tank", "70 L", "110 L"), ("Fresh tank insulated", "no", "yes"), ("Fuel tank", "75 L", "95 L"),
+            ("Inverter", "1000 W", "2000 W"), ("Solar", "100 W", "300 W"), ("Toilet", "cassette", "dry"),
+            ("Water lines heated", "no", "yes"), ("Water lines insulated", "yes", "yes"),
+            ("Insulated rear door shades", "no", "yes"), ("Windows", "double-glazed", "double-glazed"),
+        )
+    )  # fmt: skip
+    facts = facts_of(f"# Drift 2026\n\n## Equipment\n\n|  | Drift Solo | Drift Duo |\n|---|---|---|\n{rows}", "a.md")
+    assert {fact.model: fact.value for fact in facts if fact.field == "solar_w"} == {
+        "Drift Solo": 100,
+        "Drift Duo": 300,
+    }
