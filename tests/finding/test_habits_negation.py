@@ -51,6 +51,11 @@ ASKED = [
     ("US", "No inverter, no generator, no worries.", {"inverter_w": 0}),
     ("US", "There is no room for a second battery of 100 Ah.", {}),
     ("US", "The van does not heat the gray tank.", {"gray_tank_heat": "none"}),
+    (
+        "US",
+        "It has a 12 V heat pad on the fresh tank and neither heats nor insulates the gray tank.",
+        {"fresh_tank_heat": "electric_pad", "gray_tank_insulated": False, "gray_tank_heat": "none"},
+    ),
     ("US", "It neither heats nor insulates the gray tank.", {"gray_tank_insulated": False, "gray_tank_heat": "none"}),
     ("DE", "Der Wagen beheizt den Abwassertank nicht.", {"gray_tank_heat": "none"}),
     (

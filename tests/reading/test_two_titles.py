@@ -33,3 +33,13 @@ def test_a_row_of_marks_right_below_the_heads_or_another_row_is_a_row(examiner):
     cells = {(p.row.text, p.column.text): p.text for p in passages if p.row and p.column}
     for label, (_, marks) in rows.items():
         assert [cells.get((label, van)) for van in ("18 FB", "19 E", "24 S")] == list(marks)
+
+
+def test_a_line_that_lists_codes_below_a_title_of_its_style_is_a_line_of_its_own(examiner):
+    page = Page()
+    page.text(60, 50, "MARROWFEN", size=20, bold=True)
+    page.text(60, 84, "Tusk: the 2026 model year", size=12)
+    page.text(60, 99, "630 Fell, 630 Larch, 630 Moor", size=12)
+    page.text(60, 126, "The 630 Fell has rear-wheel drive, the 630 Larch front-wheel drive, and so has the 630 Moor.")
+    passages = read_document(page.data(), "tusk.pdf", "pdf", examiner.hints).passages
+    assert "630 Fell, 630 Larch, 630 Moor" in {passage.text for passage in passages}

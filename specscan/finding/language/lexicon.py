@@ -339,11 +339,16 @@ def referred(book: Rulebook, things: list[str], named: list[str]) -> list[str]:
 
 
 def _next_statement(words: WordFile) -> re.Pattern[str] | None:
-    """Give the pattern of the comma or word before a verb with which another statement about a subject begins."""
+    """Give the pattern of the comma or word before a verb with which another statement about a subject begins.
+
+    So does "and neither heats nor insulates the gray tank": what is denied there is denied of nothing before it.
+    """
     if not words.predicates:
         return None
     joints = any_word(word for word in words.cues.get("coordination", []) if word.isalpha())
-    return re.compile(rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)")
+    verb = rf"(?:,\s+(?:(?:{joints})\s+)?|\s+(?:{joints})\s+)(?:{any_word(words.predicates)})(?!\w)"
+    denied = rf",?\s+(?:{joints})\s+(?:{any_word(words.cues.get('neither', []))})(?!\w)"
+    return re.compile(rf"{verb}|{denied}")
 
 
 def _wired(words: WordFile) -> re.Pattern[str]:

@@ -20,6 +20,7 @@ ROOM = 0.75  # of the width of a column: a line that ends before was not full
 BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
 LABELLED = re.compile(r"[^\W\d_](?:[^:.]|(?<=[A-Z])\.){1,50}:\s")  # what opens with a label begins anew
+CODES = re.compile(r"[^,\d]{0,12}\d[^,]{0,16}(?:, [^,\d]{0,12}\d[^,]{0,16})+")  # "630 Fell, 630 Moor" below a title
 PARTED = re.compile(r"[^|·•]{1,24}(?:\s[|·•]\s[^|·•]{1,24})+")  # "600 | 640 | 700" below a title
 
 
@@ -62,8 +63,11 @@ def is_another(item: Item, line: Line, usual: float, room: float) -> bool:
     above = item.lines[-1]
     last = above.words[-1].text
     open_ended = last.endswith(("-", ",", "–", "/", "(", "&", ":")) or (len(last) <= SHORT_WORD and last.islower())
-    if line.size >= DISPLAY * usual or abs(above.box.x0 - line.box.x0) > 0.5 * line.size or open_ended:
+    codes = CODES.fullmatch(line.text) is not None and not above.text.endswith(",")
+    if line.size >= DISPLAY * usual or abs(above.box.x0 - line.box.x0) > 0.5 * line.size or (open_ended and not codes):
         return False
+    if codes:
+        return True
     return above.box.x1 + 0.3 * above.size + line.words[0].box.width < room and not line.text[:1].islower()
 
 
