@@ -2,6 +2,8 @@
 
 import pytest
 
+from specscan.reading.read import read_document
+
 
 def by_van(facts, field):
     return {fact.model: fact.value for fact in facts if fact.field == field}
@@ -74,3 +76,19 @@ def test_what_stands_in_one_row_as_in_the_next_is_no_label(facts_of):
     facts = facts_of(text, "range.html")
     assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400, "Drift 23": 6900}
     assert by_van(facts, "drive") == {"Drift 19": "rear", "Drift 21": "rear", "Drift 23": "all"}
+
+
+def test_the_name_of_a_group_over_many_rows_is_no_label_that_comes_again(examiner):
+    rows = [("Fresh tank", "95 l", "110 l"), ("Gray tank", "70 l", "85 l"), ("Hot water", "6 l", "10 l"),
+            ("Gray tank heated", "no", "yes"), ("Toilet", "cassette", "dry"), ("Water lines heated", "no", "yes"),
+            ("Bypass", "yes", "yes"), ("Dump valve heated", "no", "yes")]  # fmt: skip
+    body = "".join(
+        f"<tr>{'<td rowspan=8>Water</td>' if not place else ''}<td>{'</td><td>'.join(row)}</td></tr>"
+        for place, row in enumerate(rows)
+    )
+    head = "<tr><th></th><th></th><th>Drift Solo</th><th>Drift Duo</th></tr>"
+    first = f"<table>{head}<tr><td>Size</td><td>Length</td><td>5.99 m</td><td>6.36 m</td></tr></table>"
+    page = f"<html><body><h1>Marrowfen Drift 2026</h1>{first}<table>{body}</table></body></html>"
+    passages = read_document(page.encode(), "page.html", "html", examiner.hints).passages
+    below = {p.row.text for p in passages if p.row and p.text in ("cassette", "dry")}
+    assert below == {"Toilet"}

@@ -141,7 +141,8 @@ def _begins_again(grid: Grid, row: int, others: list[GridCell], high: int) -> bo
         return False
     top, below = ([grid.at(start + n, 0) for n in range(AGAIN)] for start in (high, row + 1))
     pairs = list(zip(top, below, strict=True))
-    return all(a is not None and b is not None and a.plain and a.plain == b.plain for a, b in pairs)
+    # A cell over all these rows, the name of their group, is no label that comes again.
+    return all(a is not None and b is not None and a is not b and a.plain and a.plain == b.plain for a, b in pairs)
 
 
 def _repeats(grid: Grid, row: int, heads: dict[int, str]) -> bool:
