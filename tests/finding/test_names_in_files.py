@@ -79,3 +79,16 @@ def test_words_for_a_list_of_prices_behind_the_maker_are_no_range(named):
     table = TABLE.format(corner="", a="190", b="240 X")
     names = named("marrowfen.md", f"# Marrowfen Retail price guide\n\n## The Ferrule models\n\n{table}{FOOT}")
     assert not any("Retail" in name for name in names)
+
+
+def test_the_company_above_the_range_is_no_range_though_the_file_has_its_name(named):
+    rows = (("Modèle", "540 Fell", "540 Dune"), ("Débit calorifique du chauffage, kW", "4,7", "2"),
+            ("Puissance solaire, W", "150", "400"), ("Onduleur, W", "3 600", "3 000"),
+            ("Raccordement 230 V, A", "16", "16"), ("Rideaux isothermes des portes arrière", "Non", "Non"),
+            ("Volets isothermes de cabine", "✓", "✓"))  # fmt: skip
+    table = "".join(f"| {' | '.join(row)} |\n" for row in rows)
+    text = (
+        "# Kerrabin\n\nFerrule, année-modèle 2027\n\n540 Fell | 540 Dune\n\n\n### Équipement de base\n\n\n"
+        f"### Options\n\n\n## Caractéristiques techniques\n\n{table}\n"
+    )
+    assert set(named("kerrabin_2027.md", text)) == {"Ferrule 540 Fell", "Ferrule 540 Dune"}

@@ -88,8 +88,10 @@ class TitleReader(TitleTexts):
         texts += said
         known = {self.clean(text, names.maker).casefold() for _, text, _ in texts}
         # What only the file's name tells to be the title comes after what a sentence tells: it is seldom all of it.
-        filed = self.of_file(document, own)
-        texts += [row for row in filed if spoken or self.clean(row[1], names.maker).casefold() in known]
+        # The company that heads a document stands in the file's name as well.
+        house = self._above_dated(own)
+        filed = {self.clean(row[1], names.maker).casefold(): row for row in self.of_file(document, own)}
+        texts += [row for key, row in filed.items() if key not in (house, letterhead) and (spoken or key in known)]
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text):
@@ -118,7 +120,7 @@ class TitleReader(TitleTexts):
                 shown[key] = (name, place)
         if said and letterhead in candidates:
             candidates[letterhead] -= 3
-        if (house := self._above_dated(own)) in candidates:
+        if house in candidates:
             candidates[house] -= 3
         if labelled is not None and any(c.isalnum() for c in labelled[0]) and len(labelled[0].split()) <= 5:
             name = self.clean(labelled[0], names.maker)
