@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
 BAND_WIDTH = 30
 DAYS_OF_HEAT = (
-    "Days of heat from the fuel on board: by the rule of thumb (a third of the day at full output), and by the heat "
-    "that the van loses in this winter. Believe the shorter one."
+    "Heat: days that the fuel on board lasts, by the rule of thumb for hours at full output, and by the heat that the "
+    "van loses in this winter. Believe the shorter one."
 )
 LENGTH = 150  # letters of a statement that are shown
 REASONS = {
@@ -112,7 +112,7 @@ def print_overview(rows: Sequence[dict[str, Any]]) -> None:
         box=None, header_style="bold", pad_edge=False, title=f"{rows[0]['ruleset']}, as delivered", title_justify="left"
     )
     table.add_column("van", overflow="fold")
-    for head in ("points", "with options", "heat: by thumb", "by loss"):
+    for head in ("points", "with options", "heat by rule", "heat by loss"):
         table.add_column(head, justify="right")
     table.add_column("largest unknown", overflow="fold")
     for row in rows:
