@@ -126,10 +126,11 @@ class Finder:
         named = [p for p in document.passages for _ in range(p.text.casefold().count(title))]
         if len(cast.players) > 1 and not named:  # "The Solo" of the Drift Solo
             named = [p for p in document.passages if all(_is_named(player, p.text) for player in cast.players)]
-        groups = {self.book.fields[name].group for name in (fields if len(named) >= 2 else listed)}
+        heard = fields if len(named) >= 2 else listed
+        groups = {self.book.fields[name].group for name in heard}
         enough = evidence.groups_from if len(cast.heads) > 1 else evidence.groups_of_all
         if (cast.heads or len(named) >= 2) and len(groups) >= enough:
-            if len(fields if len(named) >= 2 else listed) >= evidence.listed_from:
+            if len(heard) >= evidence.listed_from:
                 return True  # water, heating, energy and walls: nothing else has them all
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name

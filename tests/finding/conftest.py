@@ -30,6 +30,13 @@ HEADS = {
 IDENTITY = ("maker", "model", "model_year")
 
 
+def sleeps_in(found):
+    """Give how many sleep in each van of a document; all of them say it, and nothing else does."""
+    sleeps = {fact.model: fact.value for fact in found.facts if fact.field == "sleeps" and not fact.rejected}
+    assert sleeps.keys() == {van.model for van in found.vans}
+    return sleeps
+
+
 @pytest.fixture(scope="session")
 def settled_of(examiner, book):
     """Give a function that reads texts or bytes as documents and settles them: rows by model, field and equipment."""

@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.finding.conftest import sleeps_in
+
 COLUMNS = ("Drive", "Length", "Fresh water", "Solar", "Sleeps")
 FIGURES = {
     "W-45": ("FWD", "5.41 m", "80 L", "100 W", "2"), "W-52E": ("FWD", "5.99 m", "95 L", "200 W", "2"),
@@ -42,10 +44,7 @@ def sleeps_of(read_file, tmp_path):
     def read(body, title="Marrowfen Coaches"):
         path = tmp_path / "line.html"
         path.write_text(f"<title>{title}</title><h1>{title}</h1>{body}{FOOT}", encoding="utf-8")
-        found = read_file(path).found
-        sleeps = {fact.model: fact.value for fact in found.facts if fact.field == "sleeps" and not fact.rejected}
-        assert sleeps.keys() == {van.model for van in found.vans}
-        return sleeps
+        return sleeps_in(read_file(path).found)
 
     return read
 

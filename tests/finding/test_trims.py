@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.finding.conftest import sleeps_in
+
 PLAIN = {
     "Height": "8 ft 8 in", "House battery": "100 Ah AGM", "Inverter": "600 W", "Gray tank": "15 gal",
     "Heater": "gasoline air heater", "Drive": "front", "Sleeps": "2",
@@ -34,10 +36,7 @@ def sleeps_of(read_file, tmp_path):
         path = tmp_path / "page.html"
         opening = OPENING.format(said, table(*COMMON.items()))
         path.write_text(f"<title>Marrowfen Drift 21</title>{opening}{body}", encoding="utf-8")
-        found = read_file(path).found
-        sleeps = {fact.model: fact.value for fact in found.facts if fact.field == "sleeps" and not fact.rejected}
-        assert sleeps.keys() == {van.model for van in found.vans}
-        return sleeps
+        return sleeps_in(read_file(path).found)
 
     return read
 

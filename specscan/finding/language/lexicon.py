@@ -92,6 +92,14 @@ class Lexicon:
         self._known_whole = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._knows_all)
         self._known_heads = functools.lru_cache(maxsize=KEPT_ANSWERS)(self._heads_list)
 
+    def knows_words(self, text: str) -> bool:
+        """Tell whether all words of a text occur in terms."""
+        return self.known_words.issuperset(self.folder.norms(text))
+
+    def knows_none(self, text: str) -> bool:
+        """Tell whether no word of a text occurs in terms, as those of a name of its own do not."""
+        return self.known_words.isdisjoint(self.folder.norms(text))
+
     def brings_in(self, concept: Concept) -> bool:
         """Tell whether a word brings in the thing it describes, as a foam brings in the insulation."""
         return concept.kind == "value" and concept.name in self.starting

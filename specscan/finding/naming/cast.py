@@ -187,8 +187,8 @@ class CastReader:
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
         if names.used or self.told.are_listed(names, own):
             return []
-        of_maker = {"maker": names.maker}
-        clean, nothing = partial(self.names.clean, **of_maker), partial(self.names.names_nothing, **of_maker)
+        clean = partial(self.names.clean, maker=names.maker)
+        nothing = partial(self.names.names_nothing, maker=names.maker)
         listed = read_lone(own, plain, self._can_be_code, clean, nothing)
         if {name for name, _ in listed} <= set(names.maker.split()):
             listed = []  # "Marrowfen & Holt" is the company

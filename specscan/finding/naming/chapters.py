@@ -102,12 +102,7 @@ class ChapterReader:
                     opened[(*passage.sections, passage.text)] = chapter
                     sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
                 continue
-            depths = range(1, len(passage.sections) + 1) if opened else ()
-            over = [one for depth in depths if (one := opened.get(passage.sections[:depth])) is not None]
-            things = self.lexicon.things_told(passage) if over else set()
-            for above in over:
-                above.passages.append(passage)
-                above.things |= things
+            self._tell(passage, opened)
         for side_by_side in sisters.values():
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
@@ -120,6 +115,15 @@ class ChapterReader:
             if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):
                 return named
         return []
+
+    def _tell(self, passage: Passage, opened: Mapping[tuple[str, ...], Chapter]) -> None:
+        """Add a passage, and the things that it tells, to all chapters above it."""
+        depths = range(1, len(passage.sections) + 1) if opened else ()
+        over = [one for depth in depths if (one := opened.get(passage.sections[:depth])) is not None]
+        things = self.lexicon.things_told(passage) if over else set()
+        for above in over:
+            above.passages.append(passage)
+            above.things |= things
 
     def beside(
         self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str], maker: str
@@ -134,15 +138,11 @@ class ChapterReader:
         for passage in own:
             if passage.kind is Kind.HEADING:
                 name = self._without_maker(self._name(passage.text)[0], maker, "")
-                norms = self.lexicon.folder.norms(name)
-                if name and can_be_name(name) and not self.lexicon.known_words.issuperset(norms):
+                if name and can_be_name(name) and not self.lexicon.knows_words(name):
                     if not any(begins_with(name, one) or begins_with(one, name) for one in known):
                         opened.setdefault((*passage.sections, passage.text), Chapter(name, passage, False))
                 continue
-            for depth in range(1, len(passage.sections) + 1) if opened else ():
-                if (above := opened.get(passage.sections[:depth])) is not None:
-                    above.passages.append(passage)
-                    above.things |= self.lexicon.things_told(passage)
+            self._tell(passage, opened)
         return [
             one for one in opened.values()
             if len(one.things) >= SAME_THINGS

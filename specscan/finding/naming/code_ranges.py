@@ -13,7 +13,8 @@ from dataclasses import replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places
-from specscan.finding.naming.place import begins_with, of_range
+from specscan.finding.naming.name_forms import are_mostly_names
+from specscan.finding.naming.ranges import with_range
 from specscan.records.text import Head, Kind, Passage
 
 CODED = re.compile(r"[A-Z]{0,3}[ -]?\d")
@@ -21,7 +22,6 @@ LETTERS = re.compile(r"([A-Z]{1,3})[ -]?\d")
 BARE = re.compile(r"[^\W\d_][\w’'-]+(?: [^\W\d_][\w’'-]+)?")
 WORD = re.compile(r"[A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*(?: [A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*)?")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n")
-SURE_SHARE = 0.6  # of codes in heads that can be nothing but names
 LISTED = re.compile(r"\s+&\s+|\s+[|·•]\s+|,\s+")
 MAX_HEAD = 40
 FEW = 2
@@ -76,7 +76,7 @@ class CodeRanges:
         said = {group: self._said_name(group, some, texts) for group, some in below.items()}
         lettered = all(all(c[0] == group[0] and c[0].isalpha() for c in some) for group, some in below.items())
         told = sum(bool(name) for name in said.values())
-        own = all(map(self._is_own, below)) and not any(self._is_base(name, passages) for name in below)
+        own = all(map(self.lexicon.knows_none, below)) and not any(self._is_base(name, passages) for name in below)
         spoken = {group: self._spoken_name(group, texts) for group in below}
         carries = any(self._carries(name, texts) for name in below)
         if not (told == len(below) or own and (told or lettered or all(spoken.values()) and not carries)):
@@ -86,10 +86,6 @@ class CodeRanges:
     def _can_be_range(self, heading: str) -> bool:
         plain = heading.strip(" .:")
         return BARE.fullmatch(plain) is not None and not self.lexicon.knows_label(plain)
-
-    def _is_own(self, name: str) -> bool:
-        """Tell whether none of the words of a name is one that brochures use."""
-        return self.lexicon.known_words.isdisjoint(self.lexicon.folder.norms(name))
 
     @staticmethod
     def _said_name(group: str, codes: Iterable[str], texts: Sequence[str]) -> str:
@@ -155,7 +151,7 @@ class CodeRanges:
         if self.company.match(sentence, match.end()) or self.on_base.search(sentence[: match.start()]):
             return ""
         led = name != match.group() or self.article.search(sentence[: match.start()]) is not None
-        return name if name and self._is_own(name) and (led or count(everything, name) >= FEW) else ""
+        return name if name and self.lexicon.knows_none(name) and (led or count(everything, name) >= FEW) else ""
 
     def _without_article(self, name: str) -> str:
         first, _, rest = name.partition(" ")
@@ -179,7 +175,7 @@ class CodeRanges:
                     name = _single(word, everything)
                     begun = [start for start in set(starts.values()) if name.upper().startswith(start)]
                     sure = led and not self.lexicon.words.nouns_have_capitals or count(everything, name) >= FEW
-                    if begun and sure and self._is_own(name):
+                    if begun and sure and self.lexicon.knows_none(name):
                         names[max(begun, key=len)].add(name)
         return {code: next(iter(names[start])) for code, start in starts.items() if len(names[start]) == 1}
 
@@ -196,9 +192,7 @@ def with_ranges(passages: Sequence[Passage], ranges: Mapping[str, str]) -> tuple
 
     def whole(head: Head | None) -> Head | None:
         name = ranges.get(head.text) if head is not None else None
-        if head is None or name is None or begins_with(head.text, name):
-            return head
-        return replace(head, text=of_range(name, head.text))
+        return head if head is None or name is None else with_range(head, name)
 
     return tuple(replace(p, row=whole(p.row), column=whole(p.column)) if p.table is not None else p for p in passages)
 
@@ -214,6 +208,6 @@ def _codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> s
                 heads[passage.table, across].add(head.text)
     found = set()
     for texts in heads.values():
-        if all(CODED.match(text) for text in texts) and sum(map(can_be_name, texts)) >= SURE_SHARE * len(texts):
+        if all(CODED.match(text) for text in texts) and are_mostly_names(texts, can_be_name):
             found |= texts
     return found

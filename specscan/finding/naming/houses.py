@@ -7,7 +7,7 @@ Marrowfen", "Thornleigh calls it". Otherwise "Drift Solo" and "Alder Duo" are va
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
@@ -54,11 +54,10 @@ class HouseReader:
         """Give the company of which a text says that it built all its vans: "two kinds, all built by Marrowfen"."""
         return next(((m.group(1), p) for p in own if (m := self.all_built.search(p.text)) is not None), None)
 
-    def of_heads(self, heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:
+    def of_heads(self, heads: Mapping[str, str], own: Sequence[Passage]) -> dict[str, House]:
         """Give maker and model for each of some heads by what is left of them bare; none where one has no maker."""
         if len(heads) < LEAST:
             return {}
-        own = list(own)
         made = self._made_by(own)
         companies = self.companies(own) | {company.casefold() for company in made.values()}
         found = {head: house for head, bare in heads.items() if (house := parted(bare, companies)) is not None}

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds, lowered
+from specscan.finding.naming.name_forms import SPOKEN_NAME
 from specscan.finding.naming.place import Place
 from specscan.records.text import Passage
 
@@ -16,7 +17,7 @@ LONGEST = 60  # letters of a line that opens or ends one
 LONGEST_ABOUT = 120  # of one that says what it is about
 SIGNED = 6  # passages below the end in which somebody signs
 ABOUT_WEIGHT = 4
-NAMES = re.compile(r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*")
+NAMES = re.compile(SPOKEN_NAME)
 PARTS = re.compile(r"[,;:?!()|•·]+|\s[–—-]+\s|\s+/\s+")
 NUMBERED = re.compile(r"(?=\S*\d{3})(?=\S*[^\W\d_])\S+|\d{4,}")  # "TR-2210": of a quote or an order
 

@@ -108,9 +108,7 @@ class MakerReader:
     def _is_person(self, text: str, match: re.Match[str]) -> bool:
         """Tell whether a name stands behind a first name or "Mr": the founder's, not the company's."""
         before = FIRST_NAME.search(text, max(0, match.start() - 24), match.start())
-        return before is not None and not self.lexicon.known_words.issuperset(
-            self.lexicon.folder.norms(before.group(1))
-        )
+        return before is not None and not self.lexicon.knows_words(before.group(1))
 
     def _is_place(self, text: str, match: re.Match[str], stem: str) -> bool:
         """Tell whether a word is a town: "at Marrowfen", "Marrowfen Mills" where nothing is called Mills."""

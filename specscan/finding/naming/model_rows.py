@@ -8,10 +8,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from specscan.finding.language.whole_words import holds
+from specscan.finding.naming.name_forms import SURE_SHARE
 from specscan.finding.naming.place import of_range
 from specscan.records.text import Head, Passage
-
-SURE_SHARE = 0.6  # of the cells beside "Floor plan" that can be nothing but names
 
 FIRST_ROWS = 2  # of a table: the base vehicle may stand above the vans
 CODED = re.compile(r"\d[\d.]*(?: ?[A-ZÀ-Þ][\w-]*){0,2}$|[A-Z]{1,3}[ -]?\d[\w-]*(?: [A-Z]{1,2})?$")

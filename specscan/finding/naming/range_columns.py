@@ -6,10 +6,9 @@ from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from specscan.finding.naming.name_forms import are_mostly_names
 from specscan.finding.naming.place import of_range
 from specscan.records.text import Head, Passage
-
-SURE_SHARE = 0.6  # of the cells under "Model" that can be nothing but names
 
 
 def with_range_columns(
@@ -36,7 +35,7 @@ def with_range_columns(
         ]
         ranges = _ranges(vans, range_of)
         names = [of_range(ranges[cell.number], cell.text) for cell in vans] if ranges else []
-        sure = sum(can_be_name(cell.text) for cell in vans) >= SURE_SHARE * len(vans)
+        sure = are_mostly_names([cell.text for cell in vans], can_be_name)
         if not names or not sure or len({*names}) < len(names) or len({cell.row_index for cell in vans}) < len(vans):
             continue
         named |= {

@@ -145,7 +145,7 @@ class RangeNames:
                 continue  # "HEATING" and "ELECTRICAL" over the labels of two tables
             if self.can_name_range(corner, names.maker):
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
-                points[corner] += 2 * self._is_own_word(corner)
+                points[corner] += 2 * self.lexicon.knows_none(corner)
         for title in document.titles:
             if title.page in (0, 1) and title.size > 0 and (name := self._of_range_word(title.text, names.maker)):
                 points[name] += TOLD
@@ -192,10 +192,6 @@ class RangeNames:
         name = self._corner(label)
         return name if self.can_name_range(name, "") else ""
 
-    def _is_own_word(self, name: str) -> bool:
-        """Tell whether none of the words of a name is one that brochures use: "Wendrill", not "Base prices"."""
-        return self.lexicon.known_words.isdisjoint(self.lexicon.folder.norms(name))
-
     def of_corner(self, document: Document, maker: str) -> str:
         """Give the range that the corner of a table names beside a word for vans: "Drift models" over trims."""
         for title in document.titles:
@@ -209,7 +205,7 @@ class RangeNames:
         texts = [t.text for t in document.titles if t.origin == "corner"]
         texts += [part for line, _ in running_lines(document) for part in PARTED.split(line)] if maker else []
         names = {self._corner(self._without(text, maker)) for text in texts}
-        names = {name for name in names if self.can_name_range(name, maker) and self._is_own_word(name)}
+        names = {name for name in names if self.can_name_range(name, maker) and self.lexicon.knows_none(name)}
         sisters = any(begins_with(head, name) or begins_with(name, head) for head in heads for name in names)
         return "" if len(names) != 1 or sisters else names.pop()
 

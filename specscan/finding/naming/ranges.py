@@ -13,13 +13,12 @@ from dataclasses import replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.full_names import CODE
-from specscan.finding.naming.name_forms import words_of_name
+from specscan.finding.naming.name_forms import are_mostly_names, words_of_name
 from specscan.finding.naming.place import begins_with, of_range
 from specscan.records.text import Head, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
-SURE_SHARE = 0.6  # of the rows of a table: codes that can be nothing but names
 NAME = words_of_name(2)
 
 
@@ -77,14 +76,15 @@ class RangeReader:
             row, column = passage.row, passage.column
             if passage.table is not None and column is not None and (name := range_of(passage.sections)):
                 if row is not None and passage.table in coded:
-                    passage = replace(passage, row=_with_range(row, name))
+                    passage = replace(passage, row=with_range(row, name))
                 elif CODE.match(column.text) and can_be_name(column.text):
-                    passage = replace(passage, column=_with_range(column, name))
+                    passage = replace(passage, column=with_range(column, name))
             made.append(passage)
         return tuple(made)
 
 
-def _with_range(head: Head, name: str) -> Head:
+def with_range(head: Head, name: str) -> Head:
+    """Give a head with the name of its range before it, once."""
     return head if begins_with(head.text, name) else replace(head, text=of_range(name, head.text))
 
 
@@ -98,5 +98,5 @@ def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], b
         table for table, labels in rows.items()
         if len(labels) > 1
         and all(CODED_ROW.match(text) for text in labels)
-        and sum(map(can_be_name, labels)) >= SURE_SHARE * len(labels)  # "22 L" beside "20 S" is no volume
+        and are_mostly_names(labels, can_be_name)
     }  # fmt: skip

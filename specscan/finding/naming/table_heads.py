@@ -9,6 +9,7 @@ from functools import partial
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.naming.full_names import PRICE, BareHeads
+from specscan.finding.naming.name_forms import SURE_SHARE
 from specscan.finding.naming.place import Place, begins_with
 from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.records.text import Kind, Passage
@@ -19,7 +20,6 @@ UNIT_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]{1,12})[)\]]$")
 MAX_HEAD = 40
 MIN_ROWS = 2
 TRIMMED = " .:|–—-"  # round a heading's name, where its price was
-SURE_SHARE = 0.6  # of the heads of a table that name vans
 FIRST_LINES = 14
 LONGEST_LINE = 200
 MAX_TRIM_WORDS = 3
@@ -168,8 +168,7 @@ class HeadReader:
         return short and bool(self._unknown_words(text)) and not self.lexicon.names_thing(text)
 
     def _unknown_words(self, text: str) -> list[str]:
-        norms = self.lexicon.folder.norms
-        return [word for word in text.split() if not self.lexicon.known_words.issuperset(norms(word))]
+        return [word for word in text.split() if not self.lexicon.knows_words(word)]
 
     def bare(self, head: str) -> str:
         """Give a head without signs of notes, prices, measures and remarks."""

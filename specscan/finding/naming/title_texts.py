@@ -9,6 +9,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
 from specscan.finding.naming.file_names import file_runs, stem_of
 from specscan.finding.naming.letters import Letter
+from specscan.finding.naming.name_forms import SPOKEN_NAME
 from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
@@ -26,7 +27,6 @@ FIRST_SENTENCES = 10  # passages in which a name may be said
 CLAUSE_END = re.compile(r"[,;:]| (?:and|et|und) ")
 BASE_BEHIND = 30  # letters behind a name in which a sentence says that it is the base vehicle's
 SENTENCE_END = re.compile(r"(?<=[.!?:])\s+")
-SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"
 LIST_JOINT = re.compile(r"\s*[,;]\s+|\s+[|·•/]\s+|\s+(?:and|et|und|&)\s+")
 MOST_TITLES = 4  # of those in large type on the first page
 MOST_TITLES_USED = 6
@@ -209,7 +209,7 @@ class TitleTexts(YearReader):
                     if sentence and not (dated or coded or again or described):
                         continue
                     alone = re.sub(r"[\d.,]+$", "", name)  # "the tank 51 l" is no van
-                    known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(alone))
+                    known = self.lexicon.knows_words(alone)
                     known = known or (nouns and not (coded or described or again or dated))  # "Unsere Idee" is a noun
                     known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
                     behind = CLAUSE_END.split(part[match.end() :], maxsplit=1)[0][:BASE_BEHIND]

@@ -150,8 +150,7 @@ class TitleReader(TitleTexts):
     @staticmethod
     def _is_in_one(name: str, text: str) -> bool:
         """Tell whether a name stands in one piece in the line of which it is left; years, brackets and signs aside."""
-        line = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", text))
-        words, said = (" ".join(WORD.findall(part.casefold())) for part in (name, line))
+        words, said = (" ".join(WORD.findall(part.casefold())) for part in (name, _without_signs(text)))
         return f" {words} " in f" {said} "
 
     def names_nothing(self, line: str, maker: str) -> bool:
@@ -207,7 +206,7 @@ class TitleReader(TitleTexts):
 
     def _shortened(self, text: str, maker: str) -> str:
         """Give the first part of a title without maker, years and signs, its common words kept."""
-        text = YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", PARTED.split(text)[0]))
+        text = _without_signs(PARTED.split(text)[0])
         return re.sub(r"[\s?!]+", " ", without_name(text, maker)).strip(" ,.;:-–|/'’&")
 
     def _clean(self, text: str, maker: str) -> str:
@@ -355,7 +354,7 @@ class TitleReader(TitleTexts):
         """Tell whether a prominent line is the label of a specification and no name."""
         if not self.lexicon.knows_label(text) or re.search(r"\d", text):
             return False
-        known = self.lexicon.known_words.issuperset(self.lexicon.folder.norms(text))  # "Mallow Run" is none
+        known = self.lexicon.knows_words(text)  # "Mallow Run" is none
         return known or self.lexicon.names_thing(text)
 
     def _title_place(self, title: str, own: list[Passage]) -> Place | None:
@@ -385,3 +384,8 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
+
+
+def _without_signs(text: str) -> str:
+    """Give a line without years, what is in brackets, and signs of makers' rights."""
+    return YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", text))

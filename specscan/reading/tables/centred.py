@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Sequence
 
 from specscan.reading.tables.grid import GridCell, by_row
 from specscan.reading.tables.widening import Columns, middle, steady_places
@@ -23,10 +24,13 @@ def widen_centred(cells: list[GridCell], columns: Columns) -> None:
     A lone value in the very middle may be that of the middle column alone: it spans all only where no row of the table
     leaves a column empty.
     """
-    middles = _middles(cells, columns)
+    rows = _full_rows(cells, columns)
+    by_column = list(zip(*map(_values, rows), strict=True))
+    middles = steady_places([[middle(cell) for cell in column] for column in by_column]) if rows else []
     if not middles:
         return
-    edges = _edges(cells, middles)
+    labels = [cell.box.x1 for row in rows for cell in row if cell.col == 0 and cell.box is not None]
+    edges = _edges(max(labels, default=-math.inf), by_column, middles)
     reach = NEAR * min(right - left for left, right in itertools.pairwise(middles))
     tiled: list[tuple[list[GridCell], Tiling]] = []
     gaps = False
@@ -47,13 +51,11 @@ def widen_centred(cells: list[GridCell], columns: Columns) -> None:
             cell.col, cell.col_span = first + 1, last - first + 1
 
 
-def _middles(cells: list[GridCell], columns: Columns) -> list[float]:
-    """Give where the values of each column are centred, nothing where they are not."""
+def _full_rows(cells: list[GridCell], columns: Columns) -> list[list[GridCell]]:
+    """Give the rows with a value in each column, none where they are too few, or the columns, to tell middles from."""
     count = len(columns) - 1
-    full = [values for row in by_row(cells).values() if len(values := _values(row)) == count]
-    if count < LEAST_COLUMNS or len(full) < MIN_FULL:
-        return []
-    return steady_places([[middle(row[place]) for row in full] for place in range(count)])
+    full = [row for row in by_row(cells).values() if len(_values(row)) == count]
+    return full if count >= LEAST_COLUMNS and len(full) >= MIN_FULL else []
 
 
 def _values(row: list[GridCell]) -> list[GridCell]:
@@ -61,18 +63,15 @@ def _values(row: list[GridCell]) -> list[GridCell]:
     return sorted((cell for cell in row if cell.col > 0 and cell.box is not None), key=middle)
 
 
-def _edges(cells: list[GridCell], middles: list[float]) -> list[Edge]:
-    """Give between which bounds the left edge of each column lies, as the cells of full rows leave them.
+def _edges(labels: float, by_column: Sequence[Sequence[GridCell]], middles: list[float]) -> list[Edge]:
+    """Give between which bounds the left edge of each column lies, as its values and those before it leave them.
 
-    In columns without gaps between them both edges are as far from the middle: what is known of one edge is of all.
+    ``labels`` is where the labels end. In columns without gaps between them both edges are as far from the middle: what
+    is known of one edge is of all.
     """
-    rows = [row for row in by_row(cells).values() if len(_values(row)) == len(middles)]
-    labels = [cell.box.x1 for row in rows for cell in row if cell.col == 0 and cell.box is not None]
-    rights, lefts = [max(labels, default=-math.inf)], []
-    for place in range(len(middles)):
-        boxes = [box for row in rows if (box := _values(row)[place].box) is not None]
-        lefts.append(min(box.x0 for box in boxes))
-        rights.append(max(box.x1 for box in boxes))
+    boxes = [[cell.box for cell in column if cell.box is not None] for column in by_column]
+    rights = [labels, *(max(box.x1 for box in column) for column in boxes)]
+    lefts = [min(box.x0 for box in column) for column in boxes]
     found = list(zip(rights, lefts, strict=False))
     for order in (range(1, len(found)), range(len(found) - 2, -1, -1)):
         for place in order:
