@@ -113,3 +113,34 @@ def test_turned_heads_in_one_undivided_band_stand_over_their_columns(facts_of_pd
     facts = facts_of_pdf(page)
     assert by_van(facts, "fresh_tank_l") == {"Wader 19": 80, "Dunlin 21": 114}
     assert by_van(facts, "toilet") == {"Wader 19": "cassette", "Dunlin 21": "dry"}
+
+
+def test_heads_printed_above_the_band_of_a_drawn_table_whose_bands_reach_out_beyond_its_rows(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "MARROWFEN", size=20, bold=True)
+    page.text(40, 60, "Sandpiper range, layouts 540 D and 600 E, 2026", size=13)
+    page.row(90, (174, "540 D"), (334, "600 E"), bold=True)
+    top = 108
+    rows = {
+        "On the road": [("Overall length", "5,410 mm", "5,980 mm"), ("GVM", "3,300 kg", "3,500 kg"),
+                        ("Fuel tank", "60 L", "90 L")],
+        "Water": [("Fresh water", "80 litres", "110 litres"), ("Grey water", "60 litres", "90 litres"),
+                  ("Toilet", "Cassette toilet 17 litres", "Cassette toilet 19 litres"),
+                  ("Water heater", "10 litres", "14 litres")],
+    }  # fmt: skip
+    for group, lines in rows.items():
+        page.box(40, top, 540, top + 18, NIGHT)
+        page.text(44, top + 4, group, **WHITE)
+        top += 18
+        for row in lines:
+            for x, text in zip((44, 174, 334), row, strict=True):
+                page.text(x, top + 4, text, bold=x == 44)
+            page.rule(40, top + 16, 530)
+            for x in (40, 170, 330, 530):
+                page.canvas.line(x, 842 - top, x, 842 - top - 16)
+            top += 16
+        top += 10
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Sandpiper 540 D": 5410, "Sandpiper 600 E": 5980}
+    assert by_van(facts, "fresh_tank_l") == {"Sandpiper 540 D": 80, "Sandpiper 600 E": 110}
+    assert by_van(facts, "cassette_l") == {"Sandpiper 540 D": 17, "Sandpiper 600 E": 19}

@@ -15,7 +15,7 @@ from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.captions import part_captions
 from specscan.reading.tables.cards import holds_cards
 from specscan.reading.tables.compose import Hints, signs_of
-from specscan.reading.tables.drawn_heads import with_body
+from specscan.reading.tables.drawn_heads import with_body, with_printed_heads
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.lattice import find_ruled
 from specscan.reading.tables.marks import Marks
@@ -109,8 +109,11 @@ def _blocks(
     for line in lines:
         text = line.words[0].text
         if text.startswith(PLACEHOLDER):
-            blocks.extend(_text_blocks(pending, marks, size, signs, hints, right))
-            blocks.append(ruled[int(text[1:])])
+            grid = ruled[int(text[1:])]
+            headed = with_printed_heads(pending, grid)
+            above = pending if headed is None else pending[:-1]
+            blocks.extend(_text_blocks(above, marks, size, signs, hints, right))
+            blocks.append(headed or grid)
             pending = []
         else:
             pending.append(line)

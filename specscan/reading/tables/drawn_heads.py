@@ -1,12 +1,14 @@
-"""The drawn or shaded head of a table whose rows have no walls: it goes with the rows found below it."""
+"""Heads apart from their rows: drawn above rows without walls, or printed above drawn ones. They go with the rows."""
 
 from __future__ import annotations
 
+from specscan.reading.letters.words import Line, segments_of
 from specscan.reading.tables.grid import Grid, GridCell
 
 MAX_ROWS = 3
 REACH = 3.0  # em from a drawn head to the first row below it
 RULED = "ruled"
+HEAD_GAP = 0.8  # em between two heads at least
 
 
 def with_body(head: object, body: Grid) -> Grid | None:
@@ -39,3 +41,37 @@ def _is_bare_head(head: Grid, body: Grid) -> bool:
         return False
     near = 0 <= body.box.top - head.box.bottom + 1 <= REACH * max(cell.size for cell in filled)
     return near and bool(body.columns) and body.columns[0][1] < head.box.x0
+
+
+def with_printed_heads(lines: list[Line], body: Grid) -> Grid | None:
+    """Give a drawn table together with the bold line right above it that names its columns, or ``None``.
+
+    Such a table opens with the band of a group, and its heads stand above that without walls of their own: one over
+    each column behind the labels, the corner left open.
+    """
+    if not lines or not _opens_with_band(body):
+        return None
+    line = lines[-1]
+    parts = segments_of(line, HEAD_GAP)
+    values = {cell.col for cell in body.cells if cell.col > 0 and cell.col_span == 1 and not cell.empty}
+    places = [_column_of(part, body) for part in parts]
+    near = 0 <= body.box.top - line.box.bottom + 1 <= REACH * line.size
+    if not (near and line.bold and len(places) > 1 and places == sorted(values)):
+        return None
+    heads = [GridCell(0, col, [part]) for col, part in zip(places, parts, strict=True) if col is not None]
+    below = [GridCell(c.row + 1, c.col, c.lines, c.row_span, c.col_span, c.fill) for c in body.cells]
+    return Grid([*heads, *below], body.rows + 1, body.cols, body.box, body.found, body.columns)
+
+
+def _opens_with_band(body: Grid) -> bool:
+    """Tell whether the first row of a drawn table is one cell over all columns, the next a label with its values."""
+    first, second = body.row_cells(0), body.row_cells(1)
+    banded = len(first) == 1 and first[0].col == 0 and first[0].col_span == body.cols > 2
+    labelled = len(second) > 1 and second[0].col == 0
+    return body.found == RULED and banded and labelled and not any(cell.bold for cell in second[1:])
+
+
+def _column_of(part: Line, body: Grid) -> int | None:
+    """Give the only column between the edges of which a text stands."""
+    inside = (n for n, (x0, x1) in enumerate(body.columns) if x0 - 1 <= part.box.x0 and part.box.x1 <= x1 + 1)
+    return next(inside, None)

@@ -137,10 +137,20 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
         return None
     if _swallows_rows(filled):
         return None
+    while not any(cell.col == len(xs) - 2 for cell in filled):  # bands reach out beyond the last column of the rows
+        del xs[-2]
+        made = [_within(cell, len(xs) - 1) for cell in made if cell.col < len(xs) - 1]
+        filled = [cell for cell in made if not cell.empty]
     box = Box(xs[0], ys[0], xs[-1], ys[-1])
     made.sort(key=lambda cell: (cell.row, cell.col))
     spans = list(zip(xs, xs[1:], strict=False))
     return Grid(made, len(ys) - 1, len(xs) - 1, box, "ruled", spans)
+
+
+def _within(cell: GridCell, columns: int) -> GridCell:
+    """Give a cell of a table of so many columns."""
+    span = min(cell.col_span, columns - cell.col)
+    return GridCell(cell.row, cell.col, cell.lines, cell.row_span, span, cell.fill)
 
 
 def _heads_in_bar(words: list[Word], xs: list[float]) -> dict[int, list[Word]]:
