@@ -95,7 +95,8 @@ class Finder:
         ]
         vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
         passages = [p for p in document.passages if p.number not in cast.names.other]
-        legend = read_legend(passages, kit.lexicon, vans, self.book.general)
+        corners = [title.text for title in document.titles if title.origin == "corner"]
+        legend = read_legend(passages, kit.lexicon, vans, self.book.general, corners)
         read_named_signs(legend, passages, kit.lexicon, self.book.general)
         read_inapplicable(legend, passages, kit.lexicon)
         maker = StatementMaker(kit, vans, legend, passages)

@@ -408,3 +408,12 @@ def test_a_sign_behind_the_words_of_a_label_says_what_the_legend_says_of_it(fact
     solar = {fact.value: fact.availability for fact in facts if fact.field == "solar_w"}
     assert solar == {190: "standard", 380: "optional"}
     assert [fact.availability for fact in facts if fact.field == "inverter_w"] == ["optional"]
+
+
+def test_a_legend_in_the_corner_of_its_table_explains_the_signs_of_all_groups(facts_of):
+    corner = "| ■ included □ extra cost × not available | Drift"
+    text = TABLE.format(no="×", yes="□", legend="").replace("|  | Drift", corner)
+    text = text.replace("| Overall length", "| Measures |  |  |\n| Overall length")
+    text = text.replace("| Heated floor", "| Comfort |  |  |\n| Heated floor")
+    found = {fact.model[-2:]: fact.availability for fact in facts_of(text, "table.md") if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "optional"}

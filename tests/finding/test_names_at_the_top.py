@@ -1,6 +1,7 @@
 """Names of vans and ranges as the first lines of a document print them, above tables, lists or running text."""
 
 from tests.finding.test_names_in_heads import TABLE, models
+from tests.reading.drawn import Page
 
 FIGURES = """| | {one} | {two} |
 |---|---|---|
@@ -131,3 +132,19 @@ def test_a_capital_behind_the_maker_is_the_ranges_though_common_words_follow(van
     table = TABLE.format(above="# Marrowfen Tusk brochure\n\nModel year 2027", one="540", two="600", three="640")
     foot = "\nMarrowfen Ltd, 4 Mill Lane.\n"
     assert models(vans_of(table + foot)) == {"Tusk 540", "Tusk 600", "Tusk 640"}
+
+
+def test_names_set_below_one_another_in_the_largest_type_are_vans_and_no_range_with_its_trim(read_file, tmp_path):
+    page = Page()
+    page.text(40, 30, "MARROWFEN CAMPERVANS", size=13)
+    for place, name in enumerate(("Alder", "Gorse")):
+        page.text(40, 60 + 38 * place, name, size=34, bold=True)
+    page.text(40, 150, "Brochure for the 2026 season", size=13)
+    page.text(40, 180, "There are two vans in our yard. The Alder is the short one, the Gorse the long one.")
+    rows = [row.strip("| ").split(" | ") for row in FIGURES.format(one="Alder", two="Gorse").splitlines()]
+    page.row(220, (240, "Alder"), (400, "Gorse"), bold=True)
+    for place, row in enumerate(rows[2:]):
+        page.row(240 + 16 * place, *zip((40, 240, 400), row, strict=True))
+    path = tmp_path / "vans.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"Alder", "Gorse"}

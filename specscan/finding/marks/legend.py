@@ -111,9 +111,18 @@ def longest_cue(cues: Iterable[Mention]) -> str:
     return max(cues, key=lambda m: (m.last - m.first, m.concept.name == "not_available")).concept.name
 
 
-def read_legend(passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General) -> Legend:
-    """Read the legends of a document; a sign without a legend stays without meaning."""
+def read_legend(
+    passages: list[Passage], lexicon: Lexicon, vans: VanMentions, general: General, corners: Sequence[str] = ()
+) -> Legend:
+    """Read the legends of a document; a sign without a legend stays without meaning.
+
+    ``corners`` are what stands over the labels of its tables, where some print the legend.
+    """
     legend = Legend(general)
+    for corner in corners:
+        explained = _explained([(corner, found)], lexicon, vans) if (found := _entries(corner)) else None
+        if explained is not None and len(explained[1]) > 1:
+            legend.signs.update((_dash(sign), meaning) for sign, meaning in explained[1])
     run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
     lettered = frozenset(name.upper() for name in vans.table if name.isalpha() and len(name) <= LONGEST_CODE)
     names = frozenset() if vans.single else lettered

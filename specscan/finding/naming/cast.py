@@ -8,7 +8,7 @@ from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
-from specscan.finding.language.whole_words import holds, stands_before
+from specscan.finding.language.whole_words import stands_before
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
@@ -28,7 +28,7 @@ from specscan.finding.naming.roster import (
     unbroken,
 )
 from specscan.finding.naming.table_heads import HeadReader
-from specscan.finding.naming.title_texts import LIST_JOINT
+from specscan.finding.naming.titled_heads import are_titled
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
@@ -39,7 +39,6 @@ CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 FIRST_ALONE = 3  # lines in which a company stands alone
 MIN_ALIKE = 2
-LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
 MOSTLY = 0.6  # of the cells below the name of a range that are labels
 
 
@@ -216,7 +215,7 @@ class CastReader:
             names.title = names.series = ""
         cornered = self.range_names.of_corner(document, names.maker)
         beside = cornered or self.range_names.of_margins(document, names.maker, plain)
-        if not told and not beside and self._are_titled(plain, names.series, document, own):
+        if not told and not beside and are_titled(plain, names.series, document, own):
             names.title = names.series = ""
             return
         alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
@@ -233,23 +232,6 @@ class CastReader:
                 names.maker, names.maker_place = house or before, names.title_place
             names.title = names.series = name
             names.title_place = place_of(name, own)
-
-    @staticmethod
-    def _are_titled(heads: list[str], series: str, document: Document, own: list[Passage]) -> bool:
-        """Tell whether a line of the first page lists heads, larger than what names a range: "Alder. Gorse." are vans.
-
-        What is larger than its range is no list of trims.
-        """
-        named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
-        largest = {True: 0.0, False: 0.0}  # of the lines that list heads, and of those that hold the range
-        broken = [p.text for p in own[:FIRST_LINES] if p.kind is Kind.HEADING]  # "Nocturne" over "& Aubade"
-        for title in document.titles:
-            whole = next((text for text in broken if title.text in text), title.text)
-            parts = LISTED.split(whole.strip(" ."))
-            lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
-            if title.page in (0, 1) and (lists or series and holds(title.text, series)):
-                largest[lists] = max(largest[lists], title.size)
-        return largest[True] > largest[False]
 
     def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
         """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""

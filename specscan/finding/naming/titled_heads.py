@@ -1,0 +1,37 @@
+"""Heads of columns that the title of the document lists: vans with names of their own, and no trims of a range."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from specscan.finding.language.whole_words import holds
+from specscan.finding.naming.full_names import is_series_word
+from specscan.finding.naming.place import begins_with
+from specscan.finding.naming.title_texts import LIST_JOINT
+from specscan.records.text import Document, Kind, Passage
+
+FIRST_LINES = 14
+MIN_ALIKE = 2
+LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
+
+
+def are_titled(heads: Sequence[str], series: str, document: Document, own: Sequence[Passage]) -> bool:
+    """Tell whether a line of the first page lists heads, larger than what names a range: "Alder. Gorse." are vans.
+
+    So do several lines of one size that are heads each. What is larger than its range is no list of trims.
+    """
+    named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
+    stacked = {t.text.strip(" .").casefold(): t.size for t in document.titles if t.page in (0, 1) and t.size > 0}
+    alike = [text for text in stacked if text in named and stacked[text] == stacked.get(series.casefold())]
+    if len(alike) >= MIN_ALIKE and not any(begins_with(a, b) for a in alike for b in alike if a != b):
+        return True
+    largest = {True: 0.0, False: 0.0}  # of the lines that list heads, and of those that hold the range
+    broken = [p.text for p in own[:FIRST_LINES] if p.kind is Kind.HEADING]  # "Nocturne" over "& Aubade"
+    for title in document.titles:
+        whole = next((text for text in broken if title.text in text), title.text)
+        parts = LISTED.split(whole.strip(" ."))
+        lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
+        if title.page in (0, 1) and (lists or series and holds(title.text, series)):
+            largest[lists] = max(largest[lists], title.size)
+    return largest[True] > largest[False]
