@@ -133,3 +133,9 @@ def test_one_keeper_and_a_full_book_tell_a_used_van(vans_of):
         "Évasion du Val-Clair SARL, vente depuis 2004.\n"
     )
     assert [(maker, model) for maker, model, _ in vans_of(text, "annonce.md")] == [("Ossvane", "Drift 54")]
+
+
+@pytest.mark.parametrize("lead", ["USED: ", "FOR SALE: ", "Just in: "])
+def test_a_word_of_the_trade_leads_to_the_name_of_a_van_for_sale(vans_of, lead):
+    listing = LISTING.replace("MARROWFEN DRIFT 57 B", f"{lead}MARROWFEN DRIFT 57 HI-LO")
+    assert vans_of(listing, "used.txt") == {("Marrowfen", "Drift 57 Hi-Lo", 2020)}

@@ -75,3 +75,18 @@ def test_the_number_of_a_page_is_no_side_of_the_van(facts_of_pdf):
         page.text(40, 40 + 20 * place, text, size=9, bold=not place)
     page.text(40, 130, "Seite 2", size=9)  # below a short list
     assert [fact.value for fact in facts_of_pdf(page) if fact.field == "insulated_surfaces"] == []
+
+
+def test_a_list_of_the_vans_at_the_foot_of_pages_is_no_range_of_theirs(facts_of_pdf):
+    vans = ("Alder", "Gorse", "Teasel")
+    page = Page()
+    page.text(40, 50, "MARROWFEN", size=30)
+    page.text(40, 110, "Brochure for the 2026 season", size=12)
+    for title, rows in zip(("Technical data", "Tanks and power"), ROWS, strict=True):
+        page.canvas.showPage()
+        page.text(40, 30, title, size=16, bold=True)
+        page.row(60, *zip((260, 360, 460), vans, strict=True), bold=True)
+        for number, (label, first, second) in enumerate(rows):
+            page.row(90 + 20 * number, (40, label), (260, first), (360, second), (460, second))
+        page.text(40, 810, f"Marrowfen Ltd - {', '.join(vans)} - 2026", size=7)
+    assert {fact.model for fact in facts_of_pdf(page)} == set(vans)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Sequence
 
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import any_word, holds, stands_before, without_first
+from specscan.finding.naming.name_forms import VOWEL
 from specscan.finding.naming.place import Names, begins_with, without_start
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
@@ -126,9 +127,4 @@ def cased_model(model: str, text: str) -> str:
 
 def is_series_word(word: str) -> bool:
     """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
-    return (
-        len(word) >= 3
-        and word[0].isalpha()
-        and not any(map(str.isdigit, word))
-        and any(c in "aeiouyäöüéèêáóíAEIOUYÄÖÜÉ" for c in word)
-    )
+    return len(word) >= 3 and word[0].isalpha() and not any(map(str.isdigit, word)) and VOWEL.search(word) is not None

@@ -7,6 +7,7 @@ from collections import Counter
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, lowered, places
+from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.place import PARTED, Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
@@ -23,6 +24,7 @@ ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 SHORT_FORM = re.compile(r"[A-Z]{2}|Oy")  # of companies, which codes and states can be too
 LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
+LETTERS_OF_CODE = 3  # at most, in a shouted name
 FIRST_LINES = 3  # where a company's name stands alone
 
 
@@ -400,7 +402,7 @@ class MakerReader:
                 if not printed.isupper():
                     return printed
         coded = any(c.isdigit() for c in text)  # "TK 590 E"
-        return " ".join(w.capitalize() if w.isalpha() and not (coded and len(w) <= 3) else w for w in text.split())
+        return " ".join(unshouted(word, LETTERS_OF_CODE if coded else 0) for word in text.split())
 
     def _first_place(self, name: str, own: list[Passage]) -> Place | None:
         for passage in own:

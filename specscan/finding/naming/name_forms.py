@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection
 
 WORD = r"[A-ZÀ-Þ][\w’'-]+"
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"  # words with capitals, figures behind them
+VOWEL = re.compile(r"[aeiouyäöüéèêáóí]", re.IGNORECASE)
 SURE_SHARE = 0.6  # of several heads or cells that can be nothing but names: from it on all are taken for names
 
 
@@ -17,3 +19,10 @@ def words_of_name(most: int) -> str:
 def are_mostly_names(texts: Collection[str], can_be_name: Callable[[str], bool]) -> bool:
     """Tell whether most of several texts can be names: "22 L" beside "20 S" is no volume."""
     return sum(map(can_be_name, texts)) >= SURE_SHARE * len(texts)
+
+
+def unshouted(word: str, most: int) -> str:
+    """Give a shouted word with a capital first, "Hi-Top" too; a word of ``most`` letters is a code and stays."""
+    parts = word.split("-")
+    spoken = all(part.isalpha() and (len(parts) == 1 or VOWEL.search(part)) for part in parts)
+    return "-".join(map(str.capitalize, parts)) if spoken and len(word) > most else word

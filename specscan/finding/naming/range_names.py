@@ -15,6 +15,7 @@ from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE
 from specscan.finding.naming.name_forms import words_of_name
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
+from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.models import WordFile
 
@@ -122,6 +123,7 @@ class RangeNames:
             1 <= len(words) <= MOST_WORDS
             and all(word[0].isupper() and any(c.isalpha() for c in word) for word in words)
             and not re.search(r"\d", name)
+            and not LIST_JOINT.search(name)  # "Alder, Gorse, Teasel" at the foot of a page
             and not begins_with(maker, name)
             and not begins_with(name, maker)
             and self.generic.isdisjoint((name.casefold(), words[0].casefold()))

@@ -77,10 +77,11 @@ class TitleTexts(YearReader):
                 continue
             weight = 1 if self._stands_below_data(place.passage, own) else 4 - min(rank, 3) + dated
             if SPACED.search(title.text.strip()):  # typed with wide gaps: "JUST IN   Marrowfen Drift 6.2   MY23"
-                parts = [part.strip() for part in SPACED.split(re.sub(r"^\W+", "", title.text))]
+                line = self._without_lead(re.sub(r"^\W+", "", title.text))
+                parts = [part.strip() for part in SPACED.split(line)]
                 texts += [(weight, part, place) for part in parts if not _is_numbered(part)]
                 continue
-            texts.append((weight, title.text, place))
+            texts.append((weight, self._without_lead(title.text), place))
             texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
         for passage in self._opening(own):
             texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
@@ -103,6 +104,13 @@ class TitleTexts(YearReader):
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
         return [row for row in texts if not self.letter.frames(*row[1:])] + list(self.letter.names())
+
+    def _without_lead(self, line: str) -> str:
+        """Give a line without the words of the trade that lead to a name: "For sale: Marrowfen Drift 6.2"."""
+        lead, colon, rest = line.partition(":")
+        words = lead.strip().casefold()
+        led = colon and (words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used"))
+        return rest.strip() if led and rest.strip() else line
 
     def of_file(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         """Give what the document prints of the words of its file's name, where it prints them: the longest runs.
