@@ -130,7 +130,18 @@ class Kit:
         unit = self.units.in_head(label, self.lexicon.words.cues.get("in_unit"))
         if unit is None and any(m.concept == R_VALUE for m in self.lexicon.analyse(label).mentions):
             return self.units.r_unit(north_american=self.quantities.north_american)
-        return unit
+        return unit or self._last_word(label)
+
+    def _last_word(self, label: str) -> Unit | None:
+        """Give the unit that is the last word of a label if what it names is measured in such: "Solar W"."""
+        named, _, last = label.rstrip(" .:*").rpartition(" ")
+        unit = self.units.named(last) if named and not named[-1].isdigit() else None
+        if unit is None:
+            return None  # "Inverter, 1,000 W" asks for no watts
+        book = self.lexicon.book
+        things = [m.concept.name for m in self.lexicon.analyse(named).mentions if m.concept.kind in ("thing", "short")]
+        asked = {book.fields[field].dimension for thing in things for field in book.fields_of(thing)}
+        return unit if unit.dimension in asked else None
 
 
 class Kits:

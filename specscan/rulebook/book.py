@@ -129,6 +129,11 @@ class Rulebook:
         spelled = "|".join(map(re.escape, units))
         return re.compile(rf"(?:[,:–(\[]|(?<!\w)(?:{openers})\s)\s*(?:{spelled})\s*[)\]]?", re.IGNORECASE)
 
+    def is_unit(self, tail: str) -> bool:
+        """Tell whether the end of a label says only in which unit it asks: ", kg", "(l)", "gal"."""
+        tail = tail.strip(" ‖")
+        return any(self.unit_tail.fullmatch(text) for text in (tail, f", {tail}"))
+
     @functools.cached_property
     def common_names(self) -> dict[str, list[str]]:
         """Give the things that mean all of several, such as "all tanks", with these."""

@@ -104,3 +104,12 @@ def test_the_book_of_prices_is_no_range(read_file, tmp_path):
     body = "<p>Price book 2026</p>" + columns_of(("W-45", "W-52E"))
     path.write_text(f"<title>Price book 2026</title><h1>Marrowfen Coaches</h1>{body}{FOOT}", encoding="utf-8")
     assert {van.model for van in read_file(path).found.vans} == {"W-45", "W-52E"}
+
+
+@pytest.mark.parametrize("named", ["Both Ordwells have", "The Ordwells have", "The two Ordwells of our range have"])
+def test_the_plural_of_a_range_names_its_vans(read_file, tmp_path, named):
+    path = tmp_path / "brochure.html"
+    said = f"<p>{named} a thermal break, a felt strip.</p>"
+    path.write_text(f"<h1>Marrowfen 2026</h1>{BOTH}{said}{rows_of(GROUPS)}{FOOT}", encoding="utf-8")
+    facts = [fact for fact in read_file(path).found.facts if fact.field == "thermal_break" and not fact.rejected]
+    assert {fact.model for fact in facts} == {"Ordwell O-60", "Ordwell O-60X"}

@@ -47,9 +47,17 @@ SEVERAL = [
     ("UK", "L x W x H: 6.36 m x 2.05 m x 2.59 m", {"length_mm": 6360, "width_mm": 2050, "height_mm": 2590}),
     ("UK", "Berths / belted seats: 2 / 4", {"sleeps": 2}),
     ("AU", "Fresh / grey water capacity: 110 L / 60 L", {"fresh_tank_l": 110, "gray_tank_l": 60}),
+    ("US", "FRESH / GRAY gal: 27 / 20", {"fresh_tank_l": 102.206, "gray_tank_l": 75.708}),
+    ("US", "Fresh / black gal: 27 / none", {"fresh_tank_l": 102.206, "black_tank_l": 0}),
 ]
 
 LABELS = [
+    ("US", "W.B. in: 159", {"wheelbase_mm": 4038.6}),
+    ("US", "GVWR lb: 9,350", {"gvwr_kg": 4241.09}),
+    ("UK", "Solar W: 200", {"solar_w": 200}),
+    ("US", "Inverter W: none", {"inverter_w": 0}),
+    ("DE", "Frischwasser l: 100", {"fresh_tank_l": 100}),
+    ("FR", "Empattement mm : 3 450", {"wheelbase_mm": 3450}),
     ("UK", "MTPLM: 3,650 kg", {"gvwr_kg": 3650}),
     ("AU", "GVM: 4,495 kg", {"gvwr_kg": 4495}),
     ("UK", "Headroom: 1.90 m", {"interior_height_mm": 1900}),

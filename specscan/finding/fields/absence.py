@@ -105,7 +105,9 @@ def is_of_label(book: Rulebook, parsed: Parsed, split: int, *, head_last: bool) 
     if not words or not named:
         return True
     last = max(named, key=lambda item: item.last)
-    beside = last.last if head_last else words[0]
+    if book.is_unit(parsed.text[last.end : split]):
+        words = [place for place in words if tokens[place].start < last.end]
+    beside = last.last if head_last or not words else words[0]
     asked = [i for i in named if i.tells or any(t in book.things and book.things[t].aspect for t in i.names("thing"))]
     heads = {n for n in (*range(last.first, last.last), beside) if n in words}
     heads -= {n for i in asked for n in range(i.first, i.last)}  # "Heating cable: none" asks for the cable

@@ -138,7 +138,7 @@ def is_plain(book: Rulebook, parsed: Parsed, split: int, things: list[str]) -> b
     words = [(n, t) for n, t in enumerate(parsed.analysis.tokens) if t.start < split and t.norm.isalpha()]
     label = parsed.text[:split]
     end = max((i.end for i in parsed.items if i.end <= split and _names(book, i, things)), default=0)
-    if book.unit_tail.fullmatch(label[end:].strip(" ‖")):
+    if book.is_unit(label[end:]):
         words = [(place, word) for place, word in words if word.start < end]
     aside = [match.span() for match in BRACKETED.finditer(label)]  # a unit, as in "LP (lb)"
     return all(

@@ -55,7 +55,7 @@ def items_of(
             items[-1].lines.append(line)
         else:
             items.append(item)
-    return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part)]
+    return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part, signs)]
 
 
 def _price_lines(lines: list[Line]) -> set[int]:
@@ -267,16 +267,17 @@ def _style(line: Line) -> tuple[float, bool, tuple[int, int, int]]:
     return round(line.size, 1), line.bold, line.color
 
 
-def _part_notes(item: Item) -> list[Item]:
-    """Part a run of footnotes set on one line at each raised sign."""
+def _part_notes(item: Item, signs: frozenset[str]) -> list[Item]:
+    """Part a run of footnotes set on one line at each raised sign, and at signs that count on: "1 Input. 2 Usable."."""
     if item.kind is not Kind.FOOTNOTE:
         return [item]
     words = [word for line in item.lines for word in line.words]
     groups: list[list[Word]] = [[]]
-    for _index, word in enumerate(words):
-        starts = word.raised and len(word.text) <= 2
-        if starts:
+    last = clean_sign(item.sign)
+    for place, word in enumerate(words):
+        if (word.raised and len(word.text) <= 2) or _counts_on(words, place, last, signs):
             groups.append([])
+            last = clean_sign(word.text)
         groups[-1].append(word)
     parts = []
     for place, group in enumerate(groups):
@@ -285,6 +286,15 @@ def _part_notes(item: Item) -> list[Item]:
         if lines:
             parts.append(Item(Kind.FOOTNOTE, lines, sign=sign, level=item.level))
     return parts
+
+
+def _counts_on(words: list[Word], place: int, last: str, signs: frozenset[str]) -> bool:
+    """Tell whether a word is the number behind the last note's that the page refers to, between two sentences."""
+    sign = clean_sign(words[place].text)
+    if not (sign.isdecimal() and last.isdecimal() and sign in signs and int(sign) == int(last) + 1):
+        return False
+    behind = words[place + 1].text[:1] if place + 1 < len(words) else ""
+    return place > 0 and words[place - 1].text.endswith((".", ";", "!", "?")) and behind.isupper()
 
 
 def _regroup(words: list[Word], lines: list[Line]) -> list[Line]:

@@ -13,6 +13,7 @@ from specscan.records.text import Piece
 SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)]")  # the last characters of such signs: most words need no closer look
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$)|\[\d\])$")
 BRACKETED = re.compile(r"\[\d\]")  # a sign also where it stands apart from its word
+LONE_SIGN = re.compile(r"[¹²³⁴-⁹]+")
 SUPERSCRIPTS = str.maketrans("¹²³⁴⁵⁶⁷⁸⁹", "123456789")
 HYPHENS = str.maketrans("\u2010\u2011", "--")  # other characters for the hyphen, which mean the same
 FEET = re.compile(r"\d\s?(?:ft|pi|['′’])\s?\d[\d.½¼¾/-]*$")  # before inches, which then are of length and not of area
@@ -99,6 +100,8 @@ def _without_sign(word: Word, before: str = "") -> tuple[str, str]:
         return word.text, ""
     if BRACKETED.fullmatch(word.text):
         return "", clean_sign(word.text)
+    if not before and LONE_SIGN.fullmatch(word.text):
+        return "", clean_sign(word.text)  # all that stands in a cell
     match = TRAILING_SIGN.search(word.text)
     if match is None or len(word.text) == len(match.group(1)):
         return word.text, ""
