@@ -15,6 +15,9 @@ LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
+FIGURED = re.compile(
+    r"^(?![a-zß-ÿ])[^:]{3,}:\s+\S?\s?\d(?!.*[.!?]\s[A-ZÀ-Þ])"
+)  # "4x4 drivetrain: 950", which may be one among others without doubt
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
@@ -51,6 +54,7 @@ def items_of(
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
         another = item.kind is Kind.HEADING and bool(items) and is_another(items[-1], line, usual, room)
+        another = another or bool(items) and {id(line), id(items[-1].lines[-1])} <= priced
         if items and id(line) not in listed and not another and goes_on(items[-1], item, line, right):
             items[-1].lines.append(line)
         else:
@@ -60,12 +64,16 @@ def items_of(
 
 def _price_lines(lines: list[Line]) -> set[int]:
     """Give the ids of lines that are a label with its figure, next to others of their size: a list in large type."""
-    alike = [bool(PRICED.search(line.text)) and not (line.bold and line.words[-1].bold) for line in lines]
     found: set[int] = set()
-    for number in range(len(lines) - 1):
-        above, below = lines[number], lines[number + 1]
-        if alike[number] and alike[number + 1] and abs(above.size - below.size) < 0.5:
-            found |= {id(above), id(below)}
+    run: list[Line] = []
+    for line in [*lines, None]:
+        figured = line is not None and FIGURED.search(line.text) and not (line.bold and line.words[-1].bold)
+        if line is not None and figured and (not run or abs(run[-1].size - line.size) < 0.5):
+            run.append(line)
+            continue
+        if sum(PRICED.search(one.text) is not None for one in run) >= 2:
+            found |= {id(one) for one in run}
+        run = [line] if line is not None and figured else []
     return found
 
 

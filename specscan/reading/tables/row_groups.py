@@ -19,6 +19,9 @@ TIGHT = 1.1  # times the least step from line to line: no room between rows
 TIGHT_SHARE = 0.8  # of the rows, at least, that begin without room above them
 LEAST_MARKS = 2  # side by side
 SPACE = 0.2  # em between words
+ALIKE = 1.05  # times the least step from line to line: one as small
+APART = 1.2  # times the least step: one from row to row
+LEAST_BLOCKS = 3  # heads and two rows
 SHOUTED = 4  # letters of a word that names a group and no unit
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
@@ -40,6 +43,9 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     close = max(near, min(LEADING_WIDE * em, TIGHT * pitch)) if tight else near  # where rows are as close as lines
+    blocks = [] if ruled else _blocks(picked, columns, hints)
+    if blocks:
+        return [[segments for _, segments in row] for row in blocks]
     rows: list[list[Parted]] = []
     for line, segments in picked:
         between = ruled and id(line) not in several  # rules part the rows, and only they
@@ -61,6 +67,34 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
         else:
             rows.append([(line, segments)])
     return [[segments for _, segments in row] for row in rows]
+
+
+def _blocks(picked: list[Parted], columns: Columns, hints: Hints) -> list[list[Parted]]:
+    """Give rows of wrapped cells, labels too, told by their steps: rows stand further apart than the lines of one.
+
+    Steps must be of two kinds, the first line of each row full, and each other line go on with some of the cells of the
+    one above; what stands in its first column is no known label. Else none are given.
+    """
+    steps = [below[0].base - above[0].base for above, below in itertools.pairwise(picked)]
+    least = min(steps, default=0.0)
+    if least <= 0 or any(ALIKE * least < step < APART * least for step in steps):
+        return []
+    rows = [[picked[0]]]
+    for step, parted in zip(steps, picked[1:], strict=True):
+        if step <= ALIKE * least:
+            rows[-1].append(parted)
+        else:
+            rows.append([parted])
+    wraps = False
+    for row in rows:
+        filled = [{n for part in parts for n in touched_by(part.box, columns)} for _, parts in row]
+        if len(filled[0]) < len(columns) or not all(below < above for above, below in itertools.pairwise(filled)):
+            return []
+        labels = [parts[0].text for (_, parts), held in zip(row, filled, strict=True) if 0 in held]
+        if any(hints.is_label(label) for label in labels[1:]):
+            return []
+        wraps = wraps or len(labels) > 1
+    return rows if wraps and len(rows) >= LEAST_BLOCKS else []
 
 
 def _holding_rows(picked: list[Parted], columns: Columns, floors: list[float], hints: Hints) -> set[int]:

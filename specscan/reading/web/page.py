@@ -31,6 +31,8 @@ from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, Kind, PageState, Title
 
 LABEL_WORDS = 7
+DASH = re.compile(r"[-–—]\s*(?=[^\s\d])")  # behind a colon: before a figure it is a minus
+JOINT = re.compile(r"[-–—](?!\d)\s*(?=\S)")  # without a colon: "Length – 6.4 m"
 CARD_LEVEL = 5  # of the title of a card, among headings
 OPENER_LEVEL = 4  # of the head of an accordion, and of a tab
 LIMIT_COLUMNS = 200  # of one table; no specification has more
@@ -178,7 +180,7 @@ def _flush(reader: Reader, run: list[tuple[str, bool]]) -> None:
         _add_text(reader, rest, Kind.PROSE)
         return
     if parts[0][1] and rest and len(label.split()) <= LABEL_WORDS and label[-1:] not in ".!?,":
-        _add_pair(reader, label.rstrip(":"), rest.lstrip(":–- "))
+        _add_joined(reader, label, rest)
         return
     _add_text(reader, whole, Kind.PROSE)
 
@@ -213,6 +215,14 @@ def _add_text(reader: Reader, text: str, kind: Kind) -> None:
     reader.assembler.add_item(0, item)
 
 
+def _add_joined(reader: Reader, label: str, rest: str) -> None:
+    """Add a label and what stands behind it as a pair, without the colon or dash between them."""
+    colon = label.endswith(":") or rest.startswith(":")
+    value = rest.lstrip(": ")
+    joint = (DASH if colon else JOINT).match(value)
+    _add_pair(reader, label.rstrip(":"), value[joint.end() :] if joint else value)
+
+
 def _add_pair(reader: Reader, label: str, value: str) -> None:
     cells = [
         GridCell(0, 0, [html_line(label)]),
@@ -242,7 +252,7 @@ def _add_list_item(reader: Reader, element: html.HtmlElement, depth: int) -> Non
         rest = squash(full_text(reader.seen, element))[len(label) :].strip()
         listed = strong.tag in STRONG or rest.startswith(":") or label.endswith(":")
         if label and rest and listed and len(label.split()) <= LABEL_WORDS and label[-1] not in ".!?,":
-            _add_pair(reader, label.rstrip(":"), rest.lstrip(":–- "))
+            _add_joined(reader, label, rest)
             return
     _add_text(reader, full_text(reader.seen, element), Kind.BULLET)
 
