@@ -12,7 +12,11 @@ from specscan.finding.language.whole_words import any_word
 SLASH = re.compile(r"\s*/\s*(?!(?:h|hr|hour|heure|std|[kK]m|day)\b)", re.IGNORECASE)
 COMMA = re.compile(r"\s*,\s+")
 PARTING = re.compile(r"\s*-?\s*[/x×]\s*")  # between two parts of a label: "Wand-/Dach-/Bodenstärke"
-FIGURE_PART = re.compile(r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)", re.IGNORECASE)
+FIGURE_PART = re.compile(
+    r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)(?:\s*\([\s\d.,'’]+[^\s\d()]{1,6}\))?",
+    re.IGNORECASE,
+)
+INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gray: 36 / 29 gal"
 MOST = 4
 Part = tuple[str, str, int]  # label, body, and where the body begins
 
@@ -32,12 +36,17 @@ class LabelParts:
 
         Returns ``None`` where label and body have not as many parts.
         """
-        parts = SLASH.split(body)
+        inner = INNER.match(body)
+        if inner is not None:
+            found = self.zipped(inner[1], body[inner.end() :])
+            return found and [(f"{label}: {name}", part, start + inner.end()) for name, part, start in found]
+        parts = self._amounts(body)
         if not 2 <= len(parts) <= MOST or len(SLASH.split(label)) < len(parts):
             return self._listed_aspects(label, body)
         analysis = self.kit.lexicon.analyse(label)
         starts = _starts(body, parts)
         aspects = _outer(_spans([m for m in analysis.mentions if m.concept.kind == "aspect"]))
+        aspects = _side_by_side(label, aspects, len(parts))
         if len(aspects) == len(parts):
             return _shared(label, aspects, parts, starts)
         if all(FIGURE_PART.fullmatch(part) for part in parts):
@@ -54,6 +63,16 @@ class LabelParts:
                 (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
             ]
         return None
+
+    def _amounts(self, body: str) -> list[str]:
+        """Give the parts of a body between slashes, an amount in two units as one: "36 gal / 136 L / 8 gal / 30 L"."""
+        parts = SLASH.split(body)
+        if len(parts) < 4 or len(parts) % 2:
+            return parts
+        starts = _starts(body, parts)
+        pairs = [body[starts[n] : starts[n + 1] + len(parts[n + 1])] for n in range(0, len(parts), 2)]
+        both = [self.kit.quantities.find(pair) for pair in pairs]
+        return pairs if all(len(found) == 1 and found[0].joined for found in both) else parts
 
     def _listed_aspects(self, label: str, body: str) -> list[Part] | None:
         """Part "Fresh tank: place, heat: cabin, none" into one statement for each aspect that the label lists."""
@@ -129,6 +148,15 @@ def _spans(mentions: list[Mention]) -> list[tuple[int, int]]:
 def _outer(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
     """Leave out spans that lie within longer ones: "Heat" of "Heat output"."""
     return [(a, b) for a, b in spans if not any(x <= a and b <= y and y - x > b - a for x, y in spans)]
+
+
+def _side_by_side(label: str, spans: list[tuple[int, int]], count: int) -> list[tuple[int, int]]:
+    """Give the ``count`` spans with nothing but slashes between them; all, where there are no such."""
+    for first in range(len(spans) - count + 1):
+        run = spans[first : first + count]
+        if all(SLASH.fullmatch(label[a[1] : b[0]]) for a, b in itertools.pairwise(run)):
+            return run
+    return spans
 
 
 def _shared(

@@ -203,12 +203,14 @@ class Grouper:
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
         if inside and parsed.text[item.end :].lstrip().startswith(":"):
             return False  # "Gray: 20 gal / Black: 12 gal": each has its own
+        carried = {i.first - 1 for i in inside}  # "with 120 l": the word before belongs to the figure
         between = [
             token.norm
-            for token in parsed.analysis.tokens
+            for n, token in enumerate(parsed.analysis.tokens)
             if last.end <= token.start
             and token.end <= item.start
             and not any(i.start <= token.start < i.end for i in inside)
+            and not (n in carried and token.norm in self.binder.company)
         ]
         return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)
 

@@ -91,7 +91,8 @@ class WordReader:
                         targets = targets or self._meant_before(concept, item, sentence)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
                     targets = targets or self._under_heading(concept, item, group, statement)
-                    targets = targets or self._described(concept, item, things, statement, sentence)
+                    if not taken:
+                        targets = targets or self._described(concept, item, things, statement, sentence)
                 for thing in targets:
                     if asked and thing not in asked and not any(owns(self.book, own, concept) for own in asked):
                         continue

@@ -6,6 +6,7 @@ import functools
 import itertools
 import re
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -72,6 +73,7 @@ class Lexicon:
         self.overlaps = Overlaps(book)
         self._declare()
         self.matcher.add(self.concepts)
+        self.closing = frozenset(self.words.cues.get("closing", ()))
         self.first_words = {norms[0] for norms in self.concepts}
         self.known_words = {norm for norms in self.concepts for norm in norms}
         self.neighbours = {pair for norms in self.concepts for pair in itertools.pairwise(norms)}
@@ -172,6 +174,8 @@ class Lexicon:
                 place += 1
             for concept, first, last in self._in_stretch(tuple(norms[begin:place])):
                 first, last = begin + first, begin + last
+                if last == place and self._goes_on(concept, norms, last):
+                    continue
                 found.append(made_mention((concept, tokens[first].start, tokens[last - 1].end, first, last)))
         return found
 
@@ -181,8 +185,14 @@ class Lexicon:
             made_mention((concept, 0, 0, first, last))
             for term, first, last in self.matcher.find(norms)
             for concept in self.concepts.get(term, ())  # none of a term that does not hold here
+            if not self._goes_on(concept, norms, last)
         ]
         return tuple((m.concept, m.first, m.last) for m in self.overlaps.without_hidden(found))
+
+    def _goes_on(self, concept: Concept, norms: Sequence[str], last: int) -> bool:
+        """Tell whether an aspect ends with a word that must close its part, and goes on: "6 kW in place of another"."""
+        closing = concept.kind == "aspect" and norms[last - 1] in self.closing
+        return closing and last < len(norms) and norms[last].isalpha()
 
     def knows_label(self, text: str) -> bool:
         """Tell whether a text reads as a label: it is short and names a thing or an aspect."""

@@ -294,7 +294,7 @@ def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability |
     opening = [c for c in around if c.chunk < item.chunk and c.depth == item.depth and _opens_chunk(c, parsed)]
     if opening and not _names_another(opening[-1].chunk, item.chunk, parsed):
         return said_by(opening[-1:])
-    closing = [c for c in around if c.chunk > item.chunk and _closes_description(c, parsed)]
+    closing = [c for c in around if c.chunk > item.chunk and _closes_description(c, item.depth, parsed)]
     if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
         return said_by(closing[:1])
     return None
@@ -321,19 +321,26 @@ def _opens_chunk(cue: Item, parsed: Parsed) -> bool:
     return not parsed.text[start : cue.start].strip(" ,;(") and bool(parsed.text[cue.end : end].strip())
 
 
-def _closes_description(cue: Item, parsed: Parsed) -> bool:
-    """Tell whether an availability ends a chunk, or stands in a bracket behind one, that only describes: a voltage."""
+def _closes_description(cue: Item, depth: int, parsed: Parsed) -> bool:
+    """Tell whether an availability ends a chunk, or stands in a bracket behind one, that only describes: a voltage.
+
+    Before a bracket so does a kind that nothing before it tells: "200 Ah, AGM (option)", not "AGM, lithium (option)".
+    """
     start, end = parsed.chunk_span(cue.chunk)
     if parsed.text[cue.end : end].strip():
         return False
-    chunk = cue.chunk
-    if not parsed.text[start : cue.start].strip(" ,;("):
-        if parsed.text[start : start + 1] != "(":
-            return False
-        chunk -= 1
+    bracket = not parsed.text[start : cue.start].strip(" ,;(")
+    if parsed.text[start : start + 1] != "(" if bracket else cue.depth > depth:
+        return False
+    chunk = cue.chunk - bracket
     held = [i for i in parsed.items if i.chunk == chunk and i is not cue]
-    figures = [i.quantity.dimension for i in held if i.quantity is not None]
-    return bool(figures) and set(figures) <= set(DESCRIBING) and not any(i.tells for i in held)
+    figures = [i for i in held if i.quantity is not None]
+    telling = [i for i in held if i.tells and not any(f.start <= i.start and i.end <= f.end for f in figures)]
+    kinds = {name for i in telling for name in i.names("value")}
+    before = {name for i in parsed.items if i.chunk < chunk and i.clause == cue.clause for name in i.names("value")}
+    own = bracket and kinds.isdisjoint(before) and all(i.names("value") and not i.has("term") for i in telling)
+    only = {i.quantity.dimension for i in figures if i.quantity is not None} <= set(DESCRIBING)
+    return bool(figures or telling) and only and (own or not telling)
 
 
 def _names_another(first: int, last: int, parsed: Parsed) -> bool:

@@ -216,6 +216,7 @@ class MakerReader:
             text = self.unspaced(PARTED.split(passage.text)[0].partition(",")[0].strip(" ."), own)
             words = text.split()
             shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
+            shouted = shouted and len(text) > 1  # "Q: How long is it?"
             shouted = shouted and not self._names_range(words) and words[0].casefold() not in self.openers  # "THE VAN"
             shouted = shouted and (place < FIRST_LINES or self.cased(text, own) in body)
             known = (
