@@ -195,7 +195,8 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
         ends = [i.end for g in near for i in g.items if i.end <= match.start()]
         listed = any(not text[end : match.start()].strip(" :") for end in ends)
         said = any(BEHIND_STANDARD.fullmatch(text, one.end(), match.start()) for one in STANDARD.finditer(text))
-        if labelled or tied or listed or said:
+        held = any(i.start < match.start() < i.end for g in near for i in g.items)  # "Klasse 3 nach EN 1646-1"
+        if labelled or tied or listed or said or held:
             value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
             return [_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement)]
     return []

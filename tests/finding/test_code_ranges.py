@@ -113,3 +113,11 @@ def test_the_plural_of_a_range_names_its_vans(read_file, tmp_path, named):
     path.write_text(f"<h1>Marrowfen 2026</h1>{BOTH}{said}{rows_of(GROUPS)}{FOOT}", encoding="utf-8")
     facts = [fact for fact in read_file(path).found.facts if fact.field == "thermal_break" and not fact.rejected]
     assert {fact.model for fact in facts} == {"Ordwell O-60", "Ordwell O-60X"}
+
+
+def test_whichever_one_chooses_means_all_of_them(read_file, tmp_path):
+    path = tmp_path / "brochure.html"
+    said = "<p>The Wendrill stays at home in frost. Whichever you choose, the winterizing bypass is easy to find.</p>"
+    path.write_text(f"<h1>Marrowfen 2026</h1>{BOTH}{said}{rows_of(GROUPS)}{FOOT}", encoding="utf-8")
+    facts = [fact for fact in read_file(path).found.facts if fact.field == "winterizing_bypass" and not fact.rejected]
+    assert {fact.model for fact in facts} == set(FULL)

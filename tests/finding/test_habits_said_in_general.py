@@ -3,6 +3,15 @@
 import pytest
 
 
+@pytest.mark.parametrize("line", [
+    "If your gray tank is unheated, empty it before a hard frost.",
+    "If your water lines are not heated, drain them.",
+    "If you want to sleep in one, tell us a week ahead.",
+])  # fmt: skip
+def test_what_a_reader_may_have_or_want_is_not_said_of_the_van(states, line):
+    states("US", line, {})
+
+
 @pytest.mark.parametrize(
     "region, line",
     [

@@ -6,6 +6,14 @@ GALLON = 3.785411784  # NIST SP 811 (2008), Appendix B
 HEATED_PLACE = {"gray_tank_heat": "heated_compartment", "gray_tank_location": "enclosed"}
 
 LINES = [
+    ("US", "Water lines: Inside double floor", {"water_lines_location": "enclosed"}),
+    ("US", "• Heat cable on the drain valve", {"dump_valve_protection": "heated"}),
+    ("US", "• Gray drain valve with heat cable", {"dump_valve_protection": "heated"}),
+    ("UK", "• Insulated pads for rear door windows", {"rear_shades_insulated": True}),
+    ("US", "Engine: 2.8 L diesel, 4-cylinder", {"engine_fuel": "diesel"}),
+    ("US", "• 2.5 L gasoline-electric hybrid", {"engine_fuel": "hybrid"}),
+    ("US", "The Drift drives on gasoline and fits a parking space.", {"engine_fuel": "gasoline"}),
+    ("DE", "• Klasse 3 nach EN 1646-1", {"en_grade": 3}),
     # the place, whatever leads to it
     ("US", "• Gray tank in a heated locker", HEATED_PLACE),
     ("US", "• Gray tank inside the heated locker", HEATED_PLACE),
@@ -95,3 +103,11 @@ def test_the_van_that_ends_a_line_owns_all_of_it(facts_of):
     )
     found = by_van(facts_of(SHEET + text), "heater_fuel")
     assert found == {("Drift 19", "propane"), ("Drift 21", "diesel"), ("Drift 23 Fell", "diesel")}
+
+
+def test_a_narrow_column_calls_the_inverter_inv(settled_of):
+    heads, rule = "| Model | Length (ft) | GVWR (lb) | Sleeps | Inv. (W) |\n", "|---|---|---|---|---|\n"
+    rows = settled_of(
+        f"# Marrowfen Drift 2026\n\n{heads}{rule}| Drift 19 | 19 | 9,070 | 2 | 1,000 |\n", name="drift.md"
+    )
+    assert [row.num for (_, field, _), row in rows.items() if field == "inverter_w"] == [1000, 1000]
