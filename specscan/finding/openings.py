@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
@@ -36,6 +37,7 @@ class Openings:
 
     def __init__(self, lexicon: Lexicon, vans: VanMentions):
         self.lexicon, self.vans = lexicon, vans
+        self.absent = AbsentLists(lexicon)
         # "No gas on board: the hob is electric" is no label, but "No of berths" is
         self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 
@@ -60,9 +62,10 @@ class Openings:
                 vans, headed = named, True
                 parts.append(Part(match.end(), end, "", vans))
                 continue
-            if not head or not self._is_label(head):
+            behind = match.end() if match is not None else start
+            if not head or not (self._is_label(head) or self.absent.opens(head, text[behind:end])):
                 head = ""
-            begin = match.end() if head and match is not None else start
+            begin = behind if head else start
             headed = headed or bool(head)
             if vans is not None and not self._vans_told(text[start:end]) <= vans:
                 vans = None  # "19: LP furnace. 24: diesel boiler. Floor heating comes with the 24 only."
@@ -95,9 +98,13 @@ class Openings:
         if match is None or self.ends_sentence(match.group(1)):
             return self._label_of_figures(text)
         head = match.group(1)
-        if _words(head) > LABEL_WORDS or _is_in_brackets(text, len(head)) or self.denies.match(head):
+        if _words(head) > LABEL_WORDS or _is_in_brackets(text, len(head)):
             return "", text, 0
         body = text[match.end() :]
+        if self.absent.opens(head, body):
+            return head, body, match.end()
+        if self.denies.match(head):
+            return "", text, 0
         if self.vans_headed(head) is not None:
             return head, body, match.end()
         if (

@@ -103,6 +103,8 @@ class Recorder:
             return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
         if draft.label:
             return f"{draft.label}: {draft.shown or draft.body}"
+        if draft.shown:
+            return draft.shown
         starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]
         ends = [b[0] for b in parsed.bounds if b[3] > found.sentence]
         start, end = (starts[0] if starts else 0), (ends[0] if ends else len(parsed.text))

@@ -6,11 +6,11 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
+from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.drafts import SectionSense
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import Analysis
 from specscan.finding.language.mentions import Mention
-from specscan.finding.language.whole_words import any_word
 from specscan.finding.marks.legend import Legend
 from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
@@ -20,7 +20,6 @@ from specscan.finding.things.found import Availability
 from specscan.records.text import Passage
 
 NUMBERING = re.compile(r"^\s*\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+(?=[^\W\d_])")  # "3.2 Batteries"
-ABSENT_LEAD = 4  # words before it, at most: "What this van" does not have
 MOST = 0.9  # share of the passages of a document over which its title stands
 
 
@@ -35,8 +34,7 @@ class Sections:
         self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
         self.senses: dict[tuple[object, ...], SectionSense] = {}
-        absent = any_word(kit.lexicon.words.sign_absent)
-        self.absent = re.compile(rf"(?:[\w’']+ ){{0,{ABSENT_LEAD}}}(?:{absent})\W*", re.IGNORECASE)
+        self.absent = AbsentLists(kit.lexicon)
 
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
@@ -119,7 +117,7 @@ class Sections:
             return
         if "by_owner" in cues:
             sense.by_owner = True
-        elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.absent.fullmatch(heading)):
+        elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.absent.are_below(heading)):
             sense.not_fitted = True
         elif "not_available" in cues:
             sense.availability = Availability.NOT_AVAILABLE

@@ -104,11 +104,13 @@ class StatementMaker:
             drafts = [Draft(passage, "", passage.text, How.HEADING, Scope(sense.vans))]
         else:
             drafts = self._running(passage, scope, sense)
+        if sense.not_fitted:
+            drafts = [part for draft in drafts for part in self.openings.absent.parted(draft)]
         for draft in drafts:
             glued = said_of_label(self.legend, draft.label, draft.notes) if draft.how in LABELLED else None
             if glued is not None and draft.scope.availability is None and not draft.scope.by_van:
                 draft.scope = Scope(draft.scope.vans, glued.default, dict(glued.by_van))
-            draft.not_fitted = sense.not_fitted
+            draft.not_fitted = draft.not_fitted or sense.not_fitted
             draft.leads = passage.number in self.first_under_heading
             draft.by_owner = sense.by_owner
         return drafts
@@ -212,6 +214,9 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
+        absent = self.openings.absent.drafts(passage, label, body, at, scope, notes)
+        if absent:
+            return absent
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
         label = self.label_parts.with_additions(label)

@@ -111,8 +111,10 @@ class Topics:
         passage = reading.draft.passage
         if above is passage:
             return vans
-        if above is None or (above.block, above.sections) != (passage.block, passage.sections):
+        if above is None or above.sections != passage.sections:
             return None
+        if above.block != passage.block and passage.number != above.number + 1:
+            return None  # but at the head of the next column a text goes on
         start = passage.text.casefold()[:REFERRING]
         words = self.kit.lexicon.words.cues.get("refers_back", [])
         return vans if any(holds(start, word) for word in words) else None

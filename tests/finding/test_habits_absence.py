@@ -24,6 +24,14 @@ ABSENT = [
     ("FR", "Aucun panneau solaire n'est monté.", {"solar_w": 0}),
     ("FR", "La cuve d'eaux usées n'a pas de chauffage.", {"gray_tank_heat": "none"}),
     ("FR", "Isolation amovible des vitres de cabine : non", {"cab_shades_insulated": False}),
+    ("FR", "SANS : plancher chauffant, convertisseur, porte-vélos", {"heated_floor": False, "inverter_w": 0}),
+    ("FR", "Ce qu'il n'y a pas : panneaux solaires et store", {"solar_w": 0}),
+    ("UK", "What it lacks: a heated floor, an awning", {"heated_floor": False}),
+    ("US", "NO: inverter / solar panels / roof rack", {"inverter_w": 0, "solar_w": 0}),
+    ("US", "Missing: awning, black tank. Everything else works.", {"black_tank_l": 0}),
+    ("DE", "Was er nicht hat: Fußbodenheizung, Markise oder Wechselrichter", {"heated_floor": False, "inverter_w": 0}),
+    ("DE", "OHNE: Fäkaltank, Markise", {"black_tank_l": 0}),
+    ("UK", "NOT FITTED\n\nheated floor, inverter, awning", {"heated_floor": False, "inverter_w": 0}),
 ]
 OF_SOMETHING_ELSE = [
     ("US", "No inverter remote."),
@@ -50,6 +58,9 @@ OF_SOMETHING_ELSE = [
     ("FR", "Pas de panneau solaire plus léger."),
     ("FR", "Sans prise extérieure, le frigo marche sur batterie."),
     ("FR", "Ventilateur de toilettes : non"),
+    ("FR", "Manque : la notice du convertisseur, une clé"),
+    ("US", "Missing: the inverter manual, one solar panel clamp"),
+    ("US", "Without: how the inverter is used when nobody is there."),
 ]
 
 

@@ -207,6 +207,10 @@ LABELS = [
     ),
     ("US", "The van has a furnace that burns LP gas.", {"heater_type": "forced_air", "heater_fuel": "propane"}),
     ("FR", "Chauffage du réservoir d'eaux usées : air chaud du chauffage", {"gray_tank_heat": "warm_air"}),
+    ("US", "Gray tank heater: Warm-air duct", {"gray_tank_heat": "warm_air"}),
+    ("US", "Power: Diesel, 2.8 L four", {}),
+    ("DE", "Leistung: Diesel, 125 kW", {}),
+    ("FR", "Puissance : électrique, 110 kW", {}),
 ]
 
 

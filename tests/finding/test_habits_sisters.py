@@ -213,3 +213,15 @@ def test_what_is_said_behind_a_list_of_vans_is_said_of_each(settled_of, sentence
     models = ("Drift Bay", "Drift Coast", "Drift Coast 4x4")
     found = [rows.get((model, "rated_min_temp_c", "optioned")) for model in models]
     assert [row and value_of(row) for row in found] == [value and pytest.approx(value, abs=0.1) for value in values]
+
+
+def test_what_the_maker_says_of_one_van_and_of_another_below_a_question_about_the_first(facts_of):
+    text = (
+        "# Drift 19 and Drift 21\n\nFenwold Vans, model year 2026\n\n"
+        "## Is the Drift 19 a winter van?\n\n"
+        "We call the Drift 19 an all-season van and the Drift 21 a true four-season van. It is the floor.\n\n"
+        "## Figures\n\n"
+        "| | Drift 19 | Drift 21 |\n|---|---|---|\n| Length | 5.99 m | 6.36 m |\n| GVWR | 3500 kg | 4250 kg |\n"
+    )
+    found = {(f.model, f.value) for f in facts_of(text, "drift.md") if f.field == "season_claim" and not f.rejected}
+    assert found == {("Drift 19", "all-season"), ("Drift 21", "four-season")}

@@ -301,3 +301,34 @@ def test_a_box_below_two_columns_is_of_both_and_its_list_goes_on_in_a_second_col
     assert [key for key in offers if key[1] == "rear_shades_insulated"] == [("Drift 599", "rear_shades_insulated")]
     assert offers["Drift 684 Winter", "solar_w"] == offers["Drift 684 Winter", "inverter_w"] == "optional"
     assert ("Drift 599", "solar_w") not in offers
+
+
+def test_a_text_goes_on_about_its_van_at_the_head_of_the_next_column(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Colvert", size=24, bold=True)
+    page.text(40, 62, "Les fourgons Marrowfen, millésime 2026 : Colvert S et Colvert XL", size=12)
+    left = [
+        "Chez Marrowfen, on aménage des fourgons",
+        "comme d’autres réparent des montres, une",
+        "pièce après l’autre et sans se presser.",
+        "La Colvert S se gare devant la boulangerie.",
+        "La Colvert XL va plus loin et plus haut.",
+    ]
+    right = [
+        "C’est notre fourgon toutes saisons, conçu",
+        "pour des nuits jusqu’à −14 °C. On y dort",
+        "bien, on y lit mieux encore, et le matin",
+        "il y a de la place pour deux bols de café",
+        "et pour la carte de toute la région.",
+    ]
+    for x, lines in ((40, left), (310, right)):
+        for number, line in enumerate(lines):
+            page.text(x, 100 + 13 * number, line)
+    page.canvas.showPage()
+    page.row(40, (200, "Colvert S"), (360, "Colvert XL"), bold=True)
+    rows = [("Longueur", "5,13 m", "6,36 m"), ("PTAC", "3 300 kg", "3 500 kg"), ("Couchages", "2", "2")]
+    for number, row in enumerate(rows):
+        page.rule(40, 55 + 16 * number, 540)
+        page.row(58 + 16 * number, *zip((40, 200, 360), row, strict=True))
+    found = {(f.model, f.field, f.value) for f in facts_of_pdf(page) if f.field in ("season_claim", "rated_min_temp_c")}
+    assert found == {("Colvert XL", "season_claim", "toutes saisons"), ("Colvert XL", "rated_min_temp_c", -14)}

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from specscan.finding.language.lexicon import owns
 from specscan.finding.things.context import Context
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
+BEFORE_PLACE = 2  # words between a preposition and the thing that is a place
 BEFORE_SUBJECT = 4  # words and signs from the beginning of a sentence to its subject
 
 
@@ -39,6 +41,11 @@ class Binder:
             ]  # fmt: skip
         clause = [g for g in clause if g.start < item.start or not _opens_pair(g, parsed)]
         chosen = self._nearest(item, clause, parsed)
+        if chosen is not None and item.quantity is None and self._is_place(chosen, item, parsed):
+            others = [g for g in clause if g.end <= chosen.start and not self._is_place(g, item, parsed)]
+            named = self._nearest(item, others, parsed)
+            if named is not None and any(owns(self.book, t, c) for t in named.things for c in item.concepts):
+                chosen = named
         labels = [] if in_label else sentence.label_groups()
         if labels and (
             chosen is None or not self._close(item, chosen, parsed) or self._is_purpose(item, chosen, parsed)
@@ -67,6 +74,14 @@ class Binder:
             context = Context()  # only the first clause of a note speaks of what refers to it
         things = aspect_things(self.book, near, context) or sentence.started.get(item.clause) or list(context.things)
         return things, None
+
+    def _is_place(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a thing without fields only says where another is: "tank behind the driver's seat, inside"."""
+        if group.end > item.start or any(map(self.book.fields_of, group.things)):
+            return False
+        first = group.items[0]
+        ahead = [c for c in parsed.cues("preposition") if c.chunk == first.chunk and c.end <= first.start]
+        return any(first.first - cue.last <= BEFORE_PLACE for cue in ahead)
 
     def _only_bounds(self, group: Group, item: Item, parsed: Parsed) -> bool:
         """Tell whether words that may name a thing only bound a figure: "jusqu'à 4 couchages" tells no coldest day."""

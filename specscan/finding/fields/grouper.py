@@ -148,8 +148,24 @@ class Grouper:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]
         if not items:
             return []
+        aspects = {name for item in items for name in item.names("aspect")}
         things = aspect_things(self.book, items, context)
+        things = [t for t in things if t in context.things or self._can_be_of(t, aspects, parsed, split)]
         return [Group(things, items, True)] if things else []
+
+    def _can_be_of(self, thing: str, aspects: set[str], parsed: Parsed, split: int) -> bool:
+        """Tell whether a thing that nothing names can have what a label asks for, where that is a figure.
+
+        "Power: gasoline, 3.0 L" and "Leistung: Diesel, 120 kW" say nothing of a heater.
+        """
+        specs = [self.book.fields[name] for name in self.book.fields_of(thing)]
+        asked = [spec for spec in specs if spec.aspect in aspects]
+        if not all(spec.dimension for spec in asked):
+            return True
+        figures = [i.quantity for i in parsed.items if i.quantity is not None and i.start >= split]
+        told = [(q, s.range) for q in figures for s in asked if s.range is not None and s.dimension == q.dimension]
+        worded = any(item.tells for item in parsed.items if item.start >= split)
+        return not worded or any(quantity.high <= most for quantity, (_, most) in told)
 
     def _is_quality(self, pair: tuple[Item, list[str]], named: Named, parsed: Parsed) -> bool:
         """Tell whether a thing named right beside another is only its quality: "tank insulation"."""

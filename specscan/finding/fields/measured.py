@@ -16,6 +16,8 @@ from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
+BESIDE = 1  # words between a thing and its figure
+
 
 class MeasureReader:
     """Reads numbers, for one language."""
@@ -39,7 +41,8 @@ class MeasureReader:
             things = self._of_member(item, things, group, sentence)
             made = self._made(item, things, group, statement, sentence, together=True)
             made = made or self._made(item, sentence.started.get(item.clause, ()), None, statement, sentence)
-            meant = None if made else self.grouper.binder.meant_by_pronoun(item, sentence)
+            taken = group is not None and not any(map(self.book.fields_of, things)) and _is_right_behind(item, group)
+            meant = None if made or taken else self.grouper.binder.meant_by_pronoun(item, sentence)
             if meant is not None:
                 made = self._made(item, meant.things, meant, statement, sentence)
             if not made and all(self.book.fields_of(thing) for thing in things):
@@ -266,6 +269,12 @@ def _ends_part(cue: Item, parsed: Parsed) -> bool:
     """Tell whether nothing stands behind a word up to the next comma, colon or bracket."""
     _, end = parsed.chunk_span(cue.chunk)
     return not any(letter.isalnum() for letter in parsed.text[cue.end : end])
+
+
+def _is_right_behind(item: Item, group: Group) -> bool:
+    """Tell whether a figure stands beside a thing that takes it to itself: "It'll tow 2,800 kg"."""
+    last = group.items[-1]
+    return last.chunk == item.chunk and 0 <= item.first - last.last <= BESIDE
 
 
 def _ends_length(item: Item, parsed: Parsed) -> bool:

@@ -123,6 +123,8 @@ class WordReader:
             return False
         kind = self.book.fields[found.field].type == "choice"
         over = [i for i in statement.parsed.items if i.start <= item.start and item.end <= i.end]
+        if kind and item.has("aspect"):
+            return True  # "Gray tank heater: warm-air duct"
         named = [i for i in over if set(i.names("thing")) & set(found.things)]
         return any(kind or i.end - i.start > item.end - item.start for i in named)
 
@@ -163,7 +165,8 @@ class WordReader:
     def _under_heading(self, concept: Concept, item: Item, group: Group | None, statement: Statement) -> list[str]:
         """Give the thing of the heading, for a word in a part of a list that names nothing: "Diesel 2.2 L, RWD"."""
         apart = group is not None and not group.chunks[0] <= item.chunk <= group.chunks[1]
-        if statement.how is not How.LIST or not apart:
+        figure = any(i.quantity is not None and i.start <= item.start < i.end for i in statement.parsed.items)
+        if statement.how is not How.LIST or not apart or figure:  # "15 A inlet, 240 V" heats nothing
             return []
         return [thing for thing in statement.context.things if owns(self.book, thing, concept)][:1]
 

@@ -279,9 +279,12 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
 
 
 def _among_symbols(text: str, place: int) -> bool:
-    """Tell whether a legend begins with a symbol and has another behind a place: "• standard  O optional  — none"."""
+    """Tell whether a legend begins with a symbol and has another behind a place: "• standard  O optional  — none".
+
+    A short one may go on in the next line: "✓ standard  O optional" above "x not offered".
+    """
     found = [match.start(1) for match in SYMBOL.finditer(text)]
-    return bool(found) and found[0] == 0 and place < found[-1]
+    return bool(found) and found[0] == 0 and (place < found[-1] or len(text) <= SHORT_BARE)
 
 
 def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:

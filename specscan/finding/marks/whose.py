@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 
 from specscan.finding.marks.excepted import left_out, said_of_others, told_of_others
@@ -10,14 +11,18 @@ from specscan.finding.things.found import Availability, Found
 from specscan.finding.things.items import Item, Parsed
 
 OPENS = re.compile(r"(?:\A|[.!?]\s+)(?:\w{2,3}\s+)?\Z")  # a sentence about a van, with an article at most
+ALTERNATIVES = 2  # words from one figure to the other at most, "or" among them
 OF_ONE = "said of one of several vans, without saying of which"
 
 
 def one_of_several(found: Found, parsed: Parsed) -> bool:
     """Tell whether a sentence about several vans says something of one and something else of the other.
 
-    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does.
+    "The A and the B are warm: one burns diesel, the other runs on electricity" does not say which of them does, nor
+    does "The Drift comes with two berths or four", of a range.
     """
+    if _is_alternative(found.item, parsed) and item_vans(found.item, parsed, 0) not in (None, EVERYONE, THE_TWO):
+        return True
     for other in (cue for cue in parsed.cues("the_other") if cue.sentence == found.sentence):
         before = [
             cue.start for cue in parsed.cues("the_one") if cue.sentence == found.sentence and cue.end <= other.start
@@ -25,6 +30,19 @@ def one_of_several(found: Found, parsed: Parsed) -> bool:
         if before and found.start >= max(before):
             return True
     return False
+
+
+def _is_alternative(item: Item | None, parsed: Parsed) -> bool:
+    """Tell whether a figure is one of two that an "or" joins."""
+    if item is None or item.quantity is None:
+        return False
+    figures = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == item.quantity.dimension]
+    joined = {cue.last for cue in parsed.cues("or_joint")}
+    pairs = [
+        (one, two) for one, two in itertools.pairwise(figures)
+        if one.clause == two.clause and two.first in joined and two.first - one.last <= ALTERNATIVES
+    ]  # fmt: skip
+    return any(item is one for pair in pairs for one in pair)
 
 
 def _are_meant(vans: frozenset[str], item: Item | None, parsed: Parsed) -> bool:
@@ -35,8 +53,14 @@ def _are_meant(vans: frozenset[str], item: Item | None, parsed: Parsed) -> bool:
     mentions = [i for i in parsed.items if i.vans and i.vans <= vans]
     if item is None or not mentions:
         return False
-    opening = any(m.sentence == item.sentence and OPENS.search(parsed.text, 0, m.start) for m in mentions)
+    opening = any(m.sentence == item.sentence and _opens(m, parsed) for m in mentions)
     return opening or bool(closing_bracket(item, [i for i in parsed.items if i.vans], parsed))
+
+
+def _opens(mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a van begins a sentence, or the part of one that is of it alone: "…, the Drift 24 is warmer"."""
+    start = next(bound[0] for bound in parsed.bounds if bound[3] == mention.sentence)
+    return OPENS.search(parsed.text[start : mention.start].lstrip(" ,;")) is not None
 
 
 def _is_refused(found: Found, parsed: Parsed, split: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from specscan.finding.things.items import Item, Parsed
 
+DONE_NEAR = 2  # words between "fitted" and "last year" at most
 MOST_BEFORE_MAT = 4  # words of its sentence: "The 12 V heating pad"
 
 
@@ -32,8 +33,7 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     if running or not split:
         warned |= {cue.sentence for cue in parsed.cues("warns_first") if parsed.opens_sentence(cue)}
     ignored |= {id(item) for item in parsed.items if item.sentence in warned}
-    others = {cue.clause for cue in parsed.cues("other_vans")} if not split else set()
-    ignored |= {id(item) for item in parsed.items if item.clause in others}
+    ignored |= _of_others(parsed) if not split else set()
     named_before = {cue.first for cue in parsed.cues("named_before")}
     for cue in parsed.cues("not_for"):
         if cue.last in named_before:
@@ -54,6 +54,18 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
                 ignored.add(id(item))
     ignored |= _doses(parsed) | _of_mats(parsed)
     return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
+
+
+def _of_others(parsed: Parsed) -> set[int]:
+    """Give what is said of other vans: "last year's had 90 Ah"; but not "battery, new last year"."""
+    cues = [cue for cue in parsed.cues("other_vans") if not _is_when(cue, parsed)]
+    return {id(i) for i in parsed.items for cue in cues if i.clause == cue.clause and i.depth >= cue.depth}
+
+
+def _is_when(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether words such as "last year" only say when something was done to this van."""
+    done = [one for one in parsed.cues("done_then") if one.clause == cue.clause]
+    return any(0 <= cue.first - one.last <= DONE_NEAR or one.first == cue.last for one in done)
 
 
 def _doses(parsed: Parsed) -> set[int]:

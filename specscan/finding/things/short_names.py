@@ -197,7 +197,12 @@ class ShortNames:
 
     @staticmethod
     def _adjoins(item: Item, figure: Item, parsed: Parsed) -> bool:
-        """Tell whether a figure stands right beside a name, or is the new total: "third panel, 600 W in total"."""
+        """Tell whether a figure stands right beside a name, or is the new total: "third panel, 600 W in total".
+
+        A name may also be what it counts: "2 bouteilles de 6 kg", but bottles of 1.5 l hold whatever they may.
+        """
+        if figure.start <= item.start and item.end <= figure.end:
+            return figure.quantity is not None and figure.quantity.dimension != "volume"
         gap = item.first - figure.last if figure.end <= item.start else figure.first - item.last
         if figure.chunk == item.chunk:
             return 0 <= gap <= 1

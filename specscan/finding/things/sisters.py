@@ -12,6 +12,7 @@ from specscan.finding.language.whole_words import any_word
 
 MEANING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})  # kinds of words that say something
 WORD_BEHIND = re.compile(r"\s+([^\W\d_]+)")
+SENTENCE = re.compile(r"[.!?]\s+")
 Place = tuple[int, int, frozenset[str]]
 
 
@@ -32,6 +33,7 @@ class SisterSentences:
         joints = any_word([*filter(str.isalpha, cues.get("coordination", [])), *cues.get("contrast", [])])
         definite = any_word(cues.get("definite", []))
         self.behind = set(cues.get("before_number", []))
+        self.speaker = re.compile(rf"(?:{any_word(cues.get('speaker', []))})\s+[^\W\d_]+\s+", re.IGNORECASE)
         self.lead = re.compile(
             rf"(\A\s*|[.!?]\s+|[,;]\s*|\s)((?:(?:{joints})\s+)*)((?:(?:{definite})\s+)?)\Z", re.IGNORECASE
         )
@@ -69,9 +71,15 @@ class SisterSentences:
                 continue
             sign = match.group(1).strip()
             opens = not sign and match.start() == 0 and not text[: match.start(2)].strip() or sign in (".", "!", "?")
+            opens = opens or not sign and self._is_spoken_of(text, match.start(3))
             if opens or sign or match.group(2):
                 found.append(_Subject(match.start(3), end, bool(opens)))
         return found
+
+    def _is_spoken_of(self, text: str, start: int) -> bool:
+        """Tell whether nothing but the speaker and what he does stands ahead in the sentence: "We call the 19 …"."""
+        begin = max((match.end() for match in SENTENCE.finditer(text, 0, start)), default=0)
+        return self.speaker.fullmatch(text, begin, start) is not None
 
     def _each_tells(self, text: str, chain: list[_Subject], end: int, told: list[int]) -> bool:
         """Tell whether words of its own follow each subject at once, and say something."""
