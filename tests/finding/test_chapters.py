@@ -339,3 +339,14 @@ We make two ranges: the Drift, a nimble two-berth, and the Alder, for long quiet
     assert {model for _, model, _ in vans} == {"Drift 54", "Alder Tourer", "Alder Family"}
     tanks = {model: fact.value for (model, field), fact in facts.items() if field == "fresh_tank_l"}
     assert tanks == {"Drift 54": 70, "Alder Tourer": 110, "Alder Family": 140}
+
+
+def test_names_alone_above_headings_of_codes_are_ranges_of_their_own(vans_of):
+    lines = "- Length: {} ft\n- Sleeps: 2\n- Fresh water: 24 gal\n- Gray water: 20 gal\n- Solar: 200 W\n- Inverter: 2 kW\n\n"
+    alder = "".join(f"### {code}\n\n{lines.format(length)}" for code, length in (("186 T", 18), ("203 M", 20)))
+    gorse = "".join(f"### Gorse {code}\n\n{lines.format(length)}" for code, length in (("224", 22), ("224 Snow", 22)))
+    text = (
+        "# Marrowfen\n\nAlder and Gorse camper vans | 2027\n\n"
+        f"## Alder\n\nThe Alder is our three-season van.\n\n{alder}## Gorse\n\nThe Gorse is longer.\n\n{gorse}"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Alder 186 T", "Alder 203 M", "Gorse 224", "Gorse 224 Snow"}

@@ -427,3 +427,12 @@ def test_a_table_of_equipment_alone_describes_the_vans_over_its_columns(facts_of
         "Drift Solo": 100,
         "Drift Duo": 300,
     }
+
+
+def test_the_code_between_the_range_and_its_trims_is_part_of_their_names(vans_of):
+    above = "# Marrowfen Tusk\n\n## Tusk 600 Solo\n\nFor two.\n\n## Tusk 600 Duo\n\nFor four."
+    assert models(vans_of(TABLE.format(above=above, one="Solo", two="Duo", three="Tusk 640 Brim"))) == {
+        "Tusk 600 Solo",
+        "Tusk 600 Duo",
+        "Tusk 640 Brim",
+    }

@@ -61,3 +61,15 @@ def test_the_price_of_a_used_van_makes_none_of_its_equipment_optional(facts_of):
     )
     assert set(offers(facts, "fresh_tank_l").values()) == {"standard"}
     assert set(offers(facts, "gray_tank_insulated").values()) == {"standard"}
+
+
+def test_a_line_that_says_from_what_the_prices_of_vans_start_makes_nothing_an_option(facts_of):
+    vans = "".join(f"## Drift {code}\n\n- Length: {length}\n- Sleeps: 2\n- Solar: 100 W\n\n" for code, length in
+                   (("19", "5.90 m"), ("21", "6.40 m")))  # fmt: skip
+    facts = facts_of(f"# Marrowfen Drift 2026\n\n{vans}Drift prices from £64,300 (19) and £68,900 (21).\n")
+    assert set(offers(facts, "length_mm").values()) == {"standard"}
+
+
+def test_what_is_listed_under_add_it_to_a_van_is_an_option_of_it(facts_of):
+    text = MARKED.format(price="RRP") + "\n## Add it to a Drift 19\n\n- 3,000 W inverter\n"
+    assert offers(facts_of(text), "inverter_w") == {"Drift 19": "optional"}

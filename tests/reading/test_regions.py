@@ -170,3 +170,33 @@ def test_rules_of_one_length_hold_the_rows_of_a_table_together(facts_of_pdf):
     assert by_van(facts, "chassis") == {
         "Drift 54": "Merrick 35 L2H2", "Drift 60": "Merrick 40 L3H3", "Drift 64": "Merrick 42 L4H3",
     }  # fmt: skip
+
+
+def test_names_of_vans_side_by_side_over_a_price_and_a_few_lines_each_head_no_table(facts_of_pdf):
+    page = Page()
+    page.text(46, 40, "Marrowfen Drift 2026", size=24, bold=True)
+    for x, top in ((46, 140), (303, 140)):
+        page.box(x, top, x + 245, top + 22, (0, 0.4, 0.3))
+    page.row(144, (53, "Drift Solo"), (310, "Drift Snow"), size=12, **WHITE)
+    page.row(182, (46, "66,490"), (303, "84,750"), size=15, bold=True)
+    cards = [
+        ("The classic with a bed across. For the spring, the", "Fit for winter: the same plan, more insulation and"),
+        ("summer and a golden October. What we recommend", "more power. Built for outside temperatures down to"),
+        ("for your first tour.", "−20 °C, in which we tried it."),
+    ]
+    for place, (left, right) in enumerate(cards):
+        page.row(214 + 11 * place, (46, left), (303, right))
+    page.box(46, 266, 550, 288, (0, 0.4, 0.3))
+    page.text(53, 270, "What both have", size=12, **WHITE)
+    rows = [("Overall length", "5.99 m"), ("Headroom", "1.90 m"), ("Fuel tank", "90 L"), ("Fresh water tank", "100 L"),
+            ("Sleeps", "2"), ("Wheelbase", "4.04 m")]  # fmt: skip
+    for place, (label, value) in enumerate(rows):
+        page.row(296 + 15 * place, (50, label), (228, value))
+    page.row(400, (230, "Drift Solo"), (400, "Drift Snow"), bold=True)
+    for place, row in enumerate(
+        (("GVWR", "3300 kg", "3500 kg"), ("Solar", "100 W", "200 W"), ("Inverter", "1 kW", "2 kW"))
+    ):
+        page.row(416 + 15 * place, *zip((50, 230, 400), row, strict=True))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift Solo": 5990, "Drift Snow": 5990}
+    assert by_van(facts, "rated_min_temp_c") == {"Drift Snow": -20}

@@ -84,12 +84,12 @@ class ChapterReader:
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
         ranges: dict[tuple[str, ...], str] = {}
-        numbered = _numbered_sections(own)
+        numbered, alone = _numbered_sections(own), self.ranges.bare(own, can_be_name)
         for passage in own:
             if passage.text in numbered:
                 continue
             if passage.kind is Kind.HEADING:
-                if range_name := self.ranges.name(passage.text):
+                if range_name := passage.text if passage.text in alone else self.ranges.name(passage.text):
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))

@@ -82,6 +82,8 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     for base in (names.title, series):
         if base and stands_before(text, base, head):
             return f"{base} {head}"
+    if code := _code_between(series, head, text):
+        return f"{series} {code} {head}"
     if CODE.match(head) or not is_series_word(head.split()[0]):
         lettered = not re.search(r"\d", head) and re.search(r"\d", names.title) and begins_with(names.title, series)
         return f"{names.title if lettered else series} {head}"  # "S" and "SL" of the "Drift 21"
@@ -94,6 +96,14 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
         base = names.title if re.search(r"\d", names.title) else series
         return f"{base} {head}" if head.casefold() not in base.casefold() else base
     return head
+
+
+def _code_between(series: str, trim: str, text: str) -> str:
+    """Give the one code that a text sets between a range and a trim that is a word: "Drift 600 Snow" for "Snow"."""
+    if not is_series_word(trim.split()[0]) or re.search(r"\d", series):
+        return ""
+    found = re.findall(rf"(?<!\w){re.escape(series)} (\d{{2,3}}\w?) {re.escape(trim)}(?!\w)", text)
+    return found[0] if len(set(found)) == 1 else ""
 
 
 def _is_of_other_range(head: str, series: str, heads: Sequence[str]) -> bool:

@@ -14,10 +14,12 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.full_names import CODE
 from specscan.finding.naming.name_forms import are_mostly_names, words_of_name
-from specscan.finding.naming.place import begins_with, of_range
-from specscan.records.text import Head, Passage
+from specscan.finding.naming.place import begins_with, of_range, without_start
+from specscan.records.text import Head, Kind, Passage
 
 REMARK = re.compile(r"\s*[,;:–—-]?\s+[a-zà-þ].*")  # behind the name: "compact, for two travelers"
+BARE = re.compile(r"[A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*")
+CODED_HEADING = re.compile(r"\d{2,3}(?: ?[A-ZÀ-Þ][\w’'.-]*){0,2}")
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
 NAME = words_of_name(2)
 
@@ -50,6 +52,22 @@ class RangeReader:
         """Give the ranges, in small letters, that headings above passages name."""
         headings = {heading for passage in passages for heading in passage.sections}
         return frozenset(name.casefold() for text in headings if (name := self.name(text, remarked=True)))
+
+    def bare(self, passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> frozenset[str]:
+        """Give headings of a name alone that are ranges: sisters, each above headings of codes or of names behind it.
+
+        "Wexmoor" above "186 T" and "203 M", beside "Gorse" above "Gorse 224": a word that no brochure uses.
+        """
+        coded: dict[tuple[str, ...], set[str]] = defaultdict(set)
+        for passage in passages:
+            over = passage.sections[-1] if passage.kind is Kind.HEADING and passage.sections else ""
+            code = CODED_HEADING.fullmatch(without_start(passage.text, over))
+            if over and code is not None and can_be_name(passage.text):
+                coded[passage.sections[:-1]].add(over)
+        return frozenset(
+            over for found in coded.values() if len(found) > 1
+            for over in found if BARE.fullmatch(over) and self.lexicon.knows_none(over)
+        )  # fmt: skip
 
     def code(self, heading: str) -> str:
         """Give a heading without the word "Model", or "Trim:", before a name."""

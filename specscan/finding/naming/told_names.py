@@ -41,11 +41,11 @@ class ToldNames:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
         text = "\n".join(p.text for p in own)
         headed = self._headed(names, own)
-        if len(headed) >= 2:
+        if len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter):
             return list(headed.values())
         chapters = self.chaptered(names, own)
-        if chapters:
-            return chapters
+        if chapters or len(headed) >= 2:
+            return chapters or list(headed.values())
         trims = self._continuations(names, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)

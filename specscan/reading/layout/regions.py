@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.reading.layout.reaching import GUTTER, reach
-from specscan.reading.layout.seams import Usual, flows_on, have_own_headings, with_headings
+from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
@@ -220,7 +220,7 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if is_prose(west) and not _only_labels(east) or is_prose(east) and is_prose(west):
         return True
-    if _flows(west) and _flows(east):
+    if _flows(west) and _flows(east) or _are_headed_prose(west, east):
         return True
     if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
@@ -313,6 +313,23 @@ def _flows(lines: list[Line]) -> bool:
     going_on = sum(line.text[:1].islower() for line in text[1:])
     worded = sum(len(line.words) for line in text) >= FLOWING_WORDS * len(text)
     return len(text) >= MIN_FLOWING and worded and going_on >= FLOWING_SHARE * (len(text) - 1)
+
+
+def _are_headed_prose(west: list[Line], east: list[Line]) -> bool:
+    """Tell whether both sides open with a heading, level with each other, over a few lines of running text.
+
+    So stand cards of vans side by side: name, price, two or three lines that say whom the van is for.
+    """
+    return have_own_headings(west, east) and have_own_headings(east, west) and _is_headed(west) and _is_headed(east)
+
+
+def _is_headed(lines: list[Line]) -> bool:
+    usual = min(line.size for line in lines)
+    text = [line for line in lines if not line.bold and line.size <= LARGER * usual]
+    whole = all(len(segments_of(line, SEGMENT_GAP)) == 1 for line in lines)
+    worded = sum(len(line.words) for line in text) >= FLOWING_WORDS * len(text)
+    goes_on = any(line.text[:1].islower() for line in text[1:])
+    return whole and worded and goes_on and any(len(line.words) >= PROSE_WORDS for line in text)
 
 
 def _only_labels(lines: list[Line]) -> bool:
