@@ -342,7 +342,10 @@ We make two ranges: the Drift, a nimble two-berth, and the Alder, for long quiet
 
 
 def test_names_alone_above_headings_of_codes_are_ranges_of_their_own(vans_of):
-    lines = "- Length: {} ft\n- Sleeps: 2\n- Fresh water: 24 gal\n- Gray water: 20 gal\n- Solar: 200 W\n- Inverter: 2 kW\n\n"
+    lines = (
+        "- Length: {} ft\n- Sleeps: 2\n- Fresh water: 24 gal\n- Gray water: 20 gal\n- Solar: 200 W\n- Inverter: 2 kW\n"
+    )
+    lines += "\n"
     alder = "".join(f"### {code}\n\n{lines.format(length)}" for code, length in (("186 T", 18), ("203 M", 20)))
     gorse = "".join(f"### Gorse {code}\n\n{lines.format(length)}" for code, length in (("224", 22), ("224 Snow", 22)))
     text = (

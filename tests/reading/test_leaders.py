@@ -80,3 +80,15 @@ def test_dots_that_lead_over_columns_of_several_vans_leave_each_its_value(facts_
     facts = facts_of_pdf(page)
     assert by_van(facts, "length_mm") == {"Drift 19": 5900, "Drift 21": 6400}
     assert by_van(facts, "gray_tank_l") == {"Drift 19": 70, "Drift 21": 100}
+
+
+def test_labels_with_dots_behind_them_are_no_running_text(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Tusk 599", size=20, bold=True)
+    rows = [("Base vehicle", "Kelmar Porter 35"), ("Engine", "diesel 2.2 l"), ("Length", "5.99 m"), ("Width", "2.05 m"),
+            ("Height", "2.62 m"), ("Wheelbase", "4.04 m"), ("GVWR", "3500 kg"), ("Fuel tank", "90 l")]  # fmt: skip
+    for place, (label, value) in enumerate(rows):
+        dots = "" if place < 2 else " ." * int((200 - page.canvas.stringWidth(label, "Helvetica", 9)) / 5.1)
+        page.row(100 + 15 * place, (60, f"{label}{dots}"), (290, value))
+    found = {fact.field: fact.value for fact in facts_of_pdf(page)}
+    assert (found["length_mm"], found["gvwr_kg"], found["fuel_tank_l"]) == (5990, 3500, 90)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from specscan.finding.things.items import Item, Parsed
 
 DONE_NEAR = 2  # words between "fitted" and "last year" at most
+LEAST_SUBJECTS = 3  # words of a line of nothing but subjects
+SUBJECT_KINDS = {"section", "short", "beside"}
 MOST_BEFORE_MAT = 4  # words of its sentence: "The 12 V heating pad"
 
 
@@ -29,10 +31,10 @@ def _besides(parsed: Parsed, split: int) -> set[int]:
 def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     """Give the items that a cue sets aside: "instead of LP", "prewired", "replaces the furnace"."""
     ignored = _besides(parsed, split)
-    warned = {cue.sentence for cue in parsed.cues("caution")} if running or _only_warns(parsed, split) else set()
+    warned = _warned_from(parsed) if running or _only_warns(parsed, split) else {}
     if running or not split:
-        warned |= {cue.sentence for cue in parsed.cues("warns_first") if parsed.opens_sentence(cue)}
-    ignored |= {id(item) for item in parsed.items if item.sentence in warned}
+        warned |= {cue.sentence: 0 for cue in parsed.cues("warns_first") if parsed.opens_sentence(cue)}
+    ignored |= {id(item) for item in parsed.items if item.start >= warned.get(item.sentence, len(parsed.text))}
     ignored |= _of_others(parsed) if not split else set()
     named_before = {cue.first for cue in parsed.cues("named_before")}
     for cue in parsed.cues("not_for"):
@@ -52,7 +54,7 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
         for item in parsed.items:
             if item is not cue and (item.chunk in (cue.chunk, beside) or alone):
                 ignored.add(id(item))
-    ignored |= _doses(parsed) | _of_mats(parsed)
+    ignored |= _doses(parsed) | _of_mats(parsed) | (_subjects(parsed) if not split else set())
     return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
 
 
@@ -68,6 +70,28 @@ def _is_when(cue: Item, parsed: Parsed) -> bool:
     return any(0 <= cue.first - one.last <= DONE_NEAR or one.first == cue.last for one in done)
 
 
+def _warned_from(parsed: Parsed) -> dict[int, int]:
+    """Give for the numbers of sentences that warn of something where they begin to.
+
+    What stands before a "but" is told: "The Drift is a four-season van, but the tank must be emptied in frost".
+    """
+    found: dict[int, int] = {}
+    for cue in parsed.cues("caution"):
+        turns = [turn.start for turn in parsed.cues("contrast") if turn.sentence == cue.sentence]
+        begins = max((start for start in turns if start < cue.start), default=0)
+        found[cue.sentence] = min(begins, found.get(cue.sentence, begins))
+    return found
+
+
+def _subjects(parsed: Parsed) -> set[int]:
+    """Give the words that may name a thing in a line of single words, as in "Contents: water, heating"."""
+    words = [token for token in parsed.analysis.tokens if token.norm[0].isalnum()]
+    if not LEAST_SUBJECTS <= len(words) <= len({bound[1] for bound in parsed.bounds}):
+        return set()
+    naming = [item for item in parsed.items if item.has("value") and not SUBJECT_KINDS.isdisjoint(item.by_kind)]
+    return set(map(id, naming)) if any(item.has("section") for item in parsed.items) else set()
+
+
 def _doses(parsed: Parsed) -> set[int]:
     """Give the volumes to which something is added: "an ounce of bleach to every 15 gal" of water."""
     ends = {cue.last for cue in parsed.cues("dosed")}
@@ -81,6 +105,9 @@ def _of_mats(parsed: Parsed) -> set[int]:
     for cue in parsed.cues("mats"):
         start = next((b[0] for b in parsed.bounds if b[3] == cue.sentence), 0)
         if sum(start <= token.start < cue.start for token in parsed.analysis.tokens) <= MOST_BEFORE_MAT:
+            told.add(cue.sentence)
+    for cue in parsed.cues("pronoun"):  # in order
+        if cue.sentence - 1 in told and parsed.opens_sentence(cue):
             told.add(cue.sentence)
     takes = {i.last for i in parsed.items if i.has("aspect")} if told else set()
     return {id(i) for i in parsed.items if i.quantity is not None and i.sentence in told and i.first in takes}

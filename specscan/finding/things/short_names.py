@@ -177,7 +177,7 @@ class ShortNames:
         if not all(self.book.fields_of(thing) for thing in names):
             return False
         return any(
-            0 <= other.first - item.last <= 2 and other.chunk == item.chunk
+            0 <= other.first - item.last <= 3 and other.chunk == item.chunk
             and any(owns(self.book, thing, c) for thing in item.names("short") for c in other.concepts)
             for other in parsed.items
         )  # fmt: skip

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from specscan.reading.layout.reaching import GUTTER, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
-from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
+from specscan.reading.letters.words import Line, Word, is_bullet, middle_of, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.marks import Marks
@@ -297,7 +297,7 @@ def is_prose(lines: list[Line]) -> bool:
     """Tell whether the lines are running text: long lines that mostly fill their column."""
     if len(lines) < 3:
         return False
-    counts = [len(line.words) for line in lines]
+    counts = [sum(map(_is_said, line.words)) for line in lines]
     if sum(counts) < PROSE_WORDS * len(counts):
         return False
     right = max(line.box.x1 for line in lines)
@@ -305,6 +305,11 @@ def is_prose(lines: list[Line]) -> bool:
     full = sum(line.box.x1 > right - 0.22 * (right - left) for line in lines)
     whole = sum(len(segments_of(line, SEGMENT_GAP)) == 1 for line in lines)
     return full >= 0.5 * len(lines) and whole >= 0.7 * len(lines)
+
+
+def _is_said(word: Word) -> bool:
+    """Tell whether a word is one, and no dot of a row that leads from a label to its value."""
+    return any(letter.isalnum() for letter in word.text)
 
 
 def _flows(lines: list[Line]) -> bool:
