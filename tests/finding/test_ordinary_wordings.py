@@ -25,7 +25,11 @@ LINES = [
     ("DE", "Kein Frischwassertank ist beheizt.", {"fresh_tank_heat": "none"}),
     ("US", "No gray tank is heated or insulated.", {"gray_tank_heat": "none", "gray_tank_insulated": False}),
     ("US", "No water line runs outside the heated space.", {}),
+    ("US", "600 Ah battery with internal heating", {"battery_ah": 600, "battery_heated": True}),
+    ("US", "Double-pane glass all round", {"window_glazing": "double"}),
+    ("US", "4.2-gallon electric and engine-heat water heater", {"water_heater_l": 4.2 * GALLON}),
     # where a valve is
+    ("US", "Dump valve in a heated, enclosed bay", {"dump_valve_protection": "heated_compartment"}),
     ("UK", "Drain valve: in heated cellar", {"dump_valve_protection": "heated_compartment"}),
     ("US", "Dump valve: in heated service area", {"dump_valve_protection": "heated_compartment"}),
     ("US", "The gray tank hangs below the floor.", {"gray_tank_location": "underbody"}),
