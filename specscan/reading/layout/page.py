@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from specscan.reading.layout.flow import items_of
 from specscan.reading.layout.framed import split_cards
 from specscan.reading.layout.item import Item
+from specscan.reading.layout.over_columns import join_over
 from specscan.reading.layout.regions import split_columns
 from specscan.reading.layout.two_languages import with_one_label
 from specscan.reading.letters.sheet import Sheet
@@ -79,6 +80,9 @@ def read_regions(
                 if isinstance(block, Grid) and block.found == "aligned":
                     _add_turned_heads(block, turned)
                 region.blocks.append(block)
+            before, first = regions[-1].blocks[-1:] if regions else [], region.blocks[:1]
+            if not index and before and first and isinstance(before[0], list) and isinstance(first[0], list):
+                join_over(before[0], first[0])
             regions.append(region)
     for grid, card in cards:
         # What stands above the boxes heads all of the first row, wherever it ends.
