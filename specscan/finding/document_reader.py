@@ -27,6 +27,7 @@ from specscan.records.facts import Fact, Saying
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import Rulebook
 
+OF_FIGURES = "it only says what figures mean"
 OF_SOME = "a note says something of each of several things, and not of which van"
 
 
@@ -140,6 +141,8 @@ class DocumentReader:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
                 continue
+            if self.footnotes.remarks.holds(reading.parsed.text, found.start) and not found.rejected:
+                found = replace(found, rejected=OF_FIGURES)
             if found.sentence in past and not found.rejected:
                 found = replace(found, rejected=OF_THE_PAST)
             if spec.type in ("choice", "set") and parted & set(found.things or spec.of) and not found.rejected:

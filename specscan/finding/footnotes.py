@@ -10,6 +10,7 @@ from specscan.finding.drafts import Draft, Reading
 from specscan.finding.kit import Kit
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.notes_by_kind import NotesByKind
+from specscan.finding.remarks import Remarks
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -22,6 +23,7 @@ class Footnotes:
     def __init__(self, kit: Kit, vans: VanMentions, everyone: frozenset[str], passages: list[Passage]):
         self.kit, self.vans, self.everyone, self.passages = kit, vans, everyone, passages
         self.by_kind = NotesByKind(kit.lexicon, passages)
+        self.remarks = Remarks(kit.lexicon, passages)
         self.notes: dict[tuple[int, str], Passage] = {}
         for passage in passages:
             if passage.kind is Kind.FOOTNOTE:
@@ -41,7 +43,7 @@ class Footnotes:
                 if kinds:  # where no kind fits, all of them: what is meant nobody knows
                     return self.by_kind.part_for(kinds, draft.passage) or " ".join(part.text for part in kinds)
                 return self._clause_for(passage.text, draft.scope.vans)
-        return self._note_of_others(draft)
+        return self._note_of_others(draft) or self.remarks.of(draft)
 
     def _note_of_others(self, draft: Draft) -> str | None:
         """Give what a note to other cells of the table says of those without its mark: "others are output"."""

@@ -268,6 +268,7 @@ class WordFile(Entry):
     page_joints: list[str] = []
     all_of: list[str] = []
     amount_words: list[str] = []
+    figure_words: list[str] = []
     sign_names: dict[str, str] = {}
     sign_means: list[str] = []
     lone_figure: list[str] = []
