@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import re
+from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -23,6 +25,7 @@ MAX_HEADING = 80
 NUMBERED = re.compile(r"(\d{1,2})\s+(?=[A-ZÀ-Þ][^\W\d_])")  # "5 Heating"
 NUMBERED_BELOW = re.compile(r"(\d{1,2})\.\d{1,2}\s+[A-ZÀ-Þ]")  # "5.1 The furnace"
 LEAST_NUMBERED = 3
+MOST_LISTED = 6  # vans in one line
 
 
 @dataclass(slots=True)
@@ -85,6 +88,9 @@ class ChapterReader:
         opened: dict[tuple[str, ...], Chapter] = {}
         ranges: dict[tuple[str, ...], str] = {}
         numbered, alone = _numbered_sections(own), self.ranges.bare(own, can_be_name)
+        lists = _first_lists(own, can_be_name)
+        listed = frozenset().union(*lists)
+        runs = _runs(own)
         for passage in own:
             if passage.text in numbered:
                 continue
@@ -96,11 +102,13 @@ class ChapterReader:
                 name = self._without_maker(name, maker, series)
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare
-                if name and (priced or begins_with(name, series) or can_be_name(name)):
+                if name and (priced or begins_with(name, series) or name.casefold() in listed or can_be_name(name)):
                     group = passage.sections if passage.sections in ranges else passage.sections[:-1]
                     chapter = Chapter(name, passage, priced, ranges.get(group, ""))
                     opened[(*passage.sections, passage.text)] = chapter
                     sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
+                    for one in runs.get(passage.number, ()):
+                        self._take(one, chapter)
                 continue
             self._tell(passage, opened)
         for side_by_side in sisters.values():
@@ -109,6 +117,7 @@ class ChapterReader:
             same = set.intersection(*(one.things for one in alike)) if alike else set()
             titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and not titled
+            sure = sure or {one.name.casefold() for one in alike} in lists
             named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
             if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):
                 continue
@@ -119,11 +128,13 @@ class ChapterReader:
     def _tell(self, passage: Passage, opened: Mapping[tuple[str, ...], Chapter]) -> None:
         """Add a passage, and the things that it tells, to all chapters above it."""
         depths = range(1, len(passage.sections) + 1) if opened else ()
-        over = [one for depth in depths if (one := opened.get(passage.sections[:depth])) is not None]
-        things = self.lexicon.things_told(passage) if over else set()
-        for above in over:
-            above.passages.append(passage)
-            above.things |= things
+        for depth in depths:
+            if (above := opened.get(passage.sections[:depth])) is not None:
+                self._take(passage, above)
+
+    def _take(self, passage: Passage, chapter: Chapter) -> None:
+        chapter.passages.append(passage)
+        chapter.things |= self.lexicon.things_told(passage)
 
     def beside(
         self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str], maker: str
@@ -238,6 +249,42 @@ def _numbered_sections(own: Sequence[Passage]) -> set[str]:
     in_row = len(numbers) >= LEAST_NUMBERED and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
     apart = len({NUMBERED.sub("", text) for text in found}) == len(found)
     return set(found) if apart and (in_row or below & set(numbers)) else set()
+
+
+def _first_lists(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[set[str]]:
+    """Give the names, in small letters, of each line of the first page that lists some: "Alcove · Long Hearth".
+
+    One of them at least must be a name for certain.
+    """
+    found = []
+    for line in (p.text for p in own if p.page in (0, 1) and p.kind is not Kind.CELL and len(p.text) <= MAX_HEADING):
+        parts = [part.strip() for part in PARTED.split(line)]
+        if 2 <= len(parts) <= MOST_LISTED and all(map(NAME.fullmatch, parts)) and any(map(can_be_name, parts)):
+            found.append({part.casefold() for part in parts})
+    return found
+
+
+def _runs(own: Sequence[Passage]) -> dict[int, list[Passage]]:
+    """Give what follows a heading of its own kind up to the next such, by the number of its passage.
+
+    Its groups have headings of the same rank, which come again after its sister: "Alcove", "Water", "Heating",
+    "Hearth", "Water", "Heating". It ends where the rank does, or before a heading behind the last that comes again.
+    """
+    found: dict[int, list[Passage]] = {}
+    texts = Counter((p.sections, p.text) for p in own if p.kind is Kind.HEADING)
+    begins = [
+        n for n, (one, below) in enumerate(itertools.pairwise(own))
+        if one.kind is below.kind is Kind.HEADING and one.sections == below.sections
+        and texts[one.sections, one.text] == 1 and texts[below.sections, below.text] > 1
+    ]  # fmt: skip
+    for number, end in itertools.pairwise([*begins, len(own)]):
+        rank, run = own[number].sections, own[number + 1 : end]
+        left = next((n for n, p in enumerate(run) if p.sections[: len(rank)] != rank), len(run))
+        ranked = [n for n, p in enumerate(run[:left]) if p.kind is Kind.HEADING and p.sections == rank]
+        last = max(n for n in ranked if texts[rank, run[n].text] > 1)
+        stop = next((n for n in ranked if n > last), left)
+        found[own[number].number] = [p for p in run[:stop] if p.kind is not Kind.HEADING]
+    return found
 
 
 def _is_used(chapter: Chapter, own: list[Passage]) -> bool:

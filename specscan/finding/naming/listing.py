@@ -43,6 +43,8 @@ def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> lis
         if len(text.split()) > MAX_WORDS:
             continue
         match = YEAR_FIRST.match(text) or YEAR_LAST.match(text)
+        if match is not None and lexicon.knows_label(match.group("name")):
+            continue  # "2000 W Inverter"
         if match is not None and (not heads or heads[-1][1].group() != match.group()):
             heads.append((passage.number, match, passage))
     if len({match.group("name").casefold() for _, match, _ in heads}) < 2:

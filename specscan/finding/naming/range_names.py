@@ -88,12 +88,14 @@ class RangeNames:
             for sentence in SENTENCE_END.split(passage.text):
                 for match in self.list.finditer(sentence):
                     codes = [one.group(1) for one in self.item.finditer(sentence, match.start(), match.end())]
-                    if len(set(codes)) != len(codes) or not all(
-                        code in vans or self.can_be_name(code) for code in codes
-                    ):
+                    known = [code for code in codes if code in vans or self.can_be_name(code)]
+                    if len(set(codes)) != len(codes) or not known:
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
                     name = self._named_in(rest, maker, vans, own)
+                    others = [f"{name} {code}" for code in codes if code not in known]
+                    if not all(any(holds(p.text, other) for p in own) for other in others):
+                        continue  # "the Duo and the Shore Plus" of the Drift, where "Drift Shore Plus" stands too
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"

@@ -89,6 +89,8 @@ def read_lone(
         parts = [clean(parts[0]), *parts[1:]] if len(parts) > 1 else parts
         if not 2 <= len(parts) <= MOST_LONE or len(set(parts)) < len(parts) or len(passage.text) > LONE_LETTERS:
             continue
+        if names_nothing(passage.text):
+            continue  # "Camper vans | Model year 2027"
         if title and title.casefold() not in (part.casefold() for part in parts):
             return []
         named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)

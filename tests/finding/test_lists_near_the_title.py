@@ -1,0 +1,32 @@
+"""Names in a list near the title, beside words that are no names, and a sentence of trims."""
+
+import pytest
+
+
+@pytest.mark.parametrize("heading", ["Camper vans | Model year 2026", "2026 camper vans"])
+def test_a_list_of_names_below_a_line_of_common_words(vans_of, heading):
+    text = (
+        f"{heading}\n\nThimble, Alcove\n\nThe Thimble has an interior height of 195 cm. It sleeps 2.\n\n"
+        "The Thimble has a cassette toilet and 200 W of solar.\n\nThe Alcove is 2.05 m wide and sleeps 3.\n\n"
+        "The Alcove has a gray tank of 70 l. The Alcove plugs into 10 A shore power.\n\nMarrowfen Ltd, Holmbeck.\n"
+    )
+    assert {model for _, model, _ in vans_of(text, "vans.txt")} == {"Thimble", "Alcove"}
+
+
+def test_a_trim_whose_name_is_a_word_of_lists(vans_of):
+    text = (
+        "# Marrowfen\n\nThere are the Duo and the Shore Plus in the Sallet range.\n\n"
+        "The Sallet Duo is 5.49 m long and sleeps 2. The Sallet Duo has a gray tank of 70 l.\n\n"
+        "The Sallet Shore Plus is 5.99 m long and sleeps 3. The Sallet Shore Plus has a gray tank of 90 l.\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Sallet Duo", "Sallet Shore Plus"}
+
+
+def test_the_watts_of_an_inverter_are_no_year(vans_of):
+    text = (
+        "# Marrowfen Drift 2025\n\nMarrowfen Drift 23 TB\n\nLength: 6.36 m\n\nSleeps: 2\n\nGray tank: 70 l\n\n"
+        "Fresh tank: 90 l\n\nShore power: 30 A\n\nHeated floor: no\n\n## Options\n\n2000 W Sine Inverter\n\n"
+        "Solar panel, 300 W\n\nAwning, 3 m\n\nDump valve with heater\n\nWater lines heated\n\nThermal break: yes\n"
+    )
+    vans = vans_of(text)
+    assert len(vans) == 1 and all(model.endswith("Drift 23 TB") for _, model, _ in vans)
