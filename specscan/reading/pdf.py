@@ -18,7 +18,7 @@ from specscan.reading.letters.glyphs import PasswordNeeded, metadata, open_pdf, 
 from specscan.reading.letters.second_opinion import read_sheets_slowly
 from specscan.reading.letters.sheet import Letters, Numbers, Sheet, told
 from specscan.reading.letters.spelling import build_words, drawn_signs
-from specscan.reading.letters.words import Line, Word, build_lines, middle_of
+from specscan.reading.letters.words import Line, Word, build_lines, middle_of, segments_of
 from specscan.reading.ocr.reader import Scan
 from specscan.reading.ocr_pages import read_pictures, say
 from specscan.reading.running import page_numbers, running_lines
@@ -32,6 +32,7 @@ CONTRAST = 18  # grey levels between ink and ground below which nobody reads a w
 ROOM = 2.0  # points around pale text that are drawn with it
 GARBAGE_SHARE = 0.25
 TITLES_PER_PAGE = 6
+COLUMNS_APART = 4.0  # em between words: titles side by side
 LIMIT_PAGES = 400
 
 
@@ -305,5 +306,6 @@ def _titles(sheet: Sheet, lines: list[Line]) -> list[Title]:
     usual = middle_of([line.size for line in lines])
     first = sheet.number == 1
     picked = [line for line in lines if first or line.size >= 1.2 * usual]
+    picked = [part for line in picked for part in segments_of(line, COLUMNS_APART)]
     picked.sort(key=lambda line: -line.size)
     return [Title(line.text, sheet.number, line.size, "page") for line in picked[:TITLES_PER_PAGE]]

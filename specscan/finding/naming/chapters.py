@@ -116,7 +116,8 @@ class ChapterReader:
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
             same = set.intersection(*(one.things for one in alike)) if alike else set()
             titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
-            sure = len(same) >= SAME_THINGS and len(alike) == len(full) and not titled
+            apart = not titled or all(one.heading.number in runs for one in alike)
+            sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart
             sure = sure or {one.name.casefold() for one in alike} in lists
             named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
             if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):

@@ -22,7 +22,8 @@ def are_titled(heads: Sequence[str], series: str, document: Document, own: Seque
     So do several lines of one size that are heads each. What is larger than its range is no list of trims.
     """
     named = {head.casefold() for head in heads if is_series_word(head.split()[0])}
-    stacked = {t.text.strip(" .").casefold(): t.size for t in document.titles if t.page in (0, 1) and t.size > 0}
+    first = sorted((t for t in document.titles if t.page in (0, 1) and t.size > 0), key=lambda title: title.size)
+    stacked = {title.text.strip(" .").casefold(): title.size for title in first}  # the largest of the same text
     alike = [text for text in stacked if text in named and stacked[text] == stacked.get(series.casefold())]
     if len(alike) >= MIN_ALIKE and not any(begins_with(a, b) for a in alike for b in alike if a != b):
         return True
