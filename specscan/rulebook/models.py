@@ -229,6 +229,7 @@ class WordFile(Entry):
     model_words: list[str]
     range_words: list[str] = []
     months: list[str]
+    weekdays: list[str]
     every_words: list[str] = []
     made_by: list[str] = []
     vans: list[str] = []

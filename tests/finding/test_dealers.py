@@ -139,3 +139,13 @@ def test_one_keeper_and_a_full_book_tell_a_used_van(vans_of):
 def test_a_word_of_the_trade_leads_to_the_name_of_a_van_for_sale(vans_of, lead):
     listing = LISTING.replace("MARROWFEN DRIFT 57 B", f"{lead}MARROWFEN DRIFT 57 HI-LO")
     assert vans_of(listing, "used.txt") == {("Marrowfen", "Drift 57 Hi-Lo", 2020)}
+
+
+@pytest.mark.parametrize("hours", ["Open Tue-Sun 9.30 - 6", "Open Tuesday 9.30 to 18.00"])
+def test_a_van_for_sale_is_not_named_by_the_hours_in_which_it_can_be_seen(vans_of, hours):
+    listing = LISTING.replace("Station Yard, Ludbrook      Stock list", f"Station Yard, Ludbrook\n{hours}")
+    listing = listing.replace(
+        "                     MARROWFEN DRIFT 57 B\n                     Model 2020, first registered 09/2020",
+        "MARROWFEN DRIFT 57 B          2020 model, first registered 09/2020",
+    )
+    assert vans_of(listing, "used.txt") == {("Marrowfen", "Drift 57 B", 2020)}

@@ -165,3 +165,12 @@ def test_the_founders_name_is_no_short_name_of_the_company(vans_of, founder):
         "Ossvane Vans Ltd\n"
     )
     assert {maker for maker, _, _ in vans_of(text, "brochure.md")} == {"Ossvane Vans"}
+
+
+def test_the_name_that_signs_goes_before_the_same_with_a_word_for_vans(vans_of):
+    lines = "<li>Length 5.98 m, width 2.04 m</li><li>Fresh water tank 90 litres</li><li>Waste tank 80 litres</li>"
+    page = (
+        f"<h1>Drift 6, model year 2026</h1><ul>{lines}<li>Solar 140 W</li></ul><p>Marrowfen Ltd, Dyke Lane, Hythe.</p>"
+    )
+    html = f"<html lang='en'><head><title>Drift 6 | Marrowfen camper vans</title></head><body>{page}</body></html>"
+    assert vans_of(html, "drift.html") == {("Marrowfen", "Drift 6", 2026)}

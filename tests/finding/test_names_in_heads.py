@@ -436,3 +436,9 @@ def test_the_code_between_the_range_and_its_trims_is_part_of_their_names(vans_of
         "Tusk 600 Duo",
         "Tusk 640 Brim",
     }
+
+
+def test_letters_behind_the_code_of_a_sister_name_a_van_though_they_could_be_a_label(vans_of):
+    above = "# Drift\n\nBuilt in the British Isles."
+    found = vans_of(TABLE.format(above=above, one="RB", two="QD", three="QD-W"))
+    assert models(found) == {"Drift RB", "Drift QD", "Drift QD-W"}

@@ -8,7 +8,7 @@ from collections import Counter
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, lowered, places
 from specscan.finding.naming.name_forms import unshouted
-from specscan.finding.naming.place import PARTED, Names, Place, running_lines
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
@@ -73,8 +73,8 @@ class MakerReader:
         brand = self._brand_line(document, own, legal[0] if legal is not None else "")
         if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
             names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
-            if legal is not None and brand[0].casefold() == legal[0].casefold():
-                names.maker = legal[0]
+            if legal is not None and begins_with(brand[0], legal[0]):
+                names.maker = legal[0]  # not "Marrowfen Vans" of a page's title where "Marrowfen Ltd" signs
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]

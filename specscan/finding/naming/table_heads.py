@@ -29,6 +29,7 @@ PLAN = re.compile(r"\d{2,3} ?[A-Z]{1,2}")  # "21 W" too, though it could be watt
 DECIMAL = re.compile(r"\d[.,]\d(?: [A-ZÀ-Þ][\w’'-]*){0,2}")  # metres of length: "5.4 Fell" beside "6.3"
 CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
 WORDS = re.compile(r"[A-ZÀ-Þ][a-zà-ÿ]{2,} [A-ZÀ-Þ][a-zà-ÿ]{2,}")  # "Long Alder"
+VARIED = re.compile(r"[A-Z\d]{1,4}-[A-Z]{1,3}$")  # a code with letters of its own behind that of a sister
 SIZE = re.compile(r"X{0,2}[SML]")
 
 
@@ -120,7 +121,8 @@ class HeadReader:
         """Add heads that alone could be labels to others of their kind: "L" to "S" and "M", "Drift L" to "Drift S".
 
         So "Drift AWD", which could be a label of the drive, is added to "Drift", and "20A", which could be amperes,
-        to "20K"; "Long Alder" to "Old Gorse" and "Early Teasel".
+        to "20K"; "Long Alder" to "Old Gorse" and "Early Teasel"; "QD-L", of which the
+        letter could be a length, to "QD".
         """
         described = len(heads) > 1 and all(map(WORDS.fullmatch, heads))
         sized = any(SIZE.fullmatch(head) for head in heads)
@@ -134,6 +136,7 @@ class HeadReader:
             or (plans and PLAN.fullmatch(text))
             or (described and WORDS.fullmatch(text) and self._unknown_words(text))
             or (len(text) <= MAX_HEAD and (text.split()[0] in firsts or any(map(partial(begins_with, text), heads))))
+            or (VARIED.match(text) and text.rpartition("-")[0] in heads)
         ]
 
     def _asked(self, rows: list[str]) -> set[str]:

@@ -37,6 +37,7 @@ OPENING_WEIGHT = 2
 DATA = 6  # lines with labels above a heading that opens no document
 FEW_CELLS = 2  # a label with a single value: no row of a table that tells vans apart
 MAX_NAME_WORDS = 6
+HOUR = r"(?<!\d)(?:[01]?\d|2[0-4])(?:[.:h]\d\d| ?[ap]\.?m|[ -]?(?:uhr|h)(?!\w))"
 
 
 class TitleTexts(YearReader):
@@ -58,6 +59,11 @@ class TitleTexts(YearReader):
         # what programs write into a file that nobody gave a title: "drift_2026_range.html", "Drift final.docx"
         endings = any_word(book.general.file_endings)
         self.file_name = re.compile(rf"\S*_\S*|.*\.(?:{endings})", re.IGNORECASE)
+        day = rf"(?:{any_word(self.words.weekdays)})s?\.?"
+        self.hours = re.compile(
+            rf"(?<!\w){day}\s*(?:(?:\w{{1,3}}|[-–—/])\s*{day}(?!\w)|\W{{0,3}}{HOUR})|{HOUR}\W{{1,3}}{day}(?!\w)",
+            re.IGNORECASE,
+        )
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
@@ -111,6 +117,10 @@ class TitleTexts(YearReader):
         words = lead.strip().casefold()
         led = colon and (words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used"))
         return rest.strip() if led and rest.strip() else line
+
+    def tells_hours(self, line: str) -> bool:
+        """Tell whether a line says when somebody is there: "Open Mon-Sat 8.30 - 5"."""
+        return self.hours.search(line) is not None
 
     def of_file(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
         """Give what the document prints of the words of its file's name, where it prints them: the longest runs.

@@ -94,7 +94,7 @@ class TitleReader(TitleTexts):
         texts += [row for key, row in filed.items() if key not in (house, letterhead) and (spoken or key in known)]
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
-            if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text):
+            if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text) or self.tells_hours(text):
                 continue
             key = name.casefold()
             if not self._is_in_one(name, text):
