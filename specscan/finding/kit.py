@@ -139,8 +139,13 @@ class Kit:
         if unit is None:
             return None  # "Inverter, 1,000 W" asks for no watts
         book = self.lexicon.book
-        things = [m.concept.name for m in self.lexicon.analyse(named).mentions if m.concept.kind in ("thing", "short")]
+        concepts = [m.concept for m in self.lexicon.analyse(named).mentions]
+        things = [concept.name for concept in concepts if concept.kind in ("thing", "short")]
         asked = {book.fields[field].dimension for thing in things for field in book.fields_of(thing)}
+        aspects = {concept.name for concept in concepts if concept.kind in ("aspect", "alone")}
+        asked |= {
+            spec.dimension for name, spec in book.fields.items() if {spec.aspect, name} & aspects
+        }  # "Heat output kW"
         return unit if unit.dimension in asked else None
 
 

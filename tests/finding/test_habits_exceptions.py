@@ -89,3 +89,10 @@ Fresh tank: 33 gal
 """
     tank = [fact.availability for fact in facts_of(text, "stock.md") if fact.field == "fresh_tank_l"]
     assert tank == ["standard"]
+
+
+@pytest.mark.parametrize("bracket", ["24 4000 kg", "Drift 24: 4000 kg", "4000 kg on the Drift 24"])
+def test_a_van_with_a_figure_of_its_own_in_the_bracket_does_not_have_the_one_before(read, bracket):
+    facts = read(f"Towing: fine\n\nMTPLM: 3500 kg ({bracket})\n\nFuel tank: 70 litres (option on the 24: 90 litres)")
+    weights = {(fact.model, fact.value) for fact in facts if fact.field == "gvwr_kg" and "MTPLM" in fact.printed}
+    assert weights == {("Drift 19", 3500), ("Drift 21", 3500), ("Drift 24", 4000)}

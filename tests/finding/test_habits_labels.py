@@ -230,3 +230,10 @@ def test_a_consumption_that_is_not_had_names_no_fuel(facts_of):
         "Heizung: Luftheizung, Gas\nDieselverbrauch bei Volllast: entfällt\n"
     )
     assert {fact.value for fact in facts if fact.field == "heater_fuel"} == {"propane"}
+
+
+def test_a_unit_that_ends_a_label_counts_where_the_label_names_only_what_is_measured(facts_of):
+    table = "| | Drift 19 |\n|---|---|\n| Overall length | 5.90 m |\n| GVWR | 3500 kg |\n| Sleeps | 2 |\n"
+    facts = facts_of(f"# Marrowfen Drift 19\n\n{table}| Heat output kW | 3.5 |\n| Fuel use L/h | 0.4 |\n", "heat.md")
+    values = {fact.field: fact.value for fact in facts if not fact.rejected}
+    assert (values["heater_output_w"], values["heater_consumption_l_h"]) == (3500, 0.4)

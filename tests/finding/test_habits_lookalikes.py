@@ -88,3 +88,10 @@ def test_a_heating_cord_on_a_tank_warms_the_tank(printed):
 def test_what_is_to_be_done_with_any_tank_says_nothing_of_this_van(printed):
     assert printed("DE", "Vor dem ersten Frost ist ein unbeheizter Abwassertank zu leeren.") == {}
     assert printed("US", "An unheated gray tank should be drained before the first frost.") == {}
+
+
+def test_an_alarm_for_carbon_monoxide_in_a_list_of_equipment_warns_of_nothing(printed):
+    said = {"shore_power_a": 16, "window_glazing": "double"}
+    assert printed("UK", "Standard: double-glazed windows; 16 A hook-up; smoke and carbon monoxide detectors.") == said
+    french = "De série : baies en double vitrage ; prise extérieure 16 A ; détecteur de monoxyde de carbone."
+    assert printed("FR", french) == said

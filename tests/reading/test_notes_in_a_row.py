@@ -29,6 +29,19 @@ def test_each_note_says_what_the_figures_of_its_sign_are(facts):
     assert facts["21", "propane_tank_l"].basis == "usable"
 
 
+def test_other_signs_than_numbers_part_notes_too(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "Marrowfen Drift", size=20, bold=True)
+    page.text(40, 70, "Model year 2026")
+    labels = ("", "LENGTH m", "HEIGHT m", "GVM kg", "SLEEPS", "FURNACE W†", "LPG L*")
+    for number, cells in enumerate((labels, ROWS[0], ("Drift 21", "6.40", "2.84", "4250", "2", "4000", "30"))):
+        page.row(110 + 16 * number, *zip(range(40, 560, 72), cells, strict=False), bold=not number)
+    page.text(40, 170, "* Usable amount. † Heat output, not input. Sold in 4 states.", size=8)
+    found = {(fact.model, fact.field): fact for fact in facts_of_pdf(page)}
+    assert found["Drift 19", "heater_output_w"].value == 3500
+    assert found["Drift 21", "propane_tank_l"].basis == "usable"
+
+
 def test_a_cell_that_holds_only_the_sign_of_a_note_says_nothing_of_its_label(facts):
     assert facts["19", "heater_type"].value == "forced_air"
     assert ("21", "heater_type") not in facts

@@ -40,7 +40,7 @@ class SlotReader:
             statement.note
             and basis_items(statement.note.items)
             and not own
-            and any(self.book.fields[n].basis for n in named)
+            and any(self.book.fields[n].basis not in ("", DRAWN) for n in named)
         ):
             return self._by_basis(quantity, fields, statement, item, noted=True)  # a note goes before the label
         if named and all(self.book.fields[n].basis == "none" for n in named) and self._says_basis(item, statement):

@@ -8,6 +8,8 @@ from specscan.finding.marks.legend import AVAILABILITIES, said_by
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item, Parsed
 
+BRACKET = re.compile(r"\s*\([^()]*\)")
+NEAR = 1.01  # figures that differ less are the same in two units
 STOP = re.compile(r"[.!?;](?:\s|$)")
 
 
@@ -30,6 +32,30 @@ def left_out(item: Item | None, parsed: Parsed) -> frozenset[str]:
         if told and item.chunk == max(told):
             return frozenset().union(*(m.vans for m in behind))
     return frozenset()
+
+
+def have_their_own(item: Item | None, parsed: Parsed) -> frozenset[str]:
+    """Give the vans for which a bracket right behind a figure gives another one: "3,500 kg (Polar 4,250 kg)".
+
+    What a bracket offers is no such figure: "100 Ah (option on the Polar: 200 Ah)".
+    """
+    if item is None or item.quantity is None:
+        return frozenset()
+    end = max((i.end for i in parsed.items if i.chunk == item.chunk), default=item.end)
+    opening = BRACKET.match(parsed.text, end)
+    if opening is None or any(i.vans and i.sentence == item.sentence and i.start < end for i in parsed.items):
+        return frozenset()
+    held = [i for i in parsed.items if opening.start() < i.start < opening.end()]
+    offered = any(i.has("cue", *AVAILABILITIES) for i in held)
+    figures = [i.quantity for i in held if i.quantity is not None]
+    alike = bool(figures) and all(one.dimension == item.quantity.dimension for one in figures)
+    if (
+        offered
+        or not alike
+        or any(one.low <= item.quantity.high * NEAR and item.quantity.low <= one.high * NEAR for one in figures)
+    ):
+        return frozenset()
+    return frozenset().union(*(i.vans for i in held))
 
 
 def told_of_others(item: Item | None, parsed: Parsed, vans: frozenset[str]) -> frozenset[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 
-from specscan.finding.marks.excepted import left_out, said_of_others, told_of_others
+from specscan.finding.marks.excepted import have_their_own, left_out, said_of_others, told_of_others
 from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_availability, item_vans
 from specscan.finding.things.found import Availability, Found
 from specscan.finding.things.items import Item, Parsed
@@ -79,7 +79,8 @@ def settle_scope(
 ) -> dict[str, Availability | None]:
     """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
     base = scope.vans if scope.vans is not None else everyone
-    named = item_vans(found.item, parsed, split)
+    own = have_their_own(found.item, parsed)
+    named = item_vans(found.item, parsed, split) if not own else None
     if named is EVERYONE:
         base = everyone
     elif named is THE_TWO:
@@ -89,7 +90,7 @@ def settle_scope(
         inside = named & base
         alone = scope.vans is None or not named or scope.headed and _are_meant(named, found.item, parsed)
         base = inside or (named if alone else base)
-    excepted = left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset()
+    excepted = own or (left_out(found.item, parsed) if "except" in parsed.by_cue else frozenset())
     if excepted:
         base = (base - excepted) or (everyone - excepted)
     others: dict[str, Availability] = {}

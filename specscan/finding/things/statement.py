@@ -32,5 +32,6 @@ def basis_names(item: Item) -> list[str]:
 
 
 def basis_items(items: list[Item]) -> list[Item]:
-    """Give the items that say input or output."""
-    return [item for item in items if basis_names(item)]
+    """Give the items that say input or output; "not input" says neither."""
+    denied = {item.end + 1 for item in items if item.has("cue", "negation", "not_for")}
+    return [item for item in items if basis_names(item) and item.start not in denied]

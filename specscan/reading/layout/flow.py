@@ -21,6 +21,7 @@ FIGURED = re.compile(
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
+NOTE_SIGNS = ("*", "**", "†", "††", "‡", "§")
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
@@ -297,9 +298,14 @@ def _part_notes(item: Item, signs: frozenset[str]) -> list[Item]:
 
 
 def _counts_on(words: list[Word], place: int, last: str, signs: frozenset[str]) -> bool:
-    """Tell whether a word is the number behind the last note's that the page refers to, between two sentences."""
+    """Tell whether a word between two sentences is the sign behind the last note's that the page refers to.
+
+    It is the next number, or another sign than a number: "* No black tank. † Heat output."
+    """
     sign = clean_sign(words[place].text)
-    if not (sign.isdecimal() and last.isdecimal() and sign in signs and int(sign) == int(last) + 1):
+    counts = sign.isdecimal() and last.isdecimal() and int(sign) == int(last) + 1
+    other = sign in NOTE_SIGNS and last in NOTE_SIGNS and sign != last
+    if sign not in signs or not (counts or other):
         return False
     behind = words[place + 1].text[:1] if place + 1 < len(words) else ""
     return place > 0 and words[place - 1].text.endswith((".", ";", "!", "?")) and behind.isupper()
