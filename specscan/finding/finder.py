@@ -38,6 +38,7 @@ class Finder:
     def __init__(self, book: Rulebook):
         self.book = book
         self.kits = Kits(book)
+        self.likening = frozenset(phrase for words in book.words.values() for phrase in words.is_a)
         self.readers: dict[int, StatementReader] = {}  # by identity of the kit, which is kept as long
 
     def find(self, document: Document, named: VanName | None = None) -> DocumentFacts:
@@ -93,7 +94,9 @@ class Finder:
             *kit.lexicon.words.predicates,
             *kit.lexicon.words.minus,
         ]
-        vans = VanMentions(cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"))
+        vans = VanMentions(
+            cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"), self.likening
+        )
         passages = [p for p in document.passages if p.number not in cast.names.other]
         corners = [title.text for title in document.titles if title.origin == "corner"]
         legend = read_legend(passages, kit.lexicon, vans, self.book.general, corners)

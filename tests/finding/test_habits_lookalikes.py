@@ -95,3 +95,10 @@ def test_an_alarm_for_carbon_monoxide_in_a_list_of_equipment_warns_of_nothing(pr
     assert printed("UK", "Standard: double-glazed windows; 16 A hook-up; smoke and carbon monoxide detectors.") == said
     french = "De série : baies en double vitrage ; prise extérieure 16 A ; détecteur de monoxyde de carbone."
     assert printed("FR", french) == said
+
+
+@pytest.mark.parametrize(
+    "line", ["Ask to sleep in one before you order.", "Open the dump valve before you store the van."]
+)
+def test_what_a_reader_is_to_do_is_not_how_the_van_is(printed, line):
+    assert printed("US", line) == {}

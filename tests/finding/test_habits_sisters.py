@@ -225,3 +225,11 @@ def test_what_the_maker_says_of_one_van_and_of_another_below_a_question_about_th
     )
     found = {(f.model, f.value) for f in facts_of(text, "drift.md") if f.field == "season_claim" and not f.rejected}
     assert found == {("Drift 19", "all-season"), ("Drift 21", "four-season")}
+
+
+def test_a_van_to_which_another_is_likened_is_not_told_of(facts_of):
+    table = "| | Drift 19 | Drift 21 |\n|---|---|---|\n| Overall length | 5.90 m | 6.40 m |\n"
+    table += "| GVWR | 3500 kg | 4000 kg |\n| Sleeps | 2 | 3 |\n"
+    said = "The Drift 21 is a Drift 19 for people who ski: it has a heated floor and a heated gray tank."
+    facts = facts_of(f"# Marrowfen Drift\n\nModel year 2026\n\n{said}\n\n{table}", "likened.md")
+    assert {fact.model for fact in facts if fact.field in ("heated_floor", "gray_tank_heat")} == {"Drift 21"}

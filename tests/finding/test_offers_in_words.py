@@ -1,5 +1,7 @@
 """Tables that say in words, or by a letter among signs, on which van a thing is standard and on which an option."""
 
+import pytest
+
 HEAD = """# Orrimoss Pintail 2026
 
 | | Pintail 21 | Pintail 24 | Pintail 27 |
@@ -84,3 +86,18 @@ def test_an_option_in_brackets_offers_all_of_them_and_a_sign_of_chemistry_is_no_
     assert found["Pintail 21", "battery_ah", 150] == "standard"
     assert found["Pintail 24", "battery_ah", 315] == found["Pintail 24", "battery_chemistry", "gel"] == "standard"
     assert found["Pintail 24", "battery_ah", 450] == found["Pintail 24", "battery_chemistry", "flooded"] == "optional"
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Inverter: option (1,000 W)", {"inverter_w": ("option", 1000)}),
+        ("FR", "Panneau solaire : en option (140 W)", {"solar_w": ("option", 140)}),
+        ("DE", "Wechselrichter: Serie (2.000 W)", {"inverter_w": 2000}),
+        ("US", "WHAT YOU ADDED\n\n- Heated floor, $2,000", {"heated_floor": ("option", True)}),
+    ],
+)
+def test_what_stands_behind_an_option_in_brackets_or_under_what_a_customer_added_is_optional(
+    printed, region, line, expected
+):
+    assert printed(region, line) == expected

@@ -246,7 +246,8 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     if around is not None:
         return around
     if item.depth > 0:
-        return None
+        opening = [c for c in cues if c.chunk == item.chunk - 1 and c.start >= split and _leads_bracket(c, parsed)]
+        return said_by(opening) if opening else None  # "option (2,000 W)"
     behind = _bracket_behind(item, parsed)
     if behind is not None:
         held = [c for c in cues if c.chunk == behind]
@@ -346,6 +347,13 @@ def _closes_description(cue: Item, depth: int, parsed: Parsed) -> bool:
 def _names_another(first: int, last: int, parsed: Parsed) -> bool:
     """Tell whether a thing is named behind chunk ``first``, up to chunk ``last``."""
     return any(first < i.chunk <= last and i.has("thing") for i in parsed.items)
+
+
+def _leads_bracket(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether an availability stands right before a bracket, behind no figure: "option (2,000 W)"."""
+    _, end = parsed.chunk_span(cue.chunk)
+    figures = any(i.chunk == cue.chunk and i.quantity is not None for i in parsed.items)
+    return parsed.text[end : end + 1] == "(" and not parsed.text[cue.end : end].strip() and not figures
 
 
 def _opens_list(cue: Item, parsed: Parsed) -> bool:

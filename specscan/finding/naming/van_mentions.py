@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import itertools
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -35,13 +36,20 @@ class VanMentions:
     """Finds the names of a cast in texts: full names anywhere, bare numbers only where they name."""
 
     def __init__(
-        self, cast: Cast, verbs: Iterable[str] = (), articles: Iterable[str] = (), restricting: Iterable[str] = ()
+        self,
+        cast: Cast,
+        verbs: Iterable[str] = (),
+        articles: Iterable[str] = (),
+        restricting: Iterable[str] = (),
+        likening: Iterable[str] = (),
     ):
         """Take the names of a cast, and the words that can stand beside a bare number which names a van.
 
         ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it, ``restricting``
-        words such as "only" on either side.
+        words such as "only" on either side; ``likening`` words such as "is a" between a van and the one that it is
+        likened to, of which nothing more is said: "The 21 is a 19 for people who ski".
         """
+        self.likened = re.compile(rf"\s+(?:{any_word(likening)})\s+", re.IGNORECASE)
         self.article = _before_name(tuple(articles))
         self.only = _restricted(tuple(sorted(restricting)))
         self.verbs = {verb.casefold() for verb in verbs}
@@ -87,7 +95,11 @@ class VanMentions:
                 if not bare and not (self._cased(text, text[start:end]) and self._is_no_sign(text, start, end)):
                     continue
                 found.append((start, end, self._named(text[start:end])))
-        return tuple(sorted(found))
+        found.sort()
+        likened = {
+            later for former, later in itertools.pairwise(found) if self.likened.fullmatch(text, former[1], later[0])
+        }
+        return tuple(place for place in found if place not in likened)
 
     def _named(self, printed: str) -> frozenset[str]:
         """Give the vans that words as printed name."""
