@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 
-from specscan.reading.letters.words import Line, middle_of, segments_of
+from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.flush import find_flush
@@ -63,6 +63,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]
+    parts = [[line] if _explains_marks(cut) else cut for line, cut in zip(lines, parts, strict=True)]
     kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         columns = columns_under_heads(kept[first:last])
@@ -79,6 +80,17 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
             continue
         return AmongLines([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
+
+
+def _explains_marks(segments: list[Line]) -> bool:
+    """Tell whether each part of a line is a mark of its own with words behind it: "x standard   o optional".
+
+    Where the first is a bullet the line could be an item of a list.
+    """
+    signs = [part.words[0].text for part in segments]
+    if len(set(signs)) < max(2, len(signs)) or is_bullet(signs[0]) or any(len(sign) > 1 for sign in signs):
+        return False
+    return all(len(part.words) > 1 and part.words[1].text[:1].isalpha() for part in segments)
 
 
 def _is_numbered_title(line: Line, usual: float) -> bool:
