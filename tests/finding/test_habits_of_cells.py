@@ -90,3 +90,20 @@ Marrowfen takes orders until spring.
 
 def test_the_letter_of_a_question_is_no_maker(vans_of):
     assert vans_of(ASKED, "answers.txt") == {("Marrowfen", "Drift 21", 2026)}
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "watts"),
+    [
+        ("US", "- Combination heater (air and hot water), 7,000 BTU/h", 7000 * BTU_H),
+        ("DE", "- Kombiheizung für Luft und Warmwasser, 4 kW", 4000),
+        ("FR", "- Chauffage combiné air et eau chaude, 4 kW", 4000),
+    ],
+)
+def test_the_hot_water_of_a_combined_heater_does_not_take_its_power(states, region, line, watts):
+    states(region, line, {"heater_type": "combined", "heater_rating_w": watts})
+
+
+def test_what_a_heater_gives_off_is_its_output(states):
+    states("DE", "Die Luftheizung gibt Ruhe: eine Dieselheizung, die 2,0 kW an die Luft abgibt.",
+           {"heater_fuel": "diesel", "heater_output_w": 2000, "heater_type": "forced_air"})  # fmt: skip

@@ -30,3 +30,44 @@ def test_the_watts_of_an_inverter_are_no_year(vans_of):
     )
     vans = vans_of(text)
     assert len(vans) == 1 and all(model.endswith("Drift 23 TB") for _, model, _ in vans)
+
+
+TRIO = """# MARROWFEN CAMPERS
+
+## Alder Gorse Larch
+
+Technical specification, season 2026
+
+The Alder is a two-berth, the Gorse has a lounge, the Larch is the long one.
+
+| | Alder | Gorse | Larch |
+|---|---|---|---|
+| Overall length | 5413 mm | 5998 mm | 6363 mm |
+| Fresh water | 70 litres | 95 litres | 115 litres |
+| Waste water | 60 litres | 85 litres | 100 litres |
+| Berths | 2 | 2 | 4 |
+"""
+
+
+def test_names_with_nothing_but_spaces_between_them_are_no_range_with_its_trim(vans_of):
+    assert {model for _, model, _ in vans_of(TRIO)} == {"Alder", "Gorse", "Larch"}
+
+
+AS_DELIVERED = """Marrowfen Drift 2026
+
+TEL QUE LIVRÉ
+-------------
+
+Modèle                     18D          21N
+--------------------------------------------
+Couchages                  2            3
+Longueur                   5,40 m       5,99 m
+Eaux usées                 70 l         90 l
+Eau propre                 80 l         110 l
+
+Marrowfen SARL, Rastow
+"""
+
+
+def test_a_heading_that_says_as_delivered_is_no_range(vans_of):
+    assert {model for _, model, _ in vans_of(AS_DELIVERED, "fiche.txt")} == {"Drift 18D", "Drift 21N"}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from specscan.finding.language.whole_words import holds
 from specscan.finding.naming.full_names import is_series_word
@@ -32,7 +32,17 @@ def are_titled(heads: Sequence[str], series: str, document: Document, own: Seque
     for title in document.titles:
         whole = next((text for text in broken if title.text in text), title.text)
         parts = LISTED.split(whole.strip(" ."))
-        lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts))
+        lists = len(parts) >= MIN_ALIKE and named.issuperset(map(str.casefold, parts)) or _are_all_of(named, whole)
         if title.page in (0, 1) and (lists or series and holds(title.text, series)):
             largest[lists] = max(largest[lists], title.size)
     return largest[True] > largest[False]
+
+
+def _are_all_of(heads: Collection[str], text: str) -> bool:
+    """Tell whether a text is nothing but all of some heads, which spaces part: "Alder Gorse Larch"."""
+    rest = f" {text.casefold()} "
+    for head in sorted(heads, key=len, reverse=True):
+        if f" {head} " not in rest:
+            return False
+        rest = rest.replace(f" {head} ", " ", 1)
+    return len(heads) >= MIN_ALIKE and not rest.strip()
