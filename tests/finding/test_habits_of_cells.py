@@ -107,3 +107,10 @@ def test_the_hot_water_of_a_combined_heater_does_not_take_its_power(states, regi
 def test_what_a_heater_gives_off_is_its_output(states):
     states("DE", "Die Luftheizung gibt Ruhe: eine Dieselheizung, die 2,0 kW an die Luft abgibt.",
            {"heater_fuel": "diesel", "heater_output_w": 2000, "heater_type": "forced_air"})  # fmt: skip
+
+
+def test_a_part_of_its_own_under_the_label_of_another_thing_is_there(printed):
+    lines = {"water_lines_location": "interior"}
+    assert printed("US", "Plumbing: lines inside the cabin; winterizing bypass") == lines | {"winterizing_bypass": True}
+    denied = printed("US", "Plumbing: lines inside the cabin; no winterizing bypass")
+    assert denied.get("winterizing_bypass") is not True

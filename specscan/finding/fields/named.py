@@ -32,7 +32,8 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
     negated = is_negated(item, statement)
     if negated and not is_stated(book, item, statement):
         return found
-    if sentence.label_groups() and statement.how in (How.CELL, How.PAIR):
+    labelled = sentence.label_groups() and statement.how in (How.CELL, How.PAIR)
+    if labelled and (negated or not _is_whole_part(item, statement)):
         return found
     for thing in [*item.names("thing"), *item.names("short")]:
         spec_thing = book.things.get(thing)
@@ -52,6 +53,15 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
             made.rejected = spoken_of_another(name, item, statement)
             found.append(made)
     return found
+
+
+def _is_whole_part(item: Item, statement: Statement) -> bool:
+    """Tell whether words are a part of their own of what a label lists: "Plumbing: lines inside; bypass"."""
+    parsed = statement.parsed
+    start, end = parsed.chunk_span(item.chunk)
+    whole = not parsed.text[start : item.start].strip(" ;,") and not parsed.text[item.end : end].strip(" .")
+    told = any(statement.split <= i.start < start and (i.tells or i.quantity is not None) for i in parsed.items)
+    return whole and item.depth == 0 and told
 
 
 def _is_of_another(item: Item, own: set[str], statement: Statement) -> bool:
