@@ -114,3 +114,8 @@ def test_a_part_of_its_own_under_the_label_of_another_thing_is_there(printed):
     assert printed("US", "Plumbing: lines inside the cabin; winterizing bypass") == lines | {"winterizing_bypass": True}
     denied = printed("US", "Plumbing: lines inside the cabin; no winterizing bypass")
     assert denied.get("winterizing_bypass") is not True
+
+
+@pytest.mark.parametrize("line", ["Trinkwassertank in Ltr.: 84", "Frischwasser, Ltr.: 84", "Frischwasser Inh.: 84 l"])
+def test_the_point_of_an_abbreviation_at_the_end_of_a_label_ends_no_sentence(states, line):
+    states("DE", line, {"fresh_tank_l": 84})

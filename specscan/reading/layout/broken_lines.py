@@ -21,6 +21,7 @@ BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
 LABELLED = re.compile(r"[^\W\d_](?:[^:.]|(?<=[A-Z])\.){1,50}:\s")  # what opens with a label begins anew
 CODES = re.compile(r"[^,\d]{0,12}\d[^,]{0,16}(?:, [^,\d]{0,12}\d[^,]{0,16})+")  # "630 Fell, 630 Moor" below a title
+PARTS = re.compile(r"\s[|·•]\s")
 PARTED = re.compile(r"[^|·•]{1,24}(?:\s[|·•]\s[^|·•]{1,24})+")  # "600 | 640 | 700" below a title
 
 
@@ -91,7 +92,7 @@ def _fills(item: Item, line: Line, right: float) -> bool:
     above = item.lines[-1]
     if line.text[:1].islower() or above.text.endswith(("-", ",", "–", "/", "(", "&")):
         return True
-    if _breaks_off(above, item, line):
+    if _breaks_off(above, item, line) or _breaks_pair(above.text):
         return True
     if len(item.lines) == 1 and PARTED.fullmatch(line.text) and len(above.words) < BROKEN_WORDS:
         return False
@@ -104,6 +105,12 @@ def _fills(item: Item, line: Line, right: float) -> bool:
     room = widest - above.box.x1
     first = line.words[0]
     return room < first.box.width + 0.4 * line.size or (len(above.words) >= 7 and room < 0.12 * widest)
+
+
+def _breaks_pair(text: str) -> bool:
+    """Tell whether a line ends amid the last of several pairs: "19 P: included · 21 P: $900 · 24" before "TB: $900"."""
+    *before, last = PARTS.split(text)
+    return bool(before) and ":" not in last and all(":" in part for part in before)
 
 
 def _breaks_off(above: Line, item: Item, line: Line) -> bool:
