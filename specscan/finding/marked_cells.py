@@ -7,16 +7,17 @@ import re
 from specscan.finding.amounts import is_amount, rows_of_vans
 from specscan.finding.drafts import Draft
 from specscan.finding.kit import Kit
-from specscan.finding.marks.legend import Legend, Meaning
+from specscan.finding.marks.legend import AVAILABILITIES, Legend, Meaning
 from specscan.finding.marks.prices import LONGEST_OFFER, has_price, is_price
 from specscan.finding.marks.scope import Scope
-from specscan.finding.marks.signs import availability_alone, says_no_alone
+from specscan.finding.marks.signs import availability_alone, package_alone, says_no_alone
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability, How
 from specscan.records.text import Kind, Passage
 
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 OFFERING = 0.9  # of the cells of a table that only says which things are standard, and which an option
+OFFERED = re.compile(r"([^()]{3,40})\(([^()]{2,60})\)")
 PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 
 
@@ -46,6 +47,9 @@ class MarkedCells:
         if meaning is not None and not spelled:
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        if package_alone(self.lexicon, plain):
+            own = Scope(scope.vans, Availability.OPTIONAL)
+            return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         priced = len(plain) <= LONGEST_OFFER and is_price(plain)
         if priced or is_amount(plain) and self._costs(passage, label, scope):
             own = Scope(scope.vans, Availability.OPTIONAL)
@@ -58,6 +62,10 @@ class MarkedCells:
             scope = own if said is Availability.NOT_AVAILABLE else scope  # "Optional fridge heater: not available"
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
+        how = OFFERED.fullmatch(plain)
+        if how is not None and self._is_offer(how.group(1).strip()) and not self._offers(plain):
+            own = Scope(scope.vans, Availability.OPTIONAL)  # "Option (12 V pad)", "Winter Pack (warm air)"
+            return [Draft(passage, label, body, How.CELL, own, at, label_from, None, notes)]
         if scope.availability is Availability.OPTIONAL and says_no_alone(self.lexicon, plain):
             own = Scope(scope.vans, Availability.NOT_AVAILABLE)  # among options "no" says that this is not to be had
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
@@ -65,6 +73,14 @@ class MarkedCells:
 
     def _said(self, text: str) -> Availability | None:
         return availability_alone(self.lexicon, text)
+
+    def _is_offer(self, text: str) -> bool:
+        return self._said(text) is Availability.OPTIONAL or package_alone(self.lexicon, text)
+
+    def _offers(self, text: str) -> bool:
+        """Tell whether the bracket behind an offer tells of another: "Option (standard on the long one)"."""
+        bracket = text[text.index("(") :]
+        return bool(self.lexicon.cues(self.lexicon.analyse(bracket), *AVAILABILITIES))
 
     def meaning(self, passage: Passage, sign: str) -> Meaning | None:
         """Give what a sign says by the legend; without one "n/a" beside the prices for other vans denies the thing.

@@ -417,3 +417,12 @@ def test_a_legend_in_the_corner_of_its_table_explains_the_signs_of_all_groups(fa
     text = text.replace("| Heated floor", "| Comfort |  |  |\n| Heated floor")
     found = {fact.model[-2:]: fact.availability for fact in facts_of(text, "table.md") if fact.field == "heated_floor"}
     assert found == {"19": "not_available", "21": "optional"}
+
+
+@pytest.mark.parametrize(("pack", "padded"), [("Pack N", "Option (12 V pad)"), ("Winter Pack", "Cold Pack (12 V pad)")])
+def test_cells_that_only_name_a_package_and_offers_that_say_how_in_brackets_are_options(facts_of, pack, padded):
+    rows = f"| Inverter 1,800 W | {pack} | standard |\n| Gray tank heated | {padded} | 12 V pad |\n"
+    facts = facts_of(TABLE.format(no=pack, yes="standard", legend="").replace("| Heated", f"{rows}| Heated"), "t.md")
+    for field in ("heated_floor", "inverter_w", "gray_tank_heat"):
+        found = {(fact.model[-2:], fact.availability) for fact in facts if fact.field == field and not fact.rejected}
+        assert found == {("19", "optional"), ("21", "standard")}

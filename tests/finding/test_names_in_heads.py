@@ -442,3 +442,10 @@ def test_letters_behind_the_code_of_a_sister_name_a_van_though_they_could_be_a_l
     above = "# Drift\n\nBuilt in the British Isles."
     found = vans_of(TABLE.format(above=above, one="RB", two="QD", three="QD-W"))
     assert models(found) == {"Drift RB", "Drift QD", "Drift QD-W"}
+
+
+def test_a_letter_before_all_codes_stays_where_a_text_has_it_before_one_of_them(vans_of):
+    said = "The short one of the Drift models has 54 cm of aisle. The Q 61 FB sleeps four."
+    above = f"# Marrowfen Drift\n\n2027 price list\n\n{said}\n\nBuilt by Marrowfen Vans Ltd."
+    found = vans_of(TABLE.format(above=above, one="Q 54", two="Q 61 FB", three="Q 66 DB"))
+    assert models(found) == {"Drift Q 54", "Drift Q 61 FB", "Drift Q 66 DB"}

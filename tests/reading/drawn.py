@@ -14,11 +14,13 @@ class Page:
         self.buffer = BytesIO()
         self.canvas = Canvas(self.buffer, pagesize=(WIDTH, HEIGHT))
 
-    def text(self, x, top, text, *, size=9, bold=False, color=(0, 0, 0)):
-        """Set a line whose baseline lies ``top`` + ``size`` points below the upper edge."""
+    def text(self, x, top, text, *, size=9, bold=False, color=(0, 0, 0), reach=0):
+        """Set a line whose baseline lies ``top`` + ``size`` points below the upper edge, justified up to ``reach``."""
         self.canvas.setFillColorRGB(*color)
-        self.canvas.setFont("Helvetica-Bold" if bold else "Helvetica", size)
-        self.canvas.drawString(x, HEIGHT - top - size, text)
+        font = "Helvetica-Bold" if bold else "Helvetica"
+        self.canvas.setFont(font, size)
+        room = (reach - x - self.canvas.stringWidth(text, font, size)) / text.count(" ") if reach else 0
+        self.canvas.drawString(x, HEIGHT - top - size, text, wordSpace=room)
 
     def row(self, top, *columns, **style):
         """Set texts at one height: pairs of x and text."""

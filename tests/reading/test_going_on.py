@@ -203,3 +203,17 @@ def test_the_heading_below_the_code_of_an_option_is_no_second_line_of_it(facts_o
     assert "Composting toilet" in printed["toilet"]
     assert "Electrics" not in printed["toilet"]
     assert "all of them below" in printed["water_lines_insulated"]
+
+
+def test_justified_text_in_wide_leading_above_a_wider_table_is_one_paragraph(facts_of_pdf):
+    page = titled()
+    lines = (
+        "The Drift 19 is short, and the Drift 21 has a bed across",
+        "Gantry Fell, where our cold chamber is. We have built the",
+        "Drift 23, which has a double floor, for nights of minus",
+        "22 °C and for one passenger.",
+    )
+    for number, line in enumerate(lines):
+        page.text(50, 70 + 13.7 * number, line, size=9, reach=290 if number < 3 else 0)
+    rows(page, 150, [("Model", *VANS), *BASICS], (50, 300, 400, 500))
+    assert by_van(facts_of_pdf(page), "rated_min_temp_c") == {"Drift 23": -22}

@@ -22,6 +22,7 @@ PACKAGE = re.compile(r"([^:.!?(]{3,48}?)\s*(?:\([^():]{1,40}\))?\s*(?:,[^:(]{1,2
 BRACKET = re.compile(r"\(([^()]*)\)")
 SHORT_NOTE = 80  # letters
 PACKAGE_WORDS = 5
+PACKAGE_NAME = 3  # words
 KEPT_CELLS = 8_000
 PLAIN = ("standard", "optional", "not_available")  # availabilities, each with the cue that says nothing else
 
@@ -100,6 +101,18 @@ def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     if not cues or len(covered) < len(words):
         return None
     return AVAILABILITIES[longest_cue(cues)]
+
+
+@functools.lru_cache(maxsize=KEPT_CELLS)
+def package_alone(lexicon: Lexicon, text: str) -> bool:
+    """Tell whether a text is no more than the name of a package: "Paket W", "Winter Pack", "Pack Hiver"."""
+    analysis = lexicon.analyse(text)
+    words = [n for n, token in enumerate(analysis.tokens) if token.norm.isalnum()]
+    cues = lexicon.cues(analysis, "package")
+    named = all(word[0].isupper() or word[0].isdigit() for word in text.split())
+    if not named or not 1 < len(words) <= PACKAGE_NAME or lexicon.names_thing(text):
+        return False
+    return any(cue.first == words[0] or cue.last == words[-1] + 1 for cue in cues)
 
 
 def option_in_bracket(lexicon: Lexicon, text: str) -> Availability | None:

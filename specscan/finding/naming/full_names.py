@@ -60,7 +60,9 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
             ):
                 continue
             described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
-            together = re.search(rf"(?<!\w){re.escape(head)}(?!\w)", text, re.IGNORECASE)
+            # "K 54" is whole where the text says "K 60 Q": the letter is part of all names that begin with it.
+            sisters = [one for one in heads if begins_with(one, group)]
+            together = any(re.search(rf"(?<!\w){re.escape(one)}(?!\w)", text, re.IGNORECASE) for one in sisters)
             alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
             if described or (names.series and not together and alone):
                 kept = code

@@ -22,6 +22,10 @@ SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 NOTE_SIGNS = ("*", "**", "†", "††", "‡", "§")
+FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end included
+FULL_WORDS = 6  # of a line of justified text; cells of a column are shorter
+MIN_FULL = 3
+JUSTIFIED = 0.6  # of the lines of a run that end together
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
@@ -44,6 +48,7 @@ def items_of(
     right = max([right, *(line.box.x1 for line in lines)])
     left = min((line.box.x0 for line in lines), default=0.0)
     room = left + ROOM * (right - left)
+    edges = _edges(lines)
     for line in lines:
         item = _begin(line, usual, signs)
         if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
@@ -56,11 +61,36 @@ def items_of(
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
         another = item.kind is Kind.HEADING and bool(items) and is_another(items[-1], line, usual, room)
         another = another or bool(items) and {id(line), id(items[-1].lines[-1])} <= priced
-        if items and id(line) not in listed and not another and goes_on(items[-1], item, line, right):
+        if (
+            items
+            and id(line) not in listed
+            and not another
+            and goes_on(items[-1], item, line, edges.get(id(line), right))
+        ):
             items[-1].lines.append(line)
         else:
             items.append(item)
     return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part, signs)]
+
+
+def _edges(lines: list[Line]) -> dict[int, float]:
+    """Give where the lines of justified text end by their ids: a narrow paragraph above a wide table fills no more.
+
+    Three lines or more of a run that are set flush on the left end together on the right, all but the last ones.
+    """
+    found: dict[int, float] = {}
+    run: list[Line] = []
+    for line in [*lines, None]:
+        below = bool(run) and line is not None and 0 < line.base - run[-1].base < LIST_LEADING * line.size
+        if line is not None and below and abs(line.box.x0 - run[0].box.x0) < 1 and abs(line.size - run[0].size) < 0.5:
+            run.append(line)
+            continue
+        right = max((one.box.x1 for one in run), default=0.0)
+        full = [one for one in run if one.box.x1 > right - FLUSH * one.size and len(one.words) >= FULL_WORDS]
+        if len(full) >= MIN_FULL and len(full) >= JUSTIFIED * len(run):
+            found |= {id(one): right for one in run}
+        run = [line] if line is not None else []
+    return found
 
 
 def _price_lines(lines: list[Line]) -> set[int]:
