@@ -137,12 +137,15 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     if hints.heads_labels(first.plain) and named and len(others) > 1:
         if row == skipped or after_head:
             return True  # "Models", "Layout" in the corner: the names of vans stand beside it
-    if labelish(first, hints) and labels < 0.8 * len(others):
+    repeated = len({cell.plain for cell in others}) < len(others)  # "Heat source: furnace, furnace" is a row of values
+    if labelish(first, hints) and (labels < 0.8 * len(others) or repeated):
         return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
     if after_head:
         return False
     if row == 0 and one_series(others):
         return True
+    if len(others) == 1 and grid.cols >= 3:
+        return _stands_out(grid, row, others)  # else one value for all: "Propane capacity", "none on board"
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
 
 
