@@ -18,6 +18,7 @@ FIGURE_PART = re.compile(
 )
 INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gray: 36 / 29 gal"
 MOST = 4
+UNIT_FIRST = re.compile(r"\(([^\W\d_]{1,3}) ?/ ?[^\W\d_]{4,}\)")
 Part = tuple[str, str, int]  # label, body, and where the body begins
 
 
@@ -56,6 +57,8 @@ class LabelParts:
                 or self._by_place(label, analysis.mentions, parts, starts)
             )  # else figures find things by their order
         named = [m for m in analysis.mentions if m.concept.kind in ("thing", "short")]
+        unit = UNIT_FIRST.search(label)  # the L of "Fresh (L / place)" is no length
+        named = [m for m in named if not unit or m.start != unit.start(1)]
         things = _spans([m for m in named if not self.kit.units.is_sign(label, m.start, m.end)])
         if len(things) == len(parts):
             tail = label[things[-1][1] :]

@@ -149,3 +149,15 @@ def test_a_van_for_sale_is_not_named_by_the_hours_in_which_it_can_be_seen(vans_o
         "MARROWFEN DRIFT 57 B          2020 model, first registered 09/2020",
     )
     assert vans_of(listing, "used.txt") == {("Marrowfen", "Drift 57 B", 2020)}
+
+
+@pytest.mark.parametrize("past", ["Erstzulassung 05/2022", "aus erster Hand, unfallfrei"])
+def test_what_stands_behind_a_used_vans_name_of_its_past_is_no_part_of_it(vans_of, past):
+    text = (
+        "REISEMOBILE HARTLOH  ·  An- und Verkauf  ·  Birkenau\nAngebot Nr. H-7104              Stand: 12.10.2025\n"
+        f"{'-' * 60}\n\nMarrowfen Drift 57 B, Modelljahr 2021, {past}\n\nPreis 51.900 EUR  ·  38.600 km  ·  TÜV neu\n\n"
+        "Länge ............. 5,99 m\nRadstand .......... 4.035 mm\nzul. Gesamtgewicht  3.500 kg\n\n"
+        "Frischwasser 100 Liter, Abwasser 90 Liter. Aufbaubatterie 95 Ah AGM.\n\n"
+        "Vorbesitzer pflegten ihn. Reisemobile Hartloh e. K., Inhaber vor Ort.\n"
+    )
+    assert vans_of(text, "gebraucht.txt") == {("Marrowfen", "Drift 57 B", 2021)}

@@ -152,3 +152,15 @@ def test_fuel_is_the_engines_among_its_data_and_the_heaters_under_a_heading_for_
     found = {f.field: f.value for f in facts}
     assert (found["engine_fuel"], found["heater_fuel"]) == ("gasoline", "diesel")
     assert not any(f.field == "chassis" and "Gasoline" in str(f.value) for f in facts)
+
+
+def test_a_head_may_name_the_unit_and_what_stands_behind_the_figure(facts_of):
+    text = RANGE.format(label="Fresh tank (L / place)", short="80 / inside", long="110 / under the floor")
+    facts = facts_of(text)
+    assert by_van(facts, "fresh_tank_l") == {"Drift 19": 80, "Drift 21": 110}
+    assert by_van(facts, "fresh_tank_location") == {"Drift 19": "interior", "Drift 21": "underbody"}
+
+
+def test_what_a_gallon_of_propane_weighs_is_not_what_is_carried(facts_of):
+    facts = facts_of(HEAD + "\nFill the bottle to 80 percent. Propane weighs 4.2 lb. per gallon and smells.\n")
+    assert stated(facts, "propane_mass_kg") == []

@@ -426,3 +426,10 @@ def test_cells_that_only_name_a_package_and_offers_that_say_how_in_brackets_are_
     for field in ("heated_floor", "inverter_w", "gray_tank_heat"):
         found = {(fact.model[-2:], fact.availability) for fact in facts if fact.field == field and not fact.rejected}
         assert found == {("19", "optional"), ("21", "standard")}
+
+
+def test_a_remark_may_stand_behind_a_dash_and_its_meaning(facts_of):
+    legend = "— not available. Thicknesses are those of the walls."
+    facts = facts_of(TABLE.format(no="—", yes="standard", legend=legend), "table.md")
+    found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}

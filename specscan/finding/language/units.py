@@ -138,6 +138,10 @@ class Units:
             unit = self.named(inner)
             if unit is not None:
                 return unit
+        for inner, other in re.findall(r"[(\[]([^\s/)\]]{1,10}) ?/ ?([^\W\d_]{3,})[)\]]", text):  # "(gal / place)"
+            unit = self.named(inner) if self.named(other) is None else None
+            if unit is not None:
+                return unit
         return None
 
 

@@ -341,7 +341,8 @@ def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:
     before, _, behind = text.partition(sign)
     if sign in DASH_SIGNS and before.rstrip()[-1:].isalnum():
         return False  # "Catalog - floorplans, options": it joins the parts of a title
-    explained = re.match(rf"{re.escape(sign)}\s*[=:]", text) is not None
+    opens = r"\s*[=:]" if sign.isalnum() else r"\s"  # "— not available. Values are for the wall."
+    explained = re.match(rf"{re.escape(sign)}{opens}", text) is not None
     rest = f"{before}{behind}".strip(" =:")
     rest = REMARK.split(rest)[0] if explained else rest  # "– : not available. Options add to the mass."
     analysis = lexicon.analyse(rest)

@@ -98,7 +98,7 @@ class TitleTexts(YearReader):
                 if sum(count(one.text, name) for one in own) >= LEAST_USES:
                     texts.append((OPENING_WEIGHT, name, Place(passage, passage.page, name)))
             if YEAR.search(passage.text) and len(passage.text) <= LONGEST_LINE and self._says_model_year(passage.text):
-                texts.append((4, passage.text, Place(passage, passage.page, passage.text)))
+                texts.append((4, self._without_past(passage.text), Place(passage, passage.page, passage.text)))
         seen: set[str] = set()
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
@@ -117,6 +117,12 @@ class TitleTexts(YearReader):
         words = lead.strip().casefold()
         led = colon and (words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used"))
         return rest.strip() if led and rest.strip() else line
+
+    def _without_past(self, line: str) -> str:
+        """Give a line about a used van without what it says of its past: "Drift 6.2, MY21, registered 05/2022"."""
+        parts = line.split(", ") if self.used else [line]
+        past = (n for n, part in enumerate(parts) if self.lexicon.cues(self.lexicon.analyse(part), "used"))
+        return ", ".join(parts[: next(past, 0) or None])
 
     def tells_hours(self, line: str) -> bool:
         """Tell whether a line says when somebody is there: "Open Mon-Sat 8.30 - 5"."""
