@@ -261,6 +261,7 @@ class WordFile(Entry):
     unit_heads: list[str] = []
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
+    plurals_of_names: list[str] = ["s"]  # endings of a range's name where it stands for its vans
     price_from: list[str] = []
     price_of_van: list[str] = []
     number_labels: list[str] = []

@@ -52,3 +52,13 @@ def test_the_code_alone_names_a_van_whose_name_goes_on(facts_of):
 def test_the_name_behind_an_earlier_year_is_another_van(facts_of):
     text = "You will find a 2023 Drift 19 on the used page. It has a 16-gallon gray tank.\n"
     assert by_van(facts_of(LETTER + text), "gray_tank_l") == set()
+
+
+def test_the_plural_of_a_ranges_name_means_its_vans(facts_of):
+    text = (
+        "Marrowfen: Habicht und Sperling, Modelljahr 2026\n\n"
+        "| | Habicht 54 | Habicht 60 | Sperling 64 |\n|---|---|---|---|\n"
+        "| Länge | 5,41 m | 5,99 m | 6,36 m |\n| Zulässiges Gesamtgewicht | 3.500 kg | 3.850 kg | 4.250 kg |\n"
+        "| Schlafplätze | 2 | 2 | 2 |\n\nDer Sperling 64 ist wintertauglich. Die Habichte haben eine Gasheizung.\n"
+    )
+    assert by_van(facts_of(text), "heater_fuel") == {("Habicht 54", "propane"), ("Habicht 60", "propane")}

@@ -73,7 +73,8 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
         families.setdefault(player.model.split()[0], set()).add(player.model)
     if len(families) > 1:
         cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
-        cast.families |= {f"{name}s": models for name, models in cast.families.items() if len(models) > 1}
+        shared = {name: models for name, models in cast.families.items() if len(models) > 1}
+        cast.families |= {f"{name}{end}": models for name, models in shared.items() for end in words.plurals_of_names}
     _add_prefix_families(cast, words)
     _add_variant_families(cast, words)
     _add_everyone(cast, words)
