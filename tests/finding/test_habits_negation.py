@@ -113,3 +113,17 @@ def test_what_a_missing_thing_would_belong_to_is_not_missing(settled_of):
     assert stated["gray_tank_insulated"] is False
     assert stated["inverter_w"] == 0
     assert not {"gray_tank_l", "black_tank_l"} & stated.keys()
+
+
+def test_a_van_called_n_has_its_tanks(facts_of):
+    text = (
+        "Marrowfen Drift 64 N\n\nLongueur : 5,99 m\n\nCouchages : 2\n\n"
+        "Le Drift 64 N a un réservoir eau propre de 127 litres et a un réservoir eaux usées de 125 litres.\n"
+    )
+    sizes = {(fact.field, fact.value) for fact in facts_of(text) if fact.field in ("fresh_tank_l", "gray_tank_l")}
+    assert sizes == {("fresh_tank_l", 127), ("gray_tank_l", 125)}
+
+
+def test_a_denial_at_the_end_leaves_what_another_tank_has(states):
+    line = "Der Drift hält den Trinkwassertank mit einer 12-V-Heizmatte frostfrei und beheizt den Abwassertank nicht."
+    states("DE", line, {"fresh_tank_heat": "electric_pad", "gray_tank_heat": "none"})

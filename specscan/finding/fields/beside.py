@@ -17,7 +17,7 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
         cue.chunk == item.chunk
         and cue.start >= item.end
         and _ends(cue, item, parsed)
-        and not _goes_on(item, cue, parsed)
+        and not _goes_on(item, cue, parsed, group)
         for cue in parsed.cues("not_last")
     ):
         return True
@@ -29,8 +29,8 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     if _joined_to_denied(item, statement, group) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
         return True
     for cue in parsed.cues("negation"):
-        if cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace():
-            continue  # the "N" of "Le Drift 25 N chauffe la cuve" is the van's; "n'" has its apostrophe
+        if is_letter(cue, parsed):
+            continue
         # The one thing that is denied as a whole takes no words of the reach: "no fresh water tank is heated".
         denied = group is not None and group.items[0].first == cue.last and cue.has("cue", "denies_thing")
         last = group.items[0].last if group is not None and denied else cue.last
@@ -92,10 +92,23 @@ def _ends(cue: Item, item: Item, parsed: Parsed) -> bool:
     return not any(c.isalnum() for c in parsed.text[cue.end : end]) and item.sentence == cue.sentence
 
 
-def _goes_on(item: Item, cue: Item, parsed: Parsed) -> bool:
-    """Tell whether a negation at the end belongs to a later word: "hat einen isolierten Tank und beheizt ihn nicht"."""
+def _goes_on(item: Item, cue: Item, parsed: Parsed, group: Group | None) -> bool:
+    """Tell whether a negation at the end belongs to a later word: "hat einen isolierten Tank und beheizt ihn nicht".
+
+    So does one behind a later word with a thing of its own: "hält den Tank frostfrei und beheizt den anderen nicht".
+    """
     told = [i for i in parsed.items if item.end <= i.start and i.end <= cue.start and i.tells]
-    return any(item.end <= i.start and i.end <= other.start and i.has("thing") for other in told for i in parsed.items)
+    if any(item.end <= i.start and i.end <= other.start and i.has("thing") for other in told for i in parsed.items):
+        return True
+    own = group is not None and group.end <= item.start
+    return own and any(
+        other.end <= i.start and i.end <= cue.start and i.has("thing") for other in told for i in parsed.items
+    )
+
+
+def is_letter(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a denial of one letter has no apostrophe: the "N" of "Le Drift 25 N chauffe la cuve" is the van's."""
+    return cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace()
 
 
 def spoken_of_another(name: str, item: Item, statement: Statement) -> str:
