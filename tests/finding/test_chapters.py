@@ -353,3 +353,34 @@ def test_names_alone_above_headings_of_codes_are_ranges_of_their_own(vans_of):
         f"## Alder\n\nThe Alder is our three-season van.\n\n{alder}## Gorse\n\nThe Gorse is longer.\n\n{gorse}"
     )
     assert {model for _, model, _ in vans_of(text)} == {"Alder 186 T", "Alder 203 M", "Gorse 224", "Gorse 224 Snow"}
+
+
+BROKEN_HEADS = """# Marrowfen Drift 2026
+
+| Length | 540 FB | 640 N |
+|---|---|---|
+| Overall length | 5.40 m | 5.99 m |
+| Sleeps | 2 | 4 |
+| Wheelbase | 3.80 m | 4.04 m |
+
+## Modell 540 FB 640 N
+
+- Fresh tank 90 l
+- Gray tank 70 l
+- Solar 200 W
+- Inverter 1500 W
+- Shore power 30 A
+- Heated floor
+- Cassette toilet
+
+## Modell 540 FB 640 N
+
+- Water heater 10 l
+
+Marrowfen Ltd, Holmbeck.
+"""
+
+
+def test_a_heading_of_two_vans_is_no_third(read):
+    vans, _ = read(BROKEN_HEADS)
+    assert {model for _, model, _ in vans} == {"Drift 540 FB", "Drift 640 N"}

@@ -107,7 +107,7 @@ def _goes_on(item: Item, cue: Item, parsed: Parsed, group: Group | None) -> bool
 
 
 def is_letter(cue: Item, parsed: Parsed) -> bool:
-    """Tell whether a denial of one letter has no apostrophe: the "N" of "Le Drift 25 N chauffe la cuve" is the van's."""
+    """Tell whether a denial is one letter without an apostrophe: the "N" of "Le Drift 25 N chauffe la cuve"."""
     return cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace()
 
 

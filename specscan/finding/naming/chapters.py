@@ -151,7 +151,8 @@ class ChapterReader:
             if passage.kind is Kind.HEADING:
                 name = self._without_maker(self._name(passage.text)[0], maker, "")
                 if name and can_be_name(name) and not self.lexicon.knows_words(name):
-                    if not any(begins_with(name, one) or begins_with(one, name) for one in known):
+                    parts = f" {name.casefold()} "  # "Model 540 640" over a table of both
+                    if not any(f" {one} " in parts or begins_with(one, name) for one in known):
                         opened.setdefault((*passage.sections, passage.text), Chapter(name, passage, False))
                 continue
             self._tell(passage, opened)
