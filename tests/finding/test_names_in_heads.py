@@ -449,3 +449,11 @@ def test_a_letter_before_all_codes_stays_where_a_text_has_it_before_one_of_them(
     above = f"# Marrowfen Drift\n\n2027 price list\n\n{said}\n\nBuilt by Marrowfen Vans Ltd."
     found = vans_of(TABLE.format(above=above, one="Q 54", two="Q 61 FB", three="Q 66 DB"))
     assert models(found) == {"Drift Q 54", "Drift Q 61 FB", "Drift Q 66 DB"}
+
+
+def test_figures_that_ran_together_name_no_vans(vans_of):
+    text = (
+        "# Marrowfen Drift 2026\n\n| | 10/69 l 87 l | 10/165 l 63 l |\n|---|---|---|\n| Sleeps | 2 | 3 |\n"
+        "| Overall length | 5.40 m | 5.99 m |\n| Wheelbase | 3.80 m | 4.04 m |\n\nMarrowfen Ltd, Holmbeck.\n"
+    )
+    assert not any("69" in model or "165" in model for _, model, _ in vans_of(text))

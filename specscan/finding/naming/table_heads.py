@@ -195,9 +195,10 @@ class HeadReader:
             return False  # "kg" over the weights of options
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return self._is_described_name(plain)
-        measured = (q for q in self.quantities.find(plain) if not q.bare)
-        if not CODE.fullmatch(plain) and any(q.end - q.start >= 0.8 * len(plain) for q in measured):
-            return False
+        measured = [q for q in self.quantities.find(plain) if not q.bare]
+        whole = len(measured) > 1 or any(q.end - q.start >= 0.8 * len(plain) for q in measured)
+        if not CODE.fullmatch(plain) and whole:
+            return False  # "6 kW", "10/69 l 87 l"
         cues = self.lexicon.cues(self.lexicon.analyse(plain), *NO_TRIMS)
         return not cues
 
