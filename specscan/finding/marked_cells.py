@@ -63,7 +63,7 @@ class MarkedCells:
             answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
         how = OFFERED.fullmatch(plain)
-        if how is not None and self._is_offer(how.group(1).strip()) and not self._offers(plain):
+        if how is not None and self._is_offer(how.group(1).strip()) and not self._offers(how.group(2)):
             own = Scope(scope.vans, Availability.OPTIONAL)  # "Option (12 V pad)", "Winter Pack (warm air)"
             return [Draft(passage, label, body, How.CELL, own, at, label_from, None, notes)]
         if scope.availability is Availability.OPTIONAL and says_no_alone(self.lexicon, plain):
@@ -77,9 +77,8 @@ class MarkedCells:
     def _is_offer(self, text: str) -> bool:
         return self._said(text) is Availability.OPTIONAL or package_alone(self.lexicon, text)
 
-    def _offers(self, text: str) -> bool:
+    def _offers(self, bracket: str) -> bool:
         """Tell whether the bracket behind an offer tells of another: "Option (standard on the long one)"."""
-        bracket = text[text.index("(") :]
         return bool(self.lexicon.cues(self.lexicon.analyse(bracket), *AVAILABILITIES))
 
     def meaning(self, passage: Passage, sign: str) -> Meaning | None:

@@ -35,9 +35,8 @@ class Part:
 class Openings:
     """Reads the openings of texts of one document."""
 
-    def __init__(self, lexicon: Lexicon, vans: VanMentions):
-        self.lexicon, self.vans = lexicon, vans
-        self.absent = AbsentLists(lexicon)
+    def __init__(self, lexicon: Lexicon, vans: VanMentions, absent: AbsentLists):
+        self.lexicon, self.vans, self.absent = lexicon, vans, absent
         # "No gas on board: the hob is electric" is no label, but "No of berths" is
         self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 

@@ -29,10 +29,8 @@ class Remarks:
 
     def __init__(self, lexicon: Lexicon, passages: Iterable[Passage]):
         self.lexicon = lexicon
-        words = lexicon.words.figure_words
         texts = (p.text for p in passages if p.table is None and p.kind is not Kind.HEADING)
-        spoken = (text for text in texts if any(holds(text.casefold(), word) for word in words))
-        sentences = (part for text in spoken for part in SENTENCE.split(text))
+        sentences = (part for text in texts if self._speaks_of_figures(text) for part in SENTENCE.split(text))
         self.remarks = [remark for text in sentences if (remark := self._read(text)) is not None]
 
     def of(self, draft: Draft) -> str | None:
@@ -51,16 +49,17 @@ class Remarks:
         return any(0 <= start <= place < start + length for start, length in starts)
 
     def _read(self, text: str) -> Remark | None:
-        plain = text.casefold()
-        if re.search(r"\d", text) or len(text.split()) > MOST_WORDS:
-            return None
-        if not any(holds(plain, word) for word in self.lexicon.words.figure_words):
+        if re.search(r"\d", text) or len(text.split()) > MOST_WORDS or not self._speaks_of_figures(text):
             return None
         analysis = self.lexicon.analyse(text)
         things = _things(analysis)
         kinds = [m for m in analysis.mentions if m.concept.kind == "value"]
         words = frozenset(token.norm for m in kinds for token in analysis.tokens[m.first : m.last])
         return Remark(text, things, words) if things and len(_bases(analysis)) == 1 else None
+
+    def _speaks_of_figures(self, text: str) -> bool:
+        plain = text.casefold()
+        return any(holds(plain, word) for word in self.lexicon.words.figure_words)
 
 
 def _things(analysis: Analysis) -> frozenset[str]:

@@ -6,7 +6,6 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
-from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.drafts import SectionSense
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import Analysis
@@ -34,7 +33,6 @@ class Sections:
         self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
         self.senses: dict[tuple[object, ...], SectionSense] = {}
-        self.absent = AbsentLists(kit.lexicon)
 
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
@@ -117,7 +115,7 @@ class Sections:
             return
         if "by_owner" in cues:
             sense.by_owner = True
-        elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.absent.are_below(heading)):
+        elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.kit.absent.are_below(heading)):
             sense.not_fitted = True
         elif "not_available" in cues:
             sense.availability = Availability.NOT_AVAILABLE

@@ -65,7 +65,7 @@ class StatementMaker:
         self.keys = read_keys(passages, kit.lexicon)
         self.glossary = Glossary(passages, kit.lexicon)
         self.codes = OptionCodes(passages, vans)
-        self.openings = Openings(kit.lexicon, vans)
+        self.openings = Openings(kit.lexicon, vans, kit.absent)
         self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
@@ -105,7 +105,7 @@ class StatementMaker:
         else:
             drafts = self._running(passage, scope, sense)
         if sense.not_fitted:
-            drafts = [part for draft in drafts for part in self.openings.absent.parted(draft)]
+            drafts = [part for draft in drafts for part in self.kit.absent.parted(draft)]
         for draft in drafts:
             glued = said_of_label(self.legend, draft.label, draft.notes) if draft.how in LABELLED else None
             if glued is not None and draft.scope.availability is None and not draft.scope.by_van:
@@ -214,7 +214,7 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
-        absent = self.openings.absent.drafts(passage, label, body, at, scope, notes)
+        absent = self.kit.absent.drafts(passage, label, body, at, scope, notes)
         if absent:
             return absent
         begin = self.twice.begin(body)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from specscan.finding.fields.beside import is_letter
 from specscan.finding.things.found import How
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
@@ -25,7 +24,6 @@ def denying_cues(book: Rulebook, item: Item, statement: Statement) -> list[Item]
     cues = [
         cue for cue in parsed.cues("none", "negation")
         if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
-        and not is_letter(cue, parsed)
         and cue.start >= (statement.split if statement.split <= item.start else 0)
     ]  # fmt: skip
     said = [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement, definite)]
@@ -86,7 +84,6 @@ def _is_condition(cue: Item, item: Item, statement: Statement, definite: frozens
 def is_stated(book: Rulebook, item: Item, statement: Statement) -> bool:
     """Tell whether a denial ahead of a thing says that the thing is absent, or whether none stands ahead of it."""
     before = [c for c in statement.parsed.cues("negation") if c.end <= item.start and c.chunk == item.chunk]
-    before = [c for c in before if not is_letter(c, statement.parsed)]
     return not before or bool(denying_cues(book, item, statement))
 
 

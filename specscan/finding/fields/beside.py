@@ -29,8 +29,6 @@ def is_negated(item: Item, statement: Statement, group: Group | None = None) -> 
     if _joined_to_denied(item, statement, group) or _neither(item, group, parsed) or _is_not_fitted(item, parsed):
         return True
     for cue in parsed.cues("negation"):
-        if is_letter(cue, parsed):
-            continue
         # The one thing that is denied as a whole takes no words of the reach: "no fresh water tank is heated".
         denied = group is not None and group.items[0].first == cue.last and cue.has("cue", "denies_thing")
         last = group.items[0].last if group is not None and denied else cue.last
@@ -97,18 +95,10 @@ def _goes_on(item: Item, cue: Item, parsed: Parsed, group: Group | None) -> bool
 
     So does one behind a later word with a thing of its own: "hält den Tank frostfrei und beheizt den anderen nicht".
     """
-    told = [i for i in parsed.items if item.end <= i.start and i.end <= cue.start and i.tells]
-    if any(item.end <= i.start and i.end <= other.start and i.has("thing") for other in told for i in parsed.items):
-        return True
+    between = [i for i in parsed.items if item.end <= i.start and i.end <= cue.start]
+    told, things = [i for i in between if i.tells], [i for i in between if i.has("thing")]
     own = group is not None and group.end <= item.start
-    return own and any(
-        other.end <= i.start and i.end <= cue.start and i.has("thing") for other in told for i in parsed.items
-    )
-
-
-def is_letter(cue: Item, parsed: Parsed) -> bool:
-    """Tell whether a denial is one letter without an apostrophe: the "N" of "Le Drift 25 N chauffe la cuve"."""
-    return cue.end - cue.start == 1 and parsed.text[cue.end : cue.end + 1].isspace()
+    return any(thing.end <= other.start or (own and other.end <= thing.start) for other in told for thing in things)
 
 
 def spoken_of_another(name: str, item: Item, statement: Statement) -> str:

@@ -13,6 +13,7 @@ from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.place import PARTED, Place, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
+from specscan.finding.naming.roster import MOST_LONE
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -25,7 +26,6 @@ MAX_HEADING = 80
 NUMBERED = re.compile(r"(\d{1,2})\s+(?=[A-ZÀ-Þ][^\W\d_])")  # "5 Heating"
 NUMBERED_BELOW = re.compile(r"(\d{1,2})\.\d{1,2}\s+[A-ZÀ-Þ]")  # "5.1 The furnace"
 LEAST_NUMBERED = 3
-MOST_LISTED = 6  # vans in one line
 
 
 @dataclass(slots=True)
@@ -108,7 +108,7 @@ class ChapterReader:
                     opened[(*passage.sections, passage.text)] = chapter
                     sisters.setdefault(group if chapter.series else passage.sections, []).append(chapter)
                     for one in runs.get(passage.number, ()):
-                        self._take(one, chapter)
+                        self._take(one, [chapter])
                 continue
             self._tell(passage, opened)
         for side_by_side in sisters.values():
@@ -129,13 +129,15 @@ class ChapterReader:
     def _tell(self, passage: Passage, opened: Mapping[tuple[str, ...], Chapter]) -> None:
         """Add a passage, and the things that it tells, to all chapters above it."""
         depths = range(1, len(passage.sections) + 1) if opened else ()
-        for depth in depths:
-            if (above := opened.get(passage.sections[:depth])) is not None:
-                self._take(passage, above)
+        over = [one for depth in depths if (one := opened.get(passage.sections[:depth])) is not None]
+        if over:
+            self._take(passage, over)
 
-    def _take(self, passage: Passage, chapter: Chapter) -> None:
-        chapter.passages.append(passage)
-        chapter.things |= self.lexicon.things_told(passage)
+    def _take(self, passage: Passage, chapters: Iterable[Chapter]) -> None:
+        things = self.lexicon.things_told(passage)
+        for chapter in chapters:
+            chapter.passages.append(passage)
+            chapter.things |= things
 
     def beside(
         self, own: Sequence[Passage], can_be_name: Callable[[str], bool], taken: Collection[str], maker: str
@@ -261,7 +263,7 @@ def _first_lists(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> 
     found = []
     for line in (p.text for p in own if p.page in (0, 1) and p.kind is not Kind.CELL and len(p.text) <= MAX_HEADING):
         parts = [part.strip() for part in PARTED.split(line)]
-        if 2 <= len(parts) <= MOST_LISTED and all(map(NAME.fullmatch, parts)) and any(map(can_be_name, parts)):
+        if 2 <= len(parts) <= MOST_LONE and all(map(NAME.fullmatch, parts)) and any(map(can_be_name, parts)):
             found.append({part.casefold() for part in parts})
     return found
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from specscan.finding.language.lexicon import Analysis, Lexicon, Stops
-from specscan.finding.language.mentions import Concept
+from specscan.finding.language.mentions import Concept, Mention
 from specscan.finding.language.quantity import Quantity
 from specscan.finding.things.sisters import SisterSentences
 
@@ -148,7 +148,7 @@ def parse(
     bounds = _bounds(text, quantities, lexicon.stops, _statements(text, lexicon, things), own)
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
-        if any(a <= mention.start and mention.end <= b for a, b in taken):
+        if any(a <= mention.start and mention.end <= b for a, b in taken) or _is_letter(mention, text):
             continue
         key = (mention.first, mention.last)
         item = items.get(key)
@@ -172,6 +172,12 @@ def parse(
         for name in item.by_kind.get("cue", ()):
             cues.setdefault(name, []).append(item)
     return Parsed(text, found, analysis, bounds, cues, frozenset(kind for item in found for kind in item.by_kind))
+
+
+def _is_letter(mention: Mention, text: str) -> bool:
+    """Tell whether a denial is one letter without its apostrophe: the "N" of "Le Drift 25 N chauffe la cuve"."""
+    denial = mention.concept.kind == "cue" and mention.concept.name == "negation"
+    return denial and mention.end - mention.start == 1 and text[mention.end : mention.end + 1].isspace()
 
 
 def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Callable, Iterable, Iterator
 
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
 from specscan.reading.layout.item import Item
@@ -18,6 +19,7 @@ PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 FIGURED = re.compile(
     r"^(?![a-zß-ÿ])[^:]{3,}:\s+\S?\s?\d(?!.*[.!?]\s[A-ZÀ-Þ])"
 )  # "4x4 drivetrain: 950", which may be one among others without doubt
+SIZE = 0.5  # points by which the lines of one list or paragraph differ in size
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
@@ -78,34 +80,41 @@ def _edges(lines: list[Line]) -> dict[int, float]:
 
     Three lines or more of a run that are set flush on the left end together on the right, all but the last ones.
     """
+
+    def flush(run: list[Line], line: Line) -> bool:
+        below = 0 < line.base - run[-1].base < LIST_LEADING * line.size
+        return below and abs(line.box.x0 - run[0].box.x0) < 1 and abs(line.size - run[0].size) < SIZE
+
     found: dict[int, float] = {}
-    run: list[Line] = []
-    for line in [*lines, None]:
-        below = bool(run) and line is not None and 0 < line.base - run[-1].base < LIST_LEADING * line.size
-        if line is not None and below and abs(line.box.x0 - run[0].box.x0) < 1 and abs(line.size - run[0].size) < 0.5:
-            run.append(line)
-            continue
-        right = max((one.box.x1 for one in run), default=0.0)
+    for run in _runs(lines, flush):
+        right = max(one.box.x1 for one in run)
         full = [one for one in run if one.box.x1 > right - FLUSH * one.size and len(one.words) >= FULL_WORDS]
         if len(full) >= MIN_FULL and len(full) >= JUSTIFIED * len(run):
             found |= {id(one): right for one in run}
-        run = [line] if line is not None else []
     return found
+
+
+def _runs(lines: Iterable[Line], joins: Callable[[list[Line], Line], bool]) -> Iterator[list[Line]]:
+    """Give lines in runs; ``joins`` tells whether a line goes with the run above it."""
+    run: list[Line] = []
+    for line in lines:
+        if run and not joins(run, line):
+            yield run
+            run = []
+        run.append(line)
+    if run:
+        yield run
 
 
 def _price_lines(lines: list[Line]) -> set[int]:
     """Give the ids of lines that are a label with its figure, next to others of their size: a list in large type."""
-    found: set[int] = set()
-    run: list[Line] = []
-    for line in [*lines, None]:
-        figured = line is not None and FIGURED.search(line.text) and not (line.bold and line.words[-1].bold)
-        if line is not None and figured and (not run or abs(run[-1].size - line.size) < 0.5):
-            run.append(line)
-            continue
-        if sum(PRICED.search(one.text) is not None for one in run) >= 2:
-            found |= {id(one) for one in run}
-        run = [line] if line is not None and figured else []
-    return found
+    figured = {id(line) for line in lines if FIGURED.search(line.text) and not (line.bold and line.words[-1].bold)}
+
+    def alike(run: list[Line], line: Line) -> bool:
+        return {id(run[-1]), id(line)} <= figured and abs(run[-1].size - line.size) < SIZE
+
+    listed = (run for run in _runs(lines, alike) if sum(PRICED.search(one.text) is not None for one in run) >= 2)
+    return {id(one) for run in listed for one in run}
 
 
 def _numbered(lines: list[Line]) -> set[int]:
@@ -187,19 +196,18 @@ def _listed(lines: list[Line]) -> set[int]:
 
     Three or more lines in a row, all beginning with a capital or a figure, none ending a sentence.
     """
+
+    def near(block: list[Line], line: Line) -> bool:
+        above = block[-1]
+        close = line.base - above.base < LIST_LEADING * line.size and abs(line.size - above.size) < SIZE
+        return close and not above.text.endswith(":")  # "Extras:" stands over a list
+
     found: set[int] = set()
-    block: list[Line] = []
     left = min((line.box.x0 for line in lines), default=0.0)
     right = max((line.box.x1 for line in lines), default=0.0)
-    for line in [*lines, None]:
-        near = bool(block) and line is not None and line.base - block[-1].base < LIST_LEADING * line.size
-        near = near and not block[-1].text.endswith(":")  # "Extras:" stands over a list
-        if line is not None and near and abs(line.size - block[-1].size) < 0.5:
-            block.append(line)
-            continue
+    for block in _runs(lines, near):
         if len(block) >= 3:
             found.update(id(member) for member in _list_members(block) or _small_members(block, left, right))
-        block = [line] if line is not None else []
     return found
 
 

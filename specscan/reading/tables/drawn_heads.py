@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from specscan.reading.letters.words import Line, segments_of
+from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.grid import Grid, GridCell
 
 MAX_ROWS = 3
 REACH = 3.0  # em from a drawn head to the first row below it
 RULED = "ruled"
-HEAD_GAP = 0.8  # em between two heads at least
 
 
 def with_body(head: object, body: Grid) -> Grid | None:
@@ -28,11 +28,13 @@ def with_body(head: object, body: Grid) -> Grid | None:
         if not under or under[0] == 0:
             return None
         cells.append(GridCell(cell.row, under[0], cell.lines, cell.row_span, len(under), cell.fill))
-    below = [
-        GridCell(cell.row + head.rows, cell.col, cell.lines, cell.row_span, cell.col_span, cell.fill)
-        for cell in body.cells
-    ]
-    return Grid([*cells, *below], head.rows + body.rows, body.cols, body.box, body.found, body.columns)
+    return _over(cells, head.rows, body)
+
+
+def _over(heads: list[GridCell], rows: int, body: Grid) -> Grid:
+    """Give a table with so many rows of heads over its own."""
+    below = [GridCell(c.row + rows, c.col, c.lines, c.row_span, c.col_span, c.fill) for c in body.cells]
+    return Grid([*heads, *below], rows + body.rows, body.cols, body.box, body.found, body.columns)
 
 
 def _is_bare_head(head: Grid, body: Grid) -> bool:
@@ -52,15 +54,14 @@ def with_printed_heads(lines: list[Line], body: Grid) -> Grid | None:
     if not lines or not _opens_with_band(body):
         return None
     line = lines[-1]
-    parts = segments_of(line, HEAD_GAP)
+    parts = segments_of(line, SEGMENT_GAP)
     values = {cell.col for cell in body.cells if cell.col > 0 and cell.col_span == 1 and not cell.empty}
     places = [_column_of(part, body) for part in parts]
     near = 0 <= body.box.top - line.box.bottom + 1 <= REACH * line.size
     if not (near and line.bold and len(places) > 1 and places == sorted(values)):
         return None
     heads = [GridCell(0, col, [part]) for col, part in zip(places, parts, strict=True) if col is not None]
-    below = [GridCell(c.row + 1, c.col, c.lines, c.row_span, c.col_span, c.fill) for c in body.cells]
-    return Grid([*heads, *below], body.rows + 1, body.cols, body.box, body.found, body.columns)
+    return _over(heads, 1, body)
 
 
 def _opens_with_band(body: Grid) -> bool:
