@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import itertools
 
-from specscan.finding.marks.scope import item_availability, item_vans
+from specscan.finding.marks.availability import item_availability
+from specscan.finding.marks.scope import item_vans
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement

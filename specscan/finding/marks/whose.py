@@ -5,8 +5,9 @@ from __future__ import annotations
 import itertools
 import re
 
+from specscan.finding.marks.availability import item_availability
 from specscan.finding.marks.excepted import have_their_own, left_out, said_of_others, told_of_others
-from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_availability, item_vans
+from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_vans
 from specscan.finding.things.found import Availability, Found
 from specscan.finding.things.items import Item, Parsed
 
@@ -34,7 +35,7 @@ def one_of_several(found: Found, parsed: Parsed) -> bool:
 
 def _is_alternative(item: Item | None, parsed: Parsed) -> bool:
     """Tell whether a figure is one of two that an "or" joins."""
-    if item is None or item.quantity is None:
+    if item is None or item.quantity is None or "or_joint" not in parsed.by_cue:
         return False
     figures = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == item.quantity.dimension]
     joined = {cue.last for cue in parsed.cues("or_joint")}
