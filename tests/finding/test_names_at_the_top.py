@@ -148,3 +148,41 @@ def test_names_set_below_one_another_in_the_largest_type_are_vans_and_no_range_w
     path = tmp_path / "vans.pdf"
     path.write_bytes(page.data())
     assert {van.model for van in read_file(path).found.vans} == {"Alder", "Gorse"}
+
+
+def test_a_code_beside_the_model_year_alone_names_the_only_van(vans_of):
+    bullets = "- Länge 5,98 m\n- Gesamtmasse 3500 kg\n- Schlafplätze 2\n- Frischwassertank 90 l\n- Solar 200 W\n"
+    above = "# Unsere Wagen auf einen Blick von Marrowfen\n\nMJ 2027 660\n\n## Technische Daten\n\n"
+    assert models(vans_of(f"{above}{bullets}\nMarrowfen AG, Mühlweg 4\n")) == {"660"}
+
+
+def test_a_wall_of_r_values_in_a_list_of_two_vans_names_no_van(vans_of):
+    text = (
+        "Le Alder mesure 234 po de long et le Gorse 241 po. Le Alder a un réservoir de carburant de 87 litres et le "
+        "Gorse 68 litres. Le Alder a une valeur R des murs de R11 et le Gorse R5.\n\n"
+        "Le Alder a pour surfaces isolées plafond et parois et le Gorse a pour surfaces isolées plafond.\n"
+    )
+    assert models(vans_of(f"# Marrowfen\n\nFourgons 2027\n\nAlder · Gorse\n\n{text}\nMarrowfen inc., Velden\n")) == {
+        "Alder",
+        "Gorse",
+    }
+
+
+def test_a_range_behind_the_title_at_the_head_of_pages_is_that_of_the_codes(read_file, tmp_path):
+    rows = [row.strip("| ").split(" | ") for row in FIGURES.format(one="540", two="630").splitlines()]
+    page = Page()
+    page.text(40, 20, "Marrowfen | Tusk", size=7)
+    page.text(40, 80, "Marrowfen", size=30, bold=True)
+    page.text(40, 120, "Camper vans", size=12)
+    page.text(40, 140, "540 · 630", size=12)
+    page.canvas.showPage()
+    page.text(40, 20, "Marrowfen | Tusk", size=7)
+    page.row(80, (240, "540"), (400, "630"), bold=True)
+    for place, row in enumerate(rows[2:]):
+        page.row(100 + 16 * place, *zip((40, 240, 400), row, strict=True))
+    path = tmp_path / "vans.pdf"
+    path.write_bytes(page.data())
+    assert {(van.maker, van.model) for van in read_file(path).found.vans} == {
+        ("Marrowfen", "Tusk 540"),
+        ("Marrowfen", "Tusk 630"),
+    }

@@ -174,7 +174,10 @@ class CastReader:
         The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift".
         """
         plain = [self.heads.bare(head) for head in heads]
-        if not plain or names.maker or names.used or not self._is_house(names.title, plain, own):
+        if not plain or names.maker or names.used:
+            return
+        runs = self.range_names.runs_behind(names.title, plain, document)
+        if not self._is_house(names.title, plain, own, codes=runs):
             return
         house, place = names.title, names.title_place
         names.maker, names.maker_place = house, place
@@ -195,7 +198,7 @@ class CastReader:
             names.title = names.series = ""
             self._reread_title(names, document, own, [name for name, _ in listed])
         elif not names.title:
-            listed = read_coded(own, self._can_be_code)
+            listed = read_coded(own, self._can_be_code, clean)
         codes = [name for name, _ in listed]
         if listed and (name := self.range_names.of_heads(codes, names, document, own)):
             names.title = names.series = name
@@ -256,11 +259,14 @@ class CastReader:
         if not names.maker or not (titled or self.names.signs.are_seen(names.title, own, codes)):
             names.title = names.series = ""
 
-    def _is_house(self, title: str, heads: list[str], own: list[Passage]) -> bool:
-        """Tell whether a title is the company above vans with names of their own, which no line sets behind it."""
+    def _is_house(self, title: str, heads: list[str], own: list[Passage], *, codes: bool) -> bool:
+        """Tell whether a title is the company above vans with names of their own, which no line sets behind it.
+
+        ``codes`` says that they may be codes: the name of their range stands behind the company's elsewhere.
+        """
         if not title or re.search(r"\d", title) or self.names.signs.are_seen(title, own, heads):
             return False
-        own_names = all(is_series_word(head.split()[0]) or MAKERS_CODE.match(head) for head in heads)
+        own_names = codes or all(is_series_word(head.split()[0]) or MAKERS_CODE.match(head) for head in heads)
         return own_names and any(
             p.table is None and p.text.strip().casefold() == title.casefold() for p in own[:FIRST_ALONE]
         )

@@ -340,7 +340,10 @@ class MakerReader:
         last = [p for p in document.passages[-LAST_LINES:] if p.table is None and ADDRESS.search(p.text)]
         foot = [(PARTED.split(p.text)[0], Place(p, p.page, p.text)) for p in last]
         for text, place in [*running_lines(document), *foot]:
-            for part in PARTED.split(text):
+            parts = PARTED.split(text)
+            if len(parts) == 2 and parts[0].strip() == series:
+                continue  # "Marrowfen | Drift" as well as "Drift | Marrowfen": the order tells nothing alone
+            for part in parts:
                 name = part.partition(",")[0].strip(" .")
                 words = name.split()
                 if self._is_plain_name(words) and not (series and series.casefold() in name.casefold()):

@@ -21,7 +21,7 @@ from specscan.rulebook.models import WordFile
 
 NAME = words_of_name(3)
 ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
-NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) \d")
+NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) [A-Z]?\d")
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
@@ -99,6 +99,8 @@ class RangeNames:
                     coded = all(re.search(r"\d", code) for code in codes)
                     if not coded and any(re.search(r"\d", code) for code in codes):
                         continue  # "on the Bruska 35, and the Larder"
+                    if CODE.match(codes[0]) and any(map(NAMED_FIGURE.match, codes)):
+                        continue  # "The Drift has walls of R11 and the Larch R5"
                     if name and (coded or _are_used(codes, own)) and not any(_is_told_of(code, own) for code in codes):
                         return name, codes, passage
         return None
@@ -212,6 +214,17 @@ class RangeNames:
         names = {name for name in names if self.can_name_range(name, maker) and self.lexicon.knows_none(name)}
         sisters = any(begins_with(head, name) or begins_with(name, head) for head in heads for name in names)
         return "" if len(names) != 1 or sisters else names.pop()
+
+    def runs_behind(self, title: str, heads: Collection[str], document: Document) -> bool:
+        """Tell whether the name of a range stands behind a title at the head or foot of pages: "Marrowfen | Drift".
+
+        So it is where all heads are codes, which a range has and a company has not.
+        """
+        if not title or not all(CODE.match(head) for head in heads):
+            return False
+        parted = [[part.strip() for part in PARTED.split(line)] for line, _ in running_lines(document)]
+        names = {parts[1] for parts in parted if len(parts) == 2 and parts[0] == title}
+        return any(self.can_name_range(name, title) and self.lexicon.knows_none(name) for name in names)
 
     def _corner(self, text: str) -> str:
         """Give a text without words such as "range" and "models"."""

@@ -113,13 +113,16 @@ def _uses(name: str) -> int:
     return 1 if re.search(r"\d", name) else LONE_USES
 
 
-def read_coded(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[tuple[str, Passage]]:
+def read_coded(
+    own: Sequence[Passage], can_be_name: Callable[[str], bool], clean: Callable[[str], str]
+) -> list[tuple[str, Passage]]:
     """Give the van of a document in which a code stands alone on one of the first lines: "590", "Q54", "KS 640 E".
 
-    A number of one or two figures, which can be a page's, must be used again behind a word.
+    Beside it may stand what ``clean`` takes away, as the model year. A number of one or two figures, which can be a
+    page's, must be used again behind a word.
     """
     for passage in own[:LONE_PASSAGES]:
-        text = passage.text.strip(" .")
+        text = clean(passage.text).strip(" .")
         if passage.page not in (0, 1) or passage.table is not None or passage.kind not in OPENING_KINDS:
             return []
         if not LONE_CODE.fullmatch(text) or YEAR.search(text) or not can_be_name(text):

@@ -56,15 +56,21 @@ class HeadReader:
         found: dict[str, Place] = {}
         lines = [p.text for p in own[:FIRST_LINES] if p.table is None and len(p.text) <= LONGEST_LINE]
         headings = {self.bare(p.text).strip(TRIMMED) for p in own if p.kind is Kind.HEADING}
+        again = _rows_again(tables.values())
         for cells in tables.values():
-            for head, place in self._heads_of(cells, named, lines, headings):
+            for head, place in self._heads_of(cells, named, lines, headings, again):
                 found.setdefault(head, place)
         return found
 
     def _heads_of(
-        self, cells: list[Passage], named: frozenset[str], lines: list[str], headings: Collection[str]
+        self,
+        cells: list[Passage],
+        named: frozenset[str],
+        lines: list[str],
+        headings: Collection[str],
+        again: Collection[tuple[str, ...]],
     ) -> list[tuple[str, Place]]:
-        rows = _unique(p.row.text for p in cells if p.row is not None)
+        rows = _rows(cells)
         columns = self._columns(cells, lines, headings)
         known_rows = sum(self.lexicon.knows_label(text) for text in rows)
         known_columns = sum(self.lexicon.knows_label(text) for text in columns)
@@ -84,6 +90,8 @@ class HeadReader:
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns) and not self._names_others(cells):
             heads = self._with_sisters([text for text in rows if self.can_be_name(text)], rows)
+            if heads and tuple(rows) in again:
+                heads = [text for text in rows if text in heads or self._is_called(text)]
             if heads and len(heads) >= 0.7 * len(rows):
                 return [(h, _place(cells, h, column=False)) for h in heads]
         return []
@@ -149,12 +157,9 @@ class HeadReader:
 
         A thing of which a row tells (``asked``) heads no column.
         """
-        words = text.split()
         if PLAN.fullmatch(text) or DECIMAL.fullmatch(text):
             return True
-        if not words or len(words) > MAX_TRIM_WORDS or not all(w[0].isupper() and w.isalpha() for w in words):
-            return False
-        if {text.casefold(), words[0].casefold()} & self.generic:
+        if not self._is_called(text):
             return False
         told = {m.concept[:2] for m in self.lexicon.analyse(text).mentions}
         return not any(
@@ -163,6 +168,13 @@ class HeadReader:
             or (kind == "cue" and name in NO_TRIMS)
             for kind, name in told
         )
+
+    def _is_called(self, text: str) -> bool:
+        """Tell whether a text has the form of a trim's name: few words, all with capitals, none of them generic."""
+        words = text.split()
+        if not words or len(words) > MAX_TRIM_WORDS or not all(w[0].isupper() and w.isalpha() for w in words):
+            return False
+        return self.generic.isdisjoint((text.casefold(), words[0].casefold()))
 
     def _is_described_name(self, text: str) -> bool:
         """Tell whether a text that could be a label has a word with a capital that no label has: "Long Alcove"."""
@@ -213,6 +225,19 @@ def _names_all(line: str, heads: Sequence[str]) -> bool:
     """Tell whether a line lists all heads of a table, each alone or behind the name of the range: "540 | 600 Q"."""
     listed = [part.strip(" .") for part in LIST_JOINT.split(line)]
     return all(any(part == head or part.endswith(f" {head}") for part in listed) for head in heads)
+
+
+def _rows(cells: Iterable[Passage]) -> list[str]:
+    return _unique(p.row.text for p in cells if p.row is not None)
+
+
+def _rows_again(tables: Iterable[Sequence[Passage]]) -> set[tuple[str, ...]]:
+    """Give the labels of rows that several tables have under different heads: of what all of them tell, as of vans."""
+    headed: dict[tuple[str, ...], set[frozenset[str]]] = {}
+    for cells in tables:
+        columns = frozenset(p.column.text for p in cells if p.column is not None)
+        headed.setdefault(tuple(_rows(cells)), set()).add(columns)
+    return {rows for rows, heads in headed.items() if len(heads) > 1 and len(rows) > 1}
 
 
 def _unique(texts: Iterable[str]) -> list[str]:
