@@ -14,7 +14,7 @@ from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
+from specscan.finding.naming.place import Names, Place, bears, begins_with, of_range, without_start
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
 from specscan.finding.naming.roster import (
@@ -313,7 +313,7 @@ class CastReader:
         named = {head.strip(" *†:").casefold() for head in heads}
         for cut in range(1, len(words)):
             tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
-            alike = [head for head in named if re.match(rf"{re.escape(tail.casefold())}\s+\S", head)]
+            alike = [head for head in named if bears(head, tail) and len(head) > len(tail)]
             if len(alike) >= MIN_ALIKE and words[0][0].isupper():
                 names.maker, names.maker_place = maker, names.title_place
                 names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
@@ -371,7 +371,7 @@ class CastReader:
             same = next((m for m in players if m.casefold() == model.casefold()), None)
             if same is None:
                 longer = [m for m in full.values() if m.casefold().endswith(" " + model.casefold()) and m != model]
-                if longer:
+                if len(longer) == 1 or (longer and model != names.series):  # "Drift" beside "Little" and "Great Drift"
                     mapping[head] = frozenset(longer[:1])
                     continue
                 players[model] = Player(model, heads[head])

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.full_names import PRICE
-from specscan.finding.naming.place import PARTED, Place, begins_with, of_range, without_start
+from specscan.finding.naming.place import PARTED, Place, bears, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
 from specscan.finding.naming.roster import MOST_LONE
 from specscan.records.facts import Fact
@@ -102,7 +102,7 @@ class ChapterReader:
                 name = self._without_maker(name, maker, series)
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare
-                if name and (priced or begins_with(name, series) or name.casefold() in listed or can_be_name(name)):
+                if name and (priced or bears(name, series) or name.casefold() in listed or can_be_name(name)):
                     group = passage.sections if passage.sections in ranges else passage.sections[:-1]
                     chapter = Chapter(name, passage, priced, ranges.get(group, ""))
                     opened[(*passage.sections, passage.text)] = chapter
@@ -119,7 +119,7 @@ class ChapterReader:
             apart = not titled or all(one.heading.number in runs for one in alike)
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart
             sure = sure or {one.name.casefold() for one in alike} in lists
-            named = [o for o in alike if sure or o.priced or begins_with(o.name, series) or _is_used(o, own)]
+            named = [o for o in alike if sure or o.priced or bears(o.name, series) or _is_used(o, own)]
             if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):
                 continue
             if len(named) >= 2 and len({one.full_name.casefold() for one in named}) == len(named):

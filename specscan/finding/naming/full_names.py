@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import any_word, holds, stands_before, without_first
 from specscan.finding.naming.name_forms import VOWEL
-from specscan.finding.naming.place import Names, begins_with, without_start
+from specscan.finding.naming.place import Names, bears, begins_with, without_start
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
@@ -76,7 +76,7 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
     whole = head
     head = _cut_year(_cut_maker(head, names.maker))
     series = names.series
-    if not series or head.casefold().startswith(series.casefold()):
+    if not series or head.casefold().startswith(series.casefold()) or bears(head, series):
         return head
     others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
     if others:

@@ -6,9 +6,11 @@ import re
 from collections import Counter
 from dataclasses import dataclass, field
 
+from specscan.finding.language.whole_words import holds, lowered
 from specscan.records.text import Document, Passage
 
 PARTED = re.compile(r"\s[|–—-]\s|[|•·∙:]|\s{3,}")  # the parts of a title
+SHORTEST = 3  # letters of a range that stands behind other words of a name
 PAGE_NUMBER = re.compile(r"(?:\s+(?:[Pp]age|[Ss]eite))?\s+\d{1,3}$")
 
 
@@ -42,6 +44,12 @@ def begins_with(name: str, start: str) -> bool:
     return bool(start) and f"{name} ".casefold().startswith(f"{start} ".casefold())
 
 
+def bears(name: str, series: str) -> bool:
+    """Tell whether a name has that of its range in it, wherever: "Little Drift" and "Great Drift" of the Drift."""
+    longer = len(name) > len(series) >= SHORTEST
+    return begins_with(name, series) or (longer and holds(lowered(name), lowered(series)))
+
+
 def without_start(name: str, start: str) -> str:
     """Give a name without the one with which it begins; nothing is left of that name itself."""
     return name[len(start) :].strip() if begins_with(name, start) else name
@@ -53,6 +61,8 @@ def of_range(series: str, code: str) -> str:
     A code that begins with the range's only letter has it already: "V54" of the "V".
     """
     if len(series) == 1 and code.startswith(series) and not code[1:2].isalpha():
+        return code
+    if bears(code, series) and not begins_with(code, series):
         return code
     return f"{series} {without_start(code, series)}".strip()
 
