@@ -87,3 +87,14 @@ def test_trims_of_which_a_line_tells_and_running_text_speaks_once_are_vans(sleep
     said = "<p>Two trims: Scholar and Captain.</p>"
     told = "<p>The Scholar sleeps two and has a battery of 100 Ah. The Captain sleeps three and has 300 Ah.</p>"
     assert sleeps_of(told, said) == SLEEPS
+
+
+@pytest.mark.parametrize("trim", ["Drift Hi-Line", "Drift Sport-Line", "Drift Snow Line"])
+def test_a_trim_called_a_line_is_a_van_and_no_range_of_the_others(read_file, tmp_path, trim):
+    """The word for ranges is part of its name: values stand below it as below the others."""
+    page = "<h1>Drift, {} and Gorse</h1><p>Marrowfen Vans, 2026</p>{}"
+    rows = table(("Sleeps", "2", "4", "3"), ("Length", "5.41 m", "5.99 m", "6.36 m"), ("Height", "2.59 m", "2.8 m", ""))
+    heads = f"<tr><th></th><th>Drift</th><th>{trim}</th><th>Gorse</th></tr>"
+    path = tmp_path / "page.html"
+    path.write_text(page.format(trim, rows.replace("<table>", f"<table>{heads}")), encoding="utf-8")
+    assert sleeps_in(read_file(path).found) == {"Drift": 2, trim: 4, "Gorse": 3}

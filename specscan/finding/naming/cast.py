@@ -330,14 +330,17 @@ class CastReader:
         return told is not None and set(heads) <= set(told[1]) and name in ("", told[0])
 
     def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
-        """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table."""
+        """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table.
+
+        What has values of its own is one of them, whatever it is called: "Drift Hi-Line" between "Drift" and "Gorse".
+        """
         if len(heads) < 3:
             return False
-        if self.chapters.ranges.name(head):
-            return True
-        below = [p.text for p in own if p.column is not None and p.column.text == head]
+        below = [p.text for p in own if head in (p.column and p.column.text, p.row and p.column and p.row.text)]
         labels = sum(self.lexicon.knows_label(text) for text in below)
-        return labels >= MOSTLY * max(1, len(below)) and bool(self.range_names.of_label(head))
+        if below and labels < MOSTLY * len(below):
+            return False
+        return bool(self.chapters.ranges.name(head) or (below and self.range_names.of_label(head)))
 
     def _from_heads(
         self, heads: dict[str, Place], names: Names, own: list[Passage]
