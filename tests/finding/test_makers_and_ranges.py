@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.reading.drawn import Page
+
 FIGURES = "- Length: 19 ft 4 in\n- GVWR: 9,070 lb\n- Sleeps: 2\n- Fresh water: 22 gallons\n- Gray water: 15 gallons\n"
 MORE = "- Solar: 320 W\n- Furnace: propane, 16,000 BTU\n- Battery: 200 Ah lithium\n"
 GERMAN = (
@@ -174,3 +176,42 @@ def test_the_name_that_signs_goes_before_the_same_with_a_word_for_vans(vans_of):
     )
     html = f"<html lang='en'><head><title>Drift 6 | Marrowfen camper vans</title></head><body>{page}</body></html>"
     assert vans_of(html, "drift.html") == {("Marrowfen", "Drift 6", 2026)}
+
+
+def test_words_for_the_paper_behind_a_range_at_the_head_of_pages_are_no_part_of_it(read_file, tmp_path):
+    page = Page()
+    page.text(40, 40, "Price Book", size=24, bold=True)
+    page.text(40, 75, "K Series, model year 2027", size=16, bold=True)
+    page.text(40, 110, "This book is about two vans: K-48 and K-56. The K-56 is the long one.")
+    page.text(40, 780, "Marrowfen Mobile Works Corp., 4 Fulling Lane")
+    rows = [("", "K-48", "K-56"), ("Overall length", "5.41 m", "5.99 m"), ("GVWR", "3500 kg", "4250 kg"),
+            ("Sleeps", "2", "3"), ("Fresh water", "70 L", "90 L"), ("Solar", "100 W", "200 W")]  # fmt: skip
+    for title in ("Model content", "Terms"):
+        page.canvas.showPage()
+        page.row(20, (40, "Marrowfen Mobile Works"), (420, "K Series Price Book, 2027"), size=8)
+        page.text(40, 60, title, size=12, bold=True)
+        if title == "Terms":
+            page.text(40, 90, "Deposit 10 %, balance on completion.")
+            break
+        for number, row in enumerate(rows):
+            page.row(90 + 15 * number, *zip((40, 260, 380), row, strict=True), bold=not number)
+    path = tmp_path / "book.pdf"
+    path.write_bytes(page.data())
+    assert {(van.maker, van.model) for van in read_file(path).found.vans} == {
+        ("Marrowfen Mobile Works", "K-48"),
+        ("Marrowfen Mobile Works", "K-56"),
+    }
+
+
+@pytest.mark.parametrize("sign", ["’", "'"])
+def test_the_article_before_a_vowel_is_no_part_of_a_range(vans_of, sign):
+    above = "# Nos fourgons de l’année 2026\n\nL’Orme 48 est un fourgon court. L’Orme 55 Neige est plus long.\n\n"
+    rows = ("Longueur | 5,41 m | 5,98 m", "Eau propre | 80 l | 100 l", "Eaux grises | 70 l | 90 l",
+            "Couchages | 2 | 3", "Panneaux solaires | 100 W | 200 W")  # fmt: skip
+    table = "| | 48 | 55 Neige |\n|---|---|---|\n" + "".join(f"| {row} |\n" for row in rows)
+    assert {model for _, model, _ in vans_of((above + table).replace("’", sign))} == {"Orme 48", "Orme 55 Neige"}
+    said = (
+        "FOURGONS MARROWFEN\n\nNous vous présentons l’Orme 48. L’Orme 48 est notre fourgon court : longueur 5,41 m.\n"
+    )
+    said += "Réservoir d’eaux grises : 70 litres. Dans l’Orme 48, le chauffage est au gaz.\n"
+    assert {model for _, model, _ in vans_of(said.replace("’", sign))} == {"Orme 48"}

@@ -185,3 +185,18 @@ def test_a_bar_over_a_ruled_table_may_hold_its_heads_undivided(facts_of_pdf, hea
             page.frame(left, 88 + 14 * number, right, 102 + 14 * number)
     tanks = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "fresh_tank_l"}
     assert tanks == ({"Drift 19 Fell": 70, "Drift 19 Moor": 95, "Drift 21 Fell": 110} if found else {})
+
+
+def test_codes_that_look_like_watts_head_columns_where_they_are_set_apart_over_an_open_corner(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Drift 2026", size=18, bold=True)
+    page.row(70, (200, "19W"), (300, "21W"), (400, "24S"), size=13, color=(0.6, 0.3, 0.1))
+    page.box(48, 92, 520, 104, (0.2, 0.3, 0.25))
+    page.text(50, 94, "Vehicle", bold=True, color=(1, 1, 1))
+    rows = [("Length", "5.41 m", "5.99 m", "6.36 m"), ("GVWR", "3500 kg", "4100 kg", "4250 kg"),
+            ("Fresh water", "70 L", "90 L", "110 L"), ("Solar", "110 W", "200 W", "300 W"),
+            ("Inverter", "1000 W", "2000 W", "3000 W")]  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(110 + 16 * number, *zip((50, 200, 300, 400), row, strict=True))
+    found = {(fact.model, fact.value) for fact in facts_of_pdf(page) if fact.field == "solar_w"}
+    assert found == {("Drift 19W", 110), ("Drift 21W", 200), ("Drift 24S", 300)}

@@ -124,3 +124,13 @@ def test_a_table_drawn_inside_a_form_at_another_scale_keeps_its_rules():
     assert sorted(round(stroke.x0) for stroke in sheet.strokes) == [100, 200, 300]
     (frame,) = sheet.fills
     assert (frame.box.width, frame.box.height) == pytest.approx((200, 80), abs=5)  # with its line
+
+
+def test_a_space_of_the_smaller_letters_behind_a_large_name_parts_them():
+    page = Page()
+    page.text(50, 40, "Tusk", size=30, bold=True)
+    end = 50 + page.canvas.stringWidth("Tusk", "Helvetica-Bold", 30)
+    page.text(end + 3, 57, "48 and 56 Fell", size=13)
+    page.text(50, 100, "CO", size=20)
+    page.text(50 + page.canvas.stringWidth("CO", "Helvetica", 20) + 0.5, 114, "2", size=11)
+    assert [word.text for word in words_of(page.data())] == ["Tusk", "48", "and", "56", "Fell", "CO2"]

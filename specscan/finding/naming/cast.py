@@ -52,7 +52,8 @@ class CastReader:
         self.chapters = ChapterReader(lexicon)
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
-        self.range_names = RangeNames(lexicon, list(book.words.values()), self._is_filler, self.can_be_name)
+        others = list(book.words.values())
+        self.range_names = RangeNames(lexicon, others, self._is_filler, self.can_be_name, self.names.clean)
         self.code_ranges = CodeRanges(lexicon)
         self.houses = self.names.houses
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)

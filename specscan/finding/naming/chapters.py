@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.full_names import PRICE
+from specscan.finding.naming.name_forms import article
 from specscan.finding.naming.place import PARTED, Place, bears, begins_with, of_range, without_start
 from specscan.finding.naming.ranges import RangeReader
 from specscan.finding.naming.roster import MOST_LONE
@@ -61,9 +62,7 @@ class ChapterReader:
     def __init__(self, lexicon: Lexicon):
         self.lexicon = lexicon
         self.ranges = RangeReader(lexicon)
-        self.article = re.compile(
-            rf"(?:{any_word(_apostrophes(lexicon.words.articles_of_names))})(?:(?<=['’])|\s+)", re.I
-        )
+        self.article = re.compile(article(lexicon.words.articles_of_names))
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.price_word = _before(lexicon.words.price_from, "$")
         self.all_of = _before(lexicon.words.all_of, r"\s+")
@@ -296,10 +295,6 @@ def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
     pattern = re.compile(rf"(?<!\w){re.escape(chapter.name)}(?!\w)", re.I if chapter.name.isupper() else 0)
     texts = (p.column.text if p.column is not None else p.text for p in own if p.kind is not Kind.HEADING)
     return any(match.group()[0] == chapter.name[0] for text in texts for match in pattern.finditer(text))
-
-
-def _apostrophes(words: Iterable[str]) -> set[str]:
-    return {form for word in words for form in (word, word.replace("’", "'"))}
 
 
 def _before(words: Sequence[str], behind: str) -> re.Pattern[str]:

@@ -3,12 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterable
+
+from specscan.finding.language.whole_words import any_word
 
 WORD = r"[A-ZÀ-Þ][\w’'-]+"
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"  # words with capitals, figures behind them
 VOWEL = re.compile(r"[aeiouyäöüéèêáóí]", re.IGNORECASE)
 SURE_SHARE = 0.6  # of several heads or cells that can be nothing but names: from it on all are taken for names
+
+
+def article(articles: Iterable[str], between: str = "") -> str:
+    """Give the text of a pattern of an article and what parts it from the name behind it: "the Drift", "l’Orme".
+
+    ``between`` are words that may stand between the two, as in "the new Drift"; behind an apostrophe none do.
+    """
+    forms = {form for word in articles for form in (word, word.replace("’", "'"))}
+    return rf"(?i:{any_word(forms)})(?:(?<=[’'])|{between}\s+)"
 
 
 def words_of_name(most: int) -> str:

@@ -13,7 +13,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before, without_name
 from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE
-from specscan.finding.naming.name_forms import words_of_name
+from specscan.finding.naming.name_forms import article, words_of_name
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.records.text import Document, Kind, Passage
@@ -23,6 +23,7 @@ NAME = words_of_name(3)
 ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
 NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) [A-Z]?\d")
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
+OPENED = re.compile(r"[.!?:]\s+$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
 MOST_WORDS = 3
@@ -41,12 +42,13 @@ class RangeNames:
         others: Sequence[WordFile],
         is_filler: Callable[[str], bool],
         can_be_name: Callable[[str], bool],
+        clean: Callable[[str, str], str],
     ):
         words = lexicon.words
-        self.lexicon, self.is_filler, self.can_be_name = lexicon, is_filler, can_be_name
-        articles, ranges = any_word(words.articles_of_names), any_word(words.range_words)
+        self.lexicon, self.is_filler, self.can_be_name, self.clean = lexicon, is_filler, can_be_name, clean
+        before, ranges = article(words.articles_of_names), any_word(words.range_words)
         joints = any_word({*words.cues.get("number_joint", []), "&"})
-        item = rf"(?:(?i:{articles})[ \u00a0]+)?({ITEM})"
+        item = rf"(?:{before})?({ITEM})"
         self.item = re.compile(item)
         self.list = re.compile(rf"{item}(?:, {item})*,? (?:{joints}) {item}")
         self.named = [
@@ -54,10 +56,11 @@ class RangeNames:
             for pattern in (
                 rf"(?i:{ranges})[ \u00a0]+({NAME})",
                 rf"({NAME})[ -](?i:{ranges})(?!\w)",
-                rf"(?i:{articles})[ \u00a0]+({NAME})",
+                rf"{before}({NAME})",
             )
         ]
         self.house = re.compile(rf"({NAME}) (?i:{ranges}) (?=({NAME}))")
+        self.article = re.compile(before)
         self.about = {word.casefold() for word in (*words.range_words, *words.model_words, *words.articles_of_names)}
         generic = (
             *words.column_words,
@@ -166,7 +169,7 @@ class RangeNames:
         ranged = any(all(begins_with(head, one) for head in heads) for one in heads)  # "Drift", "Drift Snow"
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
-                name = self._corner(self._without(part, names.maker))
+                name = self._corner(self.clean(part, names.maker))
                 if names.series and name.endswith(f" {names.series}"):
                     name = names.series  # the company's short name, or a word for the paper, before it
                 if self.can_name_range(name, names.maker):
@@ -240,11 +243,19 @@ class RangeNames:
         for text in texts:
             for head in heads:
                 for start in places(text, head) if head in text else ():
-                    match = BEFORE.search(text[max(0, start - 40) : start])
+                    lead = text[max(0, start - 40) : start]
+                    match = BEFORE.search(lead)
                     if match is not None:
-                        name = " ".join(w for w in match.group(1).split() if w.casefold() not in self.about)
+                        opens = not lead[: match.start()].strip() or OPENED.search(lead, 0, match.start())
+                        # "L’Orme 54" at the start of a sentence; amid one the capital would be of the name
+                        name = self._without_article(match.group(1)) if opens else match.group(1)
+                        name = " ".join(w for w in name.split() if w.casefold() not in self.about)
                         found.setdefault(name, set()).add(head)
         return Counter({name: len(codes) for name, codes in found.items() if name})
+
+    def _without_article(self, name: str) -> str:
+        match = self.article.match(name)
+        return name[match.end() :] if match is not None else name
 
 
 def _is_told_of(code: str, own: Sequence[Passage]) -> bool:

@@ -9,7 +9,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
 from specscan.finding.naming.file_names import file_runs, stem_of
 from specscan.finding.naming.letters import Letter
-from specscan.finding.naming.name_forms import SPOKEN_NAME
+from specscan.finding.naming.name_forms import SPOKEN_NAME, article
 from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
@@ -46,10 +46,8 @@ class TitleTexts(YearReader):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.letter = Letter()  # of the document that is read
-        articles = any_word(self.words.articles_of_names)
-        self.behind_article = re.compile(
-            rf"(?<!\w)(?i:{articles})(?:\s+[a-zà-ÿ][\w-]*){{0,2}}\s+(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})"
-        )
+        before = article(self.words.articles_of_names, r"(?:\s+[a-zà-ÿ][\w-]*){0,2}")
+        self.behind_article = re.compile(rf"(?<!\w){before}(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})")
         leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)

@@ -28,6 +28,7 @@ FEWEST_SPACED = 4  # letters with spaces between them that are one word
 SPACED = 0.4  # em: a space, and no more
 SMALLEST_CAPITAL, LARGEST_CAPITAL = 0.6, 0.92  # sizes of small capitals, in those of the capital before them
 RAISED = 0.14
+LEVEL = 0.05  # em between words that stand on one line
 SMALL = 0.86
 LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
 WRITTEN = str.maketrans({"\u00ad": "-", "\ufffe": "-", "\u0002": "-", **LIGATURES})  # soft hyphens become hyphens
@@ -249,10 +250,10 @@ def _attach_small(words: list[Word]) -> list[Word]:
             and -0.2 * base.size <= word.box.x0 - base.box.x1 <= _reach(word, base, following) * base.size
             and word.box.overlap_y(base.box) > 0
         )
-        if not near or base is None:
-            kept.append(word)
+        lift = base.base - word.base if base is not None else 0.0
+        if not near or base is None or (_is_level(lift, base) and word.box.x0 - base.box.x1 > GAP_SPACE * word.size):
+            kept.append(word)  # "Drift" in large letters, then " 54" in smaller ones: a space of theirs
             continue
-        lift = base.base - word.base
         if lift > RAISED * base.size:
             if word.text in DEGREES and word.text != "o" or word.text == "o" and base.text[-1:].isdigit():
                 kept[-1] = _grown(base, word, "°")
@@ -263,6 +264,11 @@ def _attach_small(words: list[Word]) -> list[Word]:
         else:
             kept[-1] = _grown(base, word, word.text)
     return kept
+
+
+def _is_level(lift: float, base: Word) -> bool:
+    """Tell whether a small word stands on the line of the one before it, neither raised nor lowered."""
+    return abs(lift) <= LEVEL * base.size
 
 
 def _is_length(words: list[Word]) -> bool:

@@ -11,6 +11,7 @@ from specscan.reading.tables.parting import column_cells, has_digit, head_key, l
 from specscan.reading.tables.subheads import one_series
 
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
+PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")  # "20W": a floorplan as well as watts
 SIGN = re.compile(r"(?:[A-Z]|[^\w\s]{1,2}) [^\W\d_]{2}")  # a sign and what it says: "O option", "— not offered"
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
@@ -112,8 +113,11 @@ def _stands_apart(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> 
 def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:
     others = [cell for cell in cells if cell.col > 0]
     first = next((cell for cell in cells if cell.col == 0), None)
-    if not others or (len(others) > 1 and all(_is_measure(cell, hints) for cell in others)):
+    if not others:
         return False
+    if len(others) > 1 and all(_is_measure(cell, hints) for cell in others):
+        plans = first is None and all(PLAN.fullmatch(cell.plain) for cell in others)
+        return row == skipped and plans and _stands_out(grid, row, others)
     over = grid.at(row, 0)
     if after_head and over is not None and not over.empty and over.row_span > 1 and over.row > skipped:
         return False  # a cell over several rows groups the labels beside it
