@@ -42,6 +42,7 @@ def names_of(read_file, tmp_path):
         ("# Our vans 2026\n\nSolo | Duo", "Wendrill models", "Solo", "Duo", ["Wendrill Duo", "Wendrill Solo"]),
         ("# Our vans at a glance\n\nMY26", "Models", "Q54", "Q60", ["Q54", "Q60"]),
         ("# Our vans at a glance\n\nSeptember 2026", "September 2026", "QX5", "QX6", ["QX5", "QX6"]),
+        ("# Wendrill\n\nMarrowfen Ltd, model year 2026", "", "540", "600", ["Wendrill 540", "Wendrill 600"]),
         ("# Wendrill 2026\n\n6 | 6 Winter", "", "6", "6 Winter", ["Wendrill 6", "Wendrill 6 Winter"]),
     ],
 )  # fmt: skip

@@ -200,3 +200,25 @@ def test_codes_that_look_like_watts_head_columns_where_they_are_set_apart_over_a
         page.row(110 + 16 * number, *zip((50, 200, 300, 400), row, strict=True))
     found = {(fact.model, fact.value) for fact in facts_of_pdf(page) if fact.field == "solar_w"}
     assert found == {("Drift 19W", 110), ("Drift 21W", 200), ("Drift 24S", 300)}
+
+
+@pytest.mark.parametrize("codes", [("540", "540 Fell", "600"), ("540", "570", "600")])
+def test_codes_behind_the_name_of_a_section_head_the_columns(facts_of_pdf, codes):
+    """The corner of each part of the table says what it is about, as a label would: "Water | 540 | 600"."""
+    page = Page()
+    page.text(50, 30, "Drift", size=24, bold=True)
+    page.text(50, 60, "Marrowfen Ltd, model year 2026")
+    rows = [
+        ("Size", *codes), ("Length", "5.41 m", "5.41 m", "5.99 m"), ("Width", "2.05 m", "2.05 m", "2.08 m"),
+        ("Height", "2.65 m", "2.85 m", "2.65 m"), ("Sleeps", "2", "4", "2"),
+        ("Water", *codes), ("Fresh water tank", "70 l", "85 l", "100 l"), ("Waste water tank", "60 l", "75 l", "90 l"),
+    ]  # fmt: skip
+    for number, row in enumerate(rows):
+        head = row[1:] == codes
+        if head:
+            page.box(45, 98 + 18 * number, 505, 114 + 18 * number, (0.2, 0.15, 0.15))
+        color = (1, 1, 1) if head else (0, 0, 0)
+        page.row(100 + 18 * number, *zip((50, 220, 320, 420), row, strict=True), bold=head, color=color)
+    found = {(f.model, f.field): f.value for f in facts_of_pdf(page) if not f.rejected}
+    assert [found.get((f"Drift {code}", "fresh_tank_l")) for code in codes] == [70, 85, 100]
+    assert [found.get((f"Drift {code}", "sleeps")) for code in codes] == [2, 4, 2]

@@ -89,7 +89,7 @@ class TitleReader(TitleTexts):
         known = {self.clean(text, names.maker).casefold() for _, text, _ in texts}
         # What only the file's name tells to be the title comes after what a sentence tells: it is seldom all of it.
         # The company that heads a document stands in the file's name as well.
-        house = self._above_dated(own)
+        house = self._above_dated(own, names.maker)
         filed = {self.clean(row[1], names.maker).casefold(): row for row in self.of_file(document, own)}
         texts += [row for key, row in filed.items() if key not in (house, letterhead) and (spoken or key in known)]
         for weight, text, place in texts:
@@ -190,10 +190,11 @@ class TitleReader(TitleTexts):
             return ""
         return self.clean(first, maker).casefold()
 
-    def _above_dated(self, own: list[Passage]) -> str:
+    def _above_dated(self, own: list[Passage], maker: str) -> str:
         """Give the first line where it is a name alone and another name stands below it with the model year.
 
-        It is the company's rather than the range's: "Marrowfen" above "Drift, model year 2026".
+        It is the company's rather than the range's: "Marrowfen" above "Drift, model year 2026". A line with the
+        company that is known is of no range.
         """
         lines = [passage.text.strip(" .") for passage in self._opening(own)]
         if len(lines) < 2 or not self._is_plain_name(lines[0].split()):
@@ -201,7 +202,8 @@ class TitleReader(TitleTexts):
         dated = [self.clean(line, "") for line in lines[1:] if YEAR.search(line)]
         if any(YEAR.search(line) or self._lists_codes(line) for line in lines[2:]):
             dated.append(self.clean(lines[1], ""))  # the line between, above year and codes
-        named = [name for name in dated if self._is_plain_name(name.split()) and name.casefold() != lines[0].casefold()]
+        known = {lines[0].casefold(), maker.casefold()}
+        named = [name for name in dated if self._is_plain_name(name.split()) and name.casefold() not in known]
         return lines[0].casefold() if named else ""
 
     def _shortened(self, text: str, maker: str) -> str:

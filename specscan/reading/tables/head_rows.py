@@ -6,15 +6,17 @@ import re
 
 from specscan.reading.letters.words import is_bullet
 from specscan.reading.tables.compose import Hints
-from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.grid import Grid, GridCell, by_row
 from specscan.reading.tables.parting import column_cells, has_digit, head_key, labelish
 from specscan.reading.tables.subheads import one_series
 
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")  # "20W": a floorplan as well as watts
 SIGN = re.compile(r"(?:[A-Z]|[^\w\s]{1,2}) [^\W\d_]{2}")  # a sign and what it says: "O option", "— not offered"
+CODED = re.compile(r"(?:[A-ZÀ-Þ][\w-]* )?(?:\d{2,4}|\d[.,]\d)[A-Z]{0,2}(?: [A-ZÀ-Þ][\w’'-]*){0,2}")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
+LIKE_HEAD = 0.3  # of the labels below: other sections, each with its heads
 FIGURED = 0.25  # of the cells right below a head that hold figures: they are values
 
 
@@ -143,7 +145,8 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
             return True  # "Models", "Layout" in the corner: the names of vans stand beside it
     repeated = len({cell.plain for cell in others}) < len(others)  # "Heat source: furnace, furnace" is a row of values
     if labelish(first, hints) and (labels < 0.8 * len(others) or repeated):
-        return _stands_out(grid, row, others) and not any(map(has_digit, (c.plain for c in others)))
+        figured = any(map(has_digit, (c.plain for c in others)))
+        return _stands_out(grid, row, others) and (not figured or _are_codes_in_bar(grid, first, others, hints))
     if after_head:
         return False
     if row == 0 and one_series(others):
@@ -151,6 +154,24 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
     if len(others) == 1 and grid.cols >= 3:
         return _stands_out(grid, row, others)  # else one value for all: "Propane capacity", "none on board"
     return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+
+
+def _are_codes_in_bar(grid: Grid, first: GridCell, others: list[GridCell], hints: Hints) -> bool:
+    """Tell whether a row set apart with its label, the name of a section, holds the codes of vans: "170", "170 Frost".
+
+    One of them at least is more than a number, or all of them come again over another section.
+    """
+    texts = [cell.plain for cell in others]
+    if len(set(texts)) < len(texts) or not all(map(CODED.fullmatch, texts)):
+        return False
+    below = (
+        [cell.plain for cell in cells if cell.col > 0] for row, cells in by_row(grid.cells).items() if row > first.row
+    )
+    if any(_is_measure(cell, hints) for cell in others) or (all(map(str.isdigit, texts)) and texts not in below):
+        return False
+    labels = [cell for cell in column_cells(grid, 0) if cell.row > first.row]
+    alike = sum((cell.bold, cell.color, cell.fill) == (first.bold, first.color, first.fill) for cell in labels)
+    return alike < LIKE_HEAD * len(labels)
 
 
 def _is_measure(cell: GridCell, hints: Hints) -> bool:
