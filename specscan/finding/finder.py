@@ -129,7 +129,8 @@ class Finder:
         title = cast.players[0].model.casefold()
         named = [p for p in document.passages for _ in range(p.text.casefold().count(title))]
         if len(cast.players) > 1 and not named:  # "The Solo" of the Drift Solo
-            named = [p for p in document.passages if all(_is_named(player, p.text) for player in cast.players)]
+            each = ([p for p in document.passages if _is_named(player, p.text)] for player in cast.players)
+            named = min(each, key=len)
         heard = fields if len(named) >= 2 else listed
         groups = {self.book.fields[name].group for name in heard}
         enough = evidence.groups_from if len(cast.heads) > 1 else evidence.groups_of_all

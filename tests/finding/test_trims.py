@@ -98,3 +98,16 @@ def test_a_trim_called_a_line_is_a_van_and_no_range_of_the_others(read_file, tmp
     path = tmp_path / "page.html"
     path.write_text(page.format(trim, rows.replace("<table>", f"<table>{heads}")), encoding="utf-8")
     assert sleeps_in(read_file(path).found) == {"Drift": 2, trim: 4, "Gorse": 3}
+
+
+def test_two_trims_of_which_running_text_tells_in_turn_are_vans_though_one_is_called_by_words_of_lists(vans_of):
+    text = (
+        "The Shore Plus measures 590 cm from bumper to bumper and has a wheelbase of 345 cm. It sleeps 2.\n\n"
+        "The Shore Plus has an insulated fresh water tank and carries 100 W of rooftop solar.\n\n"
+        "The Shore Plus has a house battery of 100 Ah and a heated gray tank.\n\n"
+        "The Quartet measures 640 cm from bumper to bumper and has a wheelbase of 432 cm. It sleeps 4.\n\n"
+        "The Quartet has a heated gray tank and a 10-litre water heater.\n\n"
+        "The Quartet has a house battery of 150 Ah and double-glazed windows.\n\n"
+    )
+    found = vans_of(f"# Tusk – 2027 models\n\nShore Plus | Quartet\n\n{text}Marrowfen Pty Ltd, 4 Mill Lane\n")
+    assert {model for _, model, _ in found} == {"Tusk Shore Plus", "Tusk Quartet"}

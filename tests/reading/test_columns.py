@@ -332,3 +332,26 @@ def test_a_text_goes_on_about_its_van_at_the_head_of_the_next_column(facts_of_pd
         page.row(58 + 16 * number, *zip((40, 200, 360), row, strict=True))
     found = {(f.model, f.field, f.value) for f in facts_of_pdf(page) if f.field in ("season_claim", "rated_min_temp_c")}
     assert found == {("Colvert XL", "season_claim", "toutes saisons"), ("Colvert XL", "rated_min_temp_c", -14)}
+
+
+def test_a_wide_value_and_values_in_the_middle_do_not_join_two_columns(facts_of_pdf):
+    """A value for all reaches over both gutters, and one of the first column over the place of another."""
+    page = Page()
+    page.text(40, 40, "Marrowfen Tusk 2027", size=18, bold=True)
+    xs = (44, 204, 315, 426)
+    rows = [
+        ("Model", "159", "170", "178"), ("Fresh water tank", "90 L", "100 L", "110 L"),
+        ("Heater output", "18,000 BTU/h (5.3 kW)", "13,500 BTU/h (4.0 kW)", "12,300 BTU/h (3.6 kW)"),
+        ("Inverter", "1,000 W", "3,600 W", "3,000 W"), ("Gray water tank", "60 L", "70 L", "80 L"),
+        ("Sleeps", "2", "3", "4"), ("Water heater", "10 L", "6 L", "12 L"), ("Solar", "100 W", "200 W", "300 W"),
+    ]  # fmt: skip
+    for place, row in enumerate(rows):
+        page.row(80 + 16 * place, *zip(xs, row, strict=True))
+    shared = [("Propane", "there is no propane carried", 336),
+              ("Wall insulation", "1.5 in of cork, a foil and some more cork", 295),
+              ("Towing capacity", "2268 kg", 369), ("Usage", "4-season", 367)]  # fmt: skip
+    for place, (label, value, x) in enumerate(shared):
+        page.row(210 + 16 * place, (44, label), (x, value))
+    facts = facts_of_pdf(page)
+    inverters = {(fact.model.split()[-1], round(fact.value)) for fact in facts if fact.field == "inverter_w"}
+    assert inverters == {("159", 1000), ("170", 3600), ("178", 3000)}

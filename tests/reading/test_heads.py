@@ -222,3 +222,29 @@ def test_codes_behind_the_name_of_a_section_head_the_columns(facts_of_pdf, codes
     found = {(f.model, f.field): f.value for f in facts_of_pdf(page) if not f.rejected}
     assert [found.get((f"Drift {code}", "fresh_tank_l")) for code in codes] == [70, 85, 100]
     assert [found.get((f"Drift {code}", "sleeps")) for code in codes] == [2, 4, 2]
+
+
+def test_a_table_that_begins_with_the_corner_of_the_one_above_names_another_van(read_file, tmp_path):
+    """The first table fills its page, and the second has one column at the same place."""
+    page = Page()
+    page.text(50, 30, "MARROWFEN CAMPERS", size=16)
+    page.text(50, 60, "5.9 Shore | 7.2", size=11)
+    for van, length, fresh in (("5.9 Shore", "5.90 m", "90 L"), ("7.2", "7.20 m", "120 L")):
+        page.canvas.showPage()
+        page.text(50, 90, "The figures", size=14, bold=True)
+        rows = [("Tusk models", van), ("Overall length", length), ("Sleeps", "2"), ("Fresh water tank", fresh),
+                ("Gray water tank", "70 L"), ("Solar", "200 W"), ("Inverter", "1000 W")]  # fmt: skip
+        for place, row in enumerate(rows):
+            top = 114 + 16 * place
+            if not place:
+                page.box(46, top - 3, 500, top + 13, (0.85, 0.85, 0.85))
+            page.frame(46, top - 3, 296, top + 13)
+            page.frame(296, top - 3, 500, top + 13)
+            page.row(top, *zip((50, 300), row, strict=True), bold=not place)
+    path = tmp_path / "two.pdf"
+    path.write_bytes(page.data())
+    found = read_file(path).found
+    assert {(f.model, f.value) for f in found.facts if f.field == "length_mm" and not f.rejected} == {
+        ("Tusk 5.9 Shore", 5900.0),
+        ("Tusk 7.2", 7200.0),
+    }

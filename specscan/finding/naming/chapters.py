@@ -143,8 +143,9 @@ class ChapterReader:
     ) -> list[Chapter]:
         """Give the chapters of vans that stand in no table, beside others that head columns or rows there.
 
-        Such a heading has a word of its own, another text uses it, and below it much of a van is told, in no table of
-        the others. ``taken`` are the names, ranges and heads of these; the ``maker`` may stand before the name.
+        Such a heading has a word of its own, another text uses it (one that comes again is that of a group of lines),
+        and below it much of a van is told, in no table of the others. ``taken`` are the names, ranges and heads of
+        these; the ``maker`` may stand before the name.
         """
         known = {text.casefold() for text in taken}
         opened: dict[tuple[str, ...], Chapter] = {}
@@ -160,7 +161,7 @@ class ChapterReader:
         return [
             one for one in opened.values()
             if len(one.things) >= SAME_THINGS
-            and (_is_used(one, list(own)) or any(holds(p.text, one.name) for p in own if p is not one.heading))
+            and (_is_used(one, list(own)) or any(holds(p.text, one.name) for p in own if p.text != one.heading.text))
             and not any(p.column is not None and p.column.text.casefold() in known for p in one.passages)
         ]  # fmt: skip
 

@@ -57,6 +57,9 @@ class HeadReader:
         lines = [p.text for p in own[:FIRST_LINES] if p.table is None and len(p.text) <= LONGEST_LINE]
         headings = {self.bare(p.text).strip(TRIMMED) for p in own if p.kind is Kind.HEADING}
         again = _rows_again(tables.values())
+        lone = _heads_alone(tables.values())
+        if len(lone) > 1 and any(_names_all(line, lone) for line in lines):
+            named = named.union(lone)
         for cells in tables.values():
             for head, place in self._heads_of(cells, named, lines, headings, again):
                 found.setdefault(head, place)
@@ -238,6 +241,12 @@ def _rows_again(tables: Iterable[Sequence[Passage]]) -> set[tuple[str, ...]]:
         columns = frozenset(p.column.text for p in cells if p.column is not None)
         headed.setdefault(tuple(_rows(cells)), set()).add(columns)
     return {rows for rows, heads in headed.items() if len(heads) > 1 and len(rows) > 1}
+
+
+def _heads_alone(tables: Iterable[Sequence[Passage]]) -> list[str]:
+    """Give the heads of tables of one column each."""
+    columns = (_unique(p.column.text for p in cells if p.column is not None) for cells in tables)
+    return _unique(heads[0] for heads in columns if len(heads) == 1)
 
 
 def _unique(texts: Iterable[str]) -> list[str]:

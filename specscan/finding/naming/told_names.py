@@ -148,7 +148,8 @@ class ToldNames:
                     and len(set(found)) == len(found)
                     and not set(found) <= set(names.maker.split())
                     and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
-                    and all(TRIM.fullmatch(one) and (said or self.can_be_name(one)) for one in found)
+                    and all(TRIM.fullmatch(one) for one in found)
+                    and all(said or self.can_be_name(one) or self.names.signs.are_seen(one, own, ()) for one in found)
                     and all(count(text, one) >= (SAID_USES if said else TRIM_USES) for one in found)
                 ):
                     return found

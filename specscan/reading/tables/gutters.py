@@ -18,6 +18,7 @@ MIN_ROWS = 3  # that say so
 MIN_FULL = 4  # rows with a value for each
 HALF_WAY = 0.12  # of the way from the first van's column to the last
 SHARED_SHARE = 0.8
+HELD_SHARE = 0.5  # of the rows with a value for each
 MIN_COLUMNS = 3  # of a table in whose rows one value can stand in the middle of several columns
 
 Parted = tuple[Line, list[Line]]  # a line and its segments
@@ -75,11 +76,17 @@ def columns_of(rows: list[list[Line]]) -> Columns:
         full, share = _full_beside_shared(rows, counts), 0.0
     elif full < len(columns) and _full_beside_shared(rows, counts) != full:
         return columns
-    if full < MIN_COLUMNS or full == len(columns):
-        return columns
     rest = [row for row in rows if len(row) >= full]
+    if full < MIN_COLUMNS or (full == len(columns) and _hold_one_each(columns, rest)):
+        return columns
     parted = _respected(rest) if len(rest) >= share * len(rows) else []
     return parted if len(parted) == full else columns
+
+
+def _hold_one_each(columns: Columns, rows: list[list[Line]]) -> bool:
+    """Tell whether most rows have a segment in each column: one that reaches over others can look like a column."""
+    held = sum(all(touched_by(part.box, columns) == [place] for place, part in enumerate(row)) for row in rows)
+    return held >= HELD_SHARE * len(rows)
 
 
 def _full_beside_shared(rows: list[list[Line]], counts: Counter[int]) -> int:

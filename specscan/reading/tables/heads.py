@@ -101,6 +101,9 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     if over and not head_rows and _names_van(over, hints):
         _add_heads(table, grid, 0)  # "Drift 19" over the values of one van, beside a table of its sisters
         head_rows, before, over = [0], [row for row in before if row], ""
+    if not head_rows and above is not None and _has_corner_of(grid, above):
+        _add_heads(table, grid, 0)
+        head_rows, before = [0], []
     if not table.heads and above is not None and not _is_price_list(grid, hints):
         _inherit(table, grid, above)
     groups: tuple[str, ...] = ()
@@ -140,6 +143,16 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
         for read in table.cells:
             read.groups = read.groups if read.title else (*read.groups, over)
     return table
+
+
+def _has_corner_of(grid: Grid, above: ReadTable) -> bool:
+    """Tell whether a grid begins with the corner of the table above and other heads: "Drift models", "7.2"."""
+    first, others = grid.at(0, 0), [cell for cell in grid.row_cells(0) if cell.col > 0]
+    corner = " ".join(cell.plain for cell in above.heads.get(0, []))
+    if first is None or not others or not corner or first.plain != corner:
+        return False
+    heads = {cell.plain for col, cells in above.heads.items() if col > 0 for cell in cells}
+    return heads.isdisjoint(cell.plain for cell in others)
 
 
 def _is_price_list(grid: Grid, hints: Hints) -> bool:
