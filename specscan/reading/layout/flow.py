@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
 from specscan.reading.layout.item import Item
+from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
 from specscan.reading.tables.compose import clean_sign
 from specscan.records.text import Kind
@@ -42,6 +43,7 @@ def items_of(
     items: list[Item] = []
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
     usual = max(usual, page_size)
+    lines = [part for line in lines for part in _with_tagline_apart(line, usual)]
     listed = _listed(lines)
     numbered = _numbered(lines)
     colored = _colored_headings(lines, usual)
@@ -73,6 +75,12 @@ def items_of(
         else:
             items.append(item)
     return [note for item in items for part in _part_inner_notes(item, signs) for note in _part_notes(part, signs)]
+
+
+def _with_tagline_apart(line: Line, usual: float) -> tuple[Line, ...]:
+    """Give a heading and the tagline behind it as lines of their own, any other line alone."""
+    parts = part_tagline(line)
+    return parts if parts is not None and _is_heading(parts[0], usual) else (line,)
 
 
 def _edges(lines: list[Line]) -> dict[int, float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 
+from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.compose import Hints
@@ -59,12 +60,12 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     usual = middle_of([line.size for line in lines])
     parts = [
         [line]
-        if LEGEND.search(line.text) or line.words[0].raised or _is_numbered_title(line, usual)
+        if LEGEND.search(line.text) or line.words[0].raised or _is_numbered_title(line, usual) or part_tagline(line)
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]
-    parts = [[line] if _explains_marks(cut) else cut for line, cut in zip(lines, parts, strict=True)]
-    kept = [(line, segments) for line, segments in zip(lines, parts, strict=True) if segments]
+    whole = ([line] if _explains_marks(cut) else cut for line, cut in zip(lines, parts, strict=True))
+    kept = [(line, segments) for line, segments in zip(lines, whole, strict=True) if segments]
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         columns = columns_under_heads(kept[first:last])
         if len(columns) < 2:
@@ -224,6 +225,7 @@ def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> 
     for place in sorted({*_bars_of_heads(kept, first, last, marks), *below_titles}):
         above, parts = kept[place - 1]
         title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size and not marks.in_bar(above)
+        title = title or part_tagline(above) is not None
         end = place - 1 if title else place
         if (title or place in again) and end > starts[-1]:
             starts.append(place)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
+from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
@@ -135,8 +136,11 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
             table.cells.extend(ReadCell(cell, [], [], groups, row, cell.col, listed=True) for cell in cells[1:])
             continue
         if _is_group_row(grid, row, cells, table):
-            groups = (cells[0].plain,)
-            table.cells.append(ReadCell(cells[0], [], [], (), row, cells[0].col, title=True))
+            title, tagline = _with_tagline_apart(cells[0])
+            groups = (title.plain,)
+            table.cells.append(ReadCell(title, [], [], (), row, title.col, title=True))
+            if tagline is not None and not title.words[0].copied:
+                table.cells.append(ReadCell(tagline, [], [], groups, row, title.col, listed=True))
             continue
         _read_row(table, grid, row, groups)
     if over:
@@ -307,8 +311,17 @@ def _group_of_head(cells: list[GridCell], table: ReadTable, groups: tuple[str, .
     return (first.plain,)
 
 
+def _with_tagline_apart(cell: GridCell) -> tuple[GridCell, GridCell | None]:
+    """Give the title of rows and the tagline that stands behind it in small letters, if one does."""
+    parts = part_tagline(cell.lines[0]) if len(cell.lines) == 1 else None
+    if parts is None:
+        return cell, None
+    title, tagline = (GridCell(cell.row, cell.col, [part], cell.row_span, cell.col_span, cell.fill) for part in parts)
+    return title, tagline
+
+
 def _is_group_row(grid: Grid, row: int, cells: list[GridCell], table: ReadTable) -> bool:
-    if len(cells) != 1 or len(cells[0].plain) > 70:
+    if len(cells) != 1 or len(_with_tagline_apart(cells[0])[0].plain) > 70:
         return False
     cell = cells[0]
     if cell.col != 0:

@@ -1,0 +1,43 @@
+"""Titles that share their line with a tagline in smaller, lighter letters: "DRIFT 19  two seats, two beds"."""
+
+from __future__ import annotations
+
+from specscan.reading.letters.words import Line, Word, segments_of
+
+SMALLER = 0.85  # times the size of the title, at most
+SAME_SIZE = 0.05  # of the size: words of one title
+MOST_WORDS = 6
+LEAST_WORDS, SMALL_SHARE = 3, 0.5  # of a tagline; of its words: those that begin with a small letter
+LEAST_LETTERS = 3  # of one word of a title: "5.4 m" is a figure on display
+GAP = 0.8  # em between columns
+STOPS = (".", ":", ",", ";")  # "Heat:" opens a paragraph
+
+
+def part_tagline(line: Line) -> tuple[Line, Line] | None:
+    """Give the title and the tagline of a line that has both, else ``None``.
+
+    The title is set bold and larger than all behind it, which is not bold.
+    """
+    first = line.words[0]
+    count = next((n for n, word in enumerate(line.words) if not _is_alike(word, first)), len(line.words))
+    title, rest = line.words[:count], line.words[count:]
+    if not rest or not 0 < count <= MOST_WORDS or not first.text[:1].isalpha():
+        return None
+    if not any(sum(map(str.isalpha, word.text)) >= LEAST_LETTERS for word in title):
+        return None
+    if title[-1].text.endswith(STOPS) or any(word.bold or word.size > SMALLER * first.size for word in rest):
+        return None
+    tagline = Line(rest)
+    return (Line(title), tagline) if _is_phrase(tagline) else None
+
+
+def _is_phrase(rest: Line) -> bool:
+    """Tell whether words say something in one piece: they are neither heads of columns nor a further part of a name,
+    "Shore 2027" in lighter letters."""
+    small = sum(word.text[:1].islower() for word in rest.words)
+    worded = len(rest.words) >= LEAST_WORDS and small >= SMALL_SHARE * len(rest.words)
+    return worded and len(segments_of(rest, GAP)) == 1
+
+
+def _is_alike(word: Word, first: Word) -> bool:
+    return word.bold and abs(word.size - first.size) <= SAME_SIZE * first.size

@@ -1,0 +1,51 @@
+"""Names of vans in a bar over label-value pairs side by side, each with a tagline in small letters behind it."""
+
+from tests.reading.drawn import Page
+
+LEFT = [("Chassis", "Kelmar 250", "Kelmar 350"), ("Drive", "Front-wheel", "Rear-wheel"),
+        ("Length", "5.41 m", "6.36 m"), ("Wheelbase", "3,450 mm", "4,040 mm"), ("GVWR", "3,500 kg", "4,100 kg"),
+        ("Fresh water", "70 L", "110 L")]  # fmt: skip
+RIGHT = [("Black water", "None", "45 L"), ("Toilet", "Cassette, 17 L", "Fixed, to the black tank"),
+         ("Gray water", "60 L", "90 L"), ("Hot water", "10 L", "14 L"), ("Solar", "120 W", "240 W"),
+         ("Inverter", "1,000 W", "2,000 W")]  # fmt: skip
+
+
+def sheets(names, taglines):
+    """Two vans below each other, each in a table of four columns under its bar."""
+    page = Page()
+    page.text(40, 20, "MARROWFEN", size=24, bold=True)
+    page.text(40, 60, "Drift range, model year 2026", size=12, bold=True)
+    for van, top in enumerate((120, 260)):
+        page.box(40, top, 555, top + 16, (0.2, 0.3, 0.4))
+        page.text(45, top + 2, names[van], size=12, bold=True, color=(1, 1, 1))
+        page.text(120, top + 6, taglines[van], size=8, color=(1, 1, 1))
+        for number, (west, east) in enumerate(zip(LEFT, RIGHT, strict=True)):
+            below = top + 18 + 14 * number
+            for x, cells in ((45, west), (300, east)):
+                page.text(x, below, cells[0], size=8, bold=True)
+                page.text(x + 90, below, cells[1 + van], size=8)
+            page.rule(40, below + 11, 555)
+    page.text(40, 420, "Marrowfen Ltd, Quay Road 12, Marrowfen", size=7)
+    return page
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field and not fact.rejected}
+
+
+def test_a_name_with_a_tagline_behind_it_heads_all_columns_of_its_table(facts_of_pdf):
+    facts = facts_of_pdf(sheets(["Drift 54A", "Drift 63C"], ["a bed, a stove and a quiet place", "the one for winter"]))
+    assert by_van(facts, "wheelbase_mm") == {"Drift 54A": 3450, "Drift 63C": 4040}
+    assert by_van(facts, "inverter_w") == {"Drift 54A": 1000, "Drift 63C": 2000}
+    assert by_van(facts, "chassis") == {"Drift 54A": "Kelmar 250", "Drift 63C": "Kelmar 350"}
+
+
+def test_a_long_tagline_heads_its_table_too(facts_of_pdf):
+    long = "for two who stay away until the snow is gone and the roads are open again"
+    facts = facts_of_pdf(sheets(["Drift 54A", "Drift 63C"], ["a bed, a stove and a quiet place", long]))
+    assert by_van(facts, "wheelbase_mm") == {"Drift 54A": 3450, "Drift 63C": 4040}
+
+
+def test_lighter_letters_behind_a_name_can_be_part_of_it(facts_of_pdf):
+    facts = facts_of_pdf(sheets(["Drift 54", "Drift 63"], ["Shore", "Fell"]))
+    assert "Drift 54" not in by_van(facts, "wheelbase_mm")
