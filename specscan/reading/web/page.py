@@ -12,6 +12,7 @@ from specscan.reading.layout.item import Item
 from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
+from specscan.reading.tables.parting import column_cells
 from specscan.reading.text.plain import EM, PITCH
 from specscan.reading.web.rows import COLUMN, alternating, card_title, list_rows, page_grid, rows_of, run_of_rows
 from specscan.reading.web.text import (
@@ -31,6 +32,8 @@ from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, Kind, PageState, Title
 
 LABEL_WORDS = 7
+FEWEST_COMPARED = 3  # columns of a table that can go on with another: labels and two vans
+LABEL_SHARE = 0.4  # of its labels: those that are known
 DASH = re.compile(r"[-–—]\s*(?=[^\s\d])")  # behind a colon: before a figure it is a minus
 JOINT = re.compile(r"[-–—](?!\d)\s*(?=\S)")  # without a colon: "Length – 6.4 m"
 CARD_LEVEL = 5  # of the title of a card, among headings
@@ -47,6 +50,7 @@ class Reader:
     seen: Visibility
     titles: list[Title]
     said: set[str] = field(default_factory=set)
+    read: int = 0  # passages up to the end of the last table
 
 
 def read_html(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
@@ -161,10 +165,28 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
 
 
 def _add_grid(reader: Reader, grid: Grid) -> None:
-    """Add a table as a block of its own, with which no other goes on."""
-    reader.assembler.begin_block()
-    reader.assembler.add_grid(0, grid)
-    reader.assembler.last_table = None
+    """Add a table as a block of its own; it may go on with the table above it."""
+    assembler = reader.assembler
+    if not _goes_on(reader, grid):
+        assembler.last_table = None
+    assembler.begin_block()
+    assembler.add_grid(0, grid)
+    reader.read = len(assembler.passages)
+
+
+def _goes_on(reader: Reader, grid: Grid) -> bool:
+    """Tell whether a table may stand under the heads of the one above it: only a heading or caption is between.
+
+    So a page parts the rows of one comparison, the vans named over the first part alone.
+    """
+    assembler = reader.assembler
+    above = assembler.last_table
+    if above is None or not FEWEST_COMPARED <= grid.cols == len(above.columns):
+        return False
+    between = assembler.passages[reader.read :]
+    labels = [cell.plain for cell in column_cells(grid, 0)]
+    known = sum(map(assembler.hints.is_label, labels)) >= LABEL_SHARE * len(labels)
+    return known and bool(between) and all(passage.kind is Kind.HEADING for passage in between)
 
 
 def _flush(reader: Reader, run: list[tuple[str, bool]]) -> None:
@@ -278,7 +300,6 @@ def _add_table(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         for cell in element.iter("td", "th"):
             _add_mixed(reader, cell, depth + 1)
         return
-    reader.assembler.last_table = None
     _add_grid(reader, grid)
 
 
