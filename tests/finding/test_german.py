@@ -65,3 +65,9 @@ def test_a_bracket_at_the_end_of_a_line_names_the_vans_of_the_whole_line(facts_o
 def test_never_to_be_covered_is_no_absent_tank(facts_of):
     facts = facts_of(TABLE + "\nAbgaskamin von Schnee freihalten, den Kohlenmonoxidwarner nie abdecken.\n")
     assert 0 not in by_van(facts, "gray_tank_l").values()
+
+
+def test_words_made_of_boiler_and_of_what_keeps_a_tank_warm(states):
+    states("DE", "Elektroboiler 8 l", {"water_heater_l": 8})
+    states("DE", "Abwassertank: Isolierschale", {"gray_tank_insulated": True})
+    states("DE", "Frischwassertank mit Isolierschale", {"fresh_tank_insulated": True})

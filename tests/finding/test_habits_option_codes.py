@@ -62,3 +62,26 @@ def test_codes_in_a_column_of_a_price_list_are_the_ones_that_cells_point_to(fact
 def test_a_code_that_no_list_explains_says_nothing(facts_of):
     facts = facts_of(HEAD + MATRIX + "| Gray tank heating | O-314 | O-314 | O-999 |\n", "drift.md")
     assert not told(facts, "gray_tank_heat")
+
+
+def test_numbers_of_articles_that_rise_are_no_labels_whatever_stands_over_them(facts_of):
+    rows = (
+        ("1101", "Batterie LiFePO4, insgesamt 400 Ah", "1.620", "3.240"),
+        ("1104", "Solarmodul 200 W", "S", "1.150"),
+        ("1110", "Wechselrichter 2.000 W", "S", "–"),
+        ("2007", "Wasserleitungen isoliert", "S", "S"),
+    )
+    text = (
+        "# Rauhtann\n\nModelljahr 2026\n\n| | RT 541 | RT 600 |\n|---|---|---|\n| Länge | 5,41 m | 5,99 m |\n"
+        "| Gesamtmasse | 3.500 kg | 3.880 kg |\n| Schlafplätze | 2 | 3 |\n\n## Preise\n\n"
+        "S = Serie · – = nicht erhältlich · Preise in €\n\n"
+    )
+    for head in ("Art.", "Kennung"):
+        table = f"| {head} | Bezeichnung | RT 541 | RT 600 | kg |\n|---|---|---|---|---|\n"
+        table += "".join(f"| {' | '.join(row)} | 7 |\n" for row in rows)
+        facts = facts_of(text + table, "liste.md")
+        assert {(f.model[-3:], f.value, f.availability) for f in facts if f.field == "inverter_w"} == {
+            ("541", 2000, "standard"),
+            ("600", 2000, "not_available"),
+        }
+        assert told(facts, "water_lines_insulated") == {(m, True, "standard") for m in {f.model for f in facts}}

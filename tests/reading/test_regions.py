@@ -200,3 +200,32 @@ def test_names_of_vans_side_by_side_over_a_price_and_a_few_lines_each_head_no_ta
     facts = facts_of_pdf(page)
     assert by_van(facts, "length_mm") == {"Drift Solo": 5990, "Drift Snow": 5990}
     assert by_van(facts, "rated_min_temp_c") == {"Drift Snow": -20}
+
+
+def test_lists_side_by_side_below_a_large_title_on_a_bar_keep_their_own_headings(facts_of_pdf):
+    page = Page()
+    page.row(20, (50, "Drift 19"), (200, "Drift 21"), size=11, bold=True)
+    page.box(50, 43, 540, 64, (0.5, 0.1, 0.2))
+    page.text(50, 45, "Standard equipment", size=14, bold=True)
+    page.text(50, 85, "Both vans", bold=True)
+    page.text(310, 91, "Also Drift 19", bold=True)
+    left = [
+        "• Cassette toilet, 18 L",
+        "• Double-glazed windows",
+        "• Shore power 16 A",
+        "• Black-out blinds",
+        "• LED lamps",
+    ]
+    right = ["• Propane furnace", "• Fresh water 80 L", "• Induction hob", "• Solar 200 W"]
+    below = ["• Diesel air heater", "• Fresh water 110 L", "• Oven", "• Solar 300 W"]
+    for number, item in enumerate(left):
+        page.text(52, 107 + 13 * number, item)
+    for number, item in enumerate(right):
+        page.text(312, 107 + 13 * number, item)
+    page.text(310, 170, "Also Drift 21", bold=True)
+    for number, item in enumerate(below):
+        page.text(312, 186 + 13 * number, item)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "fresh_tank_l") == {"Drift 19": 80, "Drift 21": 110}
+    assert by_van(facts, "solar_w") == {"Drift 19": 200, "Drift 21": 300}
+    assert by_van(facts, "cassette_l") == {"Drift 19": 18, "Drift 21": 18}

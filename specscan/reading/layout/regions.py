@@ -24,6 +24,7 @@ MARKED = 4  # lines, from which the first can be the heads above marks
 LABELLED_SHARE = 0.35
 MIRRORED = 3  # rows with the same label on both sides
 OWN_ROWS = 4
+MUCH_LARGER = 1.3  # times the size of what stands below
 HEADS = 3  # parts of a row of heads
 INLINE_LABEL = re.compile(r"([^:.!?]{2,60}?)\s?:\s+\S")
 
@@ -153,7 +154,10 @@ def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
         # Where a run of parted lines begins or ends, columns may begin or end.
         turns = several[index] != several[index - 1] and len(lines) <= 90
         above = lines[index - 1]
-        together = marks.share_bar(above, line) or marks.under_bar(above, line) or marks.share_rows(above, line)
+        # The rule below a title in much larger type can be drawn as a bar behind it: that heads no table.
+        titled = above.size > MUCH_LARGER * line.size and not several[index - 1]
+        under = marks.under_bar(above, line) and not titled
+        together = marks.share_bar(above, line) or under or marks.share_rows(above, line)
         if (gap > limit or turns or _crosses(line, bands[-1])) and not together:
             bands.append([line])
         else:

@@ -12,6 +12,7 @@ CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 MIN_CODES = 3
+LONG_NUMBER = 3  # figures of the number of an article
 HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
 CODED_SHARE = 0.9
 LABEL_SHARE = 0.4
@@ -71,7 +72,7 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
     if _heads_properties(grid, col, hints):
         return False  # the codes are names of vans: "FWD" behind "W-45" is a value under "Drive"
     lettered = any(c.isalpha() for cell in codes for c in cell.plain)
-    if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes)):
+    if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes) or _rise(codes)):
         return False
     beside = [grid.at(cell.row, col + 1) for cell in codes]
     return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
@@ -90,6 +91,13 @@ def _count_rows(cells: list[GridCell]) -> bool:
         return False
     numbers = [tuple(map(int, re.findall(r"\d+", cell.plain))) for cell in cells]
     return all(map(_follows, numbers, numbers[1:]))
+
+
+def _rise(cells: list[GridCell]) -> bool:
+    """Tell whether cells are numbers of three figures or more, as many in each, that rise: "1101", "1104", "2001"."""
+    texts = [cell.plain for cell in cells]
+    alike = len({len(text) for text in texts}) == 1 and len(texts[0]) >= LONG_NUMBER
+    return alike and all(map(str.isdecimal, texts)) and texts == sorted(texts)
 
 
 def _follows(above: tuple[int, ...], below: tuple[int, ...]) -> bool:
