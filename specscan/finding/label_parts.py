@@ -65,7 +65,8 @@ class LabelParts:
             return [
                 (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
             ]
-        return None
+        run = _side_by_side(label, things, len(parts))
+        return _shared(label, run, parts, starts) if len(run) == len(parts) else None  # "Tanks (l) fresh / gray"
 
     def _amounts(self, body: str) -> list[str]:
         """Give the parts of a body between slashes, an amount in two units as one: "36 gal / 136 L / 8 gal / 30 L"."""

@@ -28,10 +28,13 @@ class NotesByKind:
 
     def __init__(self, lexicon: Lexicon, passages: Iterable[Passage]):
         self.lexicon = lexicon
-        self.cells: dict[tuple[int | None, str], list[Passage]] = {}
+        self.below: dict[tuple[int | None, str], list[str]] = {}  # what is said under a head, with the labels
+        self.beside: dict[tuple[int | None, str], list[str]] = {}  # what is said in a row, with the heads
         for passage in passages:
             if passage.row is not None and passage.column is not None:
-                self.cells.setdefault((passage.table, passage.column.text), []).append(passage)
+                row, column = passage.row.text, passage.column.text
+                self.below.setdefault((passage.table, column), []).append(f"{row}: {passage.text}")
+                self.beside.setdefault((passage.table, row), []).append(f"{column}: {passage.text}")
 
     def parts(self, note: str) -> list[KindPart]:
         """Give the parts of a note that tells kinds of one thing apart, none of another."""
@@ -50,19 +53,22 @@ class NotesByKind:
         return made if len(made) > 1 and not alike else []
 
     def part_for(self, parts: list[KindPart], passage: Passage) -> str | None:
-        """Give the part of a note that speaks of the kind which the cells over and below a cell name."""
-        if passage.column is None:
+        """Give the part of a note that speaks of the kind which the cells over and below a cell name, or its row."""
+        if passage.column is None or passage.row is None:
             return None
         asked = {thing for part in parts for thing in part.things}
-        own: Kinds = {}
-        for cell in self.cells.get((passage.table, passage.column.text), ()):
-            assert cell.row is not None
-            kinds, things = self._said(f"{cell.row.text}: {cell.text}")
-            if asked & things:
-                for name, told in kinds.items():
-                    own.setdefault(name, set()).update(told)
-        fitting = [part for part in parts if all(own.get(name, set()) & told for name, told in part.kinds.items())]
-        return fitting[0].text if len(fitting) == 1 else None
+        below = self.below.get((passage.table, passage.column.text), [])
+        for texts in (below, self.beside.get((passage.table, passage.row.text), [])):
+            own: Kinds = {}
+            for text in texts:
+                kinds, things = self._said(text)
+                if asked & things:
+                    for name, told in kinds.items():
+                        own.setdefault(name, set()).update(told)
+            fitting = [part for part in parts if all(own.get(name, set()) & told for name, told in part.kinds.items())]
+            if len(fitting) == 1:
+                return fitting[0].text
+        return None
 
     def _vocabularies(self, things: Iterable[str]) -> set[str]:
         """Give the vocabularies in which the kinds of things are told."""

@@ -102,3 +102,16 @@ def test_an_alarm_for_carbon_monoxide_in_a_list_of_equipment_warns_of_nothing(pr
 )
 def test_what_a_reader_is_to_do_is_not_how_the_van_is(printed, line):
     assert printed("US", line) == {}
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [
+        ("US", "Each van leaves us with one of Mabel's wool blankets and hemp curtains."),
+        ("FR", "Chaque fourgon part avec une couverture en laine de mouton."),
+        ("DE", "Zu jedem Fahrzeug gehört eine Decke aus Schafwolle."),
+    ],
+)
+def test_wool_that_keeps_people_warm_insulates_no_wall(printed, region, line):
+    assert printed(region, line) == {}
+    assert "insulation_material" in printed("US", "The walls are insulated with wool, 40 mm.")

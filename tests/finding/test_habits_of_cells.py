@@ -12,13 +12,17 @@ TWO_TANKS = {"fresh_tank_l": 120, "gray_tank_l": 100, "fresh_tank_insulated": Tr
     ("region", "line", "expected"),
     [
         ("US", "Tanks: fresh / gray / black: 36 gal / 136 L / 29 gal / 110 L / 8 gal / 30.3 L", THREE_TANKS),
+        ("US", "Tanks (gal) fresh / gray / black: 36 / 29 / 8", THREE_TANKS),
+        ("US", "Tanks (gal) fresh / gray / black: 36 / 29 / none", {**THREE_TANKS, "black_tank_l": 0}),
+        ("US", "Tanks (gal) fresh / gray / black: 36 / 29 / –",
+         {"fresh_tank_l": 36 * GALLON, "gray_tank_l": 29 * GALLON}),
         ("QC", "Réservoirs : eau propre / eaux usées : 36 gal / 136 L / 29 gal / 110 L",
          {"fresh_tank_l": 36 * GALLON, "gray_tank_l": 29 * GALLON}),
         ("QC", "Chauffage, Puissance utile / débit calorifique : 17 000 BTU/h (5,0 kW) / 21 500 BTU/h (6,3 kW)",
          {"heater_output_w": 17000 * BTU_H, "heater_input_w": 21500 * BTU_H}),
     ],
 )  # fmt: skip
-def test_figures_in_two_units_each_go_with_the_parts_of_a_label_in_order(states, region, line, expected):
+def test_figures_each_go_with_the_parts_of_a_label_in_order(states, region, line, expected):
     states(region, line, expected)
 
 

@@ -10,7 +10,7 @@ from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_ano
 from specscan.reading.layout.item import Item
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
-from specscan.reading.tables.compose import clean_sign
+from specscan.reading.tables.compose import NOTE_SIGNS, clean_sign
 from specscan.records.text import Kind
 
 LIST_LEADING = 2.2  # em from one item of a plain list to the next
@@ -24,7 +24,6 @@ SIZE = 0.5  # points by which the lines of one list or paragraph differ in size
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
-NOTE_SIGNS = ("*", "**", "†", "††", "‡", "§")
 FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end included
 FULL_WORDS = 6  # of a line of justified text; cells of a column are shorter
 MIN_FULL = 3

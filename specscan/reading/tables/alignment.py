@@ -11,7 +11,7 @@ from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
-from specscan.reading.tables.gutters import Parted, columns_of, columns_under_heads, em_of, touched_by
+from specscan.reading.tables.gutters import Parted, above_notes, columns_of, columns_under_heads, em_of, touched_by
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.open_walls import widen_past_walls
@@ -67,6 +67,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     whole = ([line] if _explains_marks(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = [(line, segments) for line, segments in zip(lines, whole, strict=True) if segments]
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
+        last = above_notes(kept, first, last)
         columns = columns_under_heads(kept[first:last])
         if len(columns) < 2:
             continue

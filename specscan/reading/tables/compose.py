@@ -11,6 +11,7 @@ from specscan.reading.ocr.reader import OcrReader
 from specscan.records.text import Piece
 
 SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)]")  # the last characters of such signs: most words need no closer look
+NOTE_SIGNS = ("*", "**", "†", "††", "‡", "§")
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$)|\[\d\])$")
 BRACKETED = re.compile(r"\[\d\]")  # a sign also where it stands apart from its word
 LONE_SIGN = re.compile(r"[¹²³⁴-⁹]+")

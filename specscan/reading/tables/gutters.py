@@ -7,6 +7,7 @@ from collections import Counter
 import numpy as np
 
 from specscan.reading.letters.words import Line, has_leader, middle_of
+from specscan.reading.tables.compose import NOTE_SIGNS
 from specscan.reading.tables.widening import Columns
 from specscan.records.text import Box
 
@@ -152,3 +153,9 @@ def touched_by(box: Box, columns: Columns) -> list[int]:
         middle = box.middle[0]
         shares = [min(range(len(columns)), key=lambda i: abs((columns[i][0] + columns[i][1]) / 2 - middle))]
     return shares
+
+
+def above_notes(kept: list[Parted], first: int, last: int) -> int:
+    """Give where a range ends without what stands from the first note on below its last row: "* Heat output."."""
+    below = next((n + 1 for n in range(last - 1, first, -1) if len(kept[n][1]) > 1), last)
+    return next((n for n in range(below, last) if kept[n][0].words[0].text in NOTE_SIGNS), last)
