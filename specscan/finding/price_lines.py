@@ -28,6 +28,7 @@ class PriceLines:
         self.of_van = re.compile(rf"(?<!\w)(?:{words})\W{{0,3}}\d", re.IGNORECASE)
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
         self.passages: set[int] = set()
+        self.headings: set[tuple[int, str]] = set()  # lines of prices that look like headings, each with its page
         self._read(passages, legend)
 
     def above(self, passage: Passage) -> dict[str, Availability]:
@@ -65,6 +66,13 @@ class PriceLines:
             headed = passage.kind is Kind.HEADING  # a line in bold: it stands over what it prices
             sections = (*passage.sections, passage.text) if headed else passage.sections
             parted = len(found) > 1 and (priced or len({*found.values()}) > 1)  # not "Standard on every Drift"
+            above = self.prices.get((passage.page, passage.sections)) if passage.number - 1 in self.passages else None
+            if headed and found and above:  # "Not available on Drift 19" in bold below "Drift 21: $8,700"
+                above.update(found)
+                self.prices[passage.page, sections] = above
+                self.headings.add((passage.page, passage.text))
+                self.passages.add(passage.number)
+                continue
             if found and sections and (not headed or parted):
                 self.prices.setdefault((passage.page, sections), {}).update(found)
                 self.passages.update(p.number for p in (passage, *wrapped))

@@ -44,7 +44,8 @@ class Sections:
 
     def _sense(self, passage: Passage) -> SectionSense:
         sense = SectionSense()
-        for depth, heading in enumerate(reversed(passage.sections)):
+        headings = [one for one in reversed(passage.sections) if (passage.page, one) not in self.prices.headings]
+        for depth, heading in enumerate(headings):
             self._add_heading(sense, heading, innermost=depth == 0)
         if sense.vans is None and not sense.shared:
             sense.vans = self.led.get(passage.number)
@@ -118,6 +119,8 @@ class Sections:
         elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.kit.absent.are_below(heading)):
             sense.not_fitted = True
         elif "not_available" in cues:
+            if not innermost:
+                return  # "What we do not build", set larger than the titles of all that follows it
             sense.availability = Availability.NOT_AVAILABLE
         elif "optional" in cues and ("standard" in cues or self._names_figures(cues)):
             return

@@ -72,3 +72,32 @@ def test_what_is_said_to_be_absent_is_absent(states, region, line, expected):
 @pytest.mark.parametrize("region, line", OF_SOMETHING_ELSE, ids=[line for _, line in OF_SOMETHING_ELSE])
 def test_what_is_denied_of_something_else_says_nothing(states, region, line):
     states(region, line, {})
+
+
+@pytest.mark.parametrize(
+    ("region", "heading", "line"),
+    [
+        ("US", "Not in our program", "- Heated floor"),
+        ("UK", "What we do not build", "- Heated floor"),
+        ("US", "You cannot have", "- Heated floor"),
+        ("DE", "Nicht im Angebot", "- Fußbodenheizung"),
+        ("DE", "Was wir nicht bauen", "- Fußbodenheizung"),
+        ("FR", "Pas au catalogue", "- Plancher chauffant"),
+        ("FR", "Ce que nous ne faisons pas", "- Plancher chauffant"),
+    ],
+)
+def test_what_a_heading_says_is_not_made_is_not_to_be_had(printed, region, heading, line):
+    assert printed(region, line)["heated_floor"] is True
+    assert printed(region, f"## {heading}\n\n{line}")["heated_floor"] is False
+
+
+@pytest.mark.parametrize(
+    ("region", "wall", "floor"),
+    [
+        ("US", "| Wall insulation | 1 in stone wool |", "| Floor | not insulated |"),
+        ("DE", "| Wanddämmung | 20 mm Steinwolle |", "| Boden | ungedämmt |"),
+        ("FR", "| Isolation des parois | 20 mm laine de roche |", "| Plancher | non isolé |"),
+    ],
+)
+def test_a_surface_said_not_to_be_insulated_below_one_that_is_is_not(printed, region, wall, floor):
+    assert printed(region, f"| | |\n|---|---|\n{wall}\n{floor}\n")["insulated_surfaces"] == "walls"

@@ -115,3 +115,18 @@ def test_what_a_reader_is_to_do_is_not_how_the_van_is(printed, line):
 def test_wool_that_keeps_people_warm_insulates_no_wall(printed, region, line):
     assert printed(region, line) == {}
     assert "insulation_material" in printed("US", "The walls are insulated with wool, 40 mm.")
+
+
+def test_the_furnace_whose_loop_warms_the_water_is_not_told_by_it(printed):
+    said = printed("US", "Water heater: 2.5 gal, heated by the furnace loop or by 120 V")
+    assert said.keys() == {"water_heater_l"}
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [("US", "Furnace fan: 36 W"), ("DE", "Heizung: Dieselheizung, Gebläse und Steuerung 36 W"),
+     ("FR", "Chauffage : à air pulsé, ventilateur et commande 36 W")],
+)  # fmt: skip
+def test_the_fan_of_the_heater_is_what_it_draws(printed, region, line):
+    assert printed(region, line)["heater_power_draw_w"] == 36
+    assert printed("US", "Roof fan: 36 W") == {}

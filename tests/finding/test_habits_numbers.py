@@ -139,3 +139,19 @@ def test_a_berth_more_as_an_option_leaves_what_there_is_without(facts_of, region
     text = "\n".join(HEADS[region].values()) + f"\n\n{line}\n"
     said = {(fact.value, fact.availability) for fact in facts_of(text, "sheet.txt") if fact.field == "sleeps"}
     assert said == {(2, "standard"), (3, "optional")}
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("FR", "Les quatre couchages supposent une banquette.", {"sleeps": 4}),
+        ("FR", "Ses couchages demandent une échelle.", {}),
+        ("DE", "Die vier Schlafplätze setzen eine Sitzbank voraus.", {"sleeps": 4}),
+        ("DE", "Die Schlafplätze verlangen einen Handgriff.", {}),
+        ("US", "It sleeps one.", {"sleeps": 1}),
+        ("FR", "Deux places au lit, quatre à table.", {"sleeps": 2}),
+        ("FR", "Deux couchages, quatre places avec ceinture.", {"sleeps": 2}),
+    ],
+)
+def test_an_article_behind_the_word_for_berths_counts_none(states, region, line, expected):
+    states(region, line, expected)

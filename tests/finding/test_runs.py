@@ -70,6 +70,14 @@ def test_prices_of_a_package_that_wrap_say_of_each_van_how_it_comes(facts_of):
     assert offers(facts, "gray_tank_heat") == fits
 
 
+def test_a_bold_line_below_the_price_says_for_which_van_a_package_is_not_made(facts_of):
+    package = "\n## Winter package\n\nDrift 21: $8,700\n\nDrift 23: standard\n\n{}\n\n- Heated floor\n"
+    for line in ("### Not available on Drift 19", "Not available on Drift 19"):
+        facts = facts_of(TABLE + package.format(line), "range.md")
+        fits = {"Drift 19": "not_available", "Drift 21": "optional", "Drift 23": "standard"}
+        assert offers(facts, "heated_floor") == fits
+
+
 def test_only_restricts_to_all_vans_that_are_listed_before_it(facts_of):
     facts = facts_of(TABLE + "\n## Equipment\n\n- Electric floor heating (Drift 21 and Drift 23 only)\n", "range.md")
     assert by_van(facts, "heated_floor") == {"Drift 21": True, "Drift 23": True}

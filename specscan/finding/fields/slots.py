@@ -19,6 +19,7 @@ class SlotReader:
 
     def __init__(self, book: Rulebook):
         self.book = book
+        self.articles = {word for words in book.words.values() for word in words.drop if word in words.numbers}
 
     def slot(
         self, quantity: Quantity, item: Item, thing: str, group: Group | None, statement: Statement, sentence: Sentence
@@ -90,19 +91,23 @@ class SlotReader:
         )
 
     def _counts(self, quantity: Quantity, item: Item, sentence: Sentence) -> bool:
-        """Tell whether a bare figure counts berths: it is small, whole, and next to the word."""
+        """Tell whether a bare figure counts berths: it is small, whole, and next to the word.
+
+        What is an article as well is none behind the word: "les couchages supposent une banquette".
+        """
         if quantity.dimension == "count" and not quantity.bare:
             return quantity.printed_unit in ("people", "persons")
         if not quantity.bare or quantity.high != int(quantity.high) or not 0 <= quantity.high <= 9:
             return False
         if sentence.label_groups() and item.start >= sentence.split:
             return True
+        article = quantity.worded and sentence.parsed.text[quantity.start : quantity.end].casefold() in self.articles
         bounds = [c for c in sentence.parsed.cues("at_most") if c.chunk == item.chunk and c.last == item.first]
         first = min([c.first for c in bounds], default=item.first)  # "sleeps up to 4"
         near = [
             i for g in sentence.groups if g.clause == item.clause for i in g.items
             if any(self.book.fields[f].number == "count" for t in i.names("thing") for f in self.book.fields_of(t))
-            and (0 <= first - i.last <= 1 or 0 <= i.first - item.last <= 2)
+            and (0 <= first - i.last <= 1 and not article or 0 <= i.first - item.last <= 2)
         ]  # fmt: skip
         return bool(near)
 

@@ -270,6 +270,8 @@ class WordReader:
         spec = self.book.fields[name]
         found = found_at(item, name, Value(), concept.value or concept.kind, things)
         found.from_label = item.start < statement.split
+        if found.from_label and spec.from_label and _denies(statement):
+            return []  # "Floor: not insulated" below "Wall insulation: 20 mm"
         if spec.type == "flag":
             found.value = Value(flag=concept.kind == "term" and not negated)  # "n'est pas chauffée" denies once
             if found.value.flag and statement.how is How.PROSE and self._hypothetical(item, statement):
@@ -338,3 +340,8 @@ def _told_by_name(book: Rulebook, item: Item, group: Group | None, statement: St
         specs = {field: book.fields[field] for field in name.names("alone")}
         told |= {field for field, spec in specs.items() if spec.vocabulary in vocabularies and not spec.union}
     return told
+
+
+def _denies(statement: Statement) -> bool:
+    """Tell whether what answers a label denies that something is so, whatever the thing: "not insulated"."""
+    return any("denied" in item.by_kind for item in statement.parsed.items if item.start >= statement.split)

@@ -159,7 +159,7 @@ def parse(
     for quantity in quantities:
         if any(a <= quantity.start and quantity.end <= b for a, b in taken):
             continue
-        if quantity.bare and quantity.worded and any(_means(i) and i.start <= quantity.start < i.end for i in found):
+        if quantity.bare and quantity.worded and any(_holds(i, quantity) for i in found):
             continue
         found.append(_placed_quantity(quantity, analysis))
     for start, end, names in named:
@@ -188,6 +188,12 @@ def _is_unit(item: Item, quantities: list[Quantity], text: str) -> bool:
         not q.bare and q.start < item.start and item.end <= q.end and not re.search(r"\d", text[item.start : q.end])
         for q in quantities
     )
+
+
+def _holds(item: Item, quantity: Quantity) -> bool:
+    """Tell whether a figure in words is part of words that mean something else: "all four wheels", not "four"."""
+    more = item.end - item.start > quantity.end - quantity.start
+    return more and _means(item) and item.start <= quantity.start < item.end
 
 
 def _means(item: Item) -> bool:
