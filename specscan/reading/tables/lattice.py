@@ -132,6 +132,7 @@ def _grid(cells: list[Cell], inside: dict[Cell, list[Word]], sheet: Sheet) -> Gr
             made += [GridCell(row, place, build_lines(held), tall, 1, fill) for place, held in parts.items()]
         else:
             made.append(GridCell(row, col, build_lines(inside[cell]), tall, wide, fill))
+    made = _part_open_rows(made, xs)
     filled = [cell for cell in made if not cell.empty]
     if len({cell.col for cell in filled}) < 2 or len({cell.row for cell in filled}) < 2:
         return None
@@ -156,8 +157,37 @@ def _within(cell: GridCell, columns: int) -> GridCell:
 def _heads_in_bar(words: list[Word], xs: list[float]) -> dict[int, list[Word]]:
     """Give the words of a bar over all of a table by the column in which each stands, where they are its heads.
 
-    Each column but the first has its own, wide gaps lie between them, and no word stands across two columns.
+    Each column but the first has its own.
     """
+    found = _by_column(words, xs)
+    return found if len(xs) > 3 and found.keys() >= set(range(1, len(xs) - 1)) else {}
+
+
+def _part_open_rows(cells: list[GridCell], xs: list[float]) -> list[GridCell]:
+    """Part the cells over all columns of a table whose rows have walls by turns, as banded styles draw them.
+
+    What stands in them begins where the cells of other rows do.
+    """
+    starts: dict[int, set[int]] = {}
+    for cell in cells:
+        if cell.col_span == 1 and (box := cell.box) is not None:
+            starts.setdefault(cell.col, set()).add(round(box.x0))
+    made = []
+    for cell in cells:
+        parts = _by_column(cell.words, xs) if cell.row and cell.col_span == len(xs) - 1 and cell.row_span == 1 else {}
+        level = all(
+            starts.get(col, set()) & {round(min(word.box.x0 for word in held)) + off for off in (-1, 0, 1)}
+            for col, held in parts.items()
+        )
+        if len(parts) > 1 and 0 in parts and level:
+            made += [GridCell(cell.row, col, build_lines(held), 1, 1, cell.fill) for col, held in parts.items()]
+        else:
+            made.append(cell)
+    return made
+
+
+def _by_column(words: list[Word], xs: list[float]) -> dict[int, list[Word]]:
+    """Give words by the column in which each stands; none where one stands across two, or the gaps are no wide ones."""
     found: dict[int, list[Word]] = {}
     for word in sorted(words, key=lambda word: word.box.x0):
         place = next((n for n, right in enumerate(xs[1:]) if word.box.middle[0] < right), len(xs) - 2)
@@ -166,7 +196,7 @@ def _heads_in_bar(words: list[Word], xs: list[float]) -> dict[int, list[Word]]:
         found.setdefault(place, []).append(word)
     parts = [found[place] for place in sorted(found)]
     apart = all(b[0].box.x0 - a[-1].box.x1 > HEADS_APART * a[-1].size for a, b in itertools.pairwise(parts))
-    return found if len(xs) > 3 and apart and found.keys() >= set(range(1, len(xs) - 1)) else {}
+    return found if apart else {}
 
 
 def _turned_heads(band: GridCell, words: list[Word], xs: list[float]) -> list[GridCell]:
