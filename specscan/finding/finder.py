@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from specscan.finding.document_reader import DocumentReader
@@ -13,6 +13,7 @@ from specscan.finding.language.whole_words import holds
 from specscan.finding.marks.inapplicable import read_inapplicable
 from specscan.finding.marks.legend import read_legend
 from specscan.finding.marks.signs import read_named_signs
+from specscan.finding.mingled import MINGLED, set_aside_mingled
 from specscan.finding.naming.cast import Cast, Player
 from specscan.finding.naming.chapters import inherited
 from specscan.finding.naming.identity import identity_facts, van_name
@@ -66,11 +67,14 @@ class Finder:
         facts, passages, _, sayings = self._facts(document, kit, cast)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
+        facts = set_aside_mingled(facts, self.book.general.mingling)
         names = [van_name(cast, player) for player in cast.players]
         pieced = pieced_names(cast, document)
         identity = [fact for player in cast.players for fact in identity_facts(cast, player, player.model in pieced)]
         identity = set_aside_doubtful(identity, passages)
-        return DocumentFacts(tuple(names), tuple([*identity, *facts]), kit.language, sayings=tuple(sayings))
+        return DocumentFacts(
+            tuple(names), tuple([*identity, *facts]), kit.language, _left_out(facts), sayings=tuple(sayings)
+        )
 
     def find_about(
         self, document: Document, names: Mapping[str, Collection[str]]
@@ -146,6 +150,13 @@ class Finder:
             return True
         alone = len(named) >= 2 or len(listed) >= 2 * evidence.fields_from
         return alone and len(groups) >= evidence.groups_from
+
+
+def _left_out(facts: Sequence[Fact]) -> str:
+    """Give a sentence on what is left out of tables whose vans are not told apart, an empty text if nothing is."""
+    mingled = [fact for fact in facts if fact.rejected == MINGLED]
+    vans = ", ".join(sorted({fact.model for fact in mingled}))
+    return f"{vans}: {MINGLED}; {len(mingled)} statements are left out" if mingled else ""
 
 
 def _is_named(player: Player, text: str) -> bool:

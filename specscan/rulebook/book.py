@@ -38,6 +38,13 @@ class VanEvidence(Entry):
     groups_of_all: int = Field(ge=1)
 
 
+class Mingling(Entry):
+    """From when on a van is given the values of others: see ``finding/mingled.py``."""
+
+    fields_from: int = Field(ge=2)
+    differ: float = Field(gt=0, lt=1)
+
+
 class General(Entry):
     """The file ``rules/words/general.yaml``."""
 
@@ -53,6 +60,7 @@ class General(Entry):
     british: list[str]
     american: list[str]
     van_evidence: VanEvidence
+    mingling: Mingling
 
 
 class ValueFile(Entry):

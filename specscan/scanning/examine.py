@@ -125,10 +125,11 @@ class Examiner:
             messages.append(f"page {page.number}: {page.why}")
         if len(unread) > MAX_REASONS:
             messages.append(f"and {len(unread) - MAX_REASONS} more pages without usable text")
-        if not found.vans:
+        if found.message:
             messages.append(found.message)
-        # a figure that was recognised without certainty is left out, and that is said by the status too
-        if unread or any(passage.doubts for passage in document.passages):
+        # what is left out, as a figure that was recognised without certainty, is said by the status too
+        left_out = found.vans and found.message
+        if unread or left_out or any(passage.doubts for passage in document.passages):
             return Status.PARTLY_READ, "; ".join(messages)
         return (Status.READ if found.vans else Status.NO_VAN_FOUND), "; ".join(messages)
 
