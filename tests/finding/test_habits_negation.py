@@ -127,3 +127,8 @@ def test_a_van_called_n_has_its_tanks(facts_of):
 def test_a_denial_at_the_end_leaves_what_another_tank_has(states):
     line = "Der Drift hält den Trinkwassertank mit einer 12-V-Heizmatte frostfrei und beheizt den Abwassertank nicht."
     states("DE", line, {"fresh_tank_heat": "electric_pad", "gray_tank_heat": "none"})
+
+
+def test_what_none_of_them_does_is_not_so(states):
+    states("US", "Water lines run inside the cabin, none of them outdoors", {"water_lines_location": "interior"})
+    states("US", "On the Drift 21 neither gray tank is heated.", {"gray_tank_heat": "none"})

@@ -186,3 +186,9 @@ def test_a_range_behind_the_title_at_the_head_of_pages_is_that_of_the_codes(read
         ("Marrowfen", "Tusk 540"),
         ("Marrowfen", "Tusk 630"),
     }
+
+
+def test_signs_that_point_to_a_title_are_no_part_of_the_name(vans_of):
+    lines = "Length: 5.98 m\n\nGVWR: 3500 kg\n\nSleeps: 2\n\nFresh water: 90 L\n\nSolar: 200 W\n"
+    above = "MARROWFEN CAMPERVANS\n\n>>> DRIFT 560 <<< (model year 2027)\n\nThe Drift 560 is for two.\n\n"
+    assert models(vans_of(above + lines, "sheet.txt")) == {"Drift 560"}

@@ -76,8 +76,8 @@ def _joined_to_denied(item: Item, statement: Statement, group: Group | None) -> 
 
 
 def _neither(item: Item, group: Group | None, parsed: Parsed) -> bool:
-    """Tell whether "neither" stands before the things of which a word is said: "neither A nor B is heated"."""
-    if group is None or len(group.items) < 2 or item.start < group.end:
+    """Tell whether "neither" stands before what a word is said of: "neither A nor B is heated", "neither tank"."""
+    if group is None or item.start < group.end:
         return False
     return any(
         cue.clause == item.clause and 0 <= group.items[0].first - cue.last <= 1 for cue in parsed.cues("neither")

@@ -19,6 +19,7 @@ from specscan.rulebook.book import Rulebook
 
 PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
 KEPT_TITLES = 4_000
+EDGES = " ,.;:-–|/'’&<>»«*#=~"  # round a title, as in ">>> Drift 21 <<<"
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
 WORD = re.compile(r"\w+")
@@ -240,7 +241,7 @@ class TitleReader(TitleTexts):
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
         text = BEHIND_CODE.sub(r"\1", text)
-        return re.sub(r"[\s?!]+", " ", text).strip(" ,.;:-–|/'’&")
+        return re.sub(r"[\s?!]+", " ", text).strip(EDGES)
 
     def _twice_headed(self, document: Document, maker: str) -> set[str]:
         """Give the names that are the largest line of the first page and the title in the file's own data."""
