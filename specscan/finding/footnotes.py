@@ -90,8 +90,10 @@ class Footnotes:
                 if fact.passage not in passages or fact.rejected:
                     continue
                 other = [f for f in own if self._says_otherwise(f, fact)]
-                covered = {f.model for f in own if f.field == fact.field} != self.everyone
-                if (other and covered) or (only is not None and fact.model not in only):
+                told = [f for f in own if f.field == fact.field]
+                some = {f.model for f in told} != self.everyone
+                again = any(f.value == fact.value for f in told)  # "Drift 19 23 gal; on the Drift 21 20 gal"
+                if (other and (some or again)) or (only is not None and fact.model not in only):
                     result[index] = replace(fact, rejected="a footnote says otherwise for this van")
         return result
 

@@ -90,6 +90,11 @@ def test_what_is_to_be_done_with_any_tank_says_nothing_of_this_van(printed):
     assert printed("US", "An unheated gray tank should be drained before the first frost.") == {}
 
 
+def test_the_exhaust_of_a_heater_is_no_gas_that_it_burns(printed):
+    assert "heater_fuel" not in printed("US", "Exhaust gas can kill: keep snow away from the heater exhaust.")
+    assert "heater_fuel" not in printed("FR", "Les gaz d'échappement du chauffage sont dangereux.")
+
+
 def test_an_alarm_for_carbon_monoxide_in_a_list_of_equipment_warns_of_nothing(printed):
     said = {"shore_power_a": 16, "window_glazing": "double"}
     assert printed("UK", "Standard: double-glazed windows; 16 A hook-up; smoke and carbon monoxide detectors.") == said

@@ -233,3 +233,18 @@ def test_a_van_to_which_another_is_likened_is_not_told_of(facts_of):
     said = "The Drift 21 is a Drift 19 for people who ski: it has a heated floor and a heated gray tank."
     facts = facts_of(f"# Marrowfen Drift\n\nModel year 2026\n\n{said}\n\n{table}", "likened.md")
     assert {fact.model for fact in facts if fact.field in ("heated_floor", "gray_tank_heat")} == {"Drift 21"}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "The Drift 21 is our winter van. It carries Grade 3 under EN 1646-1; the Drift 19 carries Grade 2."),
+        (
+            "fr",
+            "Le Drift 21 est un fourgon d'hiver. Il répond au grade 3 de la norme EN 1646-1 ; le Drift 19 au grade 2.",
+        ),
+    ],
+)
+def test_what_a_pronoun_tells_up_to_a_semicolon_is_of_the_van_before(facts_of, language, text):
+    facts = [fact for fact in facts_of(ROWS[language] + text) if fact.field == "en_grade"]
+    assert {fact.model for fact in facts if fact.value == 3} == {"Drift 21"}

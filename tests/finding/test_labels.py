@@ -52,6 +52,13 @@ def test_a_note_says_input_of_the_van_it_names_and_output_of_the_others(facts_of
     assert by_van(facts, "heater_input_w") == {"Drift 21": 6400}
 
 
+def test_a_note_that_says_the_figure_again_of_one_van_takes_it_from_the_other(facts_of):
+    note = "\n* Drift 19 23 gal; on Drift 21 20 gal.\n"
+    facts = facts_of(RANGE.format(label="GVWR (kg)", short="3500", long="4250") + "\n- Gray tank, 23 gal*\n" + note)
+    sizes = {(f.model, round(f.value)) for f in facts if f.field == "gray_tank_l" and not f.rejected}
+    assert sizes == {("Drift 19", 87), ("Drift 21", 76)}
+
+
 def test_never_in_the_middle_of_a_sentence_is_no_warning(facts_of):
     facts = facts_of(
         HEAD + "\nWe never regretted the 400 W of solar panels on the roof of this van, and nor will you.\n"

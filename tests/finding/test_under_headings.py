@@ -104,3 +104,32 @@ def test_a_title_over_what_is_included_and_what_is_extra_makes_nothing_optional(
     text = f"# Marrowfen Drift 19\n\n{ROWS.format(19)}\n{title}\n\n## On every Drift\n\n- 2,000-watt inverter\n"
     found = {fact.field: fact.availability for fact in facts_of(text, "offer.md")}
     assert found["inverter_w"] == "standard"
+
+
+@pytest.mark.parametrize(
+    ("heading", "labels", "rows"),
+    [
+        (
+            "Insulation and equipment",
+            ("Overall length", "GVWR", "Sleeps"),
+            ("Roof rails", "Ladder to roof", "Rear door ladder", "Floor mats"),
+        ),
+        (
+            "Isolation et équipement",
+            ("Longueur", "PTAC", "Couchages"),
+            ("Barres de toit", "Échelle de toit", "Porte-vélos sur porte arrière"),
+        ),
+        (
+            "Isolierung und Ausstattung",
+            ("Länge", "Gesamtmasse", "Schlafplätze"),
+            ("Dachträger", "Leiter zum Dach", "Türfach"),
+        ),
+    ],
+)
+def test_what_is_mounted_on_roof_or_doors_is_not_their_insulation(facts_of, heading, labels, rows):
+    table = "|  | Drift 19 | Drift 21 |\n|---|---|---|\n"
+    values = ("5.41 m | 6.36 m", "3500 kg | 4250 kg", "2 | 3")
+    sizes = "".join(f"| {label} | {value} |\n" for label, value in zip(labels, values, strict=True))
+    extras = "".join(f"| {row} | option | standard |\n" for row in rows)
+    text = f"# Marrowfen Drift 2026\n\n{table}{sizes}\n## {heading}\n\n{table}{extras}"
+    assert not [fact for fact in facts_of(text, "table.md") if fact.field == "insulated_surfaces"]

@@ -13,6 +13,7 @@ from specscan.finding.language.whole_words import any_word
 MEANING = frozenset({"value", "term", "denied", "word", "thing", "short", "alone"})  # kinds of words that say something
 WORD_BEHIND = re.compile(r"\s+([^\W\d_]+)")
 SENTENCE = re.compile(r"[.!?]\s+")
+BEHIND_SIGN = re.compile(r";\s+(?:[\w’']+\s+){0,2}[\w’']*\Z")  # before a van: "; both", "; l’"
 Place = tuple[int, int, frozenset[str]]
 
 
@@ -37,6 +38,7 @@ class SisterSentences:
         self.lead = re.compile(
             rf"(\A\s*|[.!?]\s+|[,;]\s*|\s)((?:(?:{joints})\s+)*)((?:(?:{definite})\s+)?)\Z", re.IGNORECASE
         )
+        self.pronoun = re.compile(rf"(?:{any_word(cues.get('refers_back', []))})(?!\w)", re.IGNORECASE)
         self.joint = re.compile(rf"\s*(?:,\s*)?(?:(?:{joints}|&)\s+)?(?:(?:{definite})\s+)?", re.IGNORECASE)
 
     def begin(self, text: str, named: Sequence[Place], mentions: Iterable[Mention]) -> set[int]:
@@ -45,7 +47,7 @@ class SisterSentences:
         ``named`` are the places at which the text names vans, ``mentions`` what else it speaks of.
         """
         told = [m.start for m in mentions if m.concept.kind in MEANING]
-        found: set[int] = set()
+        found = self._behind_pronoun(text, named, told) if ";" in text else set()
         chain: list[_Subject] = []
         for subject in [*self._subjects(text, named), None]:
             if subject is None or subject.opens:
@@ -54,6 +56,19 @@ class SisterSentences:
                 chain = []
             if subject is not None and (subject.opens or chain):
                 chain.append(subject)
+        return found
+
+    def _behind_pronoun(self, text: str, named: Sequence[Place], told: list[int]) -> set[int]:
+        """Give the semicolons that end what a pronoun tells of the van before: "It has Grade 3; the 19 has Grade 2"."""
+        found: set[int] = set()
+        for start, end, _ in named:
+            sign = BEHIND_SIGN.search(text, 0, start)
+            begin = max((match.end() for match in SENTENCE.finditer(text, 0, start)), default=0)
+            if sign is None or sign.start() < begin or self.pronoun.match(text, begin) is None:
+                continue
+            own = any(begin <= place < sign.start() for place in told) and any(end <= place for place in told)
+            if own and not any(begin <= other < sign.start() for other, _, _ in named):
+                found.add(sign.start())
         return found
 
     def _subjects(self, text: str, named: Sequence[Place]) -> list[_Subject]:

@@ -182,8 +182,8 @@ def _is_measure(cell: GridCell, hints: Hints) -> bool:
 
 def _is_known(cells: list[GridCell], known: set[str], hints: Hints) -> bool:
     """Tell whether all cells but the first headed columns of earlier tables; units may stand over more columns."""
-    others = [cell for cell in cells if cell.col > 0 and not hints.is_unit(cell.plain)]
-    return len(others) >= 2 and all(head_key(cell.plain) in known for cell in others)
+    keys = [head_key(cell.plain) for cell in cells if cell.col > 0 and not hints.is_unit(cell.plain)]
+    return len(keys) >= 2 and len(set(keys)) > 1 and known.issuperset(keys)
 
 
 def _stands_out(grid: Grid, row: int, cells: list[GridCell]) -> bool:

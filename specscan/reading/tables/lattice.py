@@ -51,7 +51,7 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
             found.append((grid, {id(word) for held in inside.values() for word in held}))
     used = set().union(*(held for _, held in found))
     open_words = [word for word in words if id(word) not in used and not word.direction]
-    kept = [(grid, held) for grid, held in found if not _only_heads(grid, open_words)]
+    kept = [one for one in found if not _only_heads(one[0], open_words) and not _shades_columns(one[0], open_words)]
     return [grid for grid, _ in kept], set().union(*(held for _, held in kept))
 
 
@@ -219,6 +219,16 @@ def _only_heads(grid: Grid, open_words: list[Word]) -> bool:
     places = [word.box.middle[0] for word in below if word.box.middle[1] - first < word.size / 2]
     spans = [grid.columns[cell.col] for cell in rows[0]]
     return sum(any(x0 < place < x1 for place in places) for x0, x1 in spans) >= HEADED * len(spans)
+
+
+def _shades_columns(grid: Grid, open_words: list[Word]) -> bool:
+    """Tell whether what is drawn only shades single columns under a bar: most words below it stand in no cell."""
+    filled = [cell for cell in grid.cells if not cell.empty]
+    top = max((cell.box.bottom for cell in filled if cell.row == 0 and cell.box is not None), default=grid.box.top)
+    held = sum(len(cell.words) for cell in filled if cell.row > 0)
+    x0, x1, bottom = grid.box.x0, grid.box.x1, grid.box.bottom
+    beside = sum(x0 < word.box.middle[0] < x1 and top < word.box.middle[1] < bottom for word in open_words)
+    return beside > held
 
 
 def _swallows_rows(cells: list[GridCell]) -> bool:

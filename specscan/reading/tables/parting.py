@@ -102,7 +102,8 @@ def _heads_anew(grid: Grid, row: int, hints: Hints, known: set[str], heads: dict
         return True
     if len(others) < MIN_HEADS:
         return False
-    if all(head_key(cell.plain) in known for cell in others) or _heads_shifted(others, heads):
+    keys = {head_key(cell.plain) for cell in others}
+    if (keys <= known and len(keys) > 1) or _heads_shifted(others, heads):  # "S, S, S" are marks and no van "S"
         return True
     labels = sum(labelish(cell, hints) for cell in others)
     if grid.cols < 3 or labels < max(MIN_HEADS, HEAD_SHARE * len(others)):
