@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from specscan.finding.kit import JOIN, Kit
 from specscan.finding.mounted import NAME
@@ -189,7 +190,12 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
     near = [g for g in groups if set(g.things) & set(of)]
     if not near or not (STANDARD.search(text) or _speaks_of_heat(statement)):
         return []
-    for match in GRADE.finditer(masked):
+    matches = list(GRADE.finditer(masked))
+    if any(not text[one.end() : two.start()].strip() for one, two in pairwise(matches)):
+        return []  # "Grade 2 2 3": a row whose columns have run together
+    found: list[Found] = []
+    worded = True  # with "Grade" beside each, as running text sets it for several vans
+    for match in matches:
         labelled = bool(things & set(of)) and 0 < statement.split <= match.start()
         tied = any(0 <= match.start() - g.end <= 3 or 0 <= g.start - match.end() <= 3 for g in near)
         ends = [i.end for g in near for i in g.items if i.end <= match.start()]
@@ -198,8 +204,10 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
         held = any(i.start < match.start() < i.end for g in near for i in g.items)  # "Klasse 3 nach EN 1646-1"
         if labelled or tied or listed or said or held:
             value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
-            return [_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement)]
-    return []
+            found.append(_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement))
+            worded = worded and (tied or held)
+    several = worded and not statement.split  # "The 6.0 carries Grade III to EN 1646-1, the 5.4 Grade II."
+    return found if several else found[:1]
 
 
 def _speaks_of_heat(statement: Statement) -> bool:

@@ -248,3 +248,16 @@ def test_a_van_to_which_another_is_likened_is_not_told_of(facts_of):
 def test_what_a_pronoun_tells_up_to_a_semicolon_is_of_the_van_before(facts_of, language, text):
     facts = [fact for fact in facts_of(ROWS[language] + text) if fact.field == "en_grade"]
     assert {fact.model for fact in facts if fact.value == 3} == {"Drift 21"}
+
+
+def test_the_grade_of_a_second_van_needs_the_standard_no_second_time(read_file, tmp_path):
+    rows = ("| | Tusk 5.4 | Tusk 6.0 |", "|---|---|---|", "| Length | 5.41 m | 5.99 m |", "| Sleeps | 2 | 3 |")
+    table = "\n".join((*rows, "| Height | 2.6 m | 2.6 m |", ""))
+    run_together = "Grade to EN 1646-1 1 2\n\n"
+    said = "Only the 6.0 is sold as a winterised van, and it carries Grade III to EN 1646-1. The 5.4 carries Grade II."
+    path = tmp_path / "tusk.md"
+    path.write_text(
+        f"# Marrowfen Tusk 2026\n\n{table}\n{run_together}{said}\n\nMarrowfen Ltd, 4 Mill Lane\n", encoding="utf-8"
+    )
+    grades = {(f.model, f.value) for f in read_file(path).found.facts if f.field == "en_grade" and not f.rejected}
+    assert grades == {("Tusk 6.0", 3.0), ("Tusk 5.4", 2.0)}
