@@ -42,6 +42,12 @@ def test_a_head_that_only_adds_what_could_be_a_label_to_another_is_a_van(vans_of
     assert models(vans_of(f"{above}\n\n{rows}")) == {"Alder", "Alder AWD", "Teasel"}
 
 
+def test_the_figure_of_a_code_before_a_word_is_no_measure(vans_of):
+    above = "# Drift, model year 2026\n\nMarrowfen Vans Ltd"
+    found = vans_of(TABLE.format(above=above, one="K5", two="K7 meadow", three="K7 volt"))
+    assert models(found) == {"Drift K5", "Drift K7 meadow", "Drift K7 volt"}
+
+
 def test_two_ranges_in_one_table_keep_their_names(vans_of):
     above = "# Marrowfen Mill Vans\n\n2026 model guide: Drift and Fellow\n\nTank sizes in litres, 22 and more."
     found = vans_of(TABLE.format(above=above, one="Drift 18", two="Fellow 22", three="Fellow 24"))

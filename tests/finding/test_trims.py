@@ -111,3 +111,12 @@ def test_two_trims_of_which_running_text_tells_in_turn_are_vans_though_one_is_ca
     )
     found = vans_of(f"# Tusk – 2027 models\n\nShore Plus | Quartet\n\n{text}Marrowfen Pty Ltd, 4 Mill Lane\n")
     assert {model for _, model, _ in found} == {"Tusk Shore Plus", "Tusk Quartet"}
+
+
+def test_a_line_that_counts_the_vans_it_lists_names_trims_whatever_it_calls_them(vans_of):
+    text = (
+        "# Drift 21\n\n## One van, two tempers: Base Meadow and High Meadow\n\nMARROWFEN 2027 model year\n\n"
+        "Base Meadow is a three-season van. High Meadow is a four-season van.\n\n## Equipment\n\n"
+        "- Fresh water tank, 26 gal\n- Rear-wheel drive (Base Meadow)\n- All-wheel drive (High Meadow)\n- Sleeps 2\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Drift 21 Base Meadow", "Drift 21 High Meadow"}

@@ -210,7 +210,8 @@ class HeadReader:
             return False  # "kg" over the weights of options
         if self.lexicon.knows_label(plain) and not re.search(r"\d", plain):
             return self._is_described_name(plain)
-        measured = [q for q in self.quantities.find(plain) if not q.bare]
+        # The figure of a code that is followed by a word measures nothing: "S3 volt" beside "S3 trail".
+        measured = [q for q in self.quantities.find(plain) if not (q.bare or plain[: q.start][-1:].isalpha())]
         whole = len(measured) > 1 or any(q.end - q.start >= 0.8 * len(plain) for q in measured)
         if not CODE.fullmatch(plain) and whole:
             return False  # "6 kW", "10/69 l 87 l"

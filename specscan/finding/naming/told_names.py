@@ -138,22 +138,32 @@ class ToldNames:
         for passage in [p for p in own if p.page in (0, 1) and len(p.text) <= MAX_TRIM_LINE][:FIRST_LINES]:
             line = self._without_fillers(passage.text)
             said = any(holds(passage.text, word) for word in self.names.words.model_words)  # "Two trims: …"
-            if said_only and not said:
+            counted = self._counted(passage.text)  # "One van, two characters: …"
+            if said_only and not (said or counted):
                 continue
             parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
             for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
                 found = [one.strip() for one in part]
+                told = said or len(found) == counted
                 if (
                     2 <= len(found) <= MAX_TRIMS
                     and len(set(found)) == len(found)
                     and not set(found) <= set(names.maker.split())
                     and not any(f"{one} ".startswith(f"{names.title} ") for one in found)
                     and all(TRIM.fullmatch(one) for one in found)
-                    and all(said or self.can_be_name(one) or self.names.signs.are_seen(one, own, ()) for one in found)
-                    and all(count(text, one) >= (SAID_USES if said else TRIM_USES) for one in found)
+                    and all(told or self.can_be_name(one) or self.names.signs.are_seen(one, own, ()) for one in found)
+                    and all(count(text, one) >= (SAID_USES if told else TRIM_USES) for one in found)
+                    and (told or not said_only)
                 ):
                     return found
         return []
+
+    def _counted(self, text: str) -> int:
+        """Give how many things a line says that it lists behind its colon: 2 of "One van, two tempers: A and B"."""
+        lead, colon, _ = text.partition(":")
+        words = re.split(r"\W+", lead.casefold()) if colon else []
+        counts = [int(number) for word in words if (number := self.names.words.numbers.get(word, 0)) > 1]
+        return counts[-1] if counts else 0
 
     def _without_fillers(self, text: str) -> str:
         return YEAR.sub("  ", without_names(text, self.fillers, "  "))
