@@ -146,6 +146,7 @@ def test_a_berth_more_as_an_option_leaves_what_there_is_without(facts_of, region
     [
         ("FR", "Les quatre couchages supposent une banquette.", {"sleeps": 4}),
         ("FR", "Ses couchages demandent une échelle.", {}),
+        ("FR", "Il est une traction avant. Il a quatre couchages.", {"drive": "front", "sleeps": 4}),
         ("DE", "Die vier Schlafplätze setzen eine Sitzbank voraus.", {"sleeps": 4}),
         ("DE", "Die Schlafplätze verlangen einen Handgriff.", {}),
         ("US", "It sleeps one.", {"sleeps": 1}),

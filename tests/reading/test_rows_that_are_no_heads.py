@@ -34,3 +34,19 @@ def test_the_first_row_of_the_next_page_is_no_row_of_heads(facts_of_pdf, going_o
         page.row(60 + 15 * number, (50, label), *placed)
     solar = {(f.model, f.value) for f in facts_of_pdf(page) if f.field == "solar_w"}
     assert solar == {("Drift 19 P", 150), ("Drift 21 LX", 200), ("Drift 24 TB", 300)}
+
+
+def test_the_first_row_below_the_vans_is_no_row_of_heads_though_every_other_row_is_shaded(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    rows = [("", *HEADS), ("Driven wheels", "FWD", "FWD", "FWD"), ("Sleeps", "2", "2", "4"),
+            ("Overall length", "5.99 m", "6.36 m", "6.80 m"), ("Fresh water", "90 l", "100 l", "120 l"),
+            ("Wheelbase", "3.8 m", "4.0 m", "4.0 m"), ("Gray water", "70 l", "80 l", "90 l")]  # fmt: skip
+    for number, row in enumerate(rows):
+        top = 90 + 16 * number
+        shade = (0.8, 0.85, 0.9) if not number else (0.95, 0.95, 0.95)
+        if number % 2 or not number:
+            page.box(46, top - 3, 500, top + 13, shade)
+        page.row(top, *zip((50, *PLACES), row, strict=True), bold=not number)
+    drives = {(f.model, f.value) for f in facts_of_pdf(page) if f.field == "drive"}
+    assert drives == {(van, "front") for van in HEADS}

@@ -145,6 +145,8 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
             return True  # "Models", "Layout" in the corner: the names of vans stand beside it
     repeated = len({cell.plain for cell in others}) < len(others)  # "Heat source: furnace, furnace" is a row of values
     if labelish(first, hints) and (labels < 0.8 * len(others) or repeated):
+        if after_head and repeated:
+            return False  # "Driven wheels: FWD, FWD" in a shaded row right below the vans
         figured = any(map(has_digit, (c.plain for c in others)))
         return _stands_out(grid, row, others) and (not figured or _are_codes_in_bar(grid, first, others, hints))
     if after_head:
