@@ -305,6 +305,21 @@ def test_a_chapter_under_common_words_is_no_van(read):
     assert {model for _, model, _ in vans} == {"Drift S", "Drift L"}
 
 
+def test_a_van_of_another_name_with_a_chapter_of_its_own_stands_beside_two_of_a_range(read):
+    lines = (
+        "- Length {} m\n- 130 L fresh tank\n- 105 L waste tank\n- {} W of solar\n- 300 Ah battery\n"
+        "- Sleeps 2\n- Headroom 1.90 m\n\n"
+    )
+    text = "# MARROWFEN\n\nThe Drift is our small diesel van. The Alder is what came of a year of thinking.\n\n"
+    for name, length, solar in (("Drift 19", 5.41, 100), ("Drift 21", 6.36, 200), ("Alder EV", 6.02, 600)):
+        text += f"# {name}\n\n{lines.format(length, solar)}"
+    text += "# What is meant by winter\n\nThe Drift 21 and the Alder EV have stood outdoors at -25 °C.\n"
+    vans, facts = read(text)
+    assert {model for _, model, _ in vans} == {"Drift 19", "Drift 21", "Alder EV"}
+    solar = {model: fact.value for (model, field), fact in facts.items() if field == "solar_w"}
+    assert solar == {"Drift 19": 100, "Drift 21": 200, "Alder EV": 600}
+
+
 def test_a_heading_of_one_van_and_a_table_of_others_name_all_three(read):
     text = """# Marrowfen campers 2026
 

@@ -71,3 +71,48 @@ Marrowfen SARL, Rastow
 
 def test_a_heading_that_says_as_delivered_is_no_range(vans_of):
     assert {model for _, model, _ in vans_of(AS_DELIVERED, "fiche.txt")} == {"Drift 18D", "Drift 21N"}
+
+
+TRIMS = """# MARROWFEN MOTOR CAMPERS
+
+# {title}
+
+The {range} is built on one body.
+
+## Common to all
+
+| | |
+|---|---|
+| Overall length | 6426 mm |
+| Fresh water tank | 110 L |
+| Wheelbase | 4039 mm |
+
+## Equipment
+
+| | {one} | {two} | {three} |
+|---|---|---|---|
+| Furnace, forced air, propane | S | S | – |
+| Inverter 1,000 W | S | S | – |
+| Solar panel 200 W | – | S | S |
+| Tank heating pads, gray tank | – | O | S |
+"""
+
+
+@pytest.mark.parametrize("joint", [" • ", "/", ", ", " & ", " "])
+@pytest.mark.parametrize(
+    ("base", "heads"), [("Drift 21", ("LT", "ST", "PX")), ("Drift", ("S", "SL", "X4")), ("Drift 21", ("S", "SL", "X4"))]
+)
+def test_the_trims_behind_a_range_in_its_title_are_no_part_of_the_range(vans_of, joint, base, heads):
+    one, two, three = heads
+    text = TRIMS.format(title=f"{base} {joint.join(heads)}", range=base, one=one, two=two, three=three)
+    assert {model for _, model, _ in vans_of(text)} == {f"{base} {head}" for head in heads}
+
+
+@pytest.mark.parametrize("days", ["November 8 and 9", "May 8 and June 9"])
+def test_the_days_of_a_weekend_are_no_vans(vans_of, days):
+    text = (
+        "# Marrowfen Vans\n\n## Alder\n\nThe Alder is our small one. Come and see it on our Open Barn weekend, "
+        f"{days}, whatever the weather. Coffee from 8 to 9 each day.\n\n- Length 5.41 m\n- 70 L fresh tank\n"
+        "- 55 L waste tank\n- 100 W of solar\n- Sleeps 2\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} <= {"Alder"}

@@ -8,7 +8,7 @@ from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
-from specscan.finding.language.whole_words import stands_before
+from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
@@ -28,7 +28,7 @@ from specscan.finding.naming.roster import (
     unbroken,
 )
 from specscan.finding.naming.table_heads import HeadReader
-from specscan.finding.naming.titled_heads import are_titled
+from specscan.finding.naming.titled_heads import are_titled, listed_behind
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
@@ -210,6 +210,8 @@ class CastReader:
         plain = [self.heads.bare(head) for head in heads]
         if not plain or names.used:
             return
+        if self._take_listed(names, plain, own):
+            return
         told = self._is_told("", own, names.maker, plain)
         if names.series and _lists_ranges(names.series, plain):
             names.title = names.series = ""
@@ -236,6 +238,22 @@ class CastReader:
                 names.maker, names.maker_place = house or before, names.title_place
             names.title = names.series = name
             names.title_place = place_of(name, own)
+
+    def _take_listed(self, names: Names, heads: Collection[str], own: list[Passage]) -> bool:
+        """Take the range, with its figure, from a title that lists all heads behind it: "Drift 21 LT • ST • PX"."""
+        for text, passage in listed_behind(heads, own):
+            base = self.names.clean(text, names.maker)
+            words = " ".join(word for word in base.split() if not re.search(r"\d", word))
+            used = not names.title and any(one is not passage and holds(one.text, base) for one in own)
+            if (
+                words
+                and (used or begins_with(names.title, base))
+                and self.range_names.can_name_range(words, names.maker)
+            ):
+                names.title = names.series = base
+                names.title_place = Place(passage, passage.page, base)
+                return True
+        return False
 
     def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
         """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""

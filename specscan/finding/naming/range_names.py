@@ -72,6 +72,7 @@ class RangeNames:
         )
         self.generic = {word.casefold() for word in generic} | self.about
         self.generic |= {word.casefold() for word in lexicon.book.general.legal_forms}  # "Marrowfen Coach Company"
+        self.months = {month.casefold() for one in others for month in one.months}
         self.generic |= {
             w.casefold() for one in others for w in (*one.articles_of_names, *one.drop, *one.pronouns, *one.months)
         }
@@ -92,7 +93,7 @@ class RangeNames:
                 for match in self.list.finditer(sentence):
                     codes = [one.group(1) for one in self.item.finditer(sentence, match.start(), match.end())]
                     known = [code for code in codes if code in vans or self.can_be_name(code)]
-                    if len(set(codes)) != len(codes) or not known:
+                    if len(set(codes)) != len(codes) or not known or self._are_dated(codes):
                         continue
                     rest = f"{sentence[: match.start()]} | {sentence[match.end() :]}"
                     name = self._named_in(rest, maker, vans, own)
@@ -107,6 +108,10 @@ class RangeNames:
                     if name and (coded or _are_used(codes, own)) and not any(_is_told_of(code, own) for code in codes):
                         return name, codes, passage
         return None
+
+    def _are_dated(self, codes: Collection[str]) -> bool:
+        """Tell whether what a sentence lists are days: "on our Open Day, November 8 and 9"."""
+        return any(word.casefold().strip(".") in self.months for code in codes for word in code.split())
 
     def _named_in(self, text: str, maker: str, vans: Collection[str], own: Sequence[Passage]) -> str:
         by_article = self.named[-1] if self.lexicon.words.nouns_have_capitals else None

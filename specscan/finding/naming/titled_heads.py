@@ -13,6 +13,8 @@ from specscan.records.text import Document, Kind, Passage
 
 FIRST_LINES = 14
 MIN_ALIKE = 2
+LONGEST = 80  # letters of a line that lists the heads behind their range
+JOINED = rf"{LIST_JOINT.pattern}|\s*[/+]\s*|\s+[–—-]\s+|\s+"
 LISTED = re.compile(rf"\.\s+|{LIST_JOINT.pattern}")
 
 
@@ -36,6 +38,23 @@ def are_titled(heads: Sequence[str], series: str, document: Document, own: Seque
         if title.page in (0, 1) and (lists or series and holds(title.text, series)):
             largest[lists] = max(largest[lists], title.size)
     return largest[True] > largest[False]
+
+
+def listed_behind(heads: Collection[str], own: Sequence[Passage]) -> list[tuple[str, Passage]]:
+    """Give what stands before all heads in the first lines that list them: "Drift 21" of "Drift 21 LT • ST • PX"."""
+    if len(heads) < MIN_ALIKE:
+        return []
+    head = "|".join(re.escape(head) for head in sorted(heads, key=len, reverse=True))
+    pattern = re.compile(rf"(?P<base>.+?)[\s:–—-]+(?P<listed>(?:{head})(?:(?:{JOINED})(?:{head}))+)\W*(?:\d{{4}})?")
+    found = []
+    for passage in own[:FIRST_LINES]:
+        match = pattern.fullmatch(passage.text) if passage.table is None and len(passage.text) <= LONGEST else None
+        if match is None:
+            continue
+        listed = re.findall(rf"(?<![\w-])(?:{head})(?![\w-])", match.group("listed"))
+        if sorted(listed) == sorted(heads):
+            found.append((match.group("base"), passage))
+    return found
 
 
 def _are_all_of(heads: Collection[str], text: str) -> bool:

@@ -42,7 +42,7 @@ class ToldNames:
         text = "\n".join(p.text for p in own)
         headed = self._headed(names, own)
         if len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter):
-            return list(headed.values())
+            return [*headed.values(), *self.beside(names, own, (), list(headed.values()))]
         chapters = self.chaptered(names, own)
         if chapters or len(headed) >= 2:
             return chapters or list(headed.values())
