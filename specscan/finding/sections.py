@@ -19,6 +19,7 @@ from specscan.finding.things.found import Availability
 from specscan.records.text import Passage
 
 NUMBERING = re.compile(r"^\s*\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+(?=[^\W\d_])")  # "3.2 Batteries"
+LIST_JOINT = re.compile(r"[,;/|·•–]")  # between the entries of a list
 MOST = 0.9  # share of the passages of a document over which its title stands
 
 
@@ -109,6 +110,16 @@ class Sections:
         """Tell whether a heading names the specifications beside the options: no "optional specification"."""
         return "figures" in cues and cues["optional"].last != cues["figures"].first
 
+    @staticmethod
+    def _lists_answers(heading: str, cues: Mapping[str, Mention]) -> bool:
+        """Tell whether a heading lists what the marks below it can say: "Standard, option, not on this van"."""
+        standard = cues.get("standard")
+        absent = cues.get("not_available") or cues.get("not_fitted")
+        if standard is None or absent is None:
+            return False
+        first, second = sorted((standard, absent), key=lambda mention: mention.start)
+        return LIST_JOINT.search(heading, first.end, second.start) is not None
+
     def _add_availability(
         self, sense: SectionSense, heading: str, cues: Mapping[str, Mention], *, innermost: bool, words: int
     ) -> None:
@@ -116,6 +127,8 @@ class Sections:
             return
         if "by_owner" in cues:
             sense.by_owner = True
+        elif self._lists_answers(heading, cues):
+            return
         elif "not_available" not in cues and ("not_fitted" in cues or innermost and self.kit.absent.are_below(heading)):
             sense.not_fitted = True
         elif "not_available" in cues:

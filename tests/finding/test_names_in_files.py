@@ -92,3 +92,12 @@ def test_the_company_above_the_range_is_no_range_though_the_file_has_its_name(na
         f"### Options\n\n\n## Caractéristiques techniques\n\n{table}\n"
     )
     assert set(named("kerrabin_2027.md", text)) == {"Ferrule 540 Fell", "Ferrule 540 Dune"}
+
+
+def test_letters_that_a_file_is_named_by_are_not_set_before_codes_that_begin_with_them(named):
+    table = TABLE.format(corner="", a="QF-190", b="QF-240")
+    said = "The QF-240 is a four-season van. The QF-190 likes long evenings."
+    text = (
+        f"# KERRABIN\n\nQF-190 and QF-240\n\n{said}\n\n## As it comes\n\n{table}\nKerrabin Inc., 12 Quay Road, Hythe.\n"
+    )
+    assert set(named("kerrabin_qf_packages.md", text)) == {"QF-190", "QF-240"}

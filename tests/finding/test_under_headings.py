@@ -133,3 +133,29 @@ def test_what_is_mounted_on_roof_or_doors_is_not_their_insulation(facts_of, head
     extras = "".join(f"| {row} | option | standard |\n" for row in rows)
     text = f"# Marrowfen Drift 2026\n\n{table}{sizes}\n## {heading}\n\n{table}{extras}"
     assert not [fact for fact in facts_of(text, "table.md") if fact.field == "insulated_surfaces"]
+
+
+@pytest.mark.parametrize(
+    ("heading", "name"),
+    [
+        ("Serie, Extra, gibt es nicht", "sieb.md"),
+        ("Standard, option, not fitted", "sieve.md"),
+    ],
+)
+def test_a_heading_that_lists_what_marks_can_say_denies_nothing_below_it(facts_of, heading, name):
+    german = name == "sieb.md"
+    labels = ("Fußbodenheizung", "Wechselrichter 900 W") if german else ("Heated floor", "900 W inverter")
+    marked = "".join(f"| {label} | ● | ○ |\n" for label in labels)
+    text = (
+        f"# Marrowfen Drift\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n"
+        f"| {'Länge' if german else 'Length'} | 5990 mm | 6360 mm |\n\n## {heading}\n\n"
+        f"● {'serienmäßig' if german else 'standard'}   ○ {'auf Wunsch' if german else 'optional'}\n\n"
+        f"|  | Drift 19 | Drift 21 |\n|---|---|---|\n{marked}"
+    )
+    facts = [fact for fact in facts_of(text, name) if fact.field in ("heated_floor", "inverter_w")]
+    assert {(fact.model[-2:], fact.field, fact.value, fact.availability) for fact in facts} == {
+        ("19", "heated_floor", True, "standard"),
+        ("21", "heated_floor", True, "optional"),
+        ("19", "inverter_w", 900, "standard"),
+        ("21", "inverter_w", 900, "optional"),
+    }

@@ -58,9 +58,11 @@ def without_start(name: str, start: str) -> str:
 def of_range(series: str, code: str) -> str:
     """Give the name of a van with that of its range before it, once.
 
-    A code that begins with the range's only letter has it already: "V54" of the "V".
+    A code that begins with the range's letters has them already: "V54" of the "V", "QF-31" of the "QF".
     """
-    if len(series) == 1 and code.startswith(series) and not code[1:2].isalpha():
+    behind = code[len(series) : len(series) + 1]
+    goes_on = series[-1:].isalpha() and (behind == "-" or behind.isdigit())
+    if code.startswith(series) and (goes_on or (len(series) == 1 and not behind.isalpha())):
         return code
     if bears(code, series) and not begins_with(code, series):
         return code
