@@ -192,3 +192,13 @@ def test_signs_that_point_to_a_title_are_no_part_of_the_name(vans_of):
     lines = "Length: 5.98 m\n\nGVWR: 3500 kg\n\nSleeps: 2\n\nFresh water: 90 L\n\nSolar: 200 W\n"
     above = "MARROWFEN CAMPERVANS\n\n>>> DRIFT 560 <<< (model year 2027)\n\nThe Drift 560 is for two.\n\n"
     assert models(vans_of(above + lines, "sheet.txt")) == {"Drift 560"}
+
+
+def test_a_title_above_codes_is_the_company_where_a_sentence_gives_them_a_range(vans_of):
+    text = (
+        "La gamme Tusk compte le 600 et le 636.\n\nLe 600 mesure 5,44 m de long. Le 600 a 2 couchages. "
+        "Le 600 a un PTAC de 3,5 t.\n\nLe 636 mesure 6,36 m de long. Le 636 a 4 couchages. "
+        "Le 636 a un PTAC de 3,85 t.\n"
+    )
+    found = vans_of(f"# Marrowfen\n\nCaractéristiques techniques\n\nMillésime 2027\n\n600 · 636\n\n{text}")
+    assert found == {("Marrowfen", "Tusk 600", 2027), ("Marrowfen", "Tusk 636", 2027)}

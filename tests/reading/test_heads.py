@@ -248,3 +248,22 @@ def test_a_table_that_begins_with_the_corner_of_the_one_above_names_another_van(
         ("Tusk 5.9 Shore", 5900.0),
         ("Tusk 7.2", 7200.0),
     }
+
+
+def test_a_van_called_by_words_heads_its_values_alone_beside_the_table_of_its_sisters(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "MARROWFEN CAMPERS", size=16)
+    page.text(50, 60, "Pale Cairn, Quiet Haven, Long Hearth", size=11)
+    rows = [("Overall length", "5.90 m", "6.40 m"), ("Sleeps", "2", "3"), ("Fresh water tank", "90 L", "120 L"),
+            ("Gray water tank", "70 L", "80 L"), ("Solar", "200 W", "300 W"), ("Inverter", "1000 W", "2000 W"),
+            ("Water heater", "6 L", "10 L"), ("Wheelbase", "3.45 m", "4.04 m"),
+            ("Fuel tank", "60 L", "75 L")]  # fmt: skip
+    for vans in (("Pale Cairn", "Quiet Haven"), ("Long Hearth",)):
+        page.canvas.showPage()
+        for place, (label, *values) in enumerate([("", *vans), *rows]):
+            top, cells = 114 + 16 * place, (label, *values[: len(vans)])
+            for x0, x1 in ((46, 216), (216, 356), (356, 496))[: len(cells)]:
+                page.frame(x0, top - 3, x1, top + 13)
+            page.row(top, *zip((50, 220, 360), cells, strict=False), bold=not place)
+    tanks = {(fact.model, fact.value) for fact in facts_of_pdf(page) if fact.field == "fresh_tank_l"}
+    assert tanks == {("Pale Cairn", 90.0), ("Quiet Haven", 120.0), ("Long Hearth", 90.0)}

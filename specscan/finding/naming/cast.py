@@ -14,7 +14,7 @@ from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, bears, begins_with, of_range, without_start
+from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
 from specscan.finding.naming.roster import (
@@ -28,6 +28,7 @@ from specscan.finding.naming.roster import (
     unbroken,
 )
 from specscan.finding.naming.table_heads import HeadReader
+from specscan.finding.naming.title_roles import can_be_of, is_house_of, is_other_title, lists_ranges, split_maker
 from specscan.finding.naming.titled_heads import are_titled, listed_behind
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
@@ -38,7 +39,6 @@ MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker
 CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 FIRST_ALONE = 3  # lines in which a company stands alone
-MIN_ALIKE = 2
 MOSTLY = 0.6  # of the cells below the name of a range that are labels
 
 
@@ -94,14 +94,14 @@ class CastReader:
         self._take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
-        self._split_maker(names, heads or [*alone, *lines])
+        split_maker(names, heads or [*alone, *lines])
         no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
         titled = names.series == names.title or (
             not heads and not names.used and begins_with(names.title, names.series)
         )
         roster = read_roster(own, names.series if titled else "", no_codes)
         if roster is not None and (
-            self._is_other_title(names, roster) or roster.series.casefold() in self.range_names.generic
+            is_other_title(names, roster) or roster.series.casefold() in self.range_names.generic
         ):
             roster = None  # "Baureihe Drift · Baureihe Gorse" lists ranges
         if roster is not None and heads:
@@ -121,8 +121,13 @@ class CastReader:
             listing = read_listing(own, self.names, self.lexicon)
             beside = [] if listing else self.told.read(names, own)
             roster = roster if len(listing or beside) < 2 else None
-        told = self.range_names.told(own, names.maker) if roster is None and not heads else None
-        if told is not None and not names.used and self._can_be_of(names.title, told[0], told[1]):
+        told = self.range_names.told(own, names.maker) if not heads else None
+        if told is not None and roster is not None:
+            told = told if is_house_of(names, roster, told) else None
+            if told is not None:
+                names.maker, names.maker_place, roster = names.title, names.title_place, None
+                names.title = ""
+        if told is not None and not names.used and can_be_of(names.title, told[0], told[1]):
             roster = Roster(told[0], tuple(told[1]), told[2])
         rostered = roster is not None
         if roster is not None:
@@ -213,7 +218,7 @@ class CastReader:
         if self._take_listed(names, plain, own):
             return
         told = self._is_told("", own, names.maker, plain)
-        if names.series and _lists_ranges(names.series, plain):
+        if names.series and lists_ranges(names.series, plain):
             names.title = names.series = ""
         if names.series and all(begins_with(head, names.series) for head in plain):
             if not told:
@@ -290,17 +295,6 @@ class CastReader:
             p.table is None and p.text.strip().casefold() == title.casefold() for p in own[:FIRST_ALONE]
         )
 
-    @staticmethod
-    def _can_be_of(title: str, series: str, codes: Collection[str]) -> bool:
-        """Tell whether a title names no van, or one of those of which a sentence tells."""
-        return not re.search(r"\d", title) or title in {f"{series} {code}" for code in codes}
-
-    @staticmethod
-    def _is_other_title(names: Names, roster: Roster) -> bool:
-        """Tell whether the title names one van, and the line lists others: "Also: Drift 17 | Drift 19"."""
-        title = names.title.casefold()
-        return bool(re.search(r"\d", title)) and not any(model.casefold().startswith(title) for model in roster.models)
-
     def _take_names(self, names: Names, roster: Roster, own: list[Passage]) -> None:
         """Take the range's name from the roster, and the maker from the lines above it where nothing else tells."""
         names.title = names.series = roster.series
@@ -318,29 +312,6 @@ class CastReader:
             ):
                 names.maker = self.names.cased(before, own)
                 names.maker_place = Place(passage, passage.page, passage.text)
-                return
-
-    @staticmethod
-    def _split_maker(names: Names, heads: Iterable[str]) -> None:
-        """Take the words of a title that the heads of its vans leave out for the maker.
-
-        "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen.
-        """
-        words = names.series.split()
-        if names.maker or names.used or len(words) < 2:
-            return
-        named = {head.strip(" *†:").casefold() for head in heads}
-        for cut in range(1, len(words)):
-            tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
-            alike = [head for head in named if bears(head, tail) and len(head) > len(tail)]
-            if len(alike) >= MIN_ALIKE and words[0][0].isupper():
-                names.maker, names.maker_place = maker, names.title_place
-                names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
-                return
-            whole = re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
-            if re.search(r"\d", whole) and whole.casefold() in named and words[0][0].isupper():
-                names.maker, names.maker_place = maker, names.title_place
-                names.series, names.title = tail, whole
                 return
 
     def _is_told(self, name: str, own: list[Passage], maker: str, heads: Collection[str]) -> bool:
@@ -401,9 +372,3 @@ class CastReader:
             players[same].aliases.add(head.strip(" *†"))
             mapping[head] = frozenset({same})
         return list(players.values()), mapping
-
-
-def _lists_ranges(title: str, heads: Collection[str]) -> bool:
-    """Tell whether the words of a title are those with which heads begin: "Drift Gorse" of "Drift 5" and "Gorse 6"."""
-    firsts = {head.split()[0].casefold() for head in heads if len(head.split()) > 1}
-    return len(firsts) > 1 and set(title.casefold().split()) == firsts

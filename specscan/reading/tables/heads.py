@@ -25,6 +25,8 @@ CODE = re.compile(r"\d{2,3}")  # that a van is called by
 PRICE_SHARE = 0.7
 HEADS_WITHIN = 2  # rows of a part of a grid
 INHERIT_SHARE = 0.6  # of the heads above: a list of two columns does not go on a table of four
+LONE_WORDS = 3  # of a name that stands alone over the values of a van
+LONE_LABELS = 8  # below such a name
 
 
 @dataclass(slots=True)
@@ -99,7 +101,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
     table.label_columns = _label_columns(grid, head_rows, hints)
     _add_all_heads(table, grid, head_rows, hints)
     over = lone_head(grid) if grid.found != "text" else ""
-    if over and not head_rows and _names_van(over, hints):
+    if over and not head_rows and (_names_van(over, hints) or _is_called_so(over, grid, hints)):
         _add_heads(table, grid, 0)  # "Drift 19" over the values of one van, beside a table of its sisters
         head_rows, before, over = [0], [row for row in before if row], ""
     if not head_rows and above is not None and _has_corner_of(grid, above):
@@ -212,6 +214,18 @@ def _names_van(head: str, hints: Hints) -> bool:
         return True
     coded = first.isdigit() and bool(others) and not hints.is_unit(others[0])
     return coded or first.isalpha() and not hints.knows_word(first)
+
+
+def _is_called_so(head: str, grid: Grid, hints: Hints) -> bool:
+    """Tell whether a lone head can be a van's name without a figure: of words of which one is in no brochure's labels.
+
+    Below it much is told, as of a van: "Long Hearth" over the values of one, beside the table of its sisters.
+    """
+    words = head.split()
+    if not (1 <= len(words) <= LONE_WORDS and all(word[0].isupper() and word.isalpha() for word in words)):
+        return False
+    labels = sum(hints.is_label(cell.plain) for cell in column_cells(grid, 0))
+    return labels >= LONE_LABELS and not all(map(hints.knows_word, words))
 
 
 def _label_columns(grid: Grid, head_rows: list[int], hints: Hints) -> int:

@@ -1,0 +1,58 @@
+"""What a title names: the company, the range or one of the vans."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable
+
+from specscan.finding.naming.place import Names, bears
+from specscan.finding.naming.roster import Roster
+from specscan.records.text import Passage
+
+MIN_ALIKE = 2
+
+
+def is_house_of(names: Names, roster: Roster, told: tuple[str, list[str], Passage]) -> bool:
+    """Tell whether a title alone above codes is the company, for a sentence gives these codes another range."""
+    alone = names.title == names.series == roster.series and not names.maker
+    return alone and told[0] != roster.series and set(told[1]) == set(roster.codes)
+
+
+def can_be_of(title: str, series: str, codes: Collection[str]) -> bool:
+    """Tell whether a title names no van, or one of those of which a sentence tells."""
+    return not re.search(r"\d", title) or title in {f"{series} {code}" for code in codes}
+
+
+def is_other_title(names: Names, roster: Roster) -> bool:
+    """Tell whether the title names one van, and the line lists others: "Also: Drift 17 | Drift 19"."""
+    title = names.title.casefold()
+    return bool(re.search(r"\d", title)) and not any(model.casefold().startswith(title) for model in roster.models)
+
+
+def split_maker(names: Names, heads: Iterable[str]) -> None:
+    """Take the words of a title that the heads of its vans leave out for the maker.
+
+    "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen.
+    """
+    words = names.series.split()
+    if names.maker or names.used or len(words) < 2:
+        return
+    named = {head.strip(" *†:").casefold() for head in heads}
+    for cut in range(1, len(words)):
+        tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
+        alike = [head for head in named if bears(head, tail) and len(head) > len(tail)]
+        if len(alike) >= MIN_ALIKE and words[0][0].isupper():
+            names.maker, names.maker_place = maker, names.title_place
+            names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+            return
+        whole = re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
+        if re.search(r"\d", whole) and whole.casefold() in named and words[0][0].isupper():
+            names.maker, names.maker_place = maker, names.title_place
+            names.series, names.title = tail, whole
+            return
+
+
+def lists_ranges(title: str, heads: Collection[str]) -> bool:
+    """Tell whether the words of a title are those with which heads begin: "Drift Gorse" of "Drift 5" and "Gorse 6"."""
+    firsts = {head.split()[0].casefold() for head in heads if len(head.split()) > 1}
+    return len(firsts) > 1 and set(title.casefold().split()) == firsts
