@@ -7,6 +7,7 @@ from collections import defaultdict
 from dataclasses import replace
 
 from specscan.finding.drafts import Draft, Reading
+from specscan.finding.instead import Instead
 from specscan.finding.kit import Kit
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.notes_by_kind import NotesByKind
@@ -24,6 +25,7 @@ class Footnotes:
         self.kit, self.vans, self.everyone, self.passages = kit, vans, everyone, passages
         self.by_kind = NotesByKind(kit.lexicon, passages)
         self.remarks = Remarks(kit.lexicon, passages)
+        self.instead = Instead(kit.lexicon, vans)
         self.notes: dict[tuple[int, str], Passage] = {}
         for passage in passages:
             if passage.kind is Kind.FOOTNOTE:
@@ -86,8 +88,14 @@ class Footnotes:
             note = next(p for p in self.passages if p.number == number)
             own = [f for f in facts if f.passage == number and not f.rejected]
             only = self._only(note.text)
+            instead = self.instead.told(note.text)
             for index, fact in enumerate(result):
-                if fact.passage not in passages or fact.rejected:
+                place = note.text.find(fact.printed) if fact.passage == number and fact.printed else -1
+                before = 0 <= place < instead.get(fact.model, 0)
+                if fact.rejected or not (fact.passage in passages or before):
+                    continue
+                if fact.model in instead:  # "Ridge instead: a diesel heater": no word of the furnace holds for it
+                    result[index] = replace(fact, rejected="a footnote says otherwise for this van")
                     continue
                 other = [f for f in own if self._says_otherwise(f, fact)]
                 told = [f for f in own if f.field == fact.field]

@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.absent_lists import AbsentLists
+from specscan.finding.instead import Instead
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
@@ -37,6 +38,7 @@ class Openings:
 
     def __init__(self, lexicon: Lexicon, vans: VanMentions, absent: AbsentLists):
         self.lexicon, self.vans, self.absent = lexicon, vans, absent
+        self.instead = Instead(lexicon, vans)
         # "No gas on board: the hob is electric" is no label, but "No of berths" is
         self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 
@@ -145,7 +147,7 @@ class Openings:
 
     def vans_headed(self, head: str) -> frozenset[str] | None:
         """Give the vans that a head before a colon names, all of them for "Both" or "All models"."""
-        named = self.vans.whole(head)
+        named = self.vans.whole(self.instead.without(head))
         if named is not None or self.vans.single or len(head) > SHORT_NAMES:
             return named
         return self.vans.everyone if self._is_all_vans(head) else None

@@ -16,10 +16,11 @@ from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.price_lines import PriceLines
 from specscan.finding.runs import vans_by_run
 from specscan.finding.things.found import Availability
-from specscan.records.text import Passage
+from specscan.records.text import Kind, Passage
 
 NUMBERING = re.compile(r"^\s*\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+(?=[^\W\d_])")  # "3.2 Batteries"
 LIST_JOINT = re.compile(r"[,;/|·•–]")  # between the entries of a list
+LONGEST_LEAD = 70  # letters of a heading, or of a line above a list, that says whether all below it is standard
 MOST = 0.9  # share of the passages of a document over which its title stands
 
 
@@ -33,11 +34,12 @@ class Sections:
         self.governed = Counter(heading for passage in passages for heading in {"", *passage.sections})
         self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
+        self.leads = _leads(passages)
         self.senses: dict[tuple[object, ...], SectionSense] = {}
 
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
-        key = (passage.page, self.led.get(passage.number), passage.sections)
+        key = (passage.page, self.led.get(passage.number), self.leads.get(passage.number), passage.sections)
         sense = self.senses.get(key)
         if sense is None:
             sense = self.senses[key] = self._sense(passage)
@@ -45,6 +47,10 @@ class Sections:
 
     def _sense(self, passage: Passage) -> SectionSense:
         sense = SectionSense()
+        if lead := self.leads.get(passage.number):
+            analysis = self.kit.lexicon.analyse(lead)
+            cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
+            self._add_availability(sense, lead, cues, innermost=True, words=len(analysis.tokens))
         headings = [one for one in reversed(passage.sections) if (passage.page, one) not in self.prices.headings]
         for depth, heading in enumerate(headings):
             self._add_heading(sense, heading, innermost=depth == 0)
@@ -61,7 +67,7 @@ class Sections:
             return
         analysis = self.kit.lexicon.analyse(NUMBERING.sub("", heading))
         cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
-        if len(heading) <= 70:
+        if len(heading) <= LONGEST_LEAD:
             self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
         for mention in analysis.mentions:
             if (
@@ -147,3 +153,17 @@ class Sections:
             sense.availability = Availability.OPTIONAL
         if sense.availability in (Availability.OPTIONAL, Availability.NOT_AVAILABLE):
             sense.option = heading
+
+
+def _leads(passages: Sequence[Passage]) -> dict[int, str]:
+    """Give for the items of lists the short line that opens their list: "Options, at extra cost:"."""
+    found: dict[int, str] = {}
+    lead = ""
+    for passage in passages:
+        text = passage.text.strip()
+        if passage.kind is Kind.BULLET and lead:
+            found[passage.number] = lead
+        elif passage.kind is not Kind.BULLET:
+            opens = passage.kind in (Kind.PROSE, Kind.LINE) and text.endswith(":") and len(text) <= LONGEST_LEAD
+            lead = text if opens else ""
+    return found

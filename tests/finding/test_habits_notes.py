@@ -70,3 +70,43 @@ def test_a_word_that_answers_its_label_names_no_van_there(facts_of):
 )
 def test_words_beside_an_answer(states, region, line, expected):
     states(region, line, expected)
+
+
+INSTEAD = """<h1>Marrowfen Drift 2026</h1>
+<table><tr><th></th><th>Drift 19</th><th>Drift 21</th></tr>
+<tr><td>Overall length</td><td>5.41 m</td><td>6.36 m</td></tr>
+<tr><td>GVWR</td><td>3500 kg</td><td>4250 kg</td></tr>
+<tr><td>Sleeps</td><td>2</td><td>3</td></tr></table>
+<ul><li>Propane furnace, 4.1 kW<sup>1</sup></li></ul>
+<p>¹ Input; 3.3 kW output. Drift 21 instead: diesel hydronic heater, 4.8 kW output.</p>"""
+
+
+def test_what_a_van_has_instead_takes_the_place_of_all_that_the_item_says(facts_of):
+    facts = facts_of(INSTEAD, "page.html")
+    assert {van for van, _ in stated(facts, "heater_type")} == {"19"}
+    assert {van for van, _ in stated(facts, "heater_input_w")} == {"19"}
+    assert {van: value for (van, _), value in stated(facts, "heater_output_w").items()} == {"19": 3300, "21": 4800}
+
+
+def test_a_short_line_above_a_list_says_whether_its_items_are_fitted(facts_of):
+    page = (
+        "<h1>Marrowfen Drift 21</h1><p>Model year 2026</p><p>GVWR: 9,350 lb</p><p>Length: 21 ft</p><p>Sleeps: 2</p>"
+        "<h2>Make it yours</h2><p>Options, at extra cost:</p><ul><li>3,000 W inverter</li></ul>"
+        "<p>Not offered on the Drift 21:</p><ul><li>Heated floor</li></ul>"
+        "<p>In every van we deliver, with our compliments:</p><ul><li>200 W solar</li></ul>"
+    )
+    facts = facts_of(page, "page.html")
+    assert stated(facts, "inverter_w") == {("21", "optional"): 3000}
+    assert stated(facts, "heated_floor") == {("21", "not_available"): True}
+    assert stated(facts, "solar_w") == {("21", "standard"): 200}
+
+
+def test_an_insulated_floor_is_a_surface_of_the_body_and_no_tank_in_it_is_insulated(facts_of):
+    page = (
+        "<h1>Marrowfen Drift 21</h1><p>Model year 2026</p><p>GVWR: 9,350 lb</p><p>Length: 21 ft</p><p>Sleeps: 2</p>"
+        "<ul><li>Insulated floor and roof</li><li>Gray tank, 20 gal, above the insulated floor</li></ul>"
+    )
+    facts = facts_of(page, "page.html")
+    found = {fact.value for fact in facts if fact.field == "insulated_surfaces" and not fact.rejected}
+    assert found == {"floor", "ceiling"}
+    assert not stated(facts, "gray_tank_insulated")
