@@ -315,7 +315,7 @@ class StatementMaker:
         self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int = 0
     ) -> list[Draft]:
         """Give the statements of a text that begins at a place of its passage."""
-        if self._is_card(text):
+        if self._is_card(text) or self.stacked.get(passage.number) == "":
             return []
         package = self._package(text, scope)
         if package is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 import pypdfium2 as pdfium
@@ -21,7 +22,7 @@ from specscan.reading.letters.spelling import build_words, drawn_signs
 from specscan.reading.letters.words import Line, Word, build_lines, middle_of, segments_of
 from specscan.reading.ocr.reader import Scan
 from specscan.reading.ocr_pages import read_pictures, say
-from specscan.reading.running import page_numbers, running_lines
+from specscan.reading.running import page_numbers, running_lines, runs
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid
 from specscan.records.errors import DocumentError
@@ -170,7 +171,8 @@ def _assemble(
         open_signs = frozenset(sign for sign in referred if begun.get(sign, 0) == 1)
         referred = signs_of(held) - begun.keys()
         own = lines[sheet.number]
-        for region in read_regions(sheet, held, own, sizes[sheet.number], hints, running | numbering, open_signs):
+        skip = partial(runs, sheet.height, running | numbering)
+        for region in read_regions(sheet, held, own, sizes[sheet.number], hints, skip, open_signs):
             outer = list(assembler.stack)
             if region.box is not None:
                 assembler.stack = assembler.above(sheet.number, region.box)

@@ -61,6 +61,16 @@ def running_lines(sheets: list[Sheet], lines_of: dict[int, list[Line]], sizes: d
     return {text for key in running - inner for text in texts[key]}
 
 
+def runs(height: float, running: set[str], line: Line) -> bool:
+    """Tell whether a line of a page of a height is a running one: where all of it is a figure, only in the margin.
+
+    "2" at the foot of the second page is its number, amid the page the value of a label above or beside it.
+    """
+    y = line.box.middle[1]
+    margin = not MARGIN * height <= y <= (1 - MARGIN) * height
+    return line.text in running and (margin or not line.text.isdigit())
+
+
 def _stands_apart(line: Line, lines: list[Line]) -> bool:
     """Tell whether no line is close above or below, as that of a table's row is."""
     y = line.box.middle[1]

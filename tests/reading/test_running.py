@@ -90,3 +90,28 @@ def test_a_list_of_the_vans_at_the_foot_of_pages_is_no_range_of_theirs(facts_of_
             page.row(90 + 20 * number, (40, label), (260, first), (360, second), (460, second))
         page.text(40, 810, f"Marrowfen Ltd - {', '.join(vans)} - 2026", size=7)
     assert {fact.model for fact in facts_of_pdf(page)} == set(vans)
+
+
+def test_a_figure_amid_a_page_is_not_its_number(facts_of_pdf):
+    """The sleeping places of a label set above its value, on a page with the same number at its foot."""
+    pairs = [
+        ("Overall length", "5.99 m"),
+        ("GVWR", "3,500 kg"),
+        ("Sleeps", "2"),
+        ("Solar", "200 W"),
+        ("Inverter", "900 W"),
+    ]
+    page = Page()
+    page.text(40, 300, "Marrowfen Drift 21", size=30)
+    page.text(400, 820, "1", size=8)
+    for number in (2, 3):
+        page.canvas.showPage()
+        page.text(40, 120, "In figures" if number == 2 else "Small print", size=14, bold=True)
+        for place, (label, value) in enumerate(pairs if number == 2 else ()):
+            page.text(40, 160 + 24 * place, label, size=8)
+            page.text(40, 170 + 24 * place, value, size=8, bold=True)
+        for place in range(8):
+            page.text(40, 500 + 14 * place, "We put on the floor of the shop all that a couple takes along.", size=11)
+        page.text(400, 820, str(number), size=8)
+    facts = {fact.field: fact.value for fact in facts_of_pdf(page)}
+    assert (facts["sleeps"], facts["length_mm"], facts["solar_w"]) == (2, 5990, 200)

@@ -6,6 +6,7 @@ import itertools
 import re
 from collections.abc import Callable, Iterable, Iterator
 
+from specscan.reading.layout.bold_values import bold_values
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
 from specscan.reading.layout.item import Item
 from specscan.reading.letters.taglines import part_tagline
@@ -48,6 +49,7 @@ def items_of(
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     priced = _price_lines(lines)
+    paired = bold_values(lines)
     right = max([right, *(line.box.x1 for line in lines)])
     left = min((line.box.x0 for line in lines), default=0.0)
     room = left + ROOM * (right - left)
@@ -62,8 +64,11 @@ def items_of(
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)
         if item.kind is Kind.PROSE and _is_shouted(line, least=3) and _style(line) in shouted:
             item = Item(Kind.HEADING, [line], level=line.size, strong=line.bold)  # "EAU" among other such headings
+        if id(line) in paired:
+            item = Item(Kind.PROSE, [line], level=line.box.x0)
         another = item.kind is Kind.HEADING and bool(items) and is_another(items[-1], line, usual, room)
         another = another or bool(items) and {id(line), id(items[-1].lines[-1])} <= priced
+        another = another or (id(line) in paired and not line.bold)
         if (
             items
             and id(line) not in listed

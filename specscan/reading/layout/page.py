@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 from specscan.reading.layout.flow import items_of
@@ -48,10 +49,10 @@ def read_regions(
     lines: list[Line],
     size: float,
     hints: Hints,
-    skip: set[str] | None = None,
+    skip: Callable[[Line], bool] | None = None,
     referred: frozenset[str] = frozenset(),
 ) -> list[Region]:
-    """Give the regions of a page in reading order; lines whose text is in ``skip`` are left out.
+    """Give the regions of a page in reading order; lines that ``skip`` tells are left out.
 
     ``words`` are those of the sheet, ``lines`` those of its upright words, ``size`` is the font size of its body text,
     ``referred`` are signs of notes that the page before refers to and does not explain.
@@ -69,7 +70,7 @@ def read_regions(
     regions: list[Region] = []
     for index, group in enumerate(split_cards(sheet, upright)):
         own = build_lines(group) if used or group is not upright else lines
-        own = with_one_label([line for line in own if not (skip and line.text in skip)], hints)
+        own = with_one_label([line for line in own if skip is None or not skip(line)], hints)
         if index == 0:
             own = _with_placeholders(own, ruled)
         for column in split_columns(own, marks, hints) if own else []:

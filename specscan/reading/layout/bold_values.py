@@ -1,0 +1,51 @@
+"""Labels in thin letters, each over its value in bold ones: a list whose values are no headings of what follows."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+from specscan.reading.letters.words import Line
+
+MIN_PAIRS = 4
+MOST_LINES = 2  # of a value
+LEADING = 2.2  # em from a line of such a list to the next
+SIZE = 0.5  # points by which its lines differ in size
+FIGURED = 0.5  # of the values, those with a figure; of the labels at most half as many have one
+
+
+def bold_values(lines: Sequence[Line]) -> set[int]:
+    """Give the ids of lines that are thin labels and bold values by turns, flush on the left.
+
+    Bold headings over single lines look alike but for their figures, which headings seldom have.
+    """
+    found: set[int] = set()
+    for run in _flush_runs(lines):
+        parts = [list(part) for _, part in itertools.groupby(run, key=lambda line: line.bold)]
+        parts = parts[parts[0][0].bold :]
+        pairs = list(zip(parts[::2], parts[1::2], strict=False))
+        good = [len(label) == 1 and len(value) <= MOST_LINES for label, value in pairs]
+        figured = [sum(map(_has_figure, part)) for part in ([v[0] for _, v in pairs], [k[0] for k, _ in pairs])]
+        if all(good) and len(pairs) >= MIN_PAIRS and max(FIGURED * len(pairs), 2 * figured[1]) <= figured[0]:
+            found |= {id(line) for pair in pairs for part in pair for line in part}
+    return found
+
+
+def _flush_runs(lines: Sequence[Line]) -> list[list[Line]]:
+    runs: list[list[Line]] = []
+    for line in lines:
+        last = runs[-1][-1] if runs else None
+        if (
+            last is not None
+            and abs(line.box.x0 - last.box.x0) < 1
+            and abs(line.size - last.size) < SIZE
+            and 0 < line.base - last.base < LEADING * line.size
+        ):
+            runs[-1].append(line)
+        else:
+            runs.append([line])
+    return runs
+
+
+def _has_figure(line: Line) -> bool:
+    return any(map(str.isdigit, line.text))
