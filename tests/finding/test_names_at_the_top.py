@@ -202,3 +202,11 @@ def test_a_title_above_codes_is_the_company_where_a_sentence_gives_them_a_range(
     )
     found = vans_of(f"# Marrowfen\n\nCaractéristiques techniques\n\nMillésime 2027\n\n600 · 636\n\n{text}")
     assert found == {("Marrowfen", "Tusk 600", 2027), ("Marrowfen", "Tusk 636", 2027)}
+
+
+def test_a_range_signed_by_its_maker_in_the_title_is_that_of_the_codes(vans_of):
+    table = FIGURES.format(one="630", two="700")
+    found = vans_of(
+        f"# Tusk by Marrowfen\n\n## Technical data\n\n{table}\nMarrowfen Ltd, 4 Mill Lane, 2027 model year.\n"
+    )
+    assert models(found) == {"Tusk 630", "Tusk 700"}

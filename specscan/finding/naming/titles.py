@@ -39,6 +39,7 @@ class TitleReader(TitleTexts):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
+        self.signed_by = re.compile(rf"(?:{any_word(self.words.made_by)})(?: [A-ZÀ-Þ]|$)")  # "Drift by Marrowfen"
         self.model_labels = {label.casefold() for label in self.words.model_labels}
         numbered = any_word(self.words.number_labels)
         self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
@@ -113,7 +114,8 @@ class TitleReader(TitleTexts):
             amid = not self.words.nouns_have_capitals and not begins_with(
                 text.strip(), name
             )  # "Marrowfen Drift brochure"
-            if noun or (not amid and line.casefold().startswith(key) and line[len(key) :].lstrip()[:1].islower()):
+            behind = line[len(key) :].lstrip() if line.casefold().startswith(key) else ""
+            if noun or (not amid and behind[:1].islower() and self.signed_by.match(behind) is None):
                 rests.setdefault(key, set()).add(line)  # a capital that may only begin the line, or that of a noun
             else:
                 whole.add(key)
