@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.reading.drawn import Page
+
 SMALL = (
     "  fresh water     20 gal, inside\n  gray water      15 gal, under the floor\n  toilet          cassette\n"
     "  house battery   200 Ah lithium\n  solar           200 W\n"
@@ -80,3 +82,24 @@ def test_what_a_letter_is_about_names_the_van_that_it_calls_the_van(vans_of):
         "  Grey water .............. 90 L\n\nAllendrake calls the Ridge snow-ready.\n\nCheers,\nGail\n"
     )
     assert vans_of(text, "quote.txt") == {("Allendrake", "Curlew 58 Ridge", 2026)}
+
+
+@pytest.mark.parametrize("name", ["Marrowfen RV & Van Center", "Marrowfen Camper Center"])
+def test_the_letterhead_of_a_workshop_names_no_van(read_file, tmp_path, name):
+    page = Page()
+    page.text(50, 40, name, size=26, bold=True)
+    page.text(50, 80, "Mill Road 12 at the bend", size=11)
+    lines = [
+        "Dear neighbor,", "Frost is on its way, and if your van stands outdoors it is time to bring it in.",
+        "Furnace check, up to 35,000 BTU .......... $119", "Lithium battery, 100 Ah, heated ........ $1,050",
+        "200-watt solar panel, installed .......... $640", "Insulated windshield cover, most vans .......... $129",
+        "Below 20 F an unprotected drain valve freezes first. Four-season vans can wait a little.",
+        "Propane is $3 a gallon. We fill 20 lb and 30 lb cylinders.",
+        "Forty camper vans are on the lot, gas and diesel, two-wheel and all-wheel drive.",
+        "See you before the snow,", "The service team at Marrowfen", f"{name} is an independent dealer.",
+    ]  # fmt: skip
+    for number, line in enumerate(lines):
+        page.text(50, 120 + 30 * number, line, size=11)
+    path = tmp_path / "letter.pdf"
+    path.write_bytes(page.data())
+    assert read_file(path).found.vans == ()

@@ -101,3 +101,12 @@ def test_what_stands_behind_an_option_in_brackets_or_under_what_a_customer_added
     printed, region, line, expected
 ):
     assert printed(region, line) == expected
+
+
+def test_what_is_not_offered_is_so_in_two_letters_too(states):
+    states("US", "Second solar panel, 380 W in all: n/o", {"solar_w": None})
+
+
+@pytest.mark.parametrize("label", ["Height, top of A/C", "Height to top of A/C", "Height to top of a/c"])
+def test_a_height_to_the_top_of_what_is_on_the_roof(states, label):
+    states("US", f"{label}: 9 ft 5 in", {"height_mm": 2870})

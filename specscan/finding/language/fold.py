@@ -12,6 +12,7 @@ from specscan.rulebook.patterns import checked_pattern
 
 TOKEN = re.compile(r"[^\W\d_]+|\d+|[^\w\s]|_")
 GLUE = {"-", "'", "’", "‘", "\u2010", "\u2011", "“", "”", '"', "„", "«", "»", "®", "™", "*", "†"}
+SHORT_FORM = re.compile(r"/[^\W\d_](?!\w)")
 SIZE = re.compile(r"\s*(?:\d|[x×/]|$)")  # behind a letter that stands for length or width
 KEPT_WORDS = 20_000  # of each language: as many as several thousand brochures use
 LINKS = ("s", "n", "en", "es", "e", "er", "")
@@ -99,8 +100,10 @@ class Folder:
         return [token.norm for token in self.tokens(text)]
 
     def _is_letter_code(self, raw: str, text: str, end: int) -> bool:
-        """Tell whether a word that looks like an article is a code, as the D in "17 D"."""
+        """Tell whether a word that looks like an article is a code, as the D in "17 D" and the a in "a/c"."""
         if raw == "l" and SIZE.match(text[end:]):
+            return True
+        if raw == "a" and SHORT_FORM.match(text, end):
             return True
         return len(raw) == 1 and raw.isupper() and text[end : end + 1] not in ("'", "’")
 

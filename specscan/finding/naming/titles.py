@@ -60,6 +60,7 @@ class TitleReader(TitleTexts):
             rf"(?<!\w)({name}{{0,3}}(?= (?i:{any_word(self.words.seller_says)})(?!\w))"
             rf"|{name}{{0,2}} (?i:{sellers})(?!\w)|(?i:{sellers}) {name}{{0,2}})"
         )
+        self.sold_at = re.compile(rf"(?<!\w)(?:{sellers})$", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
     def read_title(
@@ -97,6 +98,8 @@ class TitleReader(TitleTexts):
         for weight, text, place in texts:
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text) or self.tells_hours(text):
+                continue
+            if self._is_seller(PARTED.split(text)[0].strip(" .")):
                 continue
             key = name.casefold()
             if not self._is_in_one(name, text):
@@ -173,6 +176,10 @@ class TitleReader(TitleTexts):
         """Tell whether a line gives a company with where it is: "Marrowfen Ltd, 4 Mill Lane"."""
         match = self.legal.search(text)
         return match is not None and ADDRESS.match(text, match.end()) is not None
+
+    def _is_seller(self, line: str) -> bool:
+        """Tell whether a line is the name of who sells or mends vans and builds none: "Marrowfen RV & Van Center"."""
+        return self.sold_at.search(line) is not None and not re.search(r"\d", line)
 
     def _dealers(self, own: list[Passage]) -> set[str]:
         """Give the companies of a listing, by a legal form, a word for sellers or a sentence: they name no van."""
