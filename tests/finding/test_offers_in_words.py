@@ -110,3 +110,15 @@ def test_what_is_not_offered_is_so_in_two_letters_too(states):
 @pytest.mark.parametrize("label", ["Height, top of A/C", "Height to top of A/C", "Height to top of a/c"])
 def test_a_height_to_the_top_of_what_is_on_the_roof(states, label):
     states("US", f"{label}: 9 ft 5 in", {"height_mm": 2870})
+
+
+def test_the_electrics_of_a_towbar_are_no_fuel_of_the_engine(facts_of):
+    table = """
+## Engine and vehicle
+
+| | Pintail 21 | Pintail 24 | Pintail 27 |
+|---|---|---|---|
+| Wheelbase | 3.45 m | 3.80 m | 4.03 m |
+| Towbar with electrics, 13-pin | O | O | O |
+"""
+    assert not [fact for fact in facts_of(HEAD + table, "pintail.md") if fact.field == "engine_fuel"]

@@ -110,7 +110,10 @@ class MakerReader:
     def _is_person(self, text: str, match: re.Match[str]) -> bool:
         """Tell whether a name stands behind a first name or "Mr": the founder's, not the company's."""
         before = FIRST_NAME.search(text, max(0, match.start() - 24), match.start())
-        return before is not None and not self.lexicon.knows_words(before.group(1))
+        if before is None:
+            return False
+        initial = before.group(1).endswith(".")  # a letter that terms know too: "a/c"
+        return initial or not self.lexicon.knows_words(before.group(1))
 
     def _is_place(self, text: str, match: re.Match[str], stem: str) -> bool:
         """Tell whether a word is a town: "at Marrowfen", "Marrowfen Mills" where nothing is called Mills."""
