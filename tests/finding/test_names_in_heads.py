@@ -463,3 +463,16 @@ def test_figures_that_ran_together_name_no_vans(vans_of):
         "| Overall length | 5.40 m | 5.99 m |\n| Wheelbase | 3.80 m | 4.04 m |\n\nMarrowfen Ltd, Holmbeck.\n"
     )
     assert not any("69" in model or "165" in model for _, model, _ in vans_of(text))
+
+
+def test_a_size_of_tires_over_all_columns_is_no_van(vans_of):
+    rows = (
+        "| | 600XL | 636RB | 225/75 R16 C |",
+        "|---|---|---|---|",
+        "| Length | 5.99 m | 6.36 m | 6.36 m |",
+        "| Sleeps | 2 | 3 | 3 |",
+        "| Fresh water | 90 L | 99 L | 99 L |",
+        "| Solar | 90 W | 90 W | 90 W |",
+    )
+    text = "# Marrowfen Tusk 2027\n\n600XL · 636RB\n\n" + "\n".join(rows) + "\n\nMarrowfen Ltd, 4 Mill Lane\n"
+    assert models(vans_of(text)) == {"Tusk 600XL", "Tusk 636RB"}

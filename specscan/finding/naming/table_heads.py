@@ -31,6 +31,7 @@ CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no 
 WORDS = re.compile(r"[A-ZÀ-Þ][a-zà-ÿ]{2,} [A-ZÀ-Þ][a-zà-ÿ]{2,}")  # "Long Alder"
 VARIED = re.compile(r"[A-Z\d]{1,4}-[A-Z]{1,3}$")  # a code with letters of its own behind that of a sister
 SIZE = re.compile(r"X{0,2}[SML]")
+TIRE = re.compile(r"(?<!\d)\d{3}/\d{2}(?!\d)")  # "225/75 R16 C", one value for all vans
 
 
 class HeadReader:
@@ -198,6 +199,8 @@ class HeadReader:
         if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
+            return False
+        if TIRE.search(plain):
             return False
         bracket = UNIT_IN_BRACKETS.search(plain)
         if bracket is not None and self.quantities.units.named(bracket.group(1)):
