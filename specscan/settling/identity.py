@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from specscan.records.documents import DocumentRecord, ReadDocument, Van
@@ -53,7 +53,8 @@ def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -
     """Give all vans, and for each (document, model as named there) the id of its van.
 
     Documents meet in one van where maker and model are the same and the model year is the same. A document
-    that prints no year, or no maker, joins the one van that fits; where several fit, it stays apart.
+    that prints no year, or no maker, joins the one van that fits; where several fit, it stays apart. A name without a
+    maker that begins with that of a van called by the rest is taken apart: "Marrowfen Drift 21".
     """
     by_model: dict[str, list[_Group]] = defaultdict(list)
     names = [
@@ -62,6 +63,7 @@ def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -
     # The fullest names first, so that incomplete ones find them; then by name, so that order of reading is no matter.
     names.sort(key=lambda row: (not row[2].maker, row[2].year is None, row[1], row[0], row[2].model))
     for doc_id, _, name in names:
+        printed, name = name, _with_maker(name, by_model, legal_forms)
         groups = by_model[_model_key(name, legal_forms)]
         fitting = [g for g in groups if _fits(g, name, legal_forms)]
         exact = [g for g in fitting if g.year == name.year]
@@ -71,7 +73,7 @@ def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -
         else:
             group = _Group(name.maker, name.model, name.year)
             groups.append(group)
-        group.members.append((doc_id, name.model))
+        group.members.append((doc_id, printed.model))
     vans: list[Van] = []
     mapping: dict[Named, str] = {}
     taken: set[str] = set()
@@ -82,6 +84,21 @@ def assign_vans(documents: Sequence[ReadDocument], legal_forms: Sequence[str]) -
         vans.append(Van(van_id, group.maker, group.model, group.year))
         mapping.update(dict.fromkeys(group.members, van_id))
     return vans, mapping
+
+
+def _with_maker(name: VanName, by_model: Mapping[str, Sequence[_Group]], legal_forms: Sequence[str]) -> VanName:
+    """Give a name without a maker that begins with the maker of a known van of the rest: "Marrowfen Drift 21".
+
+    Where one document says nothing else of who makes it, another may tell the two apart.
+    """
+    words = name.model.split()
+    for cut in range(1, len(words)) if not name.maker else ():
+        rest = VanName(" ".join(words[:cut]), " ".join(words[cut:]), name.year)
+        maker = maker_words(rest.maker, legal_forms)
+        known = by_model.get(_model_key(rest, legal_forms), ())
+        if any(maker_words(group.maker, legal_forms)[: len(maker)] == maker for group in known):
+            return rest
+    return name
 
 
 def _fits(group: _Group, name: VanName, legal_forms: Sequence[str]) -> bool:

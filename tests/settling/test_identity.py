@@ -43,6 +43,14 @@ def test_a_document_without_a_year_stays_apart_where_two_years_fit():
     assert len(vans) == 3
 
 
+def test_a_name_that_no_document_of_its_own_takes_apart_is_taken_apart_by_another():
+    vans, mapping = vans_of(VanName("Marrowfen", "Drift 21", 2026), VanName("", "Marrowfen Drift 21", 2026))
+    assert vans == [("Marrowfen", "Drift 21", 2026)]
+    assert len(set(mapping.values())) == 1
+    vans, _ = vans_of(VanName("Marrowfen", "Drift 24", 2026), VanName("", "Marrowfen Drift 21", 2026))
+    assert len(vans) == 2  # nobody says that Marrowfen is the maker of a Drift 21
+
+
 def test_same_model_of_another_maker_is_another_van():
     vans, _ = vans_of(VanName("Marrowfen", "Drift 21", 2026), VanName("Quillby", "Drift 21", 2026))
     assert len(vans) == 2
