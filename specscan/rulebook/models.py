@@ -273,6 +273,7 @@ class WordFile(Entry):
     figure_words: list[str] = []
     sign_names: dict[str, str] = {}
     sign_means: list[str] = []
+    sign_shown: list[str] = []
     lone_figure: list[str] = []
     sign_absent: list[str] = []
     sign_inapplicable: list[str] = []

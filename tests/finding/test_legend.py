@@ -433,3 +433,38 @@ def test_a_remark_may_stand_behind_a_dash_and_its_meaning(facts_of):
     facts = facts_of(TABLE.format(no="—", yes="standard", legend=legend), "table.md")
     found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"}
     assert found == {"19": "not_available", "21": "standard"}
+
+
+SENTENCES = [
+    ("–", "S", "S standard. O optional at extra cost. – not offered on this van. An empty field means that the line "
+     "has no meaning for the van, mostly because it has something better. Tank sizes are nominal and gallons are those "
+     "of the country where the van is sold. Rated figures are those on the plate; the larger van needs no other one, "
+     "but ask, and keep the letter that you are sent. Weights are those of the lightest van that was weighed here, "
+     "without its driver, its water and its bed. Prices are those of May, and they go up each May."),
+    ("✗", "✓", "In the lists a tick ( ✓ ) means that it is in the price, a sum in pounds that it can be ordered, and a "
+     "cross ( ✗ ) that it cannot be had on that van. All prices are those of May."),
+    ("–", "standard", "Where there is a dash, it cannot be had on that van. Prices are those of May."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("no", "yes", "legend"), SENTENCES)
+def test_sentences_that_explain_signs_amid_others_are_a_legend(facts_of, no, yes, legend):
+    facts = facts_of(TABLE.format(no=no, yes=yes, legend=legend), "table.md")
+    for field in ("heated_floor", "gray_tank_heat"):
+        found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
+        assert found == {"19": "not_available", "21": "standard"}, field
+
+
+@pytest.mark.parametrize(
+    ("sign", "said"), [("n/a", "n/a means that the line does not apply."), ("n/a", "“n/a” means: not applicable here.")]
+)
+def test_a_sign_said_to_have_no_meaning_for_a_van_states_nothing_beside_prices(facts_of, sign, said):
+    facts = facts_of(TABLE.format(no=sign, yes="£310", legend=said), "table.md")
+    assert {fact.model[-2:]: fact.availability for fact in facts if fact.field == "heated_floor"} == {"21": "optional"}
+
+
+def test_what_letters_mean_is_no_heading_of_letters_to_the_maker(facts_of):
+    legend = "## What the letters mean\n\nS is explained here: S = standard, N = not offered."
+    text = TABLE.format(no="N", yes="S", legend=legend)
+    found = {fact.model[-2:]: fact.availability for fact in facts_of(text, "table.md") if fact.field == "heated_floor"}
+    assert found == {"19": "not_available", "21": "standard"}

@@ -28,7 +28,7 @@ COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
 EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = ", "Figure = "
 # "x standard   o option": letters without a sign between them and their meaning.
 EQUATING = re.compile("[=:–-]")
-BRACKETED = re.compile(r"\(([^\w\s()]|[–—-])\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
+BRACKETED = re.compile(r"\(\s?([^\w\s()]|[–—-])\s?\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
 ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
@@ -44,8 +44,10 @@ LEAD_OF_SENTENCE = 7
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
+STOP = re.compile(r"\.\s")
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
+LONGEST_OPENING, LEAST_OPENING = 60, 2  # letters of a sentence that explains a sign; so many at the head of a text
 SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
@@ -96,7 +98,8 @@ AVAILABILITIES = {
     "if_equipped": Availability.OPTIONAL,
     "not_available": Availability.NOT_AVAILABLE,
 }
-EXPLAINING = {**AVAILABILITIES, "yes": Availability.STANDARD}  # "F fitted   X not available"
+# "F fitted   X not available", "a tick (✓) means that it is in the price"
+EXPLAINING = {**AVAILABILITIES, "yes": Availability.STANDARD, "in_price": Availability.STANDARD}
 
 
 def said_by(cues: Sequence[Item]) -> Availability:
@@ -208,8 +211,10 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
             legend.signs[_dash(sign)] = meaning
         if text in passage.sections:
             continue  # what stands under a legend is not part of it
+        opening = text == _opening(passage.text)
+        whole = passage.text if opening else text
         rest = _behind(text, {sign for sign, _ in sound}) if text == passage.text else len(text)
-        if len(text[rest:].split()) >= SENTENCE_WORDS:
+        if len(whole[rest:].split()) >= SENTENCE_WORDS:
             legend.goes_on[passage.number] = rest
         else:
             legend.passages.add(passage.number)
@@ -232,12 +237,29 @@ def _dash(sign: str) -> str:
 def _texts(passage: Passage) -> list[str]:
     if passage.kind is Kind.BULLET and passage.mark:
         return [f"{passage.mark} {passage.text}"]
-    texts = [passage.text]
+    opening = _opening(passage.text) if len(passage.text) > LONGEST_BARE else ""
+    texts = [opening, passage.text] if opening else [passage.text]
     if passage.row is not None and passage.row.text:
         texts = [f"{passage.row.text} {passage.text}", passage.row.text]
         if passage.column is not None and passage.column.text:
             texts.append(passage.column.text)
     return [*texts, *passage.sections[-1:]]
+
+
+def _opening(text: str) -> str:
+    """Give the sentences at the head of a text that explain a sign each: "S standard. O at extra cost. – not offered."
+
+    Behind them the text goes on with other things; fewer than two such sentences are none.
+    """
+    ends = [match.start() + 1 for match in STOP.finditer(text)]
+    begin = count = 0
+    for end in ends:
+        sentence = text[begin:end].strip()
+        entries = _entries(sentence) if len(sentence) <= LONGEST_OPENING else []
+        if len(entries) != 1 or not sentence.startswith(entries[0][0]):
+            break
+        begin, count = end, count + 1
+    return text[:begin] if count >= LEAST_OPENING else ""
 
 
 @functools.lru_cache(maxsize=KEPT_TEXTS)

@@ -32,16 +32,16 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon, 
     words = lexicon.words
     if not words.sign_names or not words.sign_means:
         return
-    pattern = _named_sign(tuple(sorted(words.sign_names)), tuple(words.sign_means))
-    means = [word.split()[0] for word in words.sign_means]
+    pattern = _named_sign(tuple(sorted(words.sign_names)), tuple(words.sign_means), tuple(words.sign_shown))
+    means = [word.split()[0] for word in words.sign_means] + [word.split()[-1] for word in words.sign_shown]
     for passage in passages:
         if not any(word in passage.text for word in means):
             continue
         for match in pattern.finditer(passage.text):
-            sign = words.sign_names[match.group(1).casefold()]
+            sign = words.sign_names[(match.group(1) or match.group(3)).casefold()]
             if sign in legend.signs or legend.absence(sign):
                 continue
-            said = match.group(2)
+            said = match.group(2) or match.group(4)
             analysis = lexicon.analyse(said)
             if lexicon.cues(analysis, "unknown"):
                 continue  # "that the van does not have it or that we have not measured it"
@@ -62,8 +62,12 @@ def _read_boxes(legend: Legend, cues: Sequence[Mention], general: General) -> No
 
 
 @functools.lru_cache(maxsize=8)
-def _named_sign(names: tuple[str, ...], means: tuple[str, ...]) -> re.Pattern[str]:
-    return re.compile(rf"(?<!\w)({any_word(names)})\s+(?:{any_word(means)})\s+([^.;]{{2,80}})", re.IGNORECASE)
+def _named_sign(names: tuple[str, ...], means: tuple[str, ...], shown: tuple[str, ...]) -> re.Pattern[str]:
+    """Give a pattern for "a dash means that …", and for "where there is a dash, …" if there are words for that."""
+    sign = any_word(names)
+    pattern = rf"(?<!\w)(?:({sign})\s+(?:{any_word(means)})\s+([^.;]{{2,80}})"
+    where = rf"|(?:{any_word(shown)})\s+({sign}),\s+([^.;]{{2,80}})" if shown else "|(?!)()()"
+    return re.compile(f"{pattern}{where})", re.IGNORECASE)
 
 
 def spelled(text: str, legend: Legend, lexicon: Lexicon) -> str:
