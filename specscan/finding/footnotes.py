@@ -7,7 +7,6 @@ from collections import defaultdict
 from dataclasses import replace
 
 from specscan.finding.drafts import Draft, Reading
-from specscan.finding.instead import Instead
 from specscan.finding.kit import Kit
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.notes_by_kind import NotesByKind
@@ -25,7 +24,6 @@ class Footnotes:
         self.kit, self.vans, self.everyone, self.passages = kit, vans, everyone, passages
         self.by_kind = NotesByKind(kit.lexicon, passages)
         self.remarks = Remarks(kit.lexicon, passages)
-        self.instead = Instead(kit.lexicon, vans)
         self.notes: dict[tuple[int, str], Passage] = {}
         for passage in passages:
             if passage.kind is Kind.FOOTNOTE:
@@ -88,22 +86,24 @@ class Footnotes:
             note = next(p for p in self.passages if p.number == number)
             own = [f for f in facts if f.passage == number and not f.rejected]
             only = self._only(note.text)
-            instead = self.instead.told(note.text)
+            instead = self.kit.instead.told(note.text, self.vans)
             for index, fact in enumerate(result):
                 place = note.text.find(fact.printed) if fact.passage == number and fact.printed else -1
                 before = 0 <= place < instead.get(fact.model, 0)
                 if fact.rejected or not (fact.passage in passages or before):
                     continue
-                if fact.model in instead:  # "Ridge instead: a diesel heater": no word of the furnace holds for it
-                    result[index] = replace(fact, rejected="a footnote says otherwise for this van")
-                    continue
-                other = [f for f in own if self._says_otherwise(f, fact)]
-                told = [f for f in own if f.field == fact.field]
-                some = {f.model for f in told} != self.everyone
-                again = any(f.value == fact.value for f in told)  # "Drift 19 23 gal; on the Drift 21 20 gal"
-                if (other and (some or again)) or (only is not None and fact.model not in only):
+                # "Ridge instead: a diesel heater": no word of the furnace holds for it
+                replaced = fact.model in instead or (only is not None and fact.model not in only)
+                if replaced or self._is_corrected(fact, own):
                     result[index] = replace(fact, rejected="a footnote says otherwise for this van")
         return result
+
+    def _is_corrected(self, fact: Fact, noted: list[Fact]) -> bool:
+        """Tell whether what a note says of some vans, or of each its own, takes the place of a fact."""
+        told = [f for f in noted if f.field == fact.field]
+        some = {f.model for f in told} != self.everyone
+        again = any(f.value == fact.value for f in told)  # "Drift 19 23 gal; on the Drift 21 20 gal"
+        return (some or again) and any(self._says_otherwise(f, fact) for f in told)
 
     @staticmethod
     def _says_otherwise(noted: Fact, fact: Fact) -> bool:

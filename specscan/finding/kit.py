@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.fields.frames import FrameReader
+from specscan.finding.instead import Instead
 from specscan.finding.language.feet import feet_and_inches
 from specscan.finding.language.lexicon import KEPT_LETTERS, Lexicon, owns
 from specscan.finding.language.mentions import Concept
@@ -63,11 +64,13 @@ class Kit:
     sisters: SisterSentences
     mounted: MountedNames = field(init=False)
     absent: AbsentLists = field(init=False)
+    instead: Instead = field(init=False)
     kept: Callable[[str, str, Unit | None, Named], tuple[Parsed, int]] = field(init=False)
 
     def __post_init__(self) -> None:
         self.mounted = MountedNames(self.lexicon)
         self.absent = AbsentLists(self.lexicon)
+        self.instead = Instead(self.lexicon)
         self.kept = functools.lru_cache(maxsize=KEPT_PARSES)(self._parse)
 
     def parse(self, label: str, body: str, vans: VanMentions | None, hint: Unit | None = None) -> tuple[Parsed, int]:

@@ -36,9 +36,8 @@ class Part:
 class Openings:
     """Reads the openings of texts of one document."""
 
-    def __init__(self, lexicon: Lexicon, vans: VanMentions, absent: AbsentLists):
-        self.lexicon, self.vans, self.absent = lexicon, vans, absent
-        self.instead = Instead(lexicon, vans)
+    def __init__(self, lexicon: Lexicon, vans: VanMentions, absent: AbsentLists, instead: Instead):
+        self.lexicon, self.vans, self.absent, self.instead = lexicon, vans, absent, instead
         # "No gas on board: the hob is electric" is no label, but "No of berths" is
         self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 

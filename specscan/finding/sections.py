@@ -48,9 +48,7 @@ class Sections:
     def _sense(self, passage: Passage) -> SectionSense:
         sense = SectionSense()
         if lead := self.leads.get(passage.number):
-            analysis = self.kit.lexicon.analyse(lead)
-            cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
-            self._add_availability(sense, lead, cues, innermost=True, words=len(analysis.tokens))
+            self._add_said(sense, lead, self.kit.lexicon.analyse(lead), innermost=True)
         headings = [one for one in reversed(passage.sections) if (passage.page, one) not in self.prices.headings]
         for depth, heading in enumerate(headings):
             self._add_heading(sense, heading, innermost=depth == 0)
@@ -66,9 +64,7 @@ class Sections:
         if heading in self.legends:
             return
         analysis = self.kit.lexicon.analyse(NUMBERING.sub("", heading))
-        cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
-        if len(heading) <= LONGEST_LEAD:
-            self._add_availability(sense, heading, cues, innermost=innermost, words=len(analysis.tokens))
+        cues = self._add_said(sense, heading, analysis, innermost=innermost)
         for mention in analysis.mentions:
             if (
                 mention.concept.kind == "section"
@@ -125,6 +121,15 @@ class Sections:
             return False
         first, second = sorted((standard, absent), key=lambda mention: mention.start)
         return LIST_JOINT.search(heading, first.end, second.start) is not None
+
+    def _add_said(
+        self, sense: SectionSense, text: str, analysis: Analysis, *, innermost: bool
+    ) -> Mapping[str, Mention]:
+        """Add what a heading, or the line above a list, says of what is below it; give its words that may say so."""
+        cues = {m.concept.name: m for m in analysis.mentions if m.concept.kind == "cue"}
+        if len(text) <= LONGEST_LEAD:
+            self._add_availability(sense, text, cues, innermost=innermost, words=len(analysis.tokens))
+        return cues
 
     def _add_availability(
         self, sense: SectionSense, heading: str, cues: Mapping[str, Mention], *, innermost: bool, words: int

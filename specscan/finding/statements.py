@@ -65,7 +65,7 @@ class StatementMaker:
         self.keys = read_keys(passages, kit.lexicon)
         self.glossary = Glossary(passages, kit.lexicon)
         self.codes = OptionCodes(passages, vans)
-        self.openings = Openings(kit.lexicon, vans, kit.absent)
+        self.openings = Openings(kit.lexicon, vans, kit.absent, kit.instead)
         self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)

@@ -122,12 +122,10 @@ class CastReader:
             beside = [] if listing else self.told.read(names, own)
             roster = roster if len(listing or beside) < 2 else None
         told = self.range_names.told(own, names.maker) if not heads else None
-        if told is not None and roster is not None:
-            told = told if is_house_of(names, roster, told) else None
-            if told is not None:
-                names.maker, names.maker_place, roster = names.title, names.title_place, None
-                names.title = ""
-        if told is not None and not names.used and can_be_of(names.title, told[0], told[1]):
+        if told is not None and roster is not None and is_house_of(names, roster, told):
+            names.maker, names.maker_place = names.title, names.title_place
+            names.title, roster = "", None
+        if told is not None and roster is None and not names.used and can_be_of(names.title, told[0], told[1]):
             roster = Roster(told[0], tuple(told[1]), told[2])
         rostered = roster is not None
         if roster is not None:

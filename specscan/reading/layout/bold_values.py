@@ -5,12 +5,11 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from specscan.reading.layout.line_runs import flush_runs
 from specscan.reading.letters.words import Line
 
 MIN_PAIRS = 4
 MOST_LINES = 2  # of a value
-LEADING = 2.2  # em from a line of such a list to the next
-SIZE = 0.5  # points by which its lines differ in size
 FIGURED = 0.5  # of the values, those with a figure; of the labels at most half as many have one
 
 
@@ -20,7 +19,7 @@ def bold_values(lines: Sequence[Line]) -> set[int]:
     Bold headings over single lines look alike but for their figures, which headings seldom have.
     """
     found: set[int] = set()
-    for run in _flush_runs(lines):
+    for run in flush_runs(lines):
         parts = [list(part) for _, part in itertools.groupby(run, key=lambda line: line.bold)]
         parts = parts[parts[0][0].bold :]
         pairs = list(zip(parts[::2], parts[1::2], strict=False))
@@ -29,22 +28,6 @@ def bold_values(lines: Sequence[Line]) -> set[int]:
         if all(good) and len(pairs) >= MIN_PAIRS and max(FIGURED * len(pairs), 2 * figured[1]) <= figured[0]:
             found |= {id(line) for pair in pairs for part in pair for line in part}
     return found
-
-
-def _flush_runs(lines: Sequence[Line]) -> list[list[Line]]:
-    runs: list[list[Line]] = []
-    for line in lines:
-        last = runs[-1][-1] if runs else None
-        if (
-            last is not None
-            and abs(line.box.x0 - last.box.x0) < 1
-            and abs(line.size - last.size) < SIZE
-            and 0 < line.base - last.base < LEADING * line.size
-        ):
-            runs[-1].append(line)
-        else:
-            runs.append([line])
-    return runs
 
 
 def _has_figure(line: Line) -> bool:

@@ -4,24 +4,22 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Callable, Iterable, Iterator
 
 from specscan.reading.layout.bold_values import bold_values
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
 from specscan.reading.layout.item import Item
+from specscan.reading.layout.line_runs import LIST_LEADING, SIZE, flush_runs, runs_of
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
 from specscan.reading.tables.compose import NOTE_SIGNS, clean_sign
 from specscan.records.text import Kind
 
-LIST_LEADING = 2.2  # em from one item of a plain list to the next
 HEADING_RATIO = 1.12
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
 FIGURED = re.compile(
     r"^(?![a-zß-ÿ])[^:]{3,}:\s+\S?\s?\d(?!.*[.!?]\s[A-ZÀ-Þ])"
 )  # "4x4 drivetrain: 950", which may be one among others without doubt
-SIZE = 0.5  # points by which the lines of one list or paragraph differ in size
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
@@ -92,30 +90,13 @@ def _edges(lines: list[Line]) -> dict[int, float]:
 
     Three lines or more of a run that are set flush on the left end together on the right, all but the last ones.
     """
-
-    def flush(run: list[Line], line: Line) -> bool:
-        below = 0 < line.base - run[-1].base < LIST_LEADING * line.size
-        return below and abs(line.box.x0 - run[0].box.x0) < 1 and abs(line.size - run[0].size) < SIZE
-
     found: dict[int, float] = {}
-    for run in _runs(lines, flush):
+    for run in flush_runs(lines):
         right = max(one.box.x1 for one in run)
         full = [one for one in run if one.box.x1 > right - FLUSH * one.size and len(one.words) >= FULL_WORDS]
         if len(full) >= MIN_FULL and len(full) >= JUSTIFIED * len(run):
             found |= {id(one): right for one in run}
     return found
-
-
-def _runs(lines: Iterable[Line], joins: Callable[[list[Line], Line], bool]) -> Iterator[list[Line]]:
-    """Give lines in runs; ``joins`` tells whether a line goes with the run above it."""
-    run: list[Line] = []
-    for line in lines:
-        if run and not joins(run, line):
-            yield run
-            run = []
-        run.append(line)
-    if run:
-        yield run
 
 
 def _price_lines(lines: list[Line]) -> set[int]:
@@ -125,7 +106,7 @@ def _price_lines(lines: list[Line]) -> set[int]:
     def alike(run: list[Line], line: Line) -> bool:
         return {id(run[-1]), id(line)} <= figured and abs(run[-1].size - line.size) < SIZE
 
-    listed = (run for run in _runs(lines, alike) if sum(PRICED.search(one.text) is not None for one in run) >= 2)
+    listed = (run for run in runs_of(lines, alike) if sum(PRICED.search(one.text) is not None for one in run) >= 2)
     return {id(one) for run in listed for one in run}
 
 
@@ -217,7 +198,7 @@ def _listed(lines: list[Line]) -> set[int]:
     found: set[int] = set()
     left = min((line.box.x0 for line in lines), default=0.0)
     right = max((line.box.x1 for line in lines), default=0.0)
-    for block in _runs(lines, near):
+    for block in runs_of(lines, near):
         if len(block) >= 3:
             found.update(id(member) for member in _list_members(block) or _small_members(block, left, right))
     return found

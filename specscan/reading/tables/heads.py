@@ -56,6 +56,11 @@ class ReadTable:
     label_columns: int = 1
     inherited: bool = False
 
+    @property
+    def corner(self) -> str:
+        """Give what heads the first column, that of the labels."""
+        return " ".join(cell.plain for cell in self.heads.get(0, []))
+
     def texts(self) -> dict[int, str]:
         """Give the head of each column as one text."""
         return {col: " ".join(cell.plain for cell in cells) for col, cells in self.heads.items()}
@@ -115,8 +120,8 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
         table.lonely.extend(cells)
         if row + 1 in head_rows and _is_title(cells):
             groups = (cells[0].plain,)
-    if not table.inherited and (first := " ".join(cell.plain for cell in table.heads.get(0, []))):
-        groups = (*groups, first)
+    if not table.inherited and table.corner:
+        groups = (*groups, table.corner)
     for row in range(grid.rows):
         if row in head_rows or row in before:
             continue
@@ -154,8 +159,7 @@ def _read(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str]) ->
 def _has_corner_of(grid: Grid, above: ReadTable) -> bool:
     """Tell whether a grid begins with the corner of the table above and other heads: "Drift models", "7.2"."""
     first, others = grid.at(0, 0), [cell for cell in grid.row_cells(0) if cell.col > 0]
-    corner = " ".join(cell.plain for cell in above.heads.get(0, []))
-    if first is None or not others or not corner or first.plain != corner:
+    if first is None or not others or not above.corner or first.plain != above.corner:
         return False
     heads = {cell.plain for col, cells in above.heads.items() if col > 0 for cell in cells}
     return heads.isdisjoint(cell.plain for cell in others)
