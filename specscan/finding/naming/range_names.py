@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before, without_name
+from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before
 from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE
 from specscan.finding.naming.name_forms import article, words_of_name
@@ -218,7 +218,7 @@ class RangeNames:
         """Give the one name that stands in corners of tables or heads and feet of pages beside that of the maker."""
         texts = [t.text for t in document.titles if t.origin == "corner"]
         texts += [part for line, _ in running_lines(document) for part in PARTED.split(line)] if maker else []
-        names = {self._corner(self._without(text, maker)) for text in texts}
+        names = {self._corner(self.clean(text, maker)) for text in texts}
         names = {name for name in names if self.can_name_range(name, maker) and self.lexicon.knows_none(name)}
         sisters = any(begins_with(head, name) or begins_with(name, head) for head in heads for name in names)
         return "" if len(names) != 1 or sisters else names.pop()
@@ -237,10 +237,6 @@ class RangeNames:
     def _corner(self, text: str) -> str:
         """Give a text without words such as "range" and "models"."""
         return " ".join(word for word in text.strip(" .:").split() if word.casefold() not in self.about)
-
-    @staticmethod
-    def _without(text: str, maker: str) -> str:
-        return without_name(re.sub(r"(?<!\d)(?:19|20)\d\d(?!\d)", " ", text), maker).strip()
 
     def _before(self, heads: Sequence[str], texts: Sequence[str]) -> Counter[str]:
         """Give the names that stand right before codes, each with the number of codes that it stands before."""
