@@ -30,6 +30,7 @@ class Draft:
     asked: bool = False  # running text that answers a question
     leads: bool = False  # the first statement under a heading
     shown: str = ""  # the letters printed, where the body is what they stand for
+    label_shown: str = ""  # the label printed, where what it says of the value does not hold for this van
 
 
 @dataclass(slots=True)

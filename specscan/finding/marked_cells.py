@@ -18,6 +18,7 @@ from specscan.records.text import Kind, Passage
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 OFFERING = 0.9  # of the cells of a table that only says which things are standard, and which an option
 OFFERED = re.compile(r"([^()]{3,40})\(([^()]{2,60})\)")
+SIGN_AND_FIGURE = re.compile(r"(\S+)\s*\(([^()]{2,40})\)")
 PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 
 
@@ -25,14 +26,14 @@ class MarkedCells:
     """Reads such cells of one document. ``rows`` are the rows, by table, in which vans have marks."""
 
     def __init__(self, kit: Kit, vans: VanMentions, legend: Legend, passages: list[Passage]):
-        self.lexicon, self.units, self.legend = kit.lexicon, kit.units, legend
-        self.rows = rows_of_vans((p for p in passages if legend.meaning(p.text)), vans.whole)
+        self.lexicon, self.units, self.quantities, self.legend = kit.lexicon, kit.units, kit.quantities, legend
         self.priced_rows = rows_of_vans(passages, vans.whole) & {
             (p.table, p.row_index) for p in passages if p.kind is Kind.CELL and has_price(p.text)
         }
-        self.marked_tables = {table for table, _ in self.rows}
         self.inapplicable = set(kit.lexicon.book.general.inapplicable)
         self.offering = self._offering(passages)
+        self.rows = rows_of_vans((p for p in passages if self._is_marked(p)), vans.whole)
+        self.marked_tables = {table for table, _ in self.rows}
 
     def draft(
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
@@ -47,6 +48,13 @@ class MarkedCells:
         if meaning is not None and not spelled:
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
+        own_figure = self._with_figure(passage, label, plain)
+        if own_figure is not None:
+            meaning, thing, figure = own_figure
+            own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
+            draft = Draft(passage, thing, figure, How.CELL, own, at, label_from, None, notes, shown=body)
+            draft.label_shown = label
+            return [draft]
         if package_alone(self.lexicon, plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
@@ -70,6 +78,29 @@ class MarkedCells:
             own = Scope(scope.vans, Availability.NOT_AVAILABLE)  # among options "no" says that this is not to be had
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         return None
+
+    def _is_marked(self, passage: Passage) -> bool:
+        """Tell whether a cell says by a sign or in words, and by nothing else but a figure, whether a thing is there."""
+        signed = SIGN_AND_FIGURE.fullmatch(passage.text)
+        told = any(self.meaning(passage, sign) for sign in (passage.text, signed.group(1) if signed else ""))
+        return told or (len(passage.text) <= ALONE and self._said(passage.text) is not None)
+
+    def _with_figure(self, passage: Passage, label: str, plain: str) -> tuple[Meaning, str, str] | None:
+        """Give what a sign says, the label and the figure where a van has another than the label prints: "S (400 Ah)".
+
+        The figure takes the place of those of its kind in the label: "Lithium battery, 200 Ah in all".
+        """
+        match = SIGN_AND_FIGURE.fullmatch(plain)
+        meaning = self.meaning(passage, match.group(1)) if match else None
+        if match is None or meaning is None:
+            return None
+        kinds = {q.dimension for q in self.quantities.find(match.group(2)) if not q.bare}
+        printed = [q for q in self.quantities.find(label) if not q.bare and q.dimension in kinds]
+        if not printed:
+            return None
+        for quantity in reversed(printed):
+            label = f"{label[: quantity.start].rstrip()} {label[quantity.end :].lstrip()}"
+        return meaning, label.strip(" ,;:"), match.group(2)
 
     def _said(self, text: str) -> Availability | None:
         return availability_alone(self.lexicon, text)

@@ -102,7 +102,7 @@ class Recorder:
         if draft.how is How.MARKED:
             return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
         if draft.label:
-            return f"{draft.label}: {draft.shown or draft.body}"
+            return f"{draft.label_shown or draft.label}: {draft.shown or draft.body}"
         if draft.shown:
             return draft.shown
         starts = [b[0] for b in parsed.bounds if b[3] == found.sentence]

@@ -35,6 +35,36 @@ def test_letters_of_a_legend_that_goes_on_below_are_known_an_a_among_them(facts_
     assert offers(facts, "heated_floor") == {"Drift 19": "standard", "Drift 21": "not_available"}
 
 
+OFFERED = """Marrowfen Drift 2026
+
+F fitted  A accessory, at extra cost
+
+| Equipment | Drift 19 | Drift 21 | Drift 23 | RRP |
+|---|---|---|---|---|
+| Overall length | 5.90 m | 6.40 m | 6.90 m | |
+| GVM | 3500 kg | 4250 kg | 4250 kg | |
+| Lithium battery, 200 Ah in all | A | F | F (400 Ah) | $2,150 |
+| Grey tank heating pad, 12 V | A | not offered | not offered | $420 |
+"""
+
+
+def test_a_sign_with_a_figure_of_its_own_gives_that_van_the_figure_in_place_of_the_labels(facts_of):
+    facts = facts_of(OFFERED)
+    amounts = {(f.model, f.value, f.availability) for f in facts if f.field == "battery_ah" and not f.rejected}
+    assert amounts == {
+        ("Drift 19", 200, "optional"),
+        ("Drift 21", 200, "standard"),
+        ("Drift 23", 400, "standard"),
+    }
+    words = {f.printed for f in facts if f.field == "battery_ah" and f.model == "Drift 23"}
+    assert words == {"Lithium battery, 200 Ah in all: F (400 Ah)"}
+
+
+def test_a_price_beside_vans_of_which_words_say_whether_they_have_it_says_nothing_of_them(facts_of):
+    pads = {(f.model, f.availability) for f in facts_of(OFFERED) if f.field == "gray_tank_heat"}
+    assert pads == {("Drift 19", "optional"), ("Drift 21", "not_available"), ("Drift 23", "not_available")}
+
+
 CODED = """Marrowfen Drift 2026
 
 | Equipment | Drift 19 | Drift 21 |
