@@ -80,7 +80,7 @@ class MarkedCells:
         return None
 
     def _is_marked(self, passage: Passage) -> bool:
-        """Tell whether a cell says by a sign or in words, and by nothing else but a figure, whether a thing is there."""
+        """Tell whether a cell says by a sign or in words, and a figure at most, whether a thing is there."""
         signed = SIGN_AND_FIGURE.fullmatch(passage.text)
         told = any(self.meaning(passage, sign) for sign in (passage.text, signed.group(1) if signed else ""))
         return told or (len(passage.text) <= ALONE and self._said(passage.text) is not None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from bisect import bisect_right
 
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
@@ -11,6 +12,7 @@ from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
+from specscan.finding.things.items import Item, Parsed
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160
@@ -26,13 +28,18 @@ class PriceLines:
         self.vans = vans
         words = any_word(kit.lexicon.words.price_of_van)
         self.of_van = re.compile(rf"(?<!\w)(?:{words})\W{{0,3}}\d", re.IGNORECASE)
+        heads = (*kit.lexicon.words.column_words, *kit.lexicon.words.price_from)
+        self.of_prices = {word.casefold() for word in heads}  # "Price" before a price names no package
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
+        self.packs: dict[int, tuple[int, dict[str, Availability]]] = {}  # what a line right above says, and its number
         self.passages: set[int] = set()
         self.headings: set[tuple[int, str]] = set()  # lines of prices that look like headings, each with its page
         self._read(passages, legend)
 
     def above(self, passage: Passage) -> dict[str, Availability]:
-        """Give what the lines under the nearest priced heading of a passage say, by van."""
+        """Give what the line above a list, or those under the nearest priced heading of a passage, say by van."""
+        if passage.number in self.packs:
+            return self.packs[passage.number][1]
         for depth in range(len(passage.sections), 0, -1):
             prices = self.prices.get((passage.page, passage.sections[:depth]))
             if prices:
@@ -58,7 +65,15 @@ class PriceLines:
                 continue
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs
-            if any(i.has("value") or i.has("term") or i.has("thing") or i.has("word") for i in parsed.items):
+            title = self._title(text, parsed)
+            contents = self._contents(wrapped[-1] if wrapped else passage, passages) if title else []
+            if contents and self._tells_vans_apart(text, parsed, len(title)):
+                told = self._price_parts(text)
+                self.packs.update((one.number, (passage.number, told)) for one in contents)
+                if not any(_tells(i) for i in parsed.items):
+                    self.passages.update(p.number for p in (passage, *wrapped))
+                continue
+            if any(_tells(i) for i in parsed.items):
                 continue
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
                 continue
@@ -76,6 +91,38 @@ class PriceLines:
             if found and sections and (not headed or parted):
                 self.prices.setdefault((passage.page, sections), {}).update(found)
                 self.passages.update(p.number for p in (passage, *wrapped))
+
+    def _title(self, text: str, parsed: Parsed) -> str:
+        """Give the name of a package before the vans and prices of its line: "Winter pack 19: $990, 21: standard"."""
+        told = [i.start for i in parsed.items if i.vans or i.has("cue", "all_vans", *AVAILABILITIES)]
+        title = text[: min(told, default=0)].strip(" ,:;()–-|·•")
+        words = set(re.findall(r"[^\W\d_]{2,}", title.casefold())) - self.of_prices
+        return title if words and not has_price(title) else ""
+
+    def _tells_vans_apart(self, text: str, parsed: Parsed, title: int) -> bool:
+        """Tell whether a line tells behind its title nothing but which vans have the package, and at what price."""
+        rest = [item for item in parsed.items if item.start >= title]
+        if any(_tells(i) for i in rest):
+            return False
+        told = self._price_parts(text)
+        return bool(told) and (self.vans.single or len({v for i in rest if i.vans for v in i.vans}) > 1)
+
+    def _contents(self, line: Passage, passages: list[Passage]) -> list[Passage]:
+        """Give what stands right below a line that offers a package: the items of a list, or one line of text."""
+        found: list[Passage] = []
+        below = bisect_right(passages, line.number, key=lambda passage: passage.number)
+        for passage in passages[below:]:
+            kinds = (Kind.BULLET,) if found else (Kind.BULLET, Kind.PROSE, Kind.LINE)
+            if passage.kind not in kinds or passage.page != line.page or self._offers(passage.text):
+                break
+            found.append(passage)
+            if passage.kind is not Kind.BULLET:
+                break
+        return found
+
+    def _offers(self, text: str) -> bool:
+        """Tell whether a line says itself what it costs, or of which vans it speaks."""
+        return has_price(text) or bool(self.vans.find(text))
 
     @staticmethod
     def _heads_most(passage: Passage, passages: list[Passage]) -> bool:
@@ -114,6 +161,10 @@ class PriceLines:
         if len(starts) >= 2:
             return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
         return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)
+
+
+def _tells(item: Item) -> bool:
+    return any(item.has(kind) for kind in ("value", "term", "thing", "word"))
 
 
 def _joined(passages: list[Passage]) -> list[list[Passage]]:

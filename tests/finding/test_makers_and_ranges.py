@@ -107,10 +107,28 @@ def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
         ),
         ("Holt Marrow Van Company, Inc., 9 Winch Road, Hythe.", "Holt Marrow Van Company"),
         ("Holt Marrow Vans, Inc., 9 Winch Road, Hythe.", "Holt Marrow Vans"),
+        ("Holt Marrow Coach Co. LLC, 9 Winch Road, Hythe.", "Holt Marrow Coach"),
     ],
 )
 def test_of_two_legal_forms_the_first_is_part_of_the_name(vans_of, printed, maker):
     assert vans_of(f"# Drift 21\n\n{FIGURES}{MORE}\n{printed}\n") == {(maker, "Drift 21", None)}
+
+
+@pytest.mark.parametrize(
+    "top",
+    [
+        "Marrowfen Leisure Vehicles Ltd, Unit 3, Hythe. Every Marrowfen is built to order.",
+        "The Marrowfen vans for 2027\n\nMarrowfen Van Works, Inc. · Pier 6, Hythe",
+    ],
+)
+def test_a_company_is_called_as_it_calls_itself_not_by_its_words_for_the_trade(vans_of, top):
+    assert {maker for maker, _, _ in vans_of(f"{top}\n\n# Drift 21\n\n{FIGURES}{MORE}")} == {"Marrowfen"}
+
+
+def test_vans_of_which_a_sentence_speaks_are_no_company(vans_of):
+    said = "The Drift vans are three-season campers and we say so."
+    found = vans_of(f"# Drift 19 and Drift 21\n\n{said}\n\n## Drift 19\n\n{FIGURES}\n## Drift 21\n\n{FIGURES}{MORE}")
+    assert {maker for maker, _, _ in found} == {""}
 
 
 def test_who_made_the_base_vehicle_is_not_the_maker(vans_of):

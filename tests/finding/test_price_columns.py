@@ -103,3 +103,38 @@ def test_a_line_that_says_from_what_the_prices_of_vans_start_makes_nothing_an_op
 def test_what_is_listed_under_add_it_to_a_van_is_an_option_of_it(facts_of):
     text = MARKED.format(price="RRP") + "\n## Add it to a Drift 19\n\n- 3,000 W inverter\n"
     assert offers(facts_of(text), "inverter_w") == {"Drift 19": "optional"}
+
+
+PACKS = """# Marrowfen Drift 2026
+
+Drift 19 and Drift 21
+
+| | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.90 m | 6.40 m |
+| GVM | 3500 kg | 4250 kg |
+| Fresh water tank | 90 L | 120 L |
+
+## Packs and prices
+
+Winter pack Drift 19: $1,290 Drift 21: standard
+
+- Grey tank insulated
+- Heated floor
+
+Sun pack Drift 19: not available Drift 21: $900
+
+- 200 W solar panel
+
+Delivered with every van
+
+- Water lines insulated
+"""
+
+
+def test_a_line_that_names_a_pack_with_a_price_for_each_van_holds_for_the_list_below_it_alone(facts_of):
+    facts = facts_of(PACKS)
+    assert offers(facts, "gray_tank_insulated") == {"Drift 19": "optional", "Drift 21": "standard"}
+    assert offers(facts, "heated_floor") == {"Drift 19": "optional", "Drift 21": "standard"}
+    assert offers(facts, "solar_w") == {"Drift 19": "not_available", "Drift 21": "optional"}
+    assert offers(facts, "water_lines_insulated") == {"Drift 19": "standard", "Drift 21": "standard"}

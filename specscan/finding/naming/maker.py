@@ -54,11 +54,13 @@ class MakerReader:
         name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
         self.form = any_of(book.general.legal_forms, whole=True)
         form = any_word(book.general.legal_forms)
+        dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
         short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
-        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name. "NV 540" is a van, "Adelaide, SA"
-        # a town.
+        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name, of "Marrowfen Van Co. Ltd" both.
+        # "NV 540" is a van, "Adelaide, SA" a town.
         self.legal = re.compile(
             rf"({name}?)(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
+            rf"(?:(?:{dotted}),?[ \u00a0](?=(?:{form})(?!\w)))?"
             rf"(?:{form})(?!\w|\s*=)(?!,?[ \u00a0](?:{form})(?!\w))"  # no sign of a legend: "S = Serie SA = Option"
         )
 
@@ -75,6 +77,8 @@ class MakerReader:
             names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
             if legal is not None and begins_with(brand[0], legal[0]):
                 names.maker = legal[0]  # not "Marrowfen Vans" of a page's title where "Marrowfen Ltd" signs
+            if legal is not None and self.legal.search(brand[1].text):
+                names.maker = self._short(names.maker, document, own)  # the line is the legal name itself
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
@@ -310,7 +314,7 @@ class MakerReader:
             re.compile(rf"(?<!\w)({name}) (?:{builds})(?!\w)[^.!?]{{0,60}}?{vans}"),
             # "Marrowfen is a builder of campers", but "The Drift is a small camper", "Drift is the van for two"
             re.compile(rf"(?:^|[.!?] )(?!(?i:{articles}) )({name}) (?:{is_a}) (?:[\w-]+ ){{0,2}}(?i:{firm})(?!\w)"),
-            re.compile(rf"(?:^|[.!?] )({name} (?i:{trade})) (?:{verbs})(?!\w)"),
+            re.compile(rf"(?:^|[.!?] )({name} (?=[A-ZÀ-Þ])(?i:{trade})) (?:{verbs})(?!\w)"),
         )
 
     def _said(self, own: list[Passage]) -> tuple[str, Place] | None:
