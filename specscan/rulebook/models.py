@@ -247,6 +247,7 @@ class WordFile(Entry):
     customary_words: list[str] = []
     seller_words: list[str] = []
     seller_says: list[str] = []
+    seller_stock: list[str] = []
     sender_labels: list[str] = []
     recipient_labels: list[str] = []
     subject_labels: list[str] = []

@@ -67,6 +67,14 @@ def test_a_logo_in_capitals_or_single_letters_and_by_name_the_maker(read_file, t
     assert {van.maker for van in read_file(path).found.vans} == {maker}
 
 
+@pytest.mark.parametrize("package", ["a Winter Pack will stretch", "our Frost Package stretches"])
+def test_a_package_of_which_a_sentence_tells_is_no_range(names_of, package):
+    opening = (
+        f"# Solo, Duo and Larder: the 2026 brochure\n\nThe Solo and the Duo are for summer, though {package} it.\n\n"
+    )
+    assert names_of(opening + TABLE.format(corner="", a="Solo", b="Duo"))[0] == ["Duo", "Solo"]
+
+
 def test_a_list_of_codes_in_running_text_names_the_vans_of_the_range(names_of):
     text = (
         "# Wendrill\n\nModel year 2026\n\n540 | 600 Q\n\nThe 540 is 5990 mm long and carries 90 L of fresh water. "

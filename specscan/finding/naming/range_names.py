@@ -142,6 +142,7 @@ class RangeNames:
             and len(name) >= SHORTEST
             and not self.is_filler(name)
             and not self.lexicon.knows_label(name)
+            and not self.lexicon.cues(self.lexicon.analyse(name), "package")  # "a Winter Pack", "Pack Hiver"
         )
 
     # the range of codes over columns

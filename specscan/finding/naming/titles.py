@@ -61,6 +61,7 @@ class TitleReader(TitleTexts):
             rf"|{name}{{0,2}} (?i:{sellers})(?!\w)|(?i:{sellers}) {name}{{0,2}})"
         )
         self.sold_at = re.compile(rf"(?<!\w)(?:{sellers})$", re.IGNORECASE)
+        self.stock = re.compile(rf"\s*(?:{any_word(self.words.seller_stock)})(?!\w)", re.IGNORECASE)
         self.clean = functools.lru_cache(maxsize=KEPT_TITLES)(self._clean)
 
     def read_title(
@@ -99,7 +100,7 @@ class TitleReader(TitleTexts):
             name = self.clean(text, names.maker)
             if not name or len(name.split()) > MAX_NAME_WORDS or self._is_address(text) or self.tells_hours(text):
                 continue
-            if self._is_seller(PARTED.split(text)[0].strip(" .")):
+            if self._is_seller(text):
                 continue
             key = name.casefold()
             if not self._is_in_one(name, text):
@@ -178,8 +179,12 @@ class TitleReader(TitleTexts):
         return match is not None and ADDRESS.match(text, match.end()) is not None
 
     def _is_seller(self, line: str) -> bool:
-        """Tell whether a line is the name of who sells or mends vans and builds none: "Marrowfen RV & Van Center"."""
-        return self.sold_at.search(line) is not None and not re.search(r"\d", line)
+        """Tell whether a line is the name of who sells or mends vans and builds none: "Marrowfen RV & Van Center",
+        "Marrowfen - used campervans"."""
+        name, *rest = PARTED.split(line)
+        name = name.strip(" .")
+        sells = self.sold_at.search(name) is not None or any(map(self.stock.match, rest))
+        return sells and not re.search(r"\d", name)
 
     def _dealers(self, own: list[Passage]) -> set[str]:
         """Give the companies of a listing, by a legal form, a word for sellers or a sentence: they name no van."""

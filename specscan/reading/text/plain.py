@@ -21,6 +21,7 @@ from specscan.reading.tables.marks import Marks
 from specscan.reading.text.letters import without_questions
 from specscan.reading.text.pasted import find_pasted
 from specscan.reading.text.short_leaders import with_whole_leaders
+from specscan.reading.text.spaced_dashes import with_close_dashes
 from specscan.reading.text.typed import RULE, heads_columns, tabbed_rows
 from specscan.records.errors import DocumentError
 from specscan.records.text import Box, Document, Kind, PageState, Title
@@ -103,7 +104,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     cut = any(len(line) > LIMIT_LINE for line in whole)
     said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
-    lines = with_whole_leaders(lines)
+    lines = with_close_dashes(with_whole_leaders(lines))
     signs = _note_signs(lines)
     for chunk in _chunks(lines):
         _add_chunk(chunk, assembler, titles, hints, signs)
