@@ -167,7 +167,8 @@ def test_what_stands_behind_a_used_vans_name_of_its_past_is_no_part_of_it(vans_o
 def test_a_dash_amid_wide_gaps_parts_the_name_of_a_used_van_from_what_it_is(vans_of, dealer):
     text = (
         f"{dealer}                 Nr. H-7104\n{'-' * 60}\n\n"
-        "Marrowfen Drift 57 B  -  Kastenwagen, scheckheftgepflegt\n\nPreis: 51.900 EUR          Kilometerstand: 38.600 km\nErstzulassung: 05/2022     Modelljahr: 2021\n"
+        "Marrowfen Drift 57 B  -  Kastenwagen, scheckheftgepflegt\n\n"
+        "Preis: 51.900 EUR          Kilometerstand: 38.600 km\nErstzulassung: 05/2022     Modelljahr: 2021\n"
         "Vorbesitzer: 1             TÜV neu\n\nFAHRZEUG\n Länge:               5,99 m\n"
         " Radstand:            4035 mm\n Gesamtgewicht:       3500 kg\n\nWOHNRAUM\n Frischwasser:        100 l\n"
         f" Solar:               100 W\n\n{dealer.partition(' - ')[0].title()}, Talweg 9, Birkenau\n"
