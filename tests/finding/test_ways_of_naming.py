@@ -399,3 +399,32 @@ def test_heads_of_two_ranges_keep_theirs_though_the_title_was_taken_for_one(name
         f"| | Pelling 18 | Pelling 21 | Vantrey S | Vantrey L |\n|---|---|---|---|---|\n{rows}"
     )
     assert names_of(text)[0] == ["Pelling 18", "Pelling 21", "Vantrey L", "Vantrey S"]
+
+
+@pytest.mark.parametrize(
+    "opening",
+    [
+        "# Marrowfen\n\n## Wendrill 21 Scholar and Wendrill 21 Captain\n\nOrder guide",
+        "# Marrowfen\n\nPrice guide 2026\n\nThe Wendrill 21 Scholar is for two, the Wendrill 21 Captain for three.",
+        "# Wendrill 21 Scholar / Wendrill 21 Captain\n\nMarrowfen price guide 2026",
+        "# Marrowfen\n\n| Model | Price |\n|---|---|\n| Wendrill 21 Scholar | $84,000 |\n"
+        "| Wendrill 21 Captain | $99,000 |",
+    ],
+)  # fmt: skip
+def test_trims_over_columns_have_the_name_and_figure_that_the_pages_set_before_each(names_of, opening):
+    found, makers = names_of(f"{opening}\n\n{TABLE.format(corner='', a='Scholar', b='Captain')}")
+    assert found == ["Wendrill 21 Captain", "Wendrill 21 Scholar"]
+    assert makers == {"Marrowfen"}
+
+
+@pytest.mark.parametrize(
+    "opening, models",
+    [
+        ("## The Wildflower Collection 2026\n\nClover | Yarrow\n\nEvery van in the wildflower collection is made by "
+         "two people. Clover is our smallest, and Yarrow the longer one.", ["Clover", "Yarrow"]),
+        ("## The Wildflower Collection 2026\n\nClover | Yarrow\n\nEvery van in the Wildflower collection is made by "
+         "two people. Clover is our smallest, and Yarrow the longer one.", ["Wildflower Clover", "Wildflower Yarrow"]),
+    ],
+)  # fmt: skip
+def test_a_word_for_the_range_that_the_text_writes_small_is_no_part_of_names(names_of, opening, models):
+    assert names_of(f"# Marrowfen\n\n{opening}\n\n{TABLE.format(corner='Model', a='Clover', b='Yarrow')}")[0] == models

@@ -49,3 +49,21 @@ def test_a_long_tagline_heads_its_table_too(facts_of_pdf):
 def test_lighter_letters_behind_a_name_can_be_part_of_it(facts_of_pdf):
     facts = facts_of_pdf(sheets(["Drift 54", "Drift 63"], ["Shore", "Fell"]))
     assert "Drift 54" not in by_van(facts, "wheelbase_mm")
+
+
+def test_a_company_and_what_its_paper_is_are_no_head_of_a_table(facts_of_pdf):
+    page = Page()
+    page.text(40, 20, "Marrowfen", size=24, bold=True)
+    page.text(430, 32, "Order guide 2026", size=12)
+    for x, words in ((40, "Drift 19"), (130, "and"), (190, "Drift 21")):
+        page.text(x, 52, words, size=14)
+    page.text(40, 84, "Prices are suggested retail in US dollars and do not include freight, tax or title.", size=9)
+    for x, words in ((200, "Drift 19"), (320, "Drift 21")):
+        page.text(x, 120, words, size=9, bold=True)
+    for number, row in enumerate(LEFT):
+        for x, words in zip((40, 200, 320), row, strict=True):
+            page.text(x, 136 + 14 * number, words, size=9)
+    page.text(40, 420, "Marrowfen Motor Van Company, Quay Road 12, Hythe", size=7)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "maker") == {"Drift 19": "Marrowfen", "Drift 21": "Marrowfen"}
+    assert by_van(facts, "wheelbase_mm") == {"Drift 19": 3450, "Drift 21": 4040}

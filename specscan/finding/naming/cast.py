@@ -28,7 +28,14 @@ from specscan.finding.naming.roster import (
     unbroken,
 )
 from specscan.finding.naming.table_heads import HeadReader
-from specscan.finding.naming.title_roles import can_be_of, is_house_of, is_other_title, lists_ranges, split_maker
+from specscan.finding.naming.title_roles import (
+    can_be_of,
+    describes_vans,
+    is_house_of,
+    is_other_title,
+    lists_ranges,
+    split_maker,
+)
 from specscan.finding.naming.titled_heads import are_titled, listed_behind
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
@@ -137,6 +144,9 @@ class CastReader:
                 Player(model, shown.get(model, Place(roster.passage, roster.passage.page, model)), {model, code})
                 for model, code in zip(roster.models, roster.codes, strict=True)
             ]
+            for player in players:
+                plain = {self.heads.bare(head) for head, vans in mapping.items() if vans == {player.model}}
+                player.aliases |= {head for head in plain if player.model.endswith(f" {head}")}  # "Scholar" says it
         elif heads:
             players, mapping = self._from_heads(heads, names, own)
             chapters = self.told.chaptered(names, own)
@@ -215,6 +225,12 @@ class CastReader:
             return
         if self._take_listed(names, plain, own):
             return
+        if coded := self.range_names.coded_before(plain, document, own, names.maker):
+            names.title = names.series = coded
+            names.title_place = place_of(coded, own)
+            return
+        if describes_vans(names.series, plain, own):
+            names.title = names.series = ""
         told = self._is_told("", own, names.maker, plain)
         if names.series and lists_ranges(names.series, plain):
             names.title = names.series = ""

@@ -12,9 +12,9 @@ from collections.abc import Callable, Collection, Sequence
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before
 from specscan.finding.naming.file_names import is_in_file
-from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.full_names import CODE, is_series_word
 from specscan.finding.naming.name_forms import article, words_of_name
-from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines, without_start
 from specscan.finding.naming.title_texts import LIST_JOINT
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.models import WordFile
@@ -23,6 +23,7 @@ NAME = words_of_name(3)
 ITEM = r"(?:[A-ZÀ-Þ\d][\w’'.-]*[\w’']|\d)(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}"
 NAMED_FIGURE = re.compile(r"([^\W\d_]{3,}(?: [^\W\d_]{3,})*) [A-Z]?\d")
 BEFORE = re.compile(rf"({NAME})[ \u00a0]$")
+CODED_BEFORE = re.compile(rf"({NAME} [A-Z]?\d[\w-]*)[ \u00a0]$")
 OPENED = re.compile(r"[.!?:]\s+$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
@@ -30,6 +31,7 @@ MOST_WORDS = 3
 SHORTEST = 3  # letters of a name
 SURE = 3  # points from which a name counts
 TOLD = 5  # of a name that a sentence gives
+MIN_TRIMS = 2
 LEAST_USES = 2  # of each listed name in the text, itself included
 
 
@@ -188,6 +190,23 @@ class RangeNames:
             points[name] += is_in_file(name, document.path)
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
+
+    def coded_before(self, heads: Sequence[str], document: Document, own: Sequence[Passage], maker: str) -> str:
+        """Give the name with its figure that stands right before each of some trims: "the Drift 21 Scholar".
+
+        Trims are words; an empty text says that there is none.
+        """
+        if len(heads) < MIN_TRIMS or not all(is_series_word(head.split()[0]) for head in heads):
+            return ""
+        texts = {text for p in own for text in (p.text, *(head.text for head in (p.row, p.column) if head is not None))}
+        texts |= {title.text for title in document.titles if title.origin != "file"}
+        names: list[set[str]] = []
+        for head in heads:
+            leads = [text[max(0, at - 40) : at] for text in texts if head in text for at in places(text, head)]
+            found = [match.group(1) for lead in leads if (match := CODED_BEFORE.search(lead)) is not None]
+            names.append({without_start(self._without_article(name), maker) for name in found})
+        shared = set.intersection(*names)
+        return next(iter(shared)) if len(shared) == 1 else ""
 
     def _of_range_word(self, title: str, maker: str) -> str:
         """Give the name beside a word such as "range" that stands amid a title: "Marrowfen série Drift – prices"."""

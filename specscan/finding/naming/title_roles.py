@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable
 
+from specscan.finding.language.whole_words import count, stands_before
+from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.place import Names, bears
 from specscan.finding.naming.roster import Roster
 from specscan.records.text import Passage
 
 MIN_ALIKE = 2
+LONGEST_LINE = 6  # words of a title
 
 
 def is_house_of(names: Names, roster: Roster, told: tuple[str, list[str], Passage]) -> bool:
@@ -56,3 +59,18 @@ def lists_ranges(title: str, heads: Collection[str]) -> bool:
     """Tell whether the words of a title are those with which heads begin: "Drift Gorse" of "Drift 5" and "Gorse 6"."""
     firsts = {head.split()[0].casefold() for head in heads if len(head.split()) > 1}
     return len(firsts) > 1 and set(title.casefold().split()) == firsts
+
+
+def describes_vans(title: str, heads: Collection[str], own: Collection[Passage]) -> bool:
+    """Tell whether a title of one word is no name, for the text has it in small letters alone: "the wildflower range".
+
+    It heads vans with names of their own, before none of which it stands. In a short line any word may have a capital.
+    """
+    if not title.isalpha() or not all(is_series_word(head.split()[0]) and head[0].isupper() for head in heads):
+        return False
+    texts = [passage.text for passage in own]
+    if any(stands_before(text, title, head) for text in texts for head in heads):
+        return False
+    running = [text for text in texts if len(text.split()) > LONGEST_LINE]
+    named = any(count(text, form) for text in running for form in (title.capitalize(), title.upper()))
+    return not named and any(count(text, title.lower()) for text in texts)

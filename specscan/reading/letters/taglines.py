@@ -8,6 +8,7 @@ SMALLER = 0.85  # times the size of the title, at most
 SAME_SIZE = 0.05  # of the size: words of one title
 MOST_WORDS = 6
 LEAST_WORDS, SMALL_SHARE = 3, 0.5  # of a tagline; of its words: those that begin with a small letter
+FAR_LARGER, LEAST_BESIDE = 1.6, 2  # times all beside it: a title; words that say what paper it is, at its right
 LEAST_LETTERS = 3  # of one word of a title: "5.4 m" is a figure on display
 GAP = 0.8  # em between columns
 STOPS = (".", ":", ",", ";")  # "Heat:" opens a paragraph
@@ -28,7 +29,7 @@ def part_tagline(line: Line) -> tuple[Line, Line] | None:
     if title[-1].text.endswith(STOPS) or any(word.bold or word.size > SMALLER * first.size for word in rest):
         return None
     tagline = Line(rest)
-    return (Line(title), tagline) if _is_phrase(tagline) else None
+    return (Line(title), tagline) if _is_phrase(tagline) or _says_what_paper(title[-1], tagline) else None
 
 
 def _is_phrase(rest: Line) -> bool:
@@ -37,6 +38,14 @@ def _is_phrase(rest: Line) -> bool:
     small = sum(word.text[:1].islower() for word in rest.words)
     worded = len(rest.words) >= LEAST_WORDS and small >= SMALL_SHARE * len(rest.words)
     return worded and len(segments_of(rest, GAP)) == 1
+
+
+def _says_what_paper(title: Word, rest: Line) -> bool:
+    """Tell whether words apart from a far larger title, as a company's name is, are one phrase: "Order guide"."""
+    apart = rest.box.x0 - title.box.x1 > GAP * title.size
+    worded = sum(word.text.isalpha() and len(word.text) >= LEAST_LETTERS for word in rest.words) >= LEAST_BESIDE
+    far_larger = all(title.size >= FAR_LARGER * word.size for word in rest.words)
+    return apart and worded and far_larger and len(segments_of(rest, GAP)) == 1
 
 
 def _is_alike(word: Word, first: Word) -> bool:
