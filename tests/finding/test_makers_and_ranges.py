@@ -108,6 +108,8 @@ def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
         ("Holt Marrow Van Company, Inc., 9 Winch Road, Hythe.", "Holt Marrow Van Company"),
         ("Holt Marrow Vans, Inc., 9 Winch Road, Hythe.", "Holt Marrow Vans"),
         ("Holt Marrow Coach Co. LLC, 9 Winch Road, Hythe.", "Holt Marrow Coach"),
+        ("Marrowfen Builders of Campers Ltd, 9 Winch Road, Hythe.", "Marrowfen Builders of Campers"),
+        ("Marrowfen Builders of Campers Ltd, 9 Winch Road, Hythe. Marrowfen is a small yard.", "Marrowfen"),
     ],
 )
 def test_of_two_legal_forms_the_first_is_part_of_the_name(vans_of, printed, maker):
@@ -233,3 +235,13 @@ def test_the_article_before_a_vowel_is_no_part_of_a_range(vans_of, sign):
     )
     said += "Réservoir d’eaux grises : 70 litres. Dans l’Orme 48, le chauffage est au gaz.\n"
     assert {model for _, model, _ in vans_of(said.replace("’", sign))} == {"Orme 48"}
+
+
+@pytest.mark.parametrize("dealer", ["authorised dealer", "dealer for Ossvane", "importer"])
+def test_a_dealer_that_says_so_is_not_the_maker_of_what_it_offers(vans_of, dealer):
+    text = (
+        f"From: Sales, Hythe Motorhomes ({dealer})\nTo: Mr and Mrs Thorne\nSubject: Your quote, Ossvane Drift 21\n\n"
+        f"Dear Jo,\n\nHere are the figures of the Drift 21.\n\nOssvane calls it small.\n\n{FIGURES}{MORE}\n"
+        "Kind regards,\nMerle\nHythe Motorhomes, Shed 4, Quay Road\n"
+    )
+    assert vans_of(text, "quote.txt") == {("Ossvane", "Drift 21", None)}

@@ -51,7 +51,10 @@ class MakerReader:
         )
         self.spoken = self._spoken_pattern()
         self.said = self._said_patterns()
-        name = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*(?:[ \u00a0](?:&|and|et|und|[A-ZÀ-ÖØ-Þ][\w'’&-]*)){0,4}"
+        self.joints = {*self.words.cues["preposition"], *self.words.drop}  # "Marrowfen Builders of Campers"
+        word = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*"
+        trade = rf"(?i:{any_word(self.trade)})[ \u00a0](?:{any_word(self.joints)})[ \u00a0]{word}"
+        name = rf"{word}(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
         self.form = any_of(book.general.legal_forms, whole=True)
         form = any_word(book.general.legal_forms)
         dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
@@ -100,7 +103,7 @@ class MakerReader:
         """
         words = name.split()
         kept = list(words)
-        while len(kept) > 1 and self._is_trade(kept[-1]):
+        while len(kept) > 1 and (self._is_trade(kept[-1]) or (len(kept) > 2 and kept[-1] in self.joints)):
             kept.pop()
         stem, tail = " ".join(kept), words[len(kept) :]
         if not tail:
@@ -386,6 +389,7 @@ class MakerReader:
                     alone = any(part.strip() == match.group() for part in PARTED.split(where.text))
                     counts[match.group()] += 2 if alone else 1
                     found.setdefault(match.group(), Place(where.passage, where.page, match.group()))
+        counts = Counter({name: number for name, number in counts.items() if not self._imports(name, own)})
         if not counts:
             return None
         best, count = counts.most_common(1)[0]
