@@ -59,7 +59,7 @@ class Finder:
             [title.text for title in document.titles if title.page in (0, 1)],
         )
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
-        rows = kit.casts.with_ranges(rows, [title.text for title in document.titles if title.origin == "page"])
+        rows = kit.casts.with_ranges(rows, document.titles)
         document = replace(document, passages=rows)
         cast = kit.casts.read(document, heads)
         if named is not None and not cast.players:

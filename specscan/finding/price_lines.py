@@ -9,7 +9,8 @@ from bisect import bisect_right
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.prices import has_price
+from specscan.finding.marks.prices import PricedItems, has_price, highest_price, is_price
+from specscan.finding.marks.scope import Scope
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item, Parsed
@@ -27,6 +28,7 @@ class PriceLines:
         self.kit = kit
         self.vans = vans
         words = any_word(kit.lexicon.words.price_of_van)
+        self.priced = PricedItems(kit.lexicon.words, kit.lexicon.book.general.option_price_most)
         self.of_van = re.compile(rf"(?<!\w)(?:{words})\W{{0,3}}\d", re.IGNORECASE)
         heads = (*kit.lexicon.words.column_words, *kit.lexicon.words.price_from)
         self.of_prices = {word.casefold() for word in heads}  # "Price" before a price names no package
@@ -45,6 +47,19 @@ class PriceLines:
             if prices:
                 return prices
         return {}
+
+    def offered(self, text: str, scope: Scope) -> Scope:
+        """Give what an item of a list says by its prices: for each van, or by the one at its end."""
+        optional = scope.availability is Availability.OPTIONAL
+        told = self.told(text) if not self.vans.single and (optional or has_price(text)) else {}
+        if optional and Availability.STANDARD in told.values():  # below "Extras": "Rear mats; standard on the 21"
+            named = {van for _, _, vans in self.vans.find(text) for van in vans}
+            others = scope.vans or self.vans.everyone if named <= told.keys() else named
+            told = dict.fromkeys(others, Availability.OPTIONAL) | told
+        if len(set(told.values())) > 1:  # "Rear mats, the 19, $280; included with the 21"
+            return Scope(frozenset(told), None, told, told_each=True)
+        offered = not scope.by_van and self.priced.is_offer(text)
+        return Scope(scope.vans, Availability.OPTIONAL) if offered else scope
 
     def _read(self, passages: list[Passage], legend: Legend) -> None:
         """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
@@ -65,19 +80,20 @@ class PriceLines:
                 continue
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs
-            title = self._title(text, parsed)
+            of_van = highest_price(text) > self.kit.lexicon.book.general.option_price_most
+            title = "" if of_van else self._title(text, parsed)
             contents = self._contents(wrapped[-1] if wrapped else passage, passages) if title else []
             if contents and self._tells_vans_apart(text, parsed, len(title)):
-                told = self._price_parts(text)
-                self.packs.update((one.number, (passage.number, told)) for one in contents)
+                offer = (passage.number, self.told(text))
+                self.packs.update((one.number, offer) for one in contents)
                 if not any(_tells(i) for i in parsed.items):
                     self.passages.update(p.number for p in (passage, *wrapped))
                 continue
-            if any(_tells(i) for i in parsed.items):
-                continue
+            if any(_tells(i) for i in parsed.items) or (title and passage.kind is Kind.BULLET):
+                continue  # "Winch for the 21, $2,900" among the items of a list is one of them
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
                 continue
-            found = self._price_parts(text)
+            found = self.told(text)
             headed = passage.kind is Kind.HEADING  # a line in bold: it stands over what it prices
             sections = (*passage.sections, passage.text) if headed else passage.sections
             parted = len(found) > 1 and (priced or len({*found.values()}) > 1)  # not "Standard on every Drift"
@@ -104,8 +120,7 @@ class PriceLines:
         rest = [item for item in parsed.items if item.start >= title]
         if any(_tells(i) for i in rest):
             return False
-        told = self._price_parts(text)
-        return bool(told) and (self.vans.single or len({v for i in rest if i.vans for v in i.vans}) > 1)
+        return bool(self.told(text)) and (self.vans.single or len({v for i in rest if i.vans for v in i.vans}) > 1)
 
     def _contents(self, line: Passage, passages: list[Passage]) -> list[Passage]:
         """Give what stands right below a line that offers a package: the items of a list, or one line of text."""
@@ -132,9 +147,10 @@ class PriceLines:
     def _names_van(self, heading: str) -> bool:
         return any(holds(heading.casefold(), name) for name in self.vans.table if len(name) > 1)
 
-    def _price_parts(self, text: str) -> dict[str, Availability]:
-        """Give for each van what a line of prices says."""
+    def told(self, text: str) -> dict[str, Availability]:
+        """Give for each van what a line with prices says of it."""
         found: dict[str, Availability] = {}
+        before: frozenset[str] = frozenset()  # "the 19, $280": the price stands in a part of its own
         for part in self._van_parts(text):
             analysis = self.kit.lexicon.analyse(part)
             cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]
@@ -144,6 +160,7 @@ class PriceLines:
                 or self.vans.single
             ):
                 named = named or frozenset(next(iter(models)) for models in self.vans.table.values() if models)
+            named, before = named or (before if is_price(part) else named), named
             if cues:
                 longest = max(cues, key=lambda m: m.last - m.first)
                 said = AVAILABILITIES[longest.concept.name]

@@ -343,6 +343,8 @@ class StatementMaker:
         if self._is_prose(passage, text):
             how = How.PROSE
             scope = self._scope_of_prose(passage, text, scope)
+        elif scope.availability in (None, Availability.OPTIONAL):
+            scope = self.prices.offered(text, scope)
         return [Draft(passage, "", text, how, scope, at, "", None, notes)]
 
     def _package(self, text: str, scope: Scope) -> Scope | None:

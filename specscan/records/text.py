@@ -147,6 +147,7 @@ class Title:
     page: int
     size: float
     origin: Literal["page", "metadata", "file", "html", "corner"]  # the corner of a table, over its labels
+    table: int | None = None  # of a corner: its table
 
 
 @dataclass(frozen=True, slots=True)

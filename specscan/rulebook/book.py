@@ -61,6 +61,7 @@ class General(Entry):
     american: list[str]
     van_evidence: VanEvidence
     mingling: Mingling
+    option_price_most: float = Field(gt=0)
 
 
 class ValueFile(Entry):

@@ -265,6 +265,7 @@ class WordFile(Entry):
     plurals_of_names: list[str] = ["s"]  # endings of a range's name where it stands for its vans
     price_from: list[str] = []
     price_of_van: list[str] = []
+    worth: list[str] = []
     number_labels: list[str] = []
     stock_labels: list[str] = []
     page_words: list[str] = []

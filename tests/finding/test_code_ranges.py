@@ -121,3 +121,13 @@ def test_whichever_one_chooses_means_all_of_them(read_file, tmp_path):
     path.write_text(f"<h1>Marrowfen 2026</h1>{BOTH}{said}{rows_of(GROUPS)}{FOOT}", encoding="utf-8")
     facts = [fact for fact in read_file(path).found.facts if fact.field == "winterizing_bypass" and not fact.rejected]
     assert {fact.model for fact in facts} == set(FULL)
+
+
+def test_the_corner_of_each_table_names_the_range_of_its_columns(vans_of):
+    text = "# The vans of Marrowfen\n\nDrift is small, Larch is not. Model year 2026.\n\n"
+    for name, one, two in (("Drift", "One", "Two"), ("Larch", "6", "6 AWD")):
+        text += (
+            f"| {name} | {one} | {two} |\n|---|---|---|\n| Length | 5.41 m | 5.99 m |\n| GVM | 3100 kg | 3500 kg |\n"
+        )
+        text += "| Fresh water | 70 L | 100 L |\n| Grey water | 60 L | 80 L |\n| Sleeps | 2 | 3 |\n\n"
+    assert {model for _, model, _ in vans_of(text)} == {"Drift One", "Drift Two", "Larch 6", "Larch 6 AWD"}

@@ -138,3 +138,39 @@ def test_a_line_that_names_a_pack_with_a_price_for_each_van_holds_for_the_list_b
     assert offers(facts, "heated_floor") == {"Drift 19": "optional", "Drift 21": "standard"}
     assert offers(facts, "solar_w") == {"Drift 19": "not_available", "Drift 21": "optional"}
     assert offers(facts, "water_lines_insulated") == {"Drift 19": "standard", "Drift 21": "standard"}
+
+
+HEAD = """# Marrowfen Drift 2026
+
+| | Drift 19 | Drift 21 |
+|---|---|---|
+| Overall length | 5.90 m | 6.40 m |
+| GVM | 3500 kg | 4250 kg |
+| Fresh water tank | 90 L | 120 L |
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("Floor heating, electric, $1,190", "optional"),
+        ("Floor heating, electric (either van) 1 190 € (fitted at the works)", "optional"),
+        ("Floor heating, electric, worth $1,190", "standard"),
+    ],
+)
+def test_an_item_of_a_list_that_ends_in_its_price_can_be_had_for_it(facts_of, line, expected):
+    facts = facts_of(f"{HEAD}For the cold\n\n- {line}\n- Roof rails, $340\n")
+    assert offers(facts, "heated_floor") == {"Drift 19": expected, "Drift 21": expected}
+
+
+def test_an_extra_that_one_van_has_as_delivered_is_to_be_had_on_the_other(facts_of):
+    facts = facts_of(
+        f"{HEAD}## Extras\n\n- Floor heating, $1,190; standard on the Drift 21\n- Winch for Drift 21, $900\n"
+    )
+    assert offers(facts, "heated_floor") == {"Drift 19": "optional", "Drift 21": "standard"}
+
+
+def test_the_price_of_the_van_makes_no_option_of_what_it_has(facts_of):
+    facts = facts_of("# Marrowfen Drift 21\n\nLength: 6.36 m\n\nFloor heating, 200 W solar, $124,900\n\nSleeps: 2\n")
+    assert set(offers(facts, "heated_floor").values()) == {"standard"}

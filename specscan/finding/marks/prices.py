@@ -5,10 +5,19 @@ from __future__ import annotations
 import functools
 import re
 
+from specscan.finding.language.whole_words import any_of
+from specscan.rulebook.models import WordFile
+
 CURRENCY = re.compile(
     r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
     r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
+CODES = r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.))"
+AMOUNT = r"(\d[\d.,'’\u00a0\u202f ]*(?:[–—]|-{1,2})?)"
+PRICE = rf"(?:{CODES}\s?{AMOUNT}|(?<![\w.,]){AMOUNT}\s?{CODES})"
+PRICES = re.compile(PRICE)
+PRICE_BEHIND = re.compile(rf"{PRICE}\s*(?:\([^()]*\))?[\s.;]*$")
+CENTS = re.compile(r"[.,](?:\d\d|[–—]|-{1,2})\s*$")
 SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
@@ -29,6 +38,34 @@ def _priced(text: str) -> bool:
 def is_price(text: str) -> bool:
     """Tell whether a text is a price and no more: it has no word beside it."""
     return has_price(text) and not WORDED_PRICE.search(text)
+
+
+class PricedItems:
+    """Tells of items of lists that end in what they cost: "200 W solar panel, $1,290"."""
+
+    def __init__(self, words: WordFile, most: float):
+        self.most = most
+        self.other = any_of([*words.price_of_van, *words.price_from, *words.worth], whole=True)
+
+    def is_offer(self, text: str) -> bool:
+        """Tell whether an item can be had for the price at its end, which is not that of a whole van.
+
+        What a thing is worth is no offer: "cold package worth £1,290".
+        """
+        match = PRICE_BEHIND.search(text) if has_price(text) else None
+        if match is None or not match.start() or self.other.search(text.casefold()):
+            return False
+        return _amount(match) <= self.most
+
+
+def highest_price(text: str) -> float:
+    """Give the highest price in a text, 0 where it has none."""
+    return max(map(_amount, PRICES.finditer(text)), default=0)
+
+
+def _amount(match: re.Match[str]) -> float:
+    figures = re.sub(r"\D", "", CENTS.sub("", match.group(1) or match.group(2)))
+    return float(figures or 0)
 
 
 def priced_sentences(text: str) -> list[tuple[int, str]]:

@@ -24,13 +24,15 @@ SHORT_LINE = 110  # letters, in which a bracket at the end speaks of the whole l
 class Scope:
     """What holds for a whole statement: its vans (``None``: all) and availability by van.
 
-    ``headed``: a heading named its vans, not the head of a column or a sentence before.
+    ``headed``: a heading named its vans, not the head of a column or a sentence before. ``told_each``: the line says it
+    of each of its vans, and nothing else is to be read of that.
     """
 
     vans: frozenset[str] | None = None
     availability: Availability | None = None
     by_van: dict[str, Availability] = field(default_factory=dict)
     headed: bool = False
+    told_each: bool = False
 
     def of(self, van: str) -> Availability | None:
         """Give the availability on a van."""

@@ -79,6 +79,8 @@ def settle_scope(
     found: Found, parsed: Parsed, split: int, scope: Scope, everyone: frozenset[str]
 ) -> dict[str, Availability | None]:
     """Give the vans for which a value holds, each with its availability (``None``: nothing is said)."""
+    if scope.told_each:
+        return dict(scope.by_van)
     base = scope.vans if scope.vans is not None else everyone
     own = have_their_own(found.item, parsed)
     named = item_vans(found.item, parsed, split) if not own else None

@@ -39,7 +39,7 @@ from specscan.finding.naming.title_roles import (
 from specscan.finding.naming.titled_heads import are_titled, listed_behind
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
-from specscan.records.text import Document, Kind, Passage
+from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker before a number
@@ -65,7 +65,7 @@ class CastReader:
         self.houses = self.names.houses
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
-    def with_ranges(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
+    def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
         """Give the passages of a document of several ranges with its range before each bare code in a head."""
         return with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
 

@@ -15,7 +15,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places
 from specscan.finding.naming.name_forms import are_mostly_names
 from specscan.finding.naming.ranges import with_range
-from specscan.records.text import Head, Kind, Passage
+from specscan.records.text import Head, Kind, Passage, Title
 
 CODED = re.compile(r"[A-Z]{0,3}[ -]?\d")
 LETTERS = re.compile(r"([A-Z]{1,3})[ -]?\d")
@@ -41,9 +41,13 @@ class CodeRanges:
         self.company = re.compile(rf"\s+(?i:{any_word(company)})(?!\w)")
 
     def read(
-        self, passages: Sequence[Passage], titles: Sequence[str], can_be_name: Callable[[str], bool]
+        self, passages: Sequence[Passage], document_titles: Sequence[Title], can_be_name: Callable[[str], bool]
     ) -> dict[str, str]:
         """Give for each bare code that heads columns or rows its range, nothing where they are not of several."""
+        corners = {t.table: t.text.strip(" .:") for t in document_titles if t.table is not None}
+        if cornered := self._cornered(passages, corners, can_be_name):
+            return cornered
+        titles = [title.text for title in document_titles if title.origin == "page"]
         codes = _codes(passages, can_be_name)
         if len(codes) < FEW:
             return {}
@@ -57,6 +61,35 @@ class CodeRanges:
             if codes <= found.keys() and len(set(found.values())) > 1:
                 return found
         return {}
+
+    def _cornered(
+        self, passages: Sequence[Passage], corners: Mapping[int, str], can_be_name: Callable[[str], bool]
+    ) -> dict[str, str]:
+        """Give the ranges that stand in the corners of tables, each before the heads of its columns: "Drift | 6 | 8".
+
+        Each is named outside of its table too; no head stands in tables of two of them.
+        """
+        if len(set(corners.values())) < FEW:
+            return {}
+        texts = [p.text for p in passages if p.table is None]
+        heads: dict[int, set[str]] = defaultdict(set)
+        for passage in passages:
+            table, column = passage.table, passage.column
+            if table is not None and table in corners and column is not None and column.text.strip():
+                heads[table].add(column.text)
+        found: dict[str, str] = {}
+        for table, codes in heads.items():
+            name = corners[table]
+            named = self._can_be_range(name) and name[:1].isupper() and self.lexicon.knows_none(name)
+            if not named or len(codes) < FEW or not are_mostly_names(codes, can_be_name):
+                continue
+            own = any(code.casefold().startswith(name.casefold()) for code in codes)
+            if own or not any(holds(text, name) for text in texts):
+                continue
+            if any(found.get(code, name) != name for code in codes):
+                return {}
+            found.update(dict.fromkeys(codes, name))
+        return found if len(set(found.values())) >= FEW else {}
 
     def _grouped(self, passages: Sequence[Passage], codes: Collection[str], texts: Sequence[str]) -> dict[str, str]:
         """Give the ranges that are headings of groups, or of tables: each code stands under one of them only."""

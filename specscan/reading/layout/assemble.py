@@ -147,7 +147,7 @@ class Assembler:
             over_labels = [cell for col in range(table.label_columns) for cell in table.heads.get(col, [])]
             corner = " ".join(cell.plain for cell in over_labels)
             if corner and not table.inherited:
-                self.corners.append(Title(corner, page, 0.0, "corner"))
+                self.corners.append(Title(corner, page, 0.0, "corner", self.tables))
             self.last_table = table
             self.known_heads |= table.names(self.hints)
 
