@@ -110,6 +110,7 @@ def test_rows_of_codes_stand_under_a_row_that_names_their_range(vans_of):
         ("Holt Marrow Coach Co. LLC, 9 Winch Road, Hythe.", "Holt Marrow Coach"),
         ("Marrowfen Builders of Campers Ltd, 9 Winch Road, Hythe.", "Marrowfen Builders of Campers"),
         ("Marrowfen Builders of Campers Ltd, 9 Winch Road, Hythe. Marrowfen is a small yard.", "Marrowfen"),
+        ("Three Vans by Marrowfen Ltd, 9 Winch Road, Hythe.", "Marrowfen"),
     ],
 )
 def test_of_two_legal_forms_the_first_is_part_of_the_name(vans_of, printed, maker):

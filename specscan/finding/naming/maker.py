@@ -51,9 +51,11 @@ class MakerReader:
         )
         self.spoken = self._spoken_pattern()
         self.said = self._said_patterns()
-        self.joints = {*self.words.cues["preposition"], *self.words.drop}  # "Marrowfen Builders of Campers"
+        self.joints = {*self.words.cues["preposition"], *self.words.drop} - set(
+            self.words.made_by
+        )  # "Marrowfen Builders of Campers"
         word = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*"
-        trade = rf"(?i:{any_word(self.trade)})[ \u00a0](?:{any_word(self.joints)})[ \u00a0]{word}"
+        trade = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.trade)})[ \u00a0](?:{any_word(self.joints)})[ \u00a0]{word}"
         name = rf"{word}(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
         self.form = any_of(book.general.legal_forms, whole=True)
         form = any_word(book.general.legal_forms)
