@@ -15,6 +15,13 @@ LABELLED = re.compile(r"([^:]+):\s+\D+$")  # a figure is no answer that tells ki
 Kinds = dict[str, set[str]]  # by vocabulary
 
 
+class Said(NamedTuple):
+    """What a cell says, with its label or head."""
+
+    label: str
+    text: str
+
+
 class KindPart(NamedTuple):
     """A part of a note: of which kinds of a thing it speaks, and what it says."""
 
@@ -28,13 +35,13 @@ class NotesByKind:
 
     def __init__(self, lexicon: Lexicon, passages: Iterable[Passage]):
         self.lexicon = lexicon
-        self.below: dict[tuple[int | None, str], list[str]] = {}  # what is said under a head, with the labels
-        self.beside: dict[tuple[int | None, str], list[str]] = {}  # what is said in a row, with the heads
+        self.below: dict[tuple[int | None, str], list[Said]] = {}  # under a head
+        self.beside: dict[tuple[int | None, str], list[Said]] = {}  # in a row
         for passage in passages:
             if passage.row is not None and passage.column is not None:
                 row, column = passage.row.text, passage.column.text
-                self.below.setdefault((passage.table, column), []).append(f"{row}: {passage.text}")
-                self.beside.setdefault((passage.table, row), []).append(f"{column}: {passage.text}")
+                self.below.setdefault((passage.table, column), []).append(Said(row, passage.text))
+                self.beside.setdefault((passage.table, row), []).append(Said(column, passage.text))
 
     def parts(self, note: str) -> list[KindPart]:
         """Give the parts of a note that tells kinds of one thing apart, none of another."""
@@ -58,12 +65,13 @@ class NotesByKind:
             return None
         asked = {thing for part in parts for thing in part.things}
         below = self.below.get((passage.table, passage.column.text), [])
-        for texts in (below, self.beside.get((passage.table, passage.row.text), [])):
+        for cells in (below, self.beside.get((passage.table, passage.row.text), [])):
             own: Kinds = {}
-            for text in texts:
-                kinds, things = self._said(text)
+            for label, text in cells:
+                kinds, things = self._said(f"{label}: {text}")
                 if asked & things:
-                    for name, told in kinds.items():
+                    exact, _ = self._said(text)  # under "Furnace" a hydronic heater is hydronic
+                    for name, told in (kinds | exact).items():
                         own.setdefault(name, set()).update(told)
             fitting = [part for part in parts if all(own.get(name, set()) & told for name, told in part.kinds.items())]
             if len(fitting) == 1:

@@ -39,6 +39,7 @@ class Topics:
         current = self._topic_before(reading)
         last_named: frozenset[str] | None = None
         opened: frozenset[str] | None = None
+        subjects: dict[int, frozenset[str]] = {}  # of each sentence, the vans that it names
         last = max((i.sentence for i in reading.parsed.items), default=0)
         for number in range(last + 1):
             items = [i for i in reading.parsed.items if i.sentence == number]
@@ -50,9 +51,13 @@ class Topics:
             start = next((b[0] for b in reading.parsed.bounds if b[3] == number), 0)
             if last_named is not None and not named and self._opens_with_pronoun(items, reading.parsed.text[start:]):
                 current = last_named
+            elif not named and self._opens_with_both(items, reading.parsed.text, start):
+                before = [subjects.get(number - 2), subjects.get(number - 1)]
+                current = before[0] | before[1] if before[0] and before[1] else current
             last_named = named[-1] if named else last_named
             if named:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
+                subjects[number] = current
             if current is not None:
                 topics[number] = current
             if not named and opened and any(i.has("cue", "refers_back") for i in items):
@@ -91,6 +96,12 @@ class Topics:
         """Give the van with which a sentence begins, if it names no other."""
         named = [i for i in items if i.vans]
         return named[0].vans if len(named) == 1 and OPENS.search(text, 0, named[0].start) else None
+
+    @staticmethod
+    def _opens_with_both(items: list[Item], text: str, start: int) -> bool:
+        """Tell whether a sentence begins with "both": "The Drift is small. The Gorse is large. Both have …"."""
+        opening = [i for i in items if i.has("cue", "two_vans") and not text[start : i.start].strip(" .!?")]
+        return bool(opening)
 
     def _opens_with_pronoun(self, items: list[Item], text: str) -> bool:
         """Tell whether a sentence, with which a text goes on, begins with a pronoun, meaning the van named last.

@@ -1,13 +1,13 @@
-"""Signs of notes in brackets that stand apart from their words: "BTU/h (a)" over a column, "(a) Input" below the table.
+"""Signs of notes that stand apart from their words: "BTU/h (a)" over a column, "(a) Input" below the table.
 
-A figure or letter in brackets may be anything, as the seats in "Belts (4)": it is a sign where a line of the same page
-begins with it, and that line then is its note.
+A figure or letter in brackets may be anything, as the seats in "Belts (4)", and an asterisk the bullet of a list: they
+are signs where one line of the same page begins with them, and that line then is their note.
 """
 
 from __future__ import annotations
 
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 
@@ -15,7 +15,7 @@ from specscan.records.text import Head, Kind, Passage, Piece
 
 SIGN = r"\(([a-e]|[1-9])\)"
 BEGINS = re.compile(rf"{SIGN}\s+(?=\S)")
-ENDS = re.compile(rf"(?<=\S)\s*{SIGN}$")
+ENDS = re.compile(rf"(?<=\S)(?:\s*{SIGN}|\s+([*†‡§]{{1,3}}))$")
 NOTES = (Kind.PROSE, Kind.LINE, Kind.FOOTNOTE)
 
 
@@ -23,12 +23,17 @@ def with_apart_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """Give the passages with such signs as signs, and the lines that begin with them as their notes."""
     begun: dict[int, set[str]] = defaultdict(set)
     used: dict[int, set[str]] = defaultdict(set)
+    bullets: dict[int, Counter[str]] = defaultdict(Counter)
     for passage in passages:
         if passage.table is None and passage.kind in NOTES and (match := BEGINS.match(passage.text)) is not None:
             begun[passage.page].add(match.group(1))
+        elif passage.kind is Kind.BULLET and passage.mark:
+            bullets[passage.page][passage.mark] += 1
         elif passage.table is not None:
             texts = (passage.text, *(head.text for head in (passage.row, passage.column) if head is not None))
-            used[passage.page].update(match.group(1) for text in texts if (match := ENDS.search(text)) is not None)
+            used[passage.page].update(sign for text in texts if (sign := _ending(text)))
+    for page, marks in bullets.items():
+        begun[page].update(mark for mark, number in marks.items() if number == 1)
     signs = {page: some & used[page] for page, some in begun.items() if some & used[page]}
     if not signs:
         return tuple(passages)
@@ -39,23 +44,36 @@ def with_apart_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
             made.append(_user(passage, known))
         elif known and passage.kind in NOTES and (match := BEGINS.match(passage.text)) and match.group(1) in known:
             made.extend(_notes(passage, known))
+        elif passage.kind is Kind.BULLET and passage.mark in known:
+            made.append(replace(passage, kind=Kind.FOOTNOTE, notes=(passage.mark, *passage.notes), mark=""))
         else:
             made.append(passage)
     return tuple(replace(passage, number=number) for number, passage in enumerate(made, passages[0].number))
 
 
+def _ending(text: str) -> str:
+    """Give the sign that stands apart at the end of a text, an empty text where there is none."""
+    match = ENDS.search(text)
+    return "" if match is None else match.group(1) or match.group(2)
+
+
 def _user(cell: Passage, known: Collection[str]) -> Passage:
-    match = ENDS.search(cell.text)
-    if match is not None and match.group(1) in known:
-        cell = replace(_part(cell, 0, match.start()), notes=(*cell.notes, match.group(1)))
+    sign = _ending(cell.text)
+    if sign in known:
+        cell = replace(_part(cell, 0, _start(cell.text)), notes=(*cell.notes, sign))
     return replace(cell, row=_bare(cell.row, known), column=_bare(cell.column, known))
 
 
 def _bare(head: Head | None, known: Collection[str]) -> Head | None:
-    match = ENDS.search(head.text) if head is not None else None
-    if head is None or match is None or match.group(1) not in known:
+    sign = _ending(head.text) if head is not None else ""
+    if head is None or sign not in known:
         return head
-    return replace(head, text=head.text[: match.start()], notes=(*head.notes, match.group(1)))
+    return replace(head, text=head.text[: _start(head.text)], notes=(*head.notes, sign))
+
+
+def _start(text: str) -> int:
+    match = ENDS.search(text)
+    return len(text) if match is None else match.start()
 
 
 def _notes(passage: Passage, known: Collection[str]) -> list[Passage]:

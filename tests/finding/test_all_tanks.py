@@ -69,3 +69,16 @@ def test_a_test_with_both_tanks_full_is_still_a_test_of_the_van(facts_of):
         sentence="It was tested down to −15 °C with both tanks full.", label="Solar", answer="200 W", gray=60
     )
     assert [fact.value for fact in facts_of(text, "sheet.md") if fact.field == "rated_min_temp_c"] == [-15]
+
+
+@pytest.mark.parametrize("black, tanks", [("none", {"gray_tank"}), ("10 gal", {"gray_tank", "black_tank"})])
+def test_the_waste_tank_or_tanks_are_those_that_the_van_has(facts_of, black, tanks):
+    sheet = (
+        "# Marrowfen Drift 19 2026\n\n| Specification | |\n|---|---|\n| Sleeps | 2 |\n| Gray tank | 20 gal |\n"
+        f"| Black tank | {black} |\n| Waste tank or tanks, place | under floor |\n"
+        "| Waste tank or tanks | warm-air duct |\n"
+    )
+    told = {"location": "underbody", "heat": "warm_air"}
+    facts = facts_of(sheet, "sheet.md")
+    found = {f.field: f.value for f in facts if f.value in told.values() and not f.rejected}
+    assert found == {f"{tank}_{what}": value for tank in tanks for what, value in told.items()}

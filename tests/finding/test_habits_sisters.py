@@ -261,3 +261,27 @@ def test_the_grade_of_a_second_van_needs_the_standard_no_second_time(read_file, 
     )
     grades = {(f.model, f.value) for f in read_file(path).found.facts if f.field == "en_grade" and not f.rejected}
     assert grades == {("Tusk 6.0", 3.0), ("Tusk 5.4", 2.0)}
+
+
+THREE = """# Marrowfen Drift 2026
+
+{sentence}
+
+| | Drift S | Drift M | Drift L |
+|---|---|---|---|
+| Länge | 5,41 m | 5,99 m | 6,36 m |
+| Gesamtgewicht | 3.300 kg | 3.500 kg | 4.000 kg |
+| Schlafplätze | 2 | 2 | 4 |
+"""
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Auf Frost haben wir beim M und beim L eine Antwort: Beide sind wintertauglich.",
+        "Der Drift M ist ein Wagen für zwei. Der Drift L ist der für vier. Beide sind wintertauglich.",
+    ],
+)
+def test_both_of_three_vans_are_the_two_named_before(facts_of, sentence):
+    facts = facts_of(THREE.format(sentence=sentence), "drift.md")
+    assert {f.model for f in facts if f.field == "season_claim" and not f.rejected} == {"Drift M", "Drift L"}

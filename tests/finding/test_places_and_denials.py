@@ -31,6 +31,9 @@ LINES = [
     ("US", "• Dump valves inside the heated underbelly", {"dump_valve_protection": "heated_compartment"}),
     ("US", "Water pipes run: in the floor box", {"water_lines_location": "enclosed"}),
     ("US", "• Foam-jacketed gray tank", {"gray_tank_insulated": True}),
+    ("US", "• The waste tank rides in a bay that shares the warmth of the cabin", {"gray_tank_location": "enclosed"}),
+    ("US", "It has its waste plumbing inside a bay that the heater keeps warm.", {}),
+    ("US", "INSIDE HT (in): 75", {"interior_height_mm": 1905}),
     # covers that do not insulate
     ("US", "Cab window covers: not insulated", {"cab_shades_insulated": False}),
     ("US", "Cab covers: uninsulated", {"cab_shades_insulated": False}),

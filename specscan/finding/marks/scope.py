@@ -102,10 +102,14 @@ def _opens_sentence(cue: Item, item: Item, mentions: list[Item], parsed: Parsed)
 
 
 def means_all(cue: Item, parsed: Parsed) -> bool:
-    """Tell whether words mean all vans; "both" does where it ends its part and no two things are named before it."""
+    """Tell whether words mean all vans; "both" does where it ends its part and no two things are named before it.
+
+    Of several words ("bei beiden doppelt verglast") it may go on in small letters: a noun would have a capital.
+    """
     if cue.has("cue", "all_vans"):
         return True
-    if parsed.text[cue.end :].lstrip()[:1] not in ("", ".", ",", ";", ")"):
+    behind = parsed.text[cue.end :].lstrip()[:1]
+    if behind not in ("", ".", ",", ";", ")") and not (cue.last - cue.first > 1 and behind.islower()):
         return False
     before = [i for i in parsed.items if i.sentence == cue.sentence and i.end <= cue.start]
     return len({name for i in before for kind in ("thing", "short") for name in i.names(kind)}) < 2
