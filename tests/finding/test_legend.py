@@ -468,3 +468,26 @@ def test_what_letters_mean_is_no_heading_of_letters_to_the_maker(facts_of):
     text = TABLE.format(no="N", yes="S", legend=legend)
     found = {fact.model[-2:]: fact.availability for fact in facts_of(text, "table.md") if fact.field == "heated_floor"}
     assert found == {"19": "not_available", "21": "standard"}
+
+
+@pytest.mark.parametrize(
+    "legend",
+    [
+        "S = standard  W = in the Winter Package ($1,890)  x = not available",
+        "S = standard; W = part of the Cold Weather Package; x = not available",
+        "S = standard  W = with the Winter Pack (from 1 890 €)  x = not available",
+    ],
+)
+def test_what_a_sign_says_is_in_a_pack_is_an_option_whatever_the_pack_costs(facts_of, legend):
+    text = (
+        f"# Marrowfen Drift 2026\n\n{legend}\n\n| | Drift 19 | Drift 21 |\n|---|---|---|\n"
+        "| Overall length | 5.90 m | 6.40 m |\n| GVM | 3500 kg | 4250 kg |\n| Fresh water tank | 90 L | 120 L |\n"
+        "| Insulated gray tank | W | S |\n| Insulated water lines | x | W |\n"
+    )
+    told = {(f.field, f.model, f.availability) for f in facts_of(text, "drift.md") if f.field.endswith("insulated")}
+    assert told == {
+        ("gray_tank_insulated", "Drift 19", "optional"),
+        ("gray_tank_insulated", "Drift 21", "standard"),
+        ("water_lines_insulated", "Drift 19", "not_available"),
+        ("water_lines_insulated", "Drift 21", "optional"),
+    }

@@ -121,3 +121,14 @@ def test_what_is_fitted_is_no_part_of_a_total_that_may_be_ordered(facts_of):
     head = "Marrowfen Drift 21\nModel year 2026\n\nLength: 6.40 m\nWheelbase: 4.04 m\nHeight: 2.6 m\n\n"
     facts = facts_of(head + "Solar panel: 130 W; second panel optional, 260 W in total")
     assert {(f.value, f.availability) for f in facts if f.field == "solar_w"} == {(130, "standard"), (260, "optional")}
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [
+        ("DE", "Der Drift 21 passt in jede Gasse und bringt trotzdem ein Bett, einen Herd und einen Schrank mit."),
+        ("FR", "Le Drift 21 ajoute une salle d'eau et un vrai couchage transversal à ce que l'on connaît."),
+    ],
+)
+def test_a_bed_of_which_running_text_speaks_is_no_number_of_berths(states, region, line):
+    states(region, line, {})

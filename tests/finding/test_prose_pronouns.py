@@ -39,3 +39,28 @@ def test_it_means_what_the_sentence_before_begins_with(states, region, line, exp
 
 def test_a_chassis_that_ends_like_litres_is_a_name(states):
     states("AU", "Base van: Fenmoor Carrier 35 L", {"chassis": "Fenmoor Carrier 35 L"})
+
+
+SISTERS = (
+    "# Marrowfen Drift\n\n{said}\n\n| | Drift 21 | Drift 21 Snow |\n|---|---|---|\n"
+    "| Overall length | 6.36 m | 6.36 m |\n| GVM | 3500 kg | 3500 kg |\n"
+    "| Fresh water tank | 90 L | 90 L |\n| Sleeps | 2 | 2 |\n"
+)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "The Drift 21 Snow builds on the Drift 21 and costs more; it is tested down to -18 °C.",
+        "The Drift 21 Snow is made for what the Drift 21 was never meant for; it is tested down to -18 °C.",
+    ],
+)
+def test_a_van_that_is_only_compared_with_is_not_the_one_that_the_sentence_goes_on_about(facts_of, said):
+    facts = facts_of(SISTERS.format(said=said), "drift.md")
+    assert {fact.model for fact in facts if fact.field == "rated_min_temp_c"} == {"Drift 21 Snow"}
+
+
+def test_two_vans_joined_in_a_list_are_both_gone_on_about(facts_of):
+    said = "The Drift 21 and the Drift 21 Snow are built alike; they are tested down to -18 °C."
+    facts = facts_of(SISTERS.format(said=said), "drift.md")
+    assert {fact.model for fact in facts if fact.field == "rated_min_temp_c"} == {"Drift 21", "Drift 21 Snow"}

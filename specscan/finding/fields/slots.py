@@ -93,7 +93,8 @@ class SlotReader:
     def _counts(self, quantity: Quantity, item: Item, sentence: Sentence) -> bool:
         """Tell whether a bare figure counts berths: it is small, whole, and next to the word.
 
-        What is an article as well is none behind the word: "les couchages supposent une banquette".
+        What is an article as well is none behind the word, "les couchages supposent une banquette", and in running text
+        not before it: "an oven and a bed".
         """
         if quantity.dimension == "count" and not quantity.bare:
             return quantity.printed_unit in ("people", "persons")
@@ -102,6 +103,8 @@ class SlotReader:
         if sentence.label_groups() and item.start >= sentence.split:
             return True
         article = quantity.worded and sentence.parsed.text[quantity.start : quantity.end].casefold() in self.articles
+        if article and sentence.running:
+            return False
         bounds = [c for c in sentence.parsed.cues("at_most") if c.chunk == item.chunk and c.last == item.first]
         first = min([c.first for c in bounds], default=item.first)  # "sleeps up to 4"
         near = [

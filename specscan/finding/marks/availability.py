@@ -46,7 +46,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     before = [c for c in bracketed if c.start < item.start]
     if before and (before[-1].has("cue", "if_equipped") or before[-1].start < split):
         return said_by(before)
-    meant = [c for c in cues if c.clause == item.clause - 1] if _opens_with_pronoun(item, parsed) else []
+    meant = [c for c in cues if c.clause == item.clause - 1] if parsed.goes_on(item.clause) else []
     if meant:
         return said_by(meant[-1:])
     label = [c for c in cues if c.start < split]
@@ -59,15 +59,6 @@ def _leads_another(cue: Item, item: Item, parsed: Parsed) -> bool:
         return False
     figures = (i.quantity for i in parsed.items if i.clause == cue.clause and i.start >= cue.end)
     return any(figure is not None and figure.dimension == item.quantity.dimension for figure in figures)
-
-
-def _opens_with_pronoun(item: Item, parsed: Parsed) -> bool:
-    """Tell whether a clause goes on about what the one before offers: "a battery (option); it has its own heater"."""
-    start = next((bound[0] for bound in parsed.bounds if bound[2] == item.clause), 0)
-    return any(
-        cue.clause == item.clause and not any(letter.isalnum() for letter in parsed.text[start : cue.start])
-        for cue in parsed.cues("pronoun")
-    )
 
 
 def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:

@@ -41,6 +41,7 @@ QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?
 LONGEST_CODE = 3  # letters
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
+PRICE_IN_BRACKET = re.compile(r"\s*\([^()]*\d[^()]*\)\s*$")  # "in the Winter Package ($1,890)"
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
@@ -353,9 +354,11 @@ def _on_vans(words: str, vans: VanMentions) -> Meaning | None:
 
 def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:
     """Give an option for "only in the Winter Package", "part of the Solar Pack": beside signs that are explained."""
-    analysis = lexicon.analyse(words)
+    analysis = lexicon.analyse(PRICE_IN_BRACKET.sub("", words))
     short = len(analysis.tokens) <= PACKAGE_WORDS and not any(m.concept.kind == "thing" for m in analysis.mentions)
-    return Meaning(Availability.OPTIONAL) if short and lexicon.cues(analysis, "package") else None
+    named = any(m.concept.kind == "masked" for m in analysis.mentions)  # "part of the Cold Weather Package"
+    told = lexicon.cues(analysis, "package") or (named and lexicon.cues(analysis, "in_package"))
+    return Meaning(Availability.OPTIONAL) if short and told else None
 
 
 def _is_bare_legend(text: str, sign: str, lexicon: Lexicon) -> bool:

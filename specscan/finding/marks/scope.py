@@ -14,6 +14,7 @@ from specscan.finding.things.sisters import MEANING
 
 LISTED = re.compile(r",\s+(?:[a-zà-ÿ]{2,3}\s+)?")  # between two vans of a list: ", the "
 BEGINS = re.compile(r"(?:\A|[.!?]\s+)(?:\w+\s+)?\Z")  # a sentence, with one word at most: "In" every van
+WORDS_BETWEEN = 3  # two vans that no list joins: "and the" has two
 EVERYONE: frozenset[str] = frozenset({"*"})
 THE_TWO: frozenset[str] = frozenset({"**"})  # "both": the two vans of which the text speaks, or all
 DESCRIBING = ("voltage", "money", "time")
@@ -78,15 +79,24 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
     opening = [cue for cue in everyone if _opens_sentence(cue, item, mentions, parsed)]
     if opening:
         return _all_or_two(opening)
-    leading = [m for m in mentions if m.sentence == item.sentence and m.start < item.start and _leads(m, parsed)]
+    subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
+    if len(subject) > 1 and parsed.goes_on(item.clause) and _is_compared(subject, parsed):
+        return subject[0].vans  # "The 21 Snow builds on the 21; it is tested to -18 °C"
+    leading = [m for m in subject if _leads(m, parsed)]
     if leading:
         return _union(_listed(leading[::-1], -1))
     in_label = [m for m in mentions if m.start < split]
     if in_label:
         return _union(in_label)
-    subject = [m for m in mentions if m.sentence == item.sentence and m.start < item.start]
     last = [m for m in subject if m.chunk == subject[-1].chunk]
     return _union([*_before_comma(last[0], mentions, parsed), *last]) if last else None
+
+
+def _is_compared(mentions: list[Item], parsed: Parsed) -> bool:
+    """Tell whether a sentence begins with a van and names the next one amid what it says of it, not in a list."""
+    first, second = mentions[:2]
+    opens = BEGINS.search(parsed.text, 0, first.start) is not None
+    return opens and len(parsed.text[first.end : second.start].split()) >= WORDS_BETWEEN
 
 
 def _all_or_two(cues: list[Item]) -> frozenset[str]:

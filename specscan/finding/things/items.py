@@ -98,6 +98,14 @@ class Parsed:
             found.append(token.norm)
         return found
 
+    def goes_on(self, clause: int) -> bool:
+        """Tell whether a clause goes on about the one before: "a battery (option); it has its own heater"."""
+        start = next((bound[0] for bound in self.bounds if bound[2] == clause), 0)
+        return any(
+            cue.clause == clause and not any(letter.isalnum() for letter in self.text[start : cue.start])
+            for cue in self.cues("pronoun")
+        )
+
     def opens_sentence(self, item: Item) -> bool:
         """Tell whether a sentence begins with the words of an item."""
         tokens = self.analysis.tokens
