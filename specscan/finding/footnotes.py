@@ -86,15 +86,23 @@ class Footnotes:
             note = next(p for p in self.passages if p.number == number)
             own = [f for f in facts if f.passage == number and not f.rejected]
             only = self._only(note.text)
+            barred = self._barred(note.text)
+            adds = bool(self.kit.parse("", note.text, self.vans)[0].cues("also"))
             instead = self.kit.instead.told(note.text, self.vans)
             for index, fact in enumerate(result):
                 place = note.text.find(fact.printed) if fact.passage == number and fact.printed else -1
                 before = 0 <= place < instead.get(fact.model, 0)
                 if fact.rejected or not (fact.passage in passages or before):
                     continue
+                if fact.model in barred and fact.availability == "optional":
+                    result[index] = replace(fact, availability="not_available")
+                    continue
+                if adds and self.kit.lexicon.book.fields[fact.field].union:
+                    continue  # "Drift: floor and doors as well"
                 # "Ridge instead: a diesel heater": no word of the furnace holds for it
-                replaced = fact.model in instead or (only is not None and fact.model not in only)
-                if replaced or self._is_corrected(fact, own):
+                restricted = only is not None and fact.model not in only
+                restricted = restricted and not any(f.model in (only or ()) and self._differs(f, fact) for f in own)
+                if fact.model in instead or restricted or self._is_corrected(fact, own):
                     result[index] = replace(fact, rejected="a footnote says otherwise for this van")
         return result
 
@@ -110,6 +118,19 @@ class Footnotes:
         """Tell whether what a note says takes the place of a fact: "200 W as an option" leaves the 100 W fitted."""
         same = noted.field == fact.field and noted.model == fact.model
         return same and noted.value != fact.value and (noted.availability, fact.availability) != OFFERED
+
+    @staticmethod
+    def _differs(noted: Fact, fact: Fact) -> bool:
+        """Tell whether a note gives a van a value of its own: "Polar, on its taller tires, 9 ft 11 in"."""
+        return noted.field == fact.field and noted.value != fact.value
+
+    def _barred(self, text: str) -> frozenset[str]:
+        """Give the vans for which a note says that what it belongs to cannot be had."""
+        found: set[str] = set()
+        for part in re.split(r"[;.]", text):
+            if self.kit.parse("", part, self.vans)[0].cues("not_available"):
+                found.update(van for _, _, vans in self.vans.find(part) for van in vans)
+        return frozenset(found)
 
     def _only(self, text: str) -> frozenset[str] | None:
         """Give the vans to which a note's first words restrict what they belong to."""

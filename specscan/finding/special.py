@@ -13,6 +13,7 @@ from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
 
 NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur)\b)")
+BEFORE_ENGINE = re.compile(r"(?:\s+[a-zà-ÿ][\w-]*){0,3}?\s*(?:\b(?:with|mit|avec)\b|,)")  # " cargo van, "
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)
@@ -134,8 +135,11 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
     engines = [g for g in groups if "engine" in g.things]
     lead = NAME.match(text, _behind_article(text, kit.lexicon.words.drop))
     if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:
-        rest = text[lead.end() :]
-        if re.match(r"\s*(?:with\b|mit\b|avec\b|,)", rest) and engines[0].start > lead.end():
+        joint = BEFORE_ENGINE.match(text, lead.end())
+        between = [i for i in statement.parsed.items if joint is not None and lead.end() <= i.start < joint.end()]
+        fields_of = kit.lexicon.book.fields_of  # "cargo" of "cargo van" has none
+        told = any(i.tells or i.quantity is not None or any(map(fields_of, i.names("thing"))) for i in between)
+        if joint is not None and engines[0].start > lead.end() and not told:
             return [_named(name, lead.group(), lead.start(), statement)]
     return []
 

@@ -8,18 +8,49 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 
+from specscan.reading.tables.compose import clean_sign
 from specscan.records.text import Head, Kind, Passage, Piece
 
 SIGN = r"\(([a-e]|[1-9])\)"
 BEGINS = re.compile(rf"{SIGN}\s+(?=\S)")
 ENDS = re.compile(rf"(?<=\S)(?:\s*{SIGN}|\s+([*†‡§]{{1,3}}))$")
 NOTES = (Kind.PROSE, Kind.LINE, Kind.FOOTNOTE)
+POWER = re.compile(r"(?<=\d )(?:in|ft|cm|mm|m)([²³])$")
 
 
 def with_apart_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
+    """Give the passages with the signs that cells and notes tell from other figures as signs of notes."""
+    return with_signs_of_units(_with_signs(passages))
+
+
+def with_signs_of_units(passages: Sequence[Passage]) -> tuple[Passage, ...]:
+    """Give the passages with a raised figure behind a unit as a sign where a note of the page has no other user.
+
+    "Foam on walls, 1 in³" above "³ Drift: 1.5 in" is no volume.
+    """
+    noted = {(p.page, sign) for p in passages if p.kind is Kind.FOOTNOTE for sign in p.notes[:1]}
+    if not noted:
+        return tuple(passages)
+    used = {(p.page, sign) for p in passages if p.kind is not Kind.FOOTNOTE for sign in _signs(p)}
+    made: list[Passage] = []
+    for passage in passages:
+        match = POWER.search(passage.text)
+        sign = "" if match is None else clean_sign(match.group(1))
+        if match is not None and (passage.page, sign) in noted - used:
+            passage = replace(_part(passage, 0, match.start(1)), notes=(*passage.notes, sign))
+        made.append(passage)
+    return tuple(made)
+
+
+def _signs(passage: Passage) -> Iterable[str]:
+    heads = [head for head in (passage.row, passage.column) if head is not None]
+    return (*passage.notes, *(sign for head in heads for sign in head.notes))
+
+
+def _with_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """Give the passages with such signs as signs, and the lines that begin with them as their notes."""
     begun: dict[int, set[str]] = defaultdict(set)
     used: dict[int, set[str]] = defaultdict(set)

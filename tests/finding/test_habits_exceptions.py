@@ -96,3 +96,13 @@ def test_a_van_with_a_figure_of_its_own_in_the_bracket_does_not_have_the_one_bef
     facts = read(f"Towing: fine\n\nMTPLM: 3500 kg ({bracket})\n\nFuel tank: 70 litres (option on the 24: 90 litres)")
     weights = {(fact.model, fact.value) for fact in facts if fact.field == "gvwr_kg" and "MTPLM" in fact.printed}
     assert weights == {("Drift 19", 3500), ("Drift 21", 3500), ("Drift 24", 4000)}
+
+
+def test_what_is_said_of_the_van_that_is_excepted_takes_nothing_from_the_others(facts_of):
+    text = (
+        "# Marrowfen Drift 2026\n\nAll three run on gasoline, except the Drift 24, whose engine and heater share one "
+        "tank of diesel.\n\n| | Drift 19 | Drift 21 | Drift 24 |\n|---|---|---|---|\n"
+        "| Length | 19 ft | 21 ft | 24 ft |\n| GVWR | 8,550 lb | 9,350 lb | 11,030 lb |\n| Sleeps | 2 | 2 | 3 |\n"
+    )
+    found = {f.model: f.value for f in facts_of(text, "drift.md") if f.field == "engine_fuel" and not f.rejected}
+    assert found == {"Drift 19": "gasoline", "Drift 21": "gasoline", "Drift 24": "diesel"}

@@ -110,3 +110,40 @@ def test_an_insulated_floor_is_a_surface_of_the_body_and_no_tank_in_it_is_insula
     found = {fact.value for fact in facts if fact.field == "insulated_surfaces" and not fact.rejected}
     assert found == {"floor", "ceiling"}
     assert not stated(facts, "gray_tank_insulated")
+
+
+TRIMMED = """<h1>Marrowfen Drift 22</h1><h2>Dusk and Polar trims, 2026</h2>
+<table><tr><th></th><th>Drift 22 Dusk</th><th>Drift 22 Polar</th></tr>
+<tr><td>Overall length</td><td>22 ft</td><td>22 ft</td></tr>
+<tr><td>GVWR</td><td>9,350 lb</td><td>9,350 lb</td></tr><tr><td>Sleeps</td><td>2</td><td>2</td></tr></table>
+<h2>Standard in both trims</h2><ul><li>Overall height 9 ft 5 in<sup>1</sup></li>
+<li>Closed-cell foam on walls and ceiling, 1 in³</li></ul>
+<h2>Optional</h2><ul><li>280 Ah lithium battery<sup>2</sup></li></ul>
+<p>¹ Polar, on its taller tires, 9 ft 11 in.</p><p>² Polar only; on the Dusk this option is not available.</p>
+<p>³ Polar: 1.5 in on the walls; floor and doors are insulated as well.</p>"""
+
+
+@pytest.fixture
+def trimmed(facts_of):
+    return facts_of(TRIMMED, "page.html")
+
+
+def test_a_note_with_a_value_of_its_own_for_one_van_leaves_the_other_what_its_item_says(trimmed):
+    found = stated(trimmed, "height_mm")
+    assert {van: round(value) for (van, _), value in found.items()} == {"Dusk": 2870, "Polar": 3023}
+
+
+def test_a_raised_figure_behind_a_unit_is_the_sign_of_a_note_that_nothing_else_refers_to(trimmed):
+    found = stated(trimmed, "insulation_thickness_mm")
+    assert {van: round(value, 1) for (van, _), value in found.items()} == {"Dusk": 25.4, "Polar": 38.1}
+
+
+def test_what_a_note_adds_for_a_van_takes_nothing_from_it(facts_of):
+    facts = facts_of(TRIMMED.replace("1 in³", "1 in<sup>3</sup>"), "page.html")
+    found = {(f.model.split()[-1], f.value) for f in facts if f.field == "insulated_surfaces" and not f.rejected}
+    both = {(van, place) for van in ("Dusk", "Polar") for place in ("walls", "ceiling")}
+    assert found == both | {("Polar", "floor"), ("Polar", "doors")}
+
+
+def test_an_option_that_a_note_keeps_from_a_van_is_not_available_there(trimmed):
+    assert stated(trimmed, "battery_ah") == {("Polar", "optional"): 280, ("Dusk", "not_available"): 280}

@@ -36,3 +36,17 @@ def test_the_name_of_a_van_is_none(facts_of):
     )
     facts = facts_of(text + "A wider bed is on the Drift 21 with the diesel engine.\n", "drift.md")
     assert not [fact for fact in facts if fact.field == "chassis"]
+
+
+def test_a_base_vehicle_in_a_list_goes_on_with_what_kind_of_van_it_is(printed):
+    line = "- Kelmar Drover 350 cargo van, 3.0 L turbo-diesel"
+    assert printed("US", line) == {"chassis": "Kelmar Drover 350", "engine_fuel": "diesel"}
+
+
+@pytest.mark.parametrize("line", ["Marrow Conversions LLC Sawpit Lane, Hythe", "Penny Lane Conversions, 4 Mill Road"])
+def test_where_a_company_that_converts_vans_lives_is_no_base_vehicle(printed, line):
+    assert "chassis" not in printed("US", line)
+
+
+def test_what_a_van_is_a_conversion_of_is_its_base_vehicle(printed):
+    assert printed("UK", "It is a conversion of the Kelmar Drover 350.")["chassis"] == "Kelmar Drover 350"

@@ -68,3 +68,19 @@ def test_a_note_below_the_last_row_is_none_of_the_table_however_much_follows(fac
     assert [round(found[van, "heater_input_w"]) for van in ("19", "21")] == [3517, 4689]
     assert (round(found["23", "heater_output_w"]), found["23", "solar_w"]) == (5275, 400)
     assert {found[van, "heater_fuel"] for van in ("19", "21")} == {"propane"} and found["23", "heater_fuel"] == "diesel"
+
+
+def test_notes_set_in_a_row_with_wide_gaps_are_no_cells_of_the_table_above(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "Marrowfen Drift", size=20, bold=True)
+    page.text(40, 70, "Model year 2026")
+    labels = ("", "LENGTH m", "HEIGHT m", "GVM kg", "SLEEPS", "FURNACE W‡", "LPG L†")
+    for number, cells in enumerate((labels, ROWS[0], ("Drift 21", "6.40", "2.84", "4250", "2", "4000", "30"))):
+        page.row(110 + 16 * number, *zip(range(40, 560, 72), cells, strict=False), bold=not number)
+    page.row(
+        156, (40, "† Usable amount, in litres."), (200, "‡ Heat output at sea level."), (360, "Width 2.05 m."), size=8
+    )
+    found = {(fact.model, fact.field): fact for fact in facts_of_pdf(page)}
+    assert found["Drift 19", "heater_output_w"].value == 3500
+    assert found["Drift 21", "propane_tank_l"].basis == "usable"
+    assert found["Drift 21", "width_mm"].value == 2050

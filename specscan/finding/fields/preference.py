@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 
 from specscan.finding.marks.availability import item_availability
+from specscan.finding.marks.excepted import left_out
 from specscan.finding.marks.scope import item_vans
 from specscan.finding.things.found import Availability, Found, How, Value
 from specscan.finding.things.items import Item, Parsed
@@ -155,9 +156,14 @@ def without_weaker(book: Rulebook, found: list[Found], statement: Statement) -> 
 
 
 def _of_same_vans(one: Found, other: Found, statement: Statement) -> bool:
-    """Tell whether two values are said of the same vans: "exposed on the A, in a heated box on the B" are not."""
+    """Tell whether two values are said of the same vans: "exposed on the A, in a heated box on the B" are not.
+
+    Nor are "all run on gasoline, except the B, whose engine burns diesel".
+    """
     if one is other or not any(i.vans for i in statement.parsed.items):
         return True
+    if left_out(one.item, statement.parsed) != left_out(other.item, statement.parsed):
+        return False
     return _vans_of(one, statement) == _vans_of(other, statement)
 
 

@@ -8,7 +8,7 @@ import re
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
-from specscan.reading.tables.compose import Hints
+from specscan.reading.tables.compose import NOTE_SIGNS, Hints
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, above_notes, columns_of, columns_under_heads, em_of, touched_by
@@ -64,7 +64,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]
-    whole = ([line] if _explains_marks(cut) else cut for line, cut in zip(lines, parts, strict=True))
+    whole = ([line] if _explains_marks(cut) or _are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = [(line, segments) for line, segments in zip(lines, whole, strict=True) if segments]
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
@@ -93,6 +93,12 @@ def _explains_marks(segments: list[Line]) -> bool:
     if len(set(signs)) < max(2, len(signs)) or is_bullet(signs[0]) or any(len(sign) > 1 for sign in signs):
         return False
     return all(len(part.words) > 1 and part.words[1].text[:1].isalpha() for part in segments)
+
+
+def _are_notes(segments: list[Line]) -> bool:
+    """Tell whether a line is notes set in a row, with wide gaps between: "* Heat output.   Gallons are US gallons."."""
+    ends = [part.text.endswith((".", ";")) and len(part.words) > 2 for part in segments[:-1]]
+    return bool(ends) and all(ends) and segments[0].words[0].text in NOTE_SIGNS
 
 
 def _is_numbered_title(line: Line, usual: float) -> bool:
