@@ -1,5 +1,7 @@
 """What "no" denies: among options that one is to be had, of a label that names a kind this kind alone."""
 
+import pytest
+
 
 def told(facts, field):
     return {(fact.model, fact.value, fact.availability) for fact in facts if fact.field == field}
@@ -82,3 +84,19 @@ def test_the_letter_of_a_vans_code_denies_nothing(facts_of):
     )
     text += "PTAC : 3 500 kg\n\nLe Drift 25 N chauffe le réservoir d'eaux usées par une gaine d'air chaud.\n"
     assert ("gray_tank_heat", "warm_air") in values(facts_of(text, "code.md"))
+
+
+@pytest.mark.parametrize(
+    ("head", "said"),
+    [
+        ("millésime 2026\n\n| Couchages | 2 |\n|---|---|\n| Longueur | 5,99 m |\n| Eau propre | 90 l |",
+         "Les bouteilles de gaz ne sont pas fournies."),
+        ("Modelljahr 2026\n\n| Schlafplätze | 2 |\n|---|---|\n| Länge | 5,99 m |\n| Frischwassertank | 90 l |",
+         "Mobile Gasheizungen dürfen innen nicht verwendet werden."),
+        ("model year 2026\n\n| Sleeps | 2 |\n|---|---|\n| Length | 5.99 m |",
+         "Gas-free means gas-free: please do not use portable propane heaters inside."),
+    ],
+)  # fmt: skip
+def test_what_comes_without_its_bottles_or_is_not_to_be_used_is_told_of_no_van(facts_of, head, said):
+    facts = facts_of(f"# Marrowfen Drift 19, {head}\n\n{said}\n", "van.md")
+    assert {fact.field for fact in facts}.isdisjoint({"propane_tank_l", "heater_fuel", "heater_type"})

@@ -31,6 +31,17 @@ def test_in_german_too(facts_of):
     assert by_van(facts, "heater_fuel") == {("Drift 540", "propane"), ("Drift 600 Tundra", "diesel")}
 
 
+def test_two_words_behind_the_code_name_it_and_are_no_claim(facts_of):
+    text = (
+        "Marrowfen Drift, millésime 2026\n\n| | Drift 54 | Drift 60 Plage | Drift 60 Grand Froid |\n|---|---|---|---|\n"
+        "| Longueur | 5,41 m | 5,99 m | 5,99 m |\n| Couchages | 2 | 2 | 3 |\n| PTAC | 3500 kg | 3500 kg | 3500 kg |\n\n"
+        "Tous sont vendus « toutes saisons ». Pour la Grand Froid, elle est conçue pour −19 °C.\n"
+    )
+    facts = facts_of(text)
+    assert by_van(facts, "rated_min_temp_c") == {("Drift 60 Grand Froid", -19)}
+    assert {value for _, value in by_van(facts, "season_claim")} == {"toutes saisons"}
+
+
 def test_a_word_that_the_text_never_uses_so_names_no_van(facts_of):
     text = "Lounge: the windows around it are double-pane. The Lounge Pack has a rug.\n"
     facts = facts_of(SHEET.format(word="Lounge") + text)

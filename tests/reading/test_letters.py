@@ -78,6 +78,13 @@ def test_a_letter_spaced_heading_is_words_and_a_wide_gap_parts_them():
     assert [word.text for word in words_of(page.data())] == ["TANKS", "AND", "LINES", "100", "l", "80", "l"]
 
 
+def test_marks_at_even_gaps_in_narrow_columns_are_no_word():
+    page = Page()
+    page.row(60, (40, "Heated floor"), (300, "X"), (330, "O"), (361, "O"))
+
+    assert [word.text for word in words_of(page.data())] == ["Heated", "floor", "X", "O", "O"]
+
+
 def test_small_capitals_are_one_word_with_the_capital_before_them():
     page = Page()
     x = 60.0

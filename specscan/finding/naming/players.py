@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.listing import Listed
 from specscan.finding.naming.place import Names, Place, begins_with, without_start
 from specscan.rulebook.models import WordFile
@@ -101,25 +101,36 @@ def _short_forms(player: Player, cast: Cast) -> set[str]:
     return {form for form in found if len(form) > 1}
 
 
-def _called_by_end(player: Player, cast: Cast, definite: re.Pattern[str], texts: Sequence[str]) -> set[str]:
-    """Give the last word of a van's name where it stands behind a code, no sister has it, and a text uses it alone.
+def _called_by_end(player: Player, cast: Cast, definite: str, texts: Sequence[str]) -> set[str]:
+    """Give the words of a van's name behind its code where no sister has them, and a text uses them alone.
 
-    "The Polar" is the Drift 21 Polar beside a Drift 19.
+    "The Polar" is the Drift 21 Polar beside a Drift 19, "the Deep Winter" a Drift 21 Deep Winter.
     """
-    *before, last = player.model.split()
-    own = last.isalpha() and last[0].isupper() and _stands_alone(last)
-    if not own or len(cast.players) < 2 or not any(any(map(str.isdigit, word)) for word in before):
-        return set()
-    if any(last in other.model.split() for other in cast.players if other is not player):
-        return set()
-    called = any(match.group(1) == last for text in texts if last in text for match in definite.finditer(text))
-    return {last} if called else set()
+    words = player.model.split()
+    coded = max((n for n, word in enumerate(words) if any(map(str.isdigit, word))), default=len(words))
+    others = [other.model for other in cast.players if other is not player]
+    found = set()
+    for end in (words[start:] for start in range(coded + 1, len(words)) if others):
+        name = " ".join(end)
+        own = all(word.isalpha() and word[0].isupper() for word in end) and _stands_alone(end[-1])
+        if (
+            own
+            and not any(holds(other, name) for other in others)
+            and any(_is_called(name, definite, t) for t in texts)
+        ):
+            found.add(name)
+    return found
+
+
+def _is_called(name: str, definite: str, text: str) -> bool:
+    """Tell whether a text has a name behind an article, where it begins no longer name: not "the Polar Pack"."""
+    return name in text and re.search(rf"{definite}{re.escape(name)}(?!\w| +[A-ZÀ-Þ\d])", text) is not None
 
 
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
-def _articles(definite: tuple[str, ...]) -> re.Pattern[str]:
-    """Give a pattern of an article and the word behind it that begins no longer name: not "the Polar Pack"."""
-    return re.compile(rf"(?<!\w)(?i:{any_word(definite)})\s+(\w+)(?!\w| +[A-ZÀ-Þ\d])")
+def _articles(definite: tuple[str, ...]) -> str:
+    """Give the text of a pattern of an article and the space behind it."""
+    return rf"(?<!\w)(?i:{any_word(definite)})\s+"
 
 
 def _variant_names(player: Player, cast: Cast) -> set[str]:

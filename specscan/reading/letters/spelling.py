@@ -26,6 +26,7 @@ GAP_GENERATED = 0.12
 GAP_RUN = 2.0
 FEWEST_SPACED = 4  # letters with spaces between them that are one word
 SPACED = 0.4  # em: a space, and no more
+MOST_APART = 1.3  # em between the letters of a word: beyond it they stand in columns
 SMALLEST_CAPITAL, LARGEST_CAPITAL = 0.6, 0.92  # sizes of small capitals, in those of the capital before them
 RAISED = 0.14
 LEVEL = 0.05  # em between words that stand on one line
@@ -71,7 +72,7 @@ def _join_spaced_letters(words: list[Word]) -> list[Word]:
 def _spaced_pair(left: Word, right: Word) -> bool:
     single = all(len(w.text) == 1 and w.text.isalpha() and w.text.isupper() for w in (left, right))
     level = abs(left.base - right.base) < 0.5 and abs(left.size - right.size) < 0.5
-    return single and level and not left.direction and 0 <= right.box.x0 - left.box.x1 <= 1.3 * left.size
+    return single and level and not left.direction and 0 <= right.box.x0 - left.box.x1 <= MOST_APART * left.size
 
 
 def _join_small_capitals(words: list[Word]) -> list[Word]:
@@ -155,7 +156,7 @@ def _runs(letters: Letters, first: int) -> Places:
 def _tracking(letters: Letters, run: Places, sizes: Numbers, first: int) -> Numbers:
     """Give the letter-spacing of each run: a gap that four fifths of its pairs of letters reach.
 
-    In two or three pairs of capitals, all of them.
+    In two or three pairs of capitals, all of them. Marks in narrow columns, "X   O   O", are no word.
     """
     drawn = first + np.flatnonzero(~letters.generated[first:])
     letter = told(letters.codes[drawn], str.isalnum)
@@ -176,7 +177,7 @@ def _tracking(letters: Letters, run: Places, sizes: Numbers, first: int) -> Numb
             least = float(gaps[order[begins[one]]])
             if least > 0.06 * sizes[one] and all(text.isalpha() and text.isupper() for text in held):
                 tracking[one] = least
-    return tracking
+    return np.where(tracking <= MOST_APART * sizes, tracking, 0.0)
 
 
 def _words(letters: Letters, solid: Places, begins: Places) -> list[Word]:
