@@ -34,6 +34,12 @@ LINES = [
     ("US", "• The waste tank rides in a bay that shares the warmth of the cabin", {"gray_tank_location": "enclosed"}),
     ("US", "It has its waste plumbing inside a bay that the heater keeps warm.", {}),
     ("US", "INSIDE HT (in): 75", {"interior_height_mm": 1905}),
+    ("UK", "Grey tank heated from the warm-water circuit", {"gray_tank_heat": "hydronic"}),
+    ("UK", "Heating: Diesel warm water with radiators", {"heater_type": "hydronic", "heater_fuel": "diesel"}),
+    ("FR", "Pont thermique : rompu, liège", {"thermal_break": True}),
+    ("US", "Power: Battery electric, 89 kWh traction pack", {"engine_fuel": "electric"}),
+    ("UK", "The Drift is our all-year camper; come and see it, we are open all year.", {"season_claim": "all-year"}),
+    ("US", "It sat overnight in a freezer warehouse at −10 °F, with two of us inside.", {"rated_min_temp_c": -23.33}),
     # covers that do not insulate
     ("US", "Cab window covers: not insulated", {"cab_shades_insulated": False}),
     ("US", "Cab covers: uninsulated", {"cab_shades_insulated": False}),
