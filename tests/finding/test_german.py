@@ -1,5 +1,7 @@
 """German tables and prose: units behind "in", abbreviations, whom a pronoun or a bracket means."""
 
+import pytest
+
 TABLE = """Marrowfen GmbH
 
 Rauhtann
@@ -71,3 +73,20 @@ def test_words_made_of_boiler_and_of_what_keeps_a_tank_warm(states):
     states("DE", "Elektroboiler 8 l", {"water_heater_l": 8})
     states("DE", "Abwassertank: Isolierschale", {"gray_tank_insulated": True})
     states("DE", "Frischwassertank mit Isolierschale", {"fresh_tank_insulated": True})
+
+
+@pytest.mark.parametrize(
+    ("row", "field", "values"),
+    [
+        ("Entleerungs-Set Winter | Serie", "winterizing_bypass", {True}),
+        ("Isolierte Hecktürabdeckung | Serie", "rear_shades_insulated", {True}),
+        ("Heizung | Diesel-Kombiheizung mit Elektroheizstab", "heater_fuel", {"diesel", "electric"}),
+        ("Diesel-Zusatztank, gesamt 150 l | 990 €", "fuel_tank_l", {150}),
+        ("Diesel-Zusatztank, 30 l | 990 €", "fuel_tank_l", set()),
+        ("Holme | thermisch von der Verkleidung entkoppelt", "thermal_break", {True}),
+    ],
+)
+def test_words_of_price_lists_for_what_keeps_a_van_warm(facts_of, row, field, values):
+    head = "# Drift 21\n\nMarrowfen GmbH, Modelljahr 2026\n\n| Länge | 5,99 m |\n|---|---|\n| Schlafplätze | 2 |\n"
+    facts = facts_of(f"{head}| {row} |\n", "van.md")
+    assert {fact.value for fact in facts if fact.field == field} == values
