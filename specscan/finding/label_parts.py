@@ -41,7 +41,7 @@ class LabelParts:
         if inner is not None:
             found = self.zipped(inner[1], body[inner.end() :])
             return found and [(f"{label}: {name}", part, start + inner.end()) for name, part, start in found]
-        parts = self._amounts(body)
+        parts = self.amounts(body)
         if not 2 <= len(parts) <= MOST or len(SLASH.split(label)) < len(parts):
             return self._listed_aspects(label, body)
         analysis = self.kit.lexicon.analyse(label)
@@ -68,7 +68,7 @@ class LabelParts:
         run = _side_by_side(label, things, len(parts))
         return _shared(label, run, parts, starts) if len(run) == len(parts) else None  # "Tanks (l) fresh / gray"
 
-    def _amounts(self, body: str) -> list[str]:
+    def amounts(self, body: str) -> list[str]:
         """Give the parts of a body between slashes, an amount in two units as one: "36 gal / 136 L / 8 gal / 30 L"."""
         parts = SLASH.split(body)
         if len(parts) < 4 or len(parts) % 2:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.instead import Instead
+from specscan.finding.labels_by_van import van_label
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
@@ -107,11 +108,7 @@ class Openings:
             return "", text, 0
         if self.vans_headed(head) is not None:
             return head, body, match.end()
-        if (
-            len(self.sentences(body)) > 1
-            or len(body.split()) > 24
-            or not (self.lexicon.knows_label(head) or self._is_hedge(head))
-        ):
+        if len(self.sentences(body)) > 1 or len(body.split()) > 24 or not (self._knows(head) or self._is_hedge(head)):
             return "", text, 0
         return head, body, match.end()
 
@@ -124,6 +121,11 @@ class Openings:
         cues = [m.concept.name for m in self.lexicon.cues(answers, "yes", "no", "none")]
         alone = len(answers.tokens) == 1 and bool(cues) and not self.lexicon.cues(answers, "not_so")
         return (head, last, len(head) + 1) if alone else ("", text, 0)
+
+    def _knows(self, head: str) -> bool:
+        """Tell whether a head is a known label, be it without the names of vans: "Wheelbase, Drift 19 / Drift 21"."""
+        told = van_label(head, self.vans) if not self.lexicon.knows_label(head) else None
+        return self.lexicon.knows_label(head if told is None else told.rest)
 
     def _is_hedge(self, head: str) -> bool:
         """Tell whether a text says no more than that something is to come: "Available soon"."""

@@ -100,7 +100,8 @@ class Recorder:
         """Give the words that say it: label and cell, list item, or the sentence."""
         draft, parsed = reading.draft, reading.parsed
         if draft.how is How.MARKED:
-            return f"{draft.body}: {draft.passage.text}" if draft.passage.text != draft.body else draft.body
+            said = draft.label_shown or draft.body
+            return f"{said}: {draft.passage.text}" if draft.passage.text != said else said
         if draft.label:
             return f"{draft.label_shown or draft.label}: {draft.shown or draft.body}"
         if draft.shown:

@@ -12,6 +12,7 @@ from specscan.finding.fitting import FittingRows
 from specscan.finding.general_units import GeneralUnits
 from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
+from specscan.finding.labels_by_van import LabelsByVan
 from specscan.finding.language.units import Unit
 from specscan.finding.lone_cells import shared_cells
 from specscan.finding.marked_cells import ALONE, MarkedCells
@@ -37,6 +38,7 @@ from specscan.finding.questions import Questions
 from specscan.finding.row_offers import offers_by_row
 from specscan.finding.sections import Sections
 from specscan.finding.stacked_pairs import stacked_labels
+from specscan.finding.strangers import is_card_of_another
 from specscan.finding.table_rows import unclear_rows, unit_cells
 from specscan.finding.things.found import Availability, How
 from specscan.finding.two_lists import without_second
@@ -45,9 +47,6 @@ from specscan.records.text import Kind, Passage
 
 PROSE_WORDS = 16
 LABELLED = (How.CELL, How.PAIR, How.MARKED, How.LIST)
-CARD = re.compile(
-    r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
-)
 CODE_ALONE = re.compile(r"[A-Z]{1,3}[-.]?\d{0,3}")
 NOTE_BEFORE = re.compile(r"([a-z])\s+(?=\d)")  # the sign of a note, set before a figure
 
@@ -70,6 +69,7 @@ class StatementMaker:
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
         self.label_parts = LabelParts(kit)
+        self.by_van = LabelsByVan(kit, vans, self.label_parts)
         self.twice = AnswersTwice(kit.lexicon.book.words, kit.language)
         self.two_units = TwoUnits(kit.units, kit.quantities.figures)
         self.first_under_heading = {
@@ -214,6 +214,18 @@ class StatementMaker:
         hint: Unit | None = None,
         how: How = How.CELL,
     ) -> list[Draft]:
+        owned = self.by_van.parts(label, body) if scope.vans is None else []
+        if owned:
+            hint = hint or self._last_unit(body)
+            drafts = []
+            for part in owned:
+                own = Scope(part.vans, scope.availability, dict(scope.by_van))
+                for draft in self._labelled(
+                    passage, part.label, part.body, at + part.start, label_from, own, notes, hint, how
+                ):
+                    draft.label_shown = draft.label_shown or label
+                    drafts.append(draft)
+            return drafts
         absent = self.kit.absent.drafts(passage, label, body, at, scope, notes)
         if absent:
             return absent
@@ -315,7 +327,7 @@ class StatementMaker:
         self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int = 0
     ) -> list[Draft]:
         """Give the statements of a text that begins at a place of its passage."""
-        if self._is_card(text) or self.stacked.get(passage.number) == "":
+        if is_card_of_another(text, self.vans, self.kit.lexicon) or self.stacked.get(passage.number) == "":
             return []
         package = self._package(text, scope)
         if package is not None:
@@ -402,14 +414,6 @@ class StatementMaker:
             how = How.LIST if passage.kind is Kind.BULLET else How.PROSE
             drafts.append(Draft(passage, "", body, how, own, at, "", None, notes))
         return drafts
-
-    def _is_card(self, text: str) -> bool:
-        """Tell whether a line gives the figures of a van that is none of the document's: "Fellow 630: 3 500 kg, …"."""
-        match = CARD.match(text)
-        if match is None or self.vans.whole(match.group(1)) is not None:
-            return False
-        words = self.kit.lexicon.analyse(match.group(1)).mentions
-        return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)
 
 
 def _sentences(text: str) -> int:

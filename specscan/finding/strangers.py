@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 
+from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import with_behind
 from specscan.finding.naming.cast import Cast
+from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.past import going_on
 from specscan.finding.things.items import Parsed
 from specscan.records.text import Passage
@@ -15,6 +17,9 @@ OF_ANOTHER = "said of another van of the range"
 CODE = r"(?!(?:19|20)\d\d\b)(?:[A-Z]{1,3}[ -]?)?\d{1,3}[A-Z]{0,3}(?!\w|[.,]\d)"
 BEFORE_CODE = re.compile(rf"(\D*[^\W\d]) (?={CODE})")
 CODE_BEHIND = re.compile(f" {CODE}")
+CARD = re.compile(
+    r"([A-ZÀ-Þ][^\W\d_]+(?:\s+[A-ZÀ-Þ][^\W\d_]+)?\s+[A-Z]{0,2}\d[\w-]*(?:\s+[A-Z][\w-]*){0,2})\s*:\s+(?=\S+.*,)"
+)
 
 
 class Strangers:
@@ -54,3 +59,12 @@ class Strangers:
 
     def _names_own(self, text: str) -> bool:
         return any(self._names(text))
+
+
+def is_card_of_another(text: str, vans: VanMentions, lexicon: Lexicon) -> bool:
+    """Tell whether a line gives the figures of a van that is none of the document's: "Fellow 630: 3 500 kg, …"."""
+    match = CARD.match(text)
+    if match is None or vans.whole(match.group(1)) is not None:
+        return False
+    words = lexicon.analyse(match.group(1)).mentions
+    return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)

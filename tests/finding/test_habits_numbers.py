@@ -156,3 +156,12 @@ def test_a_berth_more_as_an_option_leaves_what_there_is_without(facts_of, region
 )
 def test_an_article_behind_the_word_for_berths_counts_none(states, region, line, expected):
     states(region, line, expected)
+
+
+@pytest.mark.parametrize(("amount", "litres"), [(".18 gal/h", 0.681), ("about .2 gal/h", 0.757)])
+def test_a_figure_without_its_nought_is_a_part_of_one(states, amount, litres):
+    states("US", f"Furnace consumption: {amount}", {"heater_consumption_l_h": litres, "heater_type": "forced_air"})
+
+
+def test_a_row_of_dots_makes_no_part_of_one(states):
+    states("US", "Fresh water tank ........30 gal", {"fresh_tank_l": 113.6})

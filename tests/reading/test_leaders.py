@@ -92,3 +92,15 @@ def test_labels_with_dots_behind_them_are_no_running_text(facts_of_pdf):
         page.row(100 + 15 * place, (60, f"{label}{dots}"), (290, value))
     found = {fact.field: fact.value for fact in facts_of_pdf(page)}
     assert (found["length_mm"], found["gvwr_kg"], found["fuel_tank_l"]) == (5990, 3500, 90)
+
+
+def test_dots_on_a_grid_that_touch_the_words_are_no_part_of_them(facts_of_pdf, page):
+    step = 4.4
+    rows = [("Overall length", "6.36 m"), ("Sleeps", "3"), ("Consumption of the furnace", ".18 gal/h")]
+    for top, (label, value) in zip((100, 113, 126), rows, strict=True):
+        begin, dot = 50 + page.canvas.stringWidth(label, "Helvetica", 9), page.canvas.stringWidth(".", "Helvetica", 9)
+        grid = [50 + n * step for n in range(80) if begin + 0.4 < 50 + n * step < 300]
+        page.row(top, (50, label), *[(x, ".") for x in grid], (grid[-1] + dot + 0.6, value))
+    facts = facts_of_pdf(page)
+    assert {f.printed for f in facts if f.field == "length_mm"} == {"Overall length: 6.36 m"}
+    assert by_van(facts, "heater_consumption_l_h") == {"Marrowfen Drift 21": pytest.approx(0.681, abs=0.001)}

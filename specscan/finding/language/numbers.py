@@ -12,7 +12,8 @@ SPACES = "\u0020\u00a0\u2009\u202f\u2007\u2008"
 MINUS = "-−–‐‑—"
 SPACED = rf"(?<![^\W\d_])\d{{1,3}}(?:[{SPACES}]\d{{3}})+(?!\d)"  # not the 4 of "LiFePO4 150 Ah"
 PLAIN = r"\d+(?:[.,'’]\d+)*"
-MIXED = rf"(?:{SPACED}(?:[.,]\d+)?|{PLAIN})(?:[ -]?[½¼¾⅓⅔⅛⅜⅝⅞]|[ -]\d/\d{{1,2}}(?!\d))?"
+NOUGHTLESS = r"(?<![^\s(/~±+<>≤≥–-])\.\d{1,3}(?!\d|[.,]\d)"  # ".18 gal/h", but not the last of a row of dots
+MIXED = rf"(?:{SPACED}(?:[.,]\d+)?|{NOUGHTLESS}|{PLAIN})(?:[ -]?[½¼¾⅓⅔⅛⅜⅝⅞]|[ -]\d/\d{{1,2}}(?!\d))?"
 # A bare fraction counts only before inches: elsewhere "4/2" is two figures.
 INCH = r"(?=\s*(?:in\b|\"|″|-?inch|po\b|Zoll))"
 FIGURE = re.compile(rf"(?<![\d/.,])\d/\d{{1,2}}{INCH}|{MIXED}|[½¼¾⅓⅔⅛⅜⅝⅞]")

@@ -28,6 +28,9 @@ FEWEST_SPACED = 4  # letters with spaces between them that are one word
 SPACED = 0.4  # em: a space, and no more
 MOST_APART = 1.3  # em between the letters of a word: beyond it they stand in columns
 SMALLEST_CAPITAL, LARGEST_CAPITAL = 0.6, 0.92  # sizes of small capitals, in those of the capital before them
+DOT = ord(".")
+FEWEST_DOTS = 4  # of a row that leads the eye from a label to its value
+EVEN = 0.03  # em by which the steps from dot to dot of such a row differ at most
 RAISED = 0.14
 LEVEL = 0.05  # em between words that stand on one line
 SMALL = 0.86
@@ -130,7 +133,29 @@ def _parted(letters: Letters) -> list[Word]:
     begins = np.ones(len(solid), np.bool_)
     begins[1:] = (own[1:] != own[:-1]) | (spaces[1:] != spaces[:-1]) | (gap > GAP_SPACE * em[1:])
     begins[1:] |= (generated[1:] != generated[:-1]) & (gap > GAP_GENERATED * em[1:])
+    led = _led(letters, solid, own, em)
+    begins[1:] |= led[1:] != led[:-1]
     return _words(letters, solid, np.flatnonzero(begins))
+
+
+def _led(letters: Letters, solid: Places, own: Places, em: Numbers) -> NDArray[np.bool_]:
+    """Tell of each letter whether it is a dot of a row at even steps, be it ever so near to the words on its sides.
+
+    Such rows are set on a grid, whatever stands at their ends: "Fuel tank. . . . .24.5 gal".
+    """
+    led = np.zeros(len(solid), np.bool_)
+    dots = letters.codes[solid] == DOT
+    if dots.sum() < FEWEST_DOTS:
+        return led
+    step = np.diff(letters.start[solid])
+    pair = dots[1:] & dots[:-1] & (own[1:] == own[:-1])
+    even = pair[1:] & pair[:-1] & (np.abs(np.diff(step)) <= EVEN * em[2:])
+    first = np.flatnonzero(
+        np.logical_and.reduce([even[n : len(even) - FEWEST_DOTS + 3 + n] for n in range(FEWEST_DOTS - 2)])
+    )
+    for place in range(FEWEST_DOTS):
+        led[first + place] = True
+    return led
 
 
 def _runs(letters: Letters, first: int) -> Places:
