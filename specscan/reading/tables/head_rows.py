@@ -13,6 +13,7 @@ from specscan.reading.tables.subheads import one_series
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")  # "20W": a floorplan as well as watts
 SIGN = re.compile(r"(?:[A-Z]|[^\w\s]{1,2}) [^\W\d_]{2}")  # a sign and what it says: "O option", "— not offered"
+SYMBOL = re.compile(r"[^\w\s]{1,2} [^\W\d_]{2}")
 CODED = re.compile(r"(?:[A-ZÀ-Þ][\w-]* )?(?:\d{2,4}|\d[.,]\d)[A-Z]{0,2}(?: [A-ZÀ-Þ][\w’'-]*){0,2}")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5
@@ -95,9 +96,13 @@ def _only_heads(grid: Grid, rows: list[int]) -> bool:
 
 
 def _is_legend(cells: list[GridCell]) -> bool:
-    """Tell whether a row explains signs: "● = standard", or in several cells "S standard", "O option"."""
+    """Tell whether a row explains signs: "● = standard", or in several cells "S standard", "O option".
+
+    Symbols do beside a title as well: "Equipment", "● standard  ○ option", "– not offered".
+    """
     signs = len(cells) > 1 and all(SIGN.match(cell.plain) for cell in cells)
-    return signs or all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
+    titled = len(cells) > 1 and cells[0].col == 0 and all(SYMBOL.match(cell.plain) for cell in cells[1:])
+    return signs or titled or all("=" in cell.plain or is_bullet(cell.plain[:1]) for cell in cells)
 
 
 def _stands_apart(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> bool:
