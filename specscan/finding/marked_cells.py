@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 
 from specscan.finding.amounts import is_amount, rows_of_vans
 from specscan.finding.drafts import Draft
@@ -32,8 +33,9 @@ class MarkedCells:
         }
         self.inapplicable = set(kit.lexicon.book.general.inapplicable)
         self.offering = self._offering(passages)
-        self.rows = rows_of_vans((p for p in passages if self._is_marked(p)), vans.whole)
-        self.marked_tables = {table for table, _ in self.rows}
+        marked = [p for p in passages if p.kind is Kind.CELL and self._is_marked(p)]
+        self.rows = rows_of_vans(marked, vans.whole)
+        self.marked_tables = {table for table, count in Counter(p.table for p in marked).items() if count > 1}
 
     def draft(
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]

@@ -90,3 +90,37 @@ def test_words_of_price_lists_for_what_keeps_a_van_warm(facts_of, row, field, va
     head = "# Drift 21\n\nMarrowfen GmbH, Modelljahr 2026\n\n| Länge | 5,99 m |\n|---|---|\n| Schlafplätze | 2 |\n"
     facts = facts_of(f"{head}| {row} |\n", "van.md")
     assert {fact.value for fact in facts if fact.field == field} == values
+
+
+def test_what_takes_the_place_of_the_standard_part_at_extra_cost_is_an_option(states):
+    line = "Lithium-Batterie mit 200 Ah anstelle der Serienbatterie gegen Aufpreis."
+    states("DE", line, {"battery_ah": ("option", 200), "battery_chemistry": ("option", "lithium")})
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("Isolierte Hecktürrollos", {"rear_shades_insulated": True}),
+        ("Isolierende Fahrerhausplissees", {"cab_shades_insulated": True}),
+        ("Abwassertank über Warmwasserkreis beheizt", {"gray_tank_heat": "hydronic"}),
+        ("Höhe über alles in cm: 261", {"height_mm": 2610}),
+    ],
+)
+def test_german_words_joined_to_one(states, line, expected):
+    states("DE", line, expected)
+
+
+def test_a_price_in_euros_that_the_legend_explains_makes_bare_figures_prices(facts_of):
+    text = (
+        "# Marrowfen Drift 2026\n\nS = Serie, Preis in Euro = auf Wunsch, entfällt = nicht lieferbar\n\n"
+        "| | Drift 19 | Drift 21 |\n|---|---|---|\n| Gesamtlänge | 5,90 m | 6,40 m |\n"
+        "| Gesamtgewicht | 3.500 kg | 3.500 kg |\n| Frischwassertank | 90 l | 120 l |\n"
+        "| Abwassertank isoliert | 240 | S |\n| Fußbodenheizung | entfällt | 680 |\n"
+    )
+    told = {(f.field, f.model, f.availability) for f in facts_of(text, "drift.md") if f.value is True}
+    assert told == {
+        ("gray_tank_insulated", "Drift 19", "optional"),
+        ("gray_tank_insulated", "Drift 21", "standard"),
+        ("heated_floor", "Drift 19", "not_available"),
+        ("heated_floor", "Drift 21", "optional"),
+    }

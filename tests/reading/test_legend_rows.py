@@ -49,3 +49,15 @@ def test_a_legend_over_the_labels_leaves_the_names_below_it_their_columns(examin
     cells = {(p.row.text, p.column.text): p.text for p in read.passages if p.row and p.column}
     assert cells["Winterizing bypass", "Coast"] == "O"
     assert cells["Winterizing bypass", "Ridge"] == "S"
+
+
+def test_a_legend_beside_the_title_over_a_table_heads_no_column(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.row(74, (50, "Equipment"), (300, "¤ standard  ¢ at extra cost"), (470, "– not offered"))
+    page.row(92, (320, "Drift 19"), (400, "Drift 21"), (480, "Drift 24"))
+    for place, row in enumerate(ROWS):
+        page.row(110 + 16 * place, *zip((50, 330, 410, 490), row, strict=True))
+    facts = facts_of_pdf(page)
+    floors = {fact.model: fact.availability for fact in facts if fact.field == "heated_floor"}
+    assert floors == {"Drift 19": "not_available", "Drift 21": "optional", "Drift 24": "standard"}

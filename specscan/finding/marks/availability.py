@@ -156,6 +156,8 @@ def _in_phrase(cue: Item, parsed: Parsed) -> bool:
 
 def _is_replaced(cue: Item, parsed: Parsed) -> bool:
     """Tell whether a word such as "standard" says in place of what a thing comes: "150 Ah instead of standard"."""
+    if cue.has("cue", "optional"):
+        return False  # "instead of the first one at extra cost"
     before = (other for other in parsed.cues("not_for") if other.end <= cue.start)
     return any(len(parsed.between(other.end, cue.start)) <= 1 for other in before)
 
