@@ -24,9 +24,11 @@ class FittingRows:
         columns: dict[tuple[int | None, int | None], list[Passage]] = defaultdict(list)
         for passage in passages:
             head = passage.column.text.strip(" :.").casefold() if passage.column is not None else ""
-            if passage.kind is Kind.CELL and head in heads and passage.row is not None and passage.row.text:
+            if passage.kind is Kind.CELL and (not head or head in heads) and passage.row and passage.row.text:
                 columns[passage.table, passage.column_index].append(passage)
         for cells in columns.values():
+            if not _is_headed(cells) and len({cell.text for cell in cells}) < LEAST_CELLS:
+                continue  # without a head a column tells of vans if it does not say the same of all
             named = [headed(cell.text) or headed(f"{cell.text} {models}") for cell in cells]
             if len(cells) < LEAST_CELLS or not all(named):
                 continue
@@ -43,3 +45,7 @@ class FittingRows:
     def repeats(self, passage: Passage) -> bool:
         """Tell whether a cell says no more than for which vans the rest of its row holds."""
         return passage.number in self.cells and (passage.table, passage.row_index) not in self.alone
+
+
+def _is_headed(cells: Sequence[Passage]) -> bool:
+    return any(cell.column is not None and cell.column.text.strip(" :.") for cell in cells)

@@ -160,7 +160,7 @@ class StatementMaker:
             if offers:
                 scope.vans, scope.by_van = frozenset(offers), dict(offers)
             label = self._with_column(label, column, scope)
-            if not self._heads(column) and (passage.table, passage.row_index) in self.unclear:
+            if fitting is None and not self._heads(column) and (passage.table, passage.row_index) in self.unclear:
                 return []  # several vans, several values, and no head says which is whose
         if not label:
             return self._running_text(passage, passage.text, scope, notes)

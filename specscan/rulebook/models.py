@@ -266,6 +266,7 @@ class WordFile(Entry):
     price_from: list[str] = []
     price_of_van: list[str] = []
     worth: list[str] = []
+    adjective_endings: list[str] = []
     number_labels: list[str] = []
     stock_labels: list[str] = []
     page_words: list[str] = []

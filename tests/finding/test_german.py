@@ -124,3 +124,8 @@ def test_a_price_in_euros_that_the_legend_explains_makes_bare_figures_prices(fac
         ("heated_floor", "Drift 19", "not_available"),
         ("heated_floor", "Drift 21", "optional"),
     }
+
+
+@pytest.mark.parametrize("said", ["Das ist unser wintertaugliches Modell.", "Es gilt als wintertauglicher Wagen."])
+def test_a_claim_before_a_noun_is_told_without_its_ending(states, said):
+    states("DE", said, {"season_claim": "wintertauglich"})

@@ -68,6 +68,6 @@ class FrameReader:
         found += named_equipment(self.book, statement, sentence)
         found += answer_fields(self.book, statement, sentence, head_last=self.lexicon.words.head == "last")
         found += together_fields(self.book, statement, sentence)
-        found += claims(self.book, statement, sentence)
+        found += claims(self.book, statement, sentence, self.lexicon)
         found += bank_values(self.book, statement.parsed, found)
         return without_weaker(self.book, found, statement)

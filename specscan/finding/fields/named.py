@@ -5,6 +5,8 @@ from __future__ import annotations
 from specscan.finding.fields.absence import is_stated
 from specscan.finding.fields.answers import is_answer
 from specscan.finding.fields.beside import is_negated, spoken_of_another
+from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.mentions import Concept
 from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item
@@ -73,8 +75,8 @@ def _is_of_another(item: Item, own: set[str], statement: Statement) -> bool:
     return bool(named) and named.isdisjoint(own)
 
 
-def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Found]:
-    """Give claims: words that are kept as printed."""
+def claims(book: Rulebook, statement: Statement, sentence: Sentence, lexicon: Lexicon) -> list[Found]:
+    """Give claims: words that are kept as printed, but for an adjective's ending: "ein wintertaugliches Modell"."""
     found: list[Found] = []
     if "value" not in statement.parsed.kinds:
         return found
@@ -85,12 +87,23 @@ def claims(book: Rulebook, statement: Statement, sentence: Sentence) -> list[Fou
             for name in book.fields_by("vocabulary").get(concept.name, ()):
                 if book.fields[name].text != "matched":
                     continue
-                printed = statement.parsed.text[item.start : item.end]
+                printed = _uninflected(statement.parsed.text[item.start : item.end], concept, lexicon)
                 made = found_at(item, name, Value(text=printed), "claim")
                 made.rejected = "denied" if is_negated(item, statement) or _is_denied(item, statement) else ""
                 made.rejected = made.rejected or spoken_of_another(name, item, statement)
                 found.append(made)
     return found
+
+
+def _uninflected(printed: str, concept: Concept, lexicon: Lexicon) -> str:
+    """Give an adjective without the ending that it has before a noun, where it means the same without."""
+    if not printed.split()[-1][:1].islower():
+        return printed
+    for ending in lexicon.words.adjective_endings:
+        stem = printed.removesuffix(ending)
+        if stem != printed and any(m.concept == concept for m in lexicon.analyse(stem).mentions):
+            return stem
+    return printed
 
 
 def _is_denied(item: Item, statement: Statement) -> bool:
