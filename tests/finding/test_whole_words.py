@@ -89,3 +89,10 @@ def test_the_longest_name_counts_and_codes_that_go_on_are_others(text, found):
 def test_small_letters_stay_in_place():
     text = "İSTANBUL ſtraſſe"
     assert len(lowered(text)) == len(text) and lowered(text) == "istanbul strasse"
+
+
+def test_an_empty_word_stands_nowhere():
+    assert not holds("Marrowfen, Drift 21.", "")
+    assert count("Marrowfen, Drift 21.", "") == 0
+    assert not stands_before("Marrowfen, Drift 21.", "", "21")
+    assert without_names("Marrowfen, Drift.", [""]) == "Marrowfen, Drift."

@@ -41,8 +41,11 @@ def stands_at(text: str, word: str, place: int) -> bool:
 
 
 def places(text: str, word: str) -> Iterator[int]:
-    """Give where a word begins that stands whole in a text, not counting those that overlap the one before."""
-    start = text.find(word)
+    """Give where a word begins that stands whole in a text, not counting those that overlap the one before.
+
+    An empty word stands nowhere.
+    """
+    start = text.find(word) if word else -1
     while start >= 0:
         end = start + len(word)
         if (start and is_of_word(text[start - 1])) or is_of_word(text[end : end + 1]):

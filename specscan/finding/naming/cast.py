@@ -292,6 +292,8 @@ class CastReader:
     def _reread_title(self, names: Names, document: Document, own: list[Passage], codes: Collection[str]) -> None:
         """Take the title anew that is none of some vans, where it is a range's: said so, or with words of titles."""
         self.names.read_title(names, document, own, codes)
+        if not names.title:
+            return
         lines = [p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None]
         titled = any(line != names.title and self.names.clean(line, names.maker) == names.title for line in lines)
         if not names.maker or not (titled or self.names.signs.are_seen(names.title, own, codes)):
