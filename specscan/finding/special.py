@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 
 from specscan.finding.kit import JOIN, Kit
+from specscan.finding.marks.prices import has_price
 from specscan.finding.mounted import NAME
 from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.statement import Statement
@@ -97,8 +98,8 @@ def _labelled_name(name: str, statement: Statement, draft: Wording, articles: li
     covering = [i for i in statement.parsed.items if i.start <= offset and offset + len(text) <= i.end]
     if any(i.has("value") for i in covering):
         return []  # "What is it built on? Diesel."
-    if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text):
-        return []
+    if not words or len(words) > MAX_NAME_WORDS or not any(c.isalpha() for c in text) or has_price(text):
+        return []  # "Base retail: Drift $98,700"
     if any(i.has("distant", name) for i in statement.parsed.items if i.start < statement.split):
         return []  # "Base prices", "Base warranty"
     figures = [i.quantity for i in statement.parsed.items if i.start == offset]

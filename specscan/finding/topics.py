@@ -11,7 +11,8 @@ from specscan.finding.marks.scope import means_all
 from specscan.finding.marks.whose import OPENS
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import How
-from specscan.finding.things.items import Item
+from specscan.finding.things.items import Item, Parsed
+from specscan.finding.things.sisters import MEANING
 from specscan.records.text import Passage
 
 NEAR_SPEAKER = 3  # words behind "We" among which a pronoun means the van
@@ -46,7 +47,8 @@ class Topics:
             if any(i.has("cue", "all_vans", "two_vans") and means_all(i, reading.parsed) for i in items):
                 meant = any(i.has("cue", "all_vans") for i in items) or current is None or len(current) != 2
                 current = None if meant else current  # "both" of the two vans named before
-            named = [i.vans for i in items if i.vans]
+            added = [i.vans for i in items if i.vans and self._is_added(i, items, reading.parsed)]
+            named = [i.vans for i in items if i.vans] if not added else []
             named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
             start = next((b[0] for b in reading.parsed.bounds if b[3] == number), 0)
             if last_named is not None and not named and self._opens_with_pronoun(items, reading.parsed.text[start:]):
@@ -54,7 +56,7 @@ class Topics:
             elif not named and self._opens_with_both(items, reading.parsed.text, start):
                 before = [subjects.get(number - 2), subjects.get(number - 1)]
                 current = before[0] | before[1] if before[0] and before[1] else current
-            last_named = named[-1] if named else last_named
+            last_named = added[-1] if added else named[-1] if named else last_named
             if named:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
                 subjects[number] = current
@@ -62,9 +64,27 @@ class Topics:
                 topics[number] = current
             if not named and opened and any(i.has("cue", "refers_back") for i in items):
                 self.sure[number] = opened  # "The Drift 24 is the winter van. We had it tested."
+            if named and self._begins_with_all(items, reading.parsed):
+                current = None
             opened = self._opening(items, reading.parsed.text) if named else opened
         self.last = (reading.draft.passage, current)
         return topics
+
+    @staticmethod
+    def _is_added(van: Item, items: list[Item], parsed: Parsed) -> bool:
+        """Tell whether a sentence tells of a van what it has besides: "Walls and roof, on the 21 the floor too"."""
+        also = any(cue.chunk == van.chunk for cue in parsed.cues("also"))
+        return also and any(i.chunk < van.chunk and any(c.kind in MEANING for c in i.concepts) for i in items)
+
+    @staticmethod
+    def _begins_with_all(items: list[Item], parsed: Parsed) -> bool:
+        """Tell whether a sentence tells of all vans first and of one only in a later part: "Both …; the 21 has …"."""
+        first = min(i.start for i in items if i.vans) if any(i.vans for i in items) else 0
+        return any(
+            cue.start < first and cue.clause != i.clause
+            for cue in items if cue.has("cue", "all_vans", "two_vans") and means_all(cue, parsed)
+            for i in items if i.vans
+        )  # fmt: skip
 
     def _of_label(self, reading: Reading) -> dict[int, frozenset[str]]:
         """Give the subject of a sentence "Waste tank: 60 l" in a paragraph: the van of which the text before it was."""

@@ -263,6 +263,7 @@ class WordFile(Entry):
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
     plurals_of_names: list[str] = ["s"]  # endings of a range's name where it stands for its vans
+    cases_of_names: list[str] = []  # endings of a van's name that is a noun
     price_from: list[str] = []
     price_of_van: list[str] = []
     worth: list[str] = []

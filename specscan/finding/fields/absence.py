@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from specscan.finding.things.denied_of_vans import is_of_vans
 from specscan.finding.things.found import How
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement
@@ -23,7 +24,7 @@ def denying_cues(book: Rulebook, item: Item, statement: Statement) -> list[Item]
     definite = book.cue_words("definite")
     cues = [
         cue for cue in parsed.cues("none", "negation")
-        if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, definite)
+        if cue.end <= item.start and cue.chunk == item.chunk and _denies(cue, item, parsed, book)
         and cue.start >= (statement.split if statement.split <= item.start else 0)
     ]  # fmt: skip
     said = [cue for cue in cues if _is_whole(item, parsed) and not _is_condition(cue, item, statement, definite)]
@@ -36,14 +37,21 @@ def _is_all_said(cue: Item, item: Item, parsed: Parsed) -> bool:
         return False
     start = next(bound[0] for bound in parsed.bounds if bound[3] == item.sentence)
     end = next((bound[0] for bound in parsed.bounds if bound[3] > item.sentence), len(parsed.text))
+    end = next((place for place in [parsed.text.find(";", cue.end, end)] if place >= 0), end)
+    vans = [i for i in parsed.items if i.vans and cue.end <= i.start < end]
+    if vans and any(vans[0].start > i.start >= cue.end for i in parsed.cues("neither")):
+        end = next(i.start for i in parsed.cues("neither") if i.start >= cue.end)  # ", weder im A noch im B"
     ahead = re.findall(r"[^\W\d_]+", parsed.text[start : item.start])
     opens = len(ahead) <= 1 and not re.search(r"\d", parsed.text[start:end])  # "Einen Wechselrichter"
     return opens and not any(map(LETTERS, parsed.text[cue.end : end]))
 
 
-def _denies(cue: Item, item: Item, parsed: Parsed, definite: frozenset[str]) -> bool:
+def _denies(cue: Item, item: Item, parsed: Parsed, book: Rulebook) -> bool:
     """Tell whether a negation belongs to a thing and not to what is done to it: "does not heat the tank"."""
     gap = item.first - cue.last
+    if is_of_vans(cue, item, parsed, book):
+        return True
+    definite = book.cue_words("definite")
     if set(parsed.text[cue.end : item.start].casefold().split()) & definite:
         return False  # "ne chauffe pas la cuve" denies the heating, "pas de cuve" the tank
     if gap == 1 and cue.has("cue", "denies_thing"):

@@ -13,6 +13,7 @@ from specscan.finding.naming.listing import Listed
 from specscan.finding.naming.place import Names, Place, begins_with, without_start
 from specscan.rulebook.models import WordFile
 
+SHORTEST_NOUN = 3  # letters, from which on a name may be declined
 KEPT_PATTERNS = 16  # lists of words, one a language
 
 
@@ -68,6 +69,7 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
             player.aliases.add(rest)
         player.aliases |= _variant_names(player, cast) | _short_forms(player, cast)
         player.aliases |= _called_by_end(player, cast, definite, texts)
+        player.aliases |= _declined(player.model, words.cases_of_names)
     families: dict[str, set[str]] = {}
     for player in cast.players:
         families.setdefault(player.model.split()[0], set()).add(player.model)
@@ -82,6 +84,13 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
         player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _declined(model: str, endings: Sequence[str]) -> set[str]:
+    """Give the cases of a name that ends in a noun: "im Milanen"."""
+    last = model.split()[-1]
+    noun = len(last) > SHORTEST_NOUN and last.isalpha() and last[1:].islower()
+    return {f"{model}{ending}" for ending in endings} if noun else set()
 
 
 def _short_forms(player: Player, cast: Cast) -> set[str]:

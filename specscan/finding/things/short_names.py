@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 
 from specscan.finding.language.lexicon import KEPT_ANSWERS, expanded, owns
+from specscan.finding.things.denied_of_vans import is_of_vans
 from specscan.finding.things.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
@@ -56,11 +57,11 @@ class ShortNames:
             else [
                 cue
                 for cue in parsed.cues("none", "negation")
-                if 0 <= item.first - cue.last <= 1 and cue.end <= item.start
+                if cue.end <= item.start and (item.first - cue.last <= 1 or is_of_vans(cue, item, parsed, self.book))
             ]
         )
-        if before:
-            return True
+        if before or any(cue.first == item.last for cue in parsed.cues("not_there")):
+            return True  # "no propane", "Gas gibt es nicht"
         covers = any(i.has("word", "covers") for i in parsed.items)
         if not covers and any(self.book.things[t].short_with_words for t in item.names("short")):
             owned = {
