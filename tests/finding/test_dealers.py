@@ -174,3 +174,47 @@ def test_a_dash_amid_wide_gaps_parts_the_name_of_a_used_van_from_what_it_is(vans
         f" Solar:               100 W\n\n{dealer.partition(' - ')[0].title()}, Talweg 9, Birkenau\n"
     )
     assert vans_of(text, "gebraucht.txt") == {("Marrowfen", "Drift 57 B", 2021)}
+
+
+DATED = """LUDBROOK MOTORHOMES PTY LTD             Lot 9, Saltbush Rd, Ludbrook
+Dealer lic. 12345                       Thu-Sun, or by phone
+----------------------------------------------------------------------
+
+2025 Marrowfen Drift 590 Coastal                     Stock No K-4127
+
+Drive away $148,500       Odometer 8,120 km
+First registered Mar 2026. Trade-ins welcome.
+
+We have slept in it twice and liked it. We also have a Drift 640 due in September if you need more room.
+
+VEHICLE
+-------
+Length ........... 5.93 m
+Width ............ 2.02 m
+GVM .............. 3880 kg
+Sleeps ........... 2
+
+WATER
+-----
+Fresh ............ 120 L, under the bed
+Grey ............. 80 L, underslung
+Hot water ........ 10 L
+
+HEATING AND POWER
+-----------------
+Heater ........... diesel air heater, 4 kW output
+House battery .... 200 Ah lithium
+Solar ............ 2 x 170 W on the roof
+
+BODY
+----
+Windows .......... double glazed
+
+ALSO AVAILABLE FROM THE MAKER
+-----------------------------
+[ ] 3000 W inverter instead ............... $1,290
+"""
+
+
+def test_a_dated_line_with_the_stock_number_beside_it_names_what_is_for_sale(vans_of):
+    assert vans_of(DATED, "listing.txt") == {("Marrowfen", "Drift 590 Coastal", 2025)}

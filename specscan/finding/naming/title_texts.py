@@ -23,6 +23,10 @@ TOLD_FIGURE = re.compile(r"\d\S* \d+$")
 LEAST_USES = 3
 LONGEST_LINE = 80
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
+DATED_NAME = re.compile(
+    r"(?:19|20)\d\d ((?:[A-ZÀ-Þ][\w’'-]* ){1,3}(?=\w*\d)[\w.-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,2})"
+)
+DATED_WEIGHT = 5
 FIRST_SENTENCES = 10  # passages in which a name may be said
 CLAUSE_END = re.compile(r"[,;:]| (?:and|et|und) ")
 BASE_BEHIND = 30  # letters behind a name in which a sentence says that it is the base vehicle's
@@ -91,6 +95,7 @@ class TitleTexts(YearReader):
             texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
             if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
                 texts.append((OPENING_WEIGHT, passage.text, Place(passage, passage.page, passage.text)))
+        texts += self._dated_lines(own[:12]) if self.used else []
         for passage in own[:12]:
             for name in IN_BRACKETS.findall(passage.text) if len(passage.text) <= LONGEST_LINE else ():
                 if sum(count(one.text, name) for one in own) >= LEAST_USES:
@@ -108,6 +113,18 @@ class TitleTexts(YearReader):
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
         return [row for row in texts if not self.letter.frames(*row[1:])] + list(self.letter.names())
+
+    def _dated_lines(self, first: Sequence[Passage]) -> list[tuple[int, str, Place]]:
+        """Give the first line, or what stands left in it, that begins with a year and a name with a figure.
+
+        So listings of used vans call what they offer: "2025 Marrowfen Drift 590      Stock no. 316".
+        """
+        for passage in first:
+            text = passage.text if passage.row is None else passage.row.text
+            match = DATED_NAME.fullmatch(text.strip())
+            if match is not None and not self.lexicon.knows_label(match.group(1)):
+                return [(DATED_WEIGHT, text, Place(passage, passage.page, text.strip()))]
+        return []
 
     def _without_lead(self, line: str) -> str:
         """Give a line without the words of the trade that lead to a name: "For sale: Marrowfen Drift 6.2"."""
