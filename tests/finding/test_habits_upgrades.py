@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.finding.conftest import HEADS
+
 CASES = [
     ("US", "Inverter upgrade: 2,000 W", {"inverter_w": ("option", 2000)}),
     ("US", "Solar upgrade: 380 W", {"solar_w": ("option", 380)}),
@@ -31,3 +33,16 @@ def test_an_option_that_is_not_available_is_not_to_be_had(printed, region, line)
 def test_a_french_heater_is_told_by_what_it_warms(printed):
     assert printed("FR", "Chauffage : à eau, gazole") == {"heater_type": "hydronic", "heater_fuel": "diesel"}
     assert printed("FR", "Chauffage : à air, gazole") == {"heater_type": "forced_air", "heater_fuel": "diesel"}
+
+
+@pytest.mark.parametrize("offer", ["All-wheel drive: not available", "All-wheel drive: optional, $9,400"])
+def test_the_wheels_driven_as_delivered_stay_beside_others_that_are_offered(settled_of, offer):
+    text = HEADS["US"].values()
+    base = "The van is built on the long Quarnell Porter with a diesel engine and front-wheel drive.\n"
+    rows = settled_of("\n".join(text) + "\n\n" + base + "\n\n- Solar: 200 W\n- " + offer + "\n")
+    driven = {row.text for (_, field, equipment), row in rows.items() if (field, equipment) == ("drive", "standard")}
+    assert driven == {"front"}
+
+
+def test_gasoil_is_what_a_french_heater_burns(states):
+    states("FR", "Chauffage : air pulsé, gasoil", {"heater_type": "forced_air", "heater_fuel": "diesel"})
