@@ -93,3 +93,10 @@ def test_surfaces_that_are_not_to_be_had_together_are_told_together(facts_of):
 def test_a_price_is_no_base_vehicle(facts_of):
     facts = facts_of(HEAD + "Base retail: Drift $98,700; Tern $124,300; Lark $161,900.\n")
     assert by_van(facts, "chassis") == set()
+
+
+def test_what_comes_with_both_is_no_option_though_the_next_part_tells_of_one(facts_of):
+    text = "Insulated shades for the cab come with both vans; insulated shades for the rear doors come with the "
+    facts = facts_of(HEAD + text + "Drift 21 and are a $390 option on the Drift 19.")
+    told = {(f.model, f.availability) for f in facts if f.field == "cab_shades_insulated" and not f.rejected}
+    assert told == {("Drift 19", "standard"), ("Drift 21", "standard")}

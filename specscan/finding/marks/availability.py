@@ -168,6 +168,8 @@ def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Ava
         if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
             return said_by([cue])
     tied = [(cue, i.vans) for cue in cues for i in parsed.items if i.vans and _right_before(cue, i, parsed)]
+    if any(cue.clause == item.clause for cue in cues) and not any(cue.clause == item.clause for cue, _ in tied):
+        return None  # "The cab's come with both vans; those of the doors come with the A and are an option on the B"
     said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
     return said_by(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
 
