@@ -57,3 +57,14 @@ def test_a_short_heading_says_whose_capacity_place_and_heat_the_rows_give(facts_
 def test_the_name_of_the_base_vehicle_stands_behind_on(states):
     states("US", "The Marrowfen Drift 21 rides on a 159-inch wheelbase.", {"wheelbase_mm": 4038.6})
     states("US", "It is based on the Ostrand Hauler 250.", {"chassis": "Ostrand Hauler 250"})
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "- Insulated screens for the cab; insulated curtains for the rear doors",
+        "- Insulated curtains for the rear doors; insulated screens for the cab",
+    ],
+)
+def test_words_that_tell_of_one_thing_are_taken_from_its_own_part_of_a_list(states, line):
+    states("UK", line, {"cab_shades_insulated": True, "rear_shades_insulated": True})

@@ -428,3 +428,20 @@ def test_trims_over_columns_have_the_name_and_figure_that_the_pages_set_before_e
 )  # fmt: skip
 def test_a_word_for_the_range_that_the_text_writes_small_is_no_part_of_names(names_of, opening, models):
     assert names_of(f"# Marrowfen\n\n{opening}\n\n{TABLE.format(corner='Model', a='Clover', b='Yarrow')}")[0] == models
+
+
+def test_a_range_that_the_corner_says_it_is_may_hold_a_word_of_labels(names_of):
+    found, _ = names_of(
+        f"# Our vans 2027\n\n{TABLE.format(corner='Long Wendrill range', a='600', b='640')}\nMarrowfen Ltd\n"
+    )
+    assert found == ["Long Wendrill 600", "Long Wendrill 640"]
+
+
+def test_a_slogan_with_an_and_leaves_the_line_of_names_below_it(names_of):
+    text = (
+        "# Come in and shut the door\n\nMarrowfen Vans\n\nModels 2027\n\nWendrill · Larch\n\n"
+        "The Wendrill has rear-wheel drive, the Larch has front-wheel drive. The Wendrill sleeps 2, the Larch sleeps "
+        "3. The Wendrill has a gray tank of 84 l, the Larch has a gray tank of 89 l. The Wendrill is 5.99 m long, the "
+        "Larch is 6.36 m long. The Wendrill has a GVM of 3500 kg, the Larch has a GVM of 4100 kg.\n"
+    )
+    assert names_of(text)[0] == ["Larch", "Wendrill"]

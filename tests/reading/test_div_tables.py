@@ -88,3 +88,28 @@ def test_labels_that_alternate_with_values_are_rows(facts_of_page):
     )
     assert by_van(facts, "length_mm") == {"Drift Touring": 5910, "Drift Touring 4x4": 5930}
     assert by_van(facts, "fresh_tank_l") == {"Drift Touring": 100, "Drift Touring 4x4": 140}
+
+
+CELLS = [
+    ("", "S", "M", "L Winter"),
+    ("Length", "4,980 mm", "5,980 mm", "6,360 mm"),
+    ("Sleeps", "4", "3", "2"),
+    ("GVWR", "3,300 kg", "3,500 kg", "4,100 kg"),
+    ("Fresh water", "30 L", "98 L", "115 L"),
+    ("Heated floor", "-", "optional", "standard"),
+]
+
+
+@pytest.mark.parametrize(
+    ("opening", "label"),
+    [
+        ("<style>.c{display:grid;grid-template-columns:minmax(9em, 2fr) repeat(3, 1fr)}</style><div class=c>", "<div>"),
+        ('<div style="display: grid; grid-template-columns: 2fr 1fr 1fr 1fr">', "<div>"),
+        ("<div class=c>", "<div class=label>"),
+    ],
+)
+def test_cells_one_after_another_are_rows_of_as_many_as_the_style_or_their_labels_say(facts_of_page, opening, label):
+    cells = "".join(f"{label}{row[0]}</div>" + "".join(f"<div>{cell}</div>" for cell in row[1:]) for row in CELLS)
+    facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>The Drift S is for two.</p>{opening}{cells}</div>")
+    assert by_van(facts, "fresh_tank_l") == {"Drift S": 30, "Drift M": 98, "Drift L Winter": 115}
+    assert by_van(facts, "sleeps") == {"Drift S": 4, "Drift M": 3, "Drift L Winter": 2}

@@ -29,10 +29,10 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
                 for i in statement.parsed.items
                 if (i.sentence == number or i.start < statement.split) and id(i) not in sentence.ignored
             ]
-            chosen = _choose(items, spec.together)
-            if chosen is None or answer == "unknown":
-                continue
-            if any(not _near(one, chosen, statement) for one in chosen):
+            choices = _choices(items, spec.together) if answer != "unknown" else []
+            near = (one for one in choices if all(_near(item, one, statement) for item in one))
+            chosen = next(near, None)
+            if chosen is None:
                 continue
             denied = answer == "no" or _denied(chosen, spec.denied_by, statement)
             if statement.how is How.PROSE and "?" in statement.parsed.text[chosen[-1].end : chosen[-1].end + 40]:
@@ -55,16 +55,19 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
     return found
 
 
-def _choose(items: list[Item], groups: list[str]) -> list[Item] | None:
-    chosen = []
-    for group in groups:
-        hits = [item for item in items if item.has("word", group)]
-        if not hits:
-            return None
-        chosen.append(hits)
-    # The words nearest to the first hit of the middle group (the place) are taken.
-    middle = chosen[1][0] if len(chosen) > 1 else chosen[0][0]
-    return [min(hits, key=lambda i: abs(i.first - middle.first)) for hits in chosen]
+def _choices(items: list[Item], groups: list[str]) -> list[list[Item]]:
+    """Give for each word of the middle group (the place) those of the others that stand nearest to it.
+
+    Those of its own part go first: "insulated screens for the cab; insulated curtains for the rear doors".
+    """
+    hits = [[item for item in items if item.has("word", group)] for group in groups]
+    if not all(hits):
+        return []
+
+    def nearest(found: list[Item], middle: Item) -> Item:
+        return min(found, key=lambda i: (i.clause != middle.clause, abs(i.first - middle.first)))
+
+    return [[nearest(found, middle) for found in hits] for middle in hits[1 if len(hits) > 1 else 0]]
 
 
 def _near(one: Item, chosen: list[Item], statement: Statement) -> bool:

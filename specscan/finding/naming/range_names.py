@@ -130,9 +130,13 @@ class RangeNames:
                     return name
         return ""
 
-    def can_name_range(self, name: str, maker: str) -> bool:
-        """Tell whether a text can be the name of a range: words with capitals that are neither label nor maker."""
+    def can_name_range(self, name: str, maker: str, *, said: bool = False) -> bool:
+        """Tell whether a text can be the name of a range: words with capitals that are neither label nor maker.
+
+        Where the text is ``said`` to be a range it may hold a word of labels beside its own: "Long Drift range".
+        """
         words = name.split()
+        own = said and any(map(self.lexicon.knows_none, words))
         return (
             1 <= len(words) <= MOST_WORDS
             and all(word[0].isupper() and any(c.isalpha() for c in word) for word in words)
@@ -143,7 +147,7 @@ class RangeNames:
             and self.generic.isdisjoint((name.casefold(), words[0].casefold()))
             and len(name) >= SHORTEST
             and not self.is_filler(name)
-            and not self.lexicon.knows_label(name)
+            and (own or not self.lexicon.knows_label(name))
             and not self.lexicon.cues(self.lexicon.analyse(name), "package")  # "a Winter Pack", "Pack Hiver"
         )
 
@@ -155,12 +159,13 @@ class RangeNames:
         if names.series and any(stands_before(text, names.series, head) for text in texts for head in heads):
             return ""  # the title's
         points: Counter[str] = Counter()
-        corners = {self._corner(t.text) for t in document.titles if t.origin == "corner"}
-        for corner in corners:
+        printed = {t.text.strip(" .:") for t in document.titles if t.origin == "corner"}
+        corners = {self._corner(text): text for text in printed}
+        for corner, whole in corners.items():
             spoken = any(holds(p.text, corner) for p in own if p.table is None and p.text.strip(" .:") != corner)
             if len(corners) > 1 and not spoken:
                 continue  # "HEATING" and "ELECTRICAL" over the labels of two tables
-            if self.can_name_range(corner, names.maker):
+            if self.can_name_range(corner, names.maker, said=corner != whole):
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
                 points[corner] += 2 * self.lexicon.knows_none(corner)
         for title in document.titles:
@@ -212,7 +217,7 @@ class RangeNames:
         """Give the name beside a word such as "range" that stands amid a title: "Marrowfen série Drift – prices"."""
         for pattern in self.named[:-1]:
             match = pattern.search(title)
-            if match is not None and match.start() > 0 and self.can_name_range(match.group(1), maker):
+            if match is not None and match.start() > 0 and self.can_name_range(match.group(1), maker, said=True):
                 return match.group(1)
         return ""
 
@@ -230,7 +235,7 @@ class RangeNames:
         """Give the range that the corner of a table names beside a word for vans: "Drift models" over trims."""
         for title in document.titles:
             name = self._corner(title.text) if title.origin == "corner" else ""
-            if name and name != title.text.strip(" .:") and self.can_name_range(name, maker):
+            if name and name != title.text.strip(" .:") and self.can_name_range(name, maker, said=True):
                 return name
         return ""
 

@@ -92,10 +92,12 @@ def read_lone(
             continue
         if names_nothing(passage.text):
             continue  # "Camper vans | Model year 2027"
-        if title and title.casefold() not in (part.casefold() for part in parts):
-            return []
         named = all(CODE.fullmatch(part) and not YEAR.search(part) and can_be_name(part) for part in parts)
         others = [one.text for one in own if one is not passage]
+        if title and title.casefold() not in (part.casefold() for part in parts):
+            if named:
+                return []
+            continue  # "Come in and shut the door"
         if named and all(_heads_code(part, own) for part in parts):
             return []
         coded = titled and all(LISTED_CODE.fullmatch(part) for part in parts)

@@ -14,7 +14,16 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.parting import column_cells
 from specscan.reading.text.plain import EM, PITCH
-from specscan.reading.web.rows import COLUMN, alternating, card_title, list_rows, page_grid, rows_of, run_of_rows
+from specscan.reading.web.rows import (
+    COLUMN,
+    alternating,
+    card_title,
+    laid_out,
+    list_rows,
+    page_grid,
+    rows_of,
+    run_of_rows,
+)
 from specscan.reading.web.text import (
     HEADINGS,
     JOINED,
@@ -115,7 +124,7 @@ def _walk_seen(reader: Reader, element: html.HtmlElement, depth: int) -> None:
     else:
         hints = reader.assembler.hints
         rows = list_rows(reader.seen, element, hints) if tag in ("ul", "ol") else rows_of(reader.seen, element)
-        rows = rows or alternating(reader.seen, element, hints)
+        rows = rows or laid_out(reader.seen, element, hints) or alternating(reader.seen, element, hints)
         if rows is not None:
             _add_grid(reader, rows)
         else:

@@ -18,6 +18,7 @@ from specscan.records.text import Box
 LABEL_SHARE = 0.5  # of the parts before values that are known labels
 VALUE_SHARE = 0.8  # of the known labels: so many values may read like labels
 MIN_ALTERNATING = 6
+MIN_COLUMNS, MAX_COLUMNS, LEAST_ROWS = 3, 8, 3
 TITLE_WORDS = 7
 COLUMN = 400.0  # points that a column of a table is given
 
@@ -119,6 +120,32 @@ def alternating(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Gr
     if known < LABEL_SHARE * len(labels) or _known(seen, values, hints) > VALUE_SHARE * known:
         return None
     return _div_grid(seen, [list(pair) for pair in zip(labels, values, strict=True)], 2)
+
+
+def laid_out(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid | None:
+    """Give a grid for a container whose children are the cells of a table one after another, three columns or more.
+
+    How many stand in a row the page's style says, or the kind of element that opens each row. Most of the first
+    column are known labels.
+    """
+    cells = _parts(seen, element)
+    if cells is None or len(cells) < LEAST_ROWS * MIN_COLUMNS:
+        return None
+    cols = seen.columns_of(element) or _period(cells)
+    if not MIN_COLUMNS <= cols <= MAX_COLUMNS or len(cells) % cols or len(cells) < LEAST_ROWS * cols:
+        return None
+    labels = [cell for cell in cells[::cols] if squash(full_text(seen, cell))]
+    if not labels or not _are_labels(seen, labels, hints):
+        return None
+    return _div_grid(seen, [cells[start : start + cols] for start in range(0, len(cells), cols)], cols)
+
+
+def _period(cells: list[html.HtmlElement]) -> int:
+    """Give after how many elements one of the kind of the first comes again, each time; 0 where it does not so."""
+    kind = (cells[0].tag, cells[0].get("class"))
+    found = [place for place, cell in enumerate(cells) if (cell.tag, cell.get("class")) == kind]
+    step = found[1] if len(found) > 1 else 0
+    return step if step and found == list(range(0, len(cells), step)) else 0
 
 
 def card_title(seen: Visibility, element: html.HtmlElement, hints: Hints) -> html.HtmlElement | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from lxml import html
 
@@ -21,6 +22,9 @@ UNSEEN_NAMES = re.compile(
 )
 HIDING = re.compile(r"display\s*:\s*none|visibility\s*:\s*hidden|opacity\s*:\s*0(?:\.0+)?\s*(?:;|$|!)", re.IGNORECASE)
 CSS_RULE = re.compile(r"([^{}]{1,500})\{([^{}]{0,2000})\}")
+COLUMNS = re.compile(r"grid-template-columns\s*:\s*([^;{}]{1,200})", re.IGNORECASE)
+REPEAT = re.compile(r"repeat\(\s*(\d{1,2})\s*,\s*(?:[^()]|\([^()]*\)){1,80}\)")
+FUNCTION = re.compile(r"[a-z-]{1,20}\([^()]{0,80}\)")  # "minmax(0, 1fr)" is one column
 SIMPLE = re.compile(r"^(?:\w+)?(?:[.#][\w-]+)(?:\[[\w-]+\])?$")
 # Every repetition is bounded, or a style sheet made for it would keep the pattern busy for hours.
 MEDIA = re.compile(
@@ -37,6 +41,7 @@ class Visibility:
     def __init__(self, root: html.HtmlElement):
         self.hidden_names = _hidden_names(root)
         self.openers = Openers(root, is_furniture)
+        self.tracks = _tracks(root)
         self.menus = {link for header in root.iter("header") for link in _menu_of(header)}
 
     def sees(self, element: html.HtmlElement) -> bool:
@@ -58,6 +63,14 @@ class Visibility:
             keys.add(f"#{element.get('id')}")
         return not (keys & self.hidden_names)
 
+    def columns_of(self, element: html.HtmlElement) -> int:
+        """Give the number of columns in which the page's style lays out the children of an element, 0 for none."""
+        own = COLUMNS.search(element.get("style") or "")
+        if own is not None:
+            return _count_tracks(own.group(1))
+        names = (f".{name}" for name in (element.get("class") or "").split())
+        return next((self.tracks[name] for name in names if name in self.tracks), 0)
+
 
 def is_furniture(element: html.HtmlElement) -> bool:
     """Tell whether an element is no content by its tag, role or name: a script, a menu, a form, a share bar."""
@@ -68,17 +81,30 @@ def is_furniture(element: html.HtmlElement) -> bool:
 
 def _hidden_names(root: html.HtmlElement) -> set[str]:
     """Give the classes and ids that the page's own style sheets hide outright."""
-    found: set[str] = set()
+    return {name for name, body in _rules(root) if HIDING.search(body)}
+
+
+def _tracks(root: html.HtmlElement) -> dict[str, int]:
+    """Give the classes whose children the page's own style sheets set in a grid, each with its number of columns."""
+    found = ((name, COLUMNS.search(body)) for name, body in _rules(root))
+    return {name: _count_tracks(match.group(1)) for name, match in found if match is not None}
+
+
+def _count_tracks(text: str) -> int:
+    """Give how many columns "2fr repeat(3, 1fr)" names (CSS Grid Layout 1, 7.2)."""
+    repeated = REPEAT.findall(text)
+    return len(FUNCTION.sub("x", REPEAT.sub("", text)).split()) + sum(map(int, repeated))
+
+
+def _rules(root: html.HtmlElement) -> Iterator[tuple[str, str]]:
+    """Give the classes and ids to which the page's own style sheets give properties, each with these."""
     for style in root.iter("style"):
         css = MEDIA.sub("", _without_comments((style.text or "")[:LIMIT_CSS]))
         for selectors, body in CSS_RULE.findall(css):
-            if not HIDING.search(body):
-                continue
             for selector in selectors.split(","):
                 selector = selector.strip()
                 if SIMPLE.match(selector):
-                    found.add(re.sub(r"^\w+", "", selector).split("[")[0])
-    return found
+                    yield re.sub(r"^\w+", "", selector).split("[")[0], body
 
 
 def _without_comments(css: str) -> str:
