@@ -432,7 +432,9 @@ def test_a_word_for_the_range_that_the_text_writes_small_is_no_part_of_names(nam
 
 def test_a_range_that_the_corner_says_it_is_may_hold_a_word_of_labels(names_of):
     found, _ = names_of(
-        f"# Our vans 2027\n\n{TABLE.format(corner='Long Wendrill range', a='600', b='640')}\nMarrowfen Ltd\n"
+        "# Nos fourgons 2027\n\n600, 640\n\n| Gamme Long Wendrill | 600 | 640 |\n|---|---|---|\n"
+        "| Longueur | 5,99 m | 6,36 m |\n| Largeur | 2,05 m | 2,05 m |\n| Couchages | 2 | 3 |\n"
+        "| Eau propre | 100 l | 120 l |\n| Eaux usées | 90 l | 100 l |\n\nMarrowfen SARL, Hythe.\n"
     )
     assert found == ["Long Wendrill 600", "Long Wendrill 640"]
 
