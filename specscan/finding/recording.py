@@ -27,11 +27,12 @@ class Recorder:
             stated = draft.how not in (How.PROSE, How.HEADING)
             availability = Availability.STANDARD if stated else Availability.UNSTATED
         value = found.value
-        rejected = found.rejected
+        rejected, weak = found.rejected, found.weak
         if draft.by_owner:
             availability = Availability.UNSTATED
         if draft.not_fitted and draft.how is not How.PROSE:
             value, rejected = self._absent(found)
+            weak = weak or (value.text is not None and value != found.value)  # no cassette, but another toilet perhaps
             availability = Availability.STANDARD
         page, box = self._place(found, reading)
         option = self.maker.sections.sense(draft.passage).option if availability is Availability.OPTIONAL else ""
@@ -53,7 +54,7 @@ class Recorder:
             box=box,
             found_by=found.pattern,
             how=draft.how.value,
-            weak=found.weak,
+            weak=weak,
             passage=draft.passage.number,
             rejected=rejected,
             grounds=self._grounds(found, reading),

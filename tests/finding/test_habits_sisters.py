@@ -285,3 +285,31 @@ THREE = """# Marrowfen Drift 2026
 def test_both_of_three_vans_are_the_two_named_before(facts_of, sentence):
     facts = facts_of(THREE.format(sentence=sentence), "drift.md")
     assert {f.model for f in facts if f.field == "season_claim" and not f.rejected} == {"Drift M", "Drift L"}
+
+
+@pytest.mark.parametrize(
+    ("language", "sentence"),
+    [
+        ("en", "Water pipes run inside the living space on the 19 and in the double floor on the 21."),
+        ("en", "The water lines are inside the living space in the 19, in the double floor in the 21."),
+        ("fr", "Les conduites d'eau passent à l'intérieur sur le 19 et dans le double plancher sur le 21."),
+        ("de", "Die Wasserleitungen liegen im Drift 19 im Wohnraum und im Drift 21 im Doppelboden."),
+    ],
+)
+def test_places_and_vans_take_turns(settled_of, language, sentence):
+    rows = settled_of(ROWS[language] + sentence + "\n", name="brochure.md")
+    stated = {model[-2:]: value_of(row) for (model, field, _), row in rows.items() if field == "water_lines_location"}
+    assert stated == {"19": "interior", "21": "enclosed"}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "The Drift 21 is the warm one. It meets Grade 3 of EN 1646-1, the 19 Grade 2."),
+        ("de", "Der Drift 21 ist der warme. Er erfüllt die Klasse 3 nach EN 1646-1, der 19 die Klasse 2."),
+    ],
+)
+def test_behind_a_comma_an_article_begins_what_is_told_of_the_sister(settled_of, language, text):
+    rows = settled_of(ROWS[language] + text + "\n", name="brochure.md")
+    stated = {model[-2:]: value_of(row) for (model, field, _), row in rows.items() if field == "en_grade"}
+    assert stated == {"19": 2, "21": 3}

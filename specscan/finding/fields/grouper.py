@@ -70,7 +70,7 @@ class Grouper:
         named, short = self._parted(named, parsed)
         referring += short
         named = self._resolved(sorted([*named, *referring], key=lambda pair: pair[0].start), parsed, split)
-        named = self.own_tanks.put(named, parsed)
+        named = self.own_tanks.put(named, parsed, split)
         groups = self._groups(named, parsed, split)
         if split and not any(group.label for group in groups):
             groups = [*self._by_aspect(parsed, split, context), *groups]

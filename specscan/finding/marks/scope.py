@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from specscan.finding.marks.prices import has_price, is_price
 from specscan.finding.things.found import Availability
-from specscan.finding.things.in_order import van_in_order
+from specscan.finding.things.in_order import alike, van_in_order
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.sisters import MEANING
 
@@ -170,18 +170,25 @@ def _overlap(one: Item, two: Item) -> bool:
 
 
 def _in_turn(item: Item, mentions: list[Item], parsed: Parsed) -> frozenset[str] | None:
-    """Give the van of a figure where vans and figures take turns: "200 W on the 19 and 400 W on the 21"."""
-    if item.quantity is None or len(mentions) < 2:
+    """Give the van of a figure or word where vans and these take turns: "200 W on the 19 and 400 W on the 21".
+
+    So they do in "inside the cabin on the 19 and in a double floor on the 21".
+    """
+    if len(mentions) < 2:
         return None
-    figures = [
-        i for i in parsed.items
-        if i.quantity is not None and i.chunk == item.chunk and i.quantity.dimension == item.quantity.dimension
-    ]  # fmt: skip
+    figures = [i for i in parsed.items if i.chunk == item.chunk and (i is item or _of_one_kind(i, item))]
     turns = sorted([*mentions, *figures], key=lambda i: i.start)
     if len(figures) != len(mentions) or any(bool(a.vans) == bool(b.vans) for a, b in itertools.pairwise(turns)):
         return None
     place = turns.index(item)
     return turns[place - 1].vans if turns[0].vans else turns[place + 1].vans
+
+
+def _of_one_kind(one: Item, two: Item) -> bool:
+    """Tell whether two items are figures of one dimension or words of one vocabulary."""
+    if one.quantity is not None and two.quantity is not None:
+        return one.quantity.dimension == two.quantity.dimension
+    return alike(one, two)
 
 
 def _union(mentions: list[Item]) -> frozenset[str]:

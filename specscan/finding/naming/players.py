@@ -202,8 +202,17 @@ def _add_houses(cast: Cast) -> None:
 
 
 def _add_everyone(cast: Cast, words: WordFile) -> None:
-    """Let "every Drift" name all vans of the range: where others bear another name, only those that bear it."""
-    if cast.names.series and len(cast.players) > 1:
+    """Let "every Drift" name all vans of the range: where others bear another name, only those that bear it.
+
+    "On every Marrowfen" names all vans of a document of one maker.
+    """
+    if len(cast.players) < 2:
+        return
+    own = not any(player.listed is not None and player.listed.maker for player in cast.players)
+    if own and cast.names.maker and not cast.names.used:
+        for word in words.every_words:
+            cast.families[f"{word} {cast.names.maker}"] = cast.models
+    if cast.names.series:
         named = frozenset(player.model for player in cast.players if begins_with(player.model, cast.names.series))
         for word in words.every_words:
             for name in (cast.names.series, f"{cast.names.series}s"):

@@ -9,14 +9,14 @@ NOBODY: frozenset[str] = frozenset()  # of several vans, and the text does not t
 
 def run_of(item: Item, parsed: Parsed) -> list[Item]:
     """Give the figures of one dimension, or words of one vocabulary, that stand side by side, the item among them."""
-    alike = [i for i in parsed.items if i.sentence == item.sentence and (i is item or _alike(i, item))]
-    place = next(n for n, one in enumerate(alike) if one is item)
+    run = [i for i in parsed.items if i.sentence == item.sentence and (i is item or alike(i, item))]
+    place = next(n for n, one in enumerate(run) if one is item)
     first = last = place
-    while first > 0 and _side_by_side(alike[first - 1], alike[first], parsed):
+    while first > 0 and _side_by_side(run[first - 1], run[first], parsed):
         first -= 1
-    while last + 1 < len(alike) and _side_by_side(alike[last], alike[last + 1], parsed):
+    while last + 1 < len(run) and _side_by_side(run[last], run[last + 1], parsed):
         last += 1
-    return alike[first : last + 1]
+    return run[first : last + 1]
 
 
 def van_in_order(item: Item, parsed: Parsed) -> frozenset[str] | None:
@@ -45,7 +45,8 @@ def van_in_order(item: Item, parsed: Parsed) -> frozenset[str] | None:
     return NOBODY
 
 
-def _alike(one: Item, two: Item) -> bool:
+def alike(one: Item, two: Item) -> bool:
+    """Tell whether two items are figures of one dimension, or words of one vocabulary."""
     if one.quantity is not None and two.quantity is not None:
         if any(i.quantity.worded and i.quantity.high == 1 for i in (one, two)):  # type: ignore[union-attr]
             return False  # "one of 30 gal"

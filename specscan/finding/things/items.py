@@ -151,7 +151,7 @@ def parse(
     taken = [(a, b) for a, b, _ in named]
     things = [m.start for m in analysis.mentions if m.concept.kind in SUBJECTS or lexicon.brings_in(m.concept)]
     own: set[int] = set()
-    if sisters is not None and (len(named) > 1 or (named and ";" in text)):
+    if sisters is not None and (len(named) > 1 or (named and (";" in text or "," in text))):
         own = sisters.begin(text, named, analysis.mentions)
     bounds = _bounds(text, quantities, lexicon.stops, _statements(text, lexicon, things), own)
     items: dict[tuple[int, int], Item] = {}

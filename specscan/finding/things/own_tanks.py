@@ -17,25 +17,34 @@ class OwnTanks:
         self.company = company
         self.coordination = coordination
 
-    def put(self, named: Named, parsed: Parsed) -> Named:
+    def put(self, named: Named, parsed: Parsed, split: int) -> Named:
         """Give the named things in order, those that own a tank put for the name of it."""
         found: Named = []
         for item, things in named:
-            owner = found[-1] if found and self._owns(*found[-1], item, things, parsed) else None
+            owner = found[-1] if found and self._owns(*found[-1], item, things, parsed, split) else None
             found.append((item, owner[1] if owner is not None else things))
         return found
 
-    def _owns(self, owner: Item, own: list[str], item: Item, things: list[str], parsed: Parsed) -> bool:
+    def _owns(self, owner: Item, own: list[str], item: Item, things: list[str], parsed: Parsed, split: int) -> bool:
         names = {name for thing in own if thing in self.book.things for name in self.book.things[thing].tank_names}
         meant = expanded(self.book, things)
         if not names or not meant or not names.issuperset(meant) or owner.sentence != item.sentence:
             return False
         between = parsed.between(owner.end, item.start)
-        if not self.company.intersection(between) or self.coordination.intersection(between):
+        labelled = owner.start < split <= item.start and self._is_only_volume(item, parsed)
+        joined = {word for word in self.coordination if word.isalpha() or not labelled}  # a comma parts kind and size
+        if not (labelled or self.company.intersection(between)) or joined.intersection(between):
             return False
         kinds = self._kinds(own)
-        told = [i for i in parsed.items if i.sentence == item.sentence and i.start <= owner.end]
+        end = item.start if labelled else owner.end
+        told = [i for i in parsed.items if i.sentence == item.sentence and i.start <= end]
         return any((c.name, c.value) in kinds for i in told for c in i.concepts if c.kind == "value")
+
+    @staticmethod
+    def _is_only_volume(item: Item, parsed: Parsed) -> bool:
+        """Tell whether a statement has one volume, in the clause of a tank: "Toilet: portable, 10 l holding tank"."""
+        volumes = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == "volume"]
+        return len(volumes) == 1 and volumes[0].clause == item.clause
 
     def _kinds(self, things: list[str]) -> set[tuple[str, str]]:
         """Give vocabulary and word of the kinds that have a tank of their own: a cassette, a portable toilet."""

@@ -39,6 +39,7 @@ class SisterSentences:
             rf"(\A\s*|[.!?]\s+|[,;]\s*|\s)((?:(?:{joints})\s+)*)((?:(?:{definite})\s+)?)\Z", re.IGNORECASE
         )
         self.pronoun = re.compile(rf"(?:{any_word(cues.get('refers_back', []))})(?!\w)", re.IGNORECASE)
+        self.behind_comma = re.compile(rf",\s+(?:(?:{joints})\s+)?(?:{definite})\s+\Z", re.IGNORECASE)  # before a van
         self.joint = re.compile(rf"\s*(?:,\s*)?(?:(?:{joints}|&)\s+)?(?:(?:{definite})\s+)?", re.IGNORECASE)
 
     def begin(self, text: str, named: Sequence[Place], mentions: Iterable[Mention]) -> set[int]:
@@ -47,7 +48,7 @@ class SisterSentences:
         ``named`` are the places at which the text names vans, ``mentions`` what else it speaks of.
         """
         told = [m.start for m in mentions if m.concept.kind in MEANING]
-        found = self._behind_pronoun(text, named, told) if ";" in text else set()
+        found = self._behind_pronoun(text, named, told) if ";" in text or "," in text else set()
         chain: list[_Subject] = []
         for subject in [*self._subjects(text, named), None]:
             if subject is None or subject.opens:
@@ -59,10 +60,13 @@ class SisterSentences:
         return found
 
     def _behind_pronoun(self, text: str, named: Sequence[Place], told: list[int]) -> set[int]:
-        """Give the semicolons that end what a pronoun tells of the van before: "It has Grade 3; the 19 has Grade 2"."""
+        """Give the signs that end what a pronoun tells of the van before: "It has Grade 3; the 19 has Grade 2".
+
+        Behind a comma an article stands right before the van: "It meets Grade 3, the 19 Grade 2".
+        """
         found: set[int] = set()
         for start, end, _ in named:
-            sign = BEHIND_SIGN.search(text, 0, start)
+            sign = BEHIND_SIGN.search(text, 0, start) or self.behind_comma.search(text, 0, start)
             begin = max((match.end() for match in SENTENCE.finditer(text, 0, start)), default=0)
             if sign is None or sign.start() < begin or self.pronoun.match(text, begin) is None:
                 continue

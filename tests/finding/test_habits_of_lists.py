@@ -1,0 +1,80 @@
+"""What lists below headings say: what every van of a maker has, what can be added, what is not on this van."""
+
+import pytest
+
+HEAD = "# Marrowfen\n\nThe Tern and the Gannet, 2026\n\n"
+VAN = "## {}\n\n- Overall length: {} ft\n- Wheelbase: 150 in\n- GVWR: 9,350 lb\n- Fresh tank: 30 gal\n- Solar: 200 W\n"
+
+
+@pytest.fixture
+def told(facts_of):
+    """Give a function that puts text behind two vans of one maker, and gives what it states of a field."""
+
+    def read(text, field):
+        document = HEAD + VAN.format("Tern", 19) + "\n" + VAN.format("Gannet", 22) + "\n" + text
+        return {(f.model, f.value, f.availability) for f in facts_of(document) if f.field == field and not f.rejected}
+
+    return read
+
+
+@pytest.mark.parametrize("heading", ["On every Marrowfen", "Every Marrowfen"])
+def test_what_every_van_of_a_maker_has_is_of_all_its_vans(told, heading):
+    stated = told(f"## {heading}\n\n- Dual-pane acrylic windows\n- Insulated shades for the cab\n", "window_glazing")
+    assert stated == {("Tern", "double", "standard"), ("Gannet", "double", "standard")}
+
+
+def test_what_can_be_added_to_a_van_is_an_option(told):
+    stated = told("### You can add to a Gannet\n\n- Insulated shades for the rear doors\n", "rear_shades_insulated")
+    assert stated == {("Gannet", True, "optional")}
+
+
+@pytest.mark.parametrize(
+    ("region", "heading", "item"),
+    [
+        ("FR", "PAS SUR CE VÉHICULE", "plancher chauffant"),
+        ("FR", "Pas dans ce fourgon", "plancher chauffant"),
+        ("DE", "Nicht in diesem Fahrzeug", "Fußbodenheizung"),
+    ],
+)
+def test_what_is_not_on_this_van_is_absent(states, region, heading, item):
+    states(region, f"{heading}\n\n- {item}\n", {"heated_floor": False})
+
+
+def test_a_kind_of_toilet_that_is_not_on_a_van_yields_to_the_one_that_is(states):
+    states("FR", "WC : toilettes sèches\n\nPas sur ce fourgon\n\n- Cassette WC\n", {"toilet": "dry"})
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [
+        ("US", "- Self-heating battery cells"),
+        ("UK", "- Heated battery box"),
+        ("FR", "- Réchauffage de la batterie"),
+        ("DE", "- Batterieheizung"),
+        ("DE", "- Bordbatterie mit Zellheizung"),
+        ("DE", "- Bordbatterie im beheizten Sitzkasten"),
+    ],
+)
+def test_a_battery_is_heated_however_it_is_said(states, region, line):
+    states(region, line, {"battery_heated": True})
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "volume"),
+    [
+        ("US", "Toilet: Portable, 5 gal. holding tank", 18.927),
+        ("UK", "Toilet: Portable, 15-litre waste tank, in a cupboard", 15),
+    ],
+)
+def test_the_only_tank_beside_a_portable_toilet_is_its_own(states, region, line, volume):
+    states(region, line, {"toilet": "portable", "cassette_l": volume})
+
+
+def test_a_tank_with_a_size_of_its_own_is_no_toilet_tank(states):
+    line = "Toilet: cassette, 18 l; waste tank 90 l"
+    states("UK", line, {"toilet": "cassette", "cassette_l": 18})
+
+
+def test_the_fill_of_a_tank_and_its_inlet_in_french(states):
+    states("FR", "Plein de gazole : 71 litres", {"fuel_tank_l": 71})
+    states("FR", "Prise 220 V extérieure 16 A", {"shore_power_a": 16})
