@@ -19,7 +19,7 @@ def told(facts_of):
 
 @pytest.mark.parametrize("heading", ["On every Marrowfen", "Every Marrowfen"])
 def test_what_every_van_of_a_maker_has_is_of_all_its_vans(told, heading):
-    stated = told(f"## {heading}\n\n- Dual-pane acrylic windows\n- Insulated shades for the cab\n", "window_glazing")
+    stated = told(f"### {heading}\n\n- Dual-pane acrylic windows\n- Insulated shades for the cab\n", "window_glazing")
     assert stated == {("Tern", "double", "standard"), ("Gannet", "double", "standard")}
 
 
@@ -47,8 +47,7 @@ def test_a_kind_of_toilet_that_is_not_on_a_van_yields_to_the_one_that_is(states)
 @pytest.mark.parametrize(
     ("region", "line"),
     [
-        ("US", "- Self-heating battery cells"),
-        ("UK", "- Heated battery box"),
+        ("US", "- Cell heating of the house battery"),
         ("FR", "- Réchauffage de la batterie"),
         ("DE", "- Batterieheizung"),
         ("DE", "- Bordbatterie mit Zellheizung"),
@@ -78,3 +77,26 @@ def test_a_tank_with_a_size_of_its_own_is_no_toilet_tank(states):
 def test_the_fill_of_a_tank_and_its_inlet_in_french(states):
     states("FR", "Plein de gazole : 71 litres", {"fuel_tank_l": 71})
     states("FR", "Prise 220 V extérieure 16 A", {"shore_power_a": 16})
+
+
+@pytest.mark.parametrize("cell", ["standard bank is larger", "larger as standard"])
+def test_a_cell_that_says_that_the_standard_one_is_larger_gives_no_figure(facts_of, cell):
+    table = (
+        "# Marrowfen Drift 2026\n\n| | Drift 19 | Drift 21 |\n|---|---|---|\n| Length | 5.41 m | 6.36 m |\n"
+        "| GVWR | 3500 kg | 4250 kg |\n| Leisure battery | 100 Ah | 200 Ah |\n"
+        f"| Larger battery, 150 Ah | Option | {cell} |\n"
+    )
+    stated = {(f.model, f.value) for f in facts_of(table) if f.field == "battery_ah" and f.availability == "standard"}
+    assert stated == {("Drift 19", 100), ("Drift 21", 200)}
+
+
+def test_windows_of_insulating_glass_are_double(states):
+    states("DE", "Alle Fenster im Wohnraum sind isolierverglast.", {"window_glazing": "double"})
+
+
+def test_a_title_by_the_maker_says_how_it_calls_itself(vans_of):
+    text = (
+        "# Drift 21\n\nby Marrowfen · 2026 guide\n\n- Overall length: 19 ft\n- Wheelbase: 150 in\n- GVWR: 9,350 lb\n"
+        "- Fresh tank: 30 gal\n- Solar: 200 W\n\nMarrowfen Sea & Road Inc., Slip 9, Hythe.\n"
+    )
+    assert vans_of(text) == {("Marrowfen", "Drift 21", 2026)}

@@ -87,6 +87,9 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
+            signed = self._signed(document, own)
+            if signed is not None and begins_with(names.maker, signed[0]):
+                names.maker, names.maker_place = signed  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
         elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed
         elif (company := self._company_in_text(document, own)) is not None:
