@@ -98,8 +98,3 @@ LINES = [
 @pytest.mark.parametrize(("region", "line", "expected"), LINES)
 def test_a_line_states_this_and_nothing_else(states, region, line, expected):
     states(region, line, expected)
-
-
-@pytest.mark.parametrize("phrase", ["ein wintertaugliches Reisemobil", "unser wintertauglicher Kastenwagen"])
-def test_a_claim_is_kept_without_the_ending_that_it_has_before_its_noun(states, phrase):
-    states("DE", f"Der Drift 21 ist {phrase} für zwei.", {"season_claim": "wintertauglich"})
