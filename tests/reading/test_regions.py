@@ -229,3 +229,26 @@ def test_lists_side_by_side_below_a_large_title_on_a_bar_keep_their_own_headings
     assert by_van(facts, "fresh_tank_l") == {"Drift 19": 80, "Drift 21": 110}
     assert by_van(facts, "solar_w") == {"Drift 19": 200, "Drift 21": 300}
     assert by_van(facts, "cassette_l") == {"Drift 19": 18, "Drift 21": 18}
+
+
+def test_a_heading_right_below_where_two_columns_end_governs_neither_of_them(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 21", size=24, bold=True)
+    page.text(50, 80, "Model year 2026, a van that two people can live in for a month without a quarrel over room.")
+    left = ("Length: 19 ft 8 in", "Height: 9 ft 1 in", "Wheelbase: 159 in", "GVWR: 9,350 lb", "Fuel tank: 24 gal")
+    right = (
+        "Fresh water: 28 gal",
+        "Gray water: 25 gal",
+        "Battery: 200 Ah, lithium",
+        "Solar: 380 W",
+        "Inverter: 2,000 W",
+    )
+    for x0, lines in ((50, left), (310, right)):
+        for number, line in enumerate(lines):
+            page.text(x0, 120 + 16 * number, f"• {line}", size=9)
+    page.text(50, 226, "Available at extra cost", size=11, bold=True)
+    for number, text in enumerate(("3,000 W inverter", "Electric floor heat", "Awning", "Roof rack")):
+        page.text(50, 248 + 14 * number, f"• {text}", size=9)
+    said = {(fact.field, fact.value): fact.availability for fact in facts_of_pdf(page) if not fact.rejected}
+    assert said["inverter_w", 2000] == said["battery_ah", 200] == said["solar_w", 380] == "standard"
+    assert said["inverter_w", 3000] == said["heated_floor", True] == "optional"

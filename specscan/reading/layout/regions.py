@@ -49,9 +49,9 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
     if len(lines) < 3:
         return [Column(lines)]
     gutter = _independent_gutter(lines, marks, hints)
-    if gutter is not None:
-        return _parted(lines, gutter, marks, hints)
     bands = _bands(lines, marks)
+    if gutter is not None and not _headed_below(bands, 0, len(bands), gutter, lines):
+        return _parted(lines, gutter, marks, hints)
     if len(bands) == 1:
         return [Column(lines)]
     regions: list[Column] = []
@@ -110,6 +110,8 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
         last_left, last_right = _cut(bands[end - 1], gutter)
         if end < len(bands) and _ends_titled(bands, start, end, gutter, lines):
             continue  # a heading under the columns, and a line below it, belong to what follows
+        if end == len(bands) and _headed_below(bands, start, end, gutter, lines):
+            continue
         if end < len(bands) and _heads_next(bands[end - 1], bands[end], marks):
             continue
         higher = first_right and is_bullet(first_right[0].words[0].text)  # beside the heading of the left column
@@ -125,6 +127,17 @@ def _ends_titled(bands: list[list[Line]], start: int, end: int, gutter: float, l
         if all(_cut(bands[place], gutter)):
             return False
         if _is_title(bands, place, lines) or usual.stands_out(bands[place][0]):
+            return True
+    return False
+
+
+def _headed_below(bands: list[list[Line]], start: int, end: int, gutter: float, lines: list[Line]) -> bool:
+    """Tell whether the last bands are no more of the left column: a heading opens them right where both columns end."""
+    for place in range(end - 1, start, -1):
+        if _cut(bands[place], gutter)[1]:
+            return False
+        titled = _is_title(bands, place, lines) or Usual.of(lines).stands_out(bands[place][0])
+        if titled and _cut(bands[place - 1], gutter)[1]:
             return True
     return False
 
