@@ -239,7 +239,7 @@ def test_a_heading_right_below_where_two_columns_end_governs_neither_of_them(fac
     right = (
         "Fresh water: 28 gal",
         "Gray water: 25 gal",
-        "Battery: 200 Ah, lithium",
+        "Battery: 200 Ah AGM",
         "Solar: 380 W",
         "Inverter: 2,000 W",
     )
