@@ -210,3 +210,23 @@ def test_a_range_signed_by_its_maker_in_the_title_is_that_of_the_codes(vans_of):
         f"# Tusk by Marrowfen\n\n## Technical data\n\n{table}\nMarrowfen Ltd, 4 Mill Lane, 2027 model year.\n"
     )
     assert models(found) == {"Tusk 630", "Tusk 700"}
+
+
+def test_codes_with_a_letter_have_the_range_of_which_running_text_speaks(vans_of):
+    text = (
+        "# Wendrill\n\nS 541 | S 599 A\n\nModelljahr 2026\n\nDer Wendrill ist in zwei Längen zu haben, als kurzer "
+        "S 541 und als S 599 A.\n\n| | S 541 | S 599 A |\n|---|---|---|\n| Gesamtlänge | 5,41 m | 5,99 m |\n"
+        "| Gesamtgewicht | 3.500 kg | 3.500 kg |\n| Frischwasser | 90 l | 110 l |\n| Schlafplätze | 2 | 3 |\n\n"
+        "Marrowfen GmbH, Hythe.\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Wendrill S 541", "Wendrill S 599 A"}
+
+
+def test_names_between_which_the_sign_is_lost_are_no_one_name(vans_of):
+    text = (
+        "Marrowfen order guide, model year 2026\n\n# Wendrill 20 Wendrill 22 Highmoor 22\n\nWendrill is the short one. "
+        "Two of them are a Wendrill.\n\n| | Wendrill 20 | Wendrill 22 | Highmoor 22 |\n"
+        "|---|---|---|---|\n| Length | 5.41 m | 5.99 m | 6.36 m |\n| GVM | 3500 kg | 3500 kg | 4250 kg |\n"
+        "| Fresh water | 90 l | 110 l | 110 l |\n| Sleeps | 2 | 3 | 2 |\n\nMarrowfen Ltd, Hythe.\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Wendrill 20", "Wendrill 22", "Highmoor 22"}

@@ -320,7 +320,11 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
         analysis = lexicon.analyse(part)
         cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in EXPLAINING]
         if not cues:
-            alone.extend(van for _, _, models in vans.find(part) for van in models)
+            named = [van for _, _, models in vans.find(part) for van in models]
+            if named and meaning.default is not None and not meaning.by_van:  # "option, Summit and Traverse"
+                meaning = Meaning(None, dict.fromkeys(named, meaning.default))
+            else:
+                alone.extend(named)
             continue
         lead = [m for m in cues if m.first <= most]
         if not lead and (meaning.default is not None or meaning.by_van):

@@ -26,6 +26,7 @@ LISTED_CODE = re.compile(rf"(?=.*\d\d)(?:{LONE_CODE.pattern})")
 SHORT_CODE = 2  # letters and figures
 BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
 SENTENCE_END = re.compile(r"(?<=\w)\.\s+(?=[A-ZÀ-Þ])")
+TWO_NAMES = re.compile(r"\d\S* [A-ZÀ-Þ][a-zà-ÿ]{2,} \S*\d")
 YEAR = re.compile(r"(?:19|20)\d\d")
 
 
@@ -55,7 +56,9 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
         texts = dict.fromkeys((passage.text, SENTENCE_END.split(passage.text)[0]))
         parted = [_parts(text.strip(" .*"), title) for text in texts]
         for text, parts in zip(texts, parted, strict=True):
-            series = _shared_name(parts) or title
+            series = _shared_name(parts)
+            if not series or (len(series) == 1 and _is_spoken_of(title, series, own)):
+                series = title
             if not series or re.search(r"\d", series):
                 continue
             codes = _codes(parts, series, fillers)
@@ -67,6 +70,12 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
         if bare:
             return Roster(title, tuple(bare), passage)
     return None
+
+
+def _is_spoken_of(title: str, letter: str, own: Sequence[Passage]) -> bool:
+    """Tell whether running text names a range of which a letter is no short form: "the Drift comes as S 541, S 599"."""
+    prose = (p.text for p in own if p.kind is Kind.PROSE and p.text.strip(" .") != title)
+    return len(title) > 1 and not title.startswith(letter) and any(holds(text, title) for text in prose)
 
 
 def read_lone(
@@ -224,6 +233,8 @@ def _is_code(text: str, fillers: Collection[str]) -> bool:
     words = text.split()
     if not all(word[0].isdigit() or word[0].isupper() for word in words):
         return False  # "21 adds": the pattern itself reads without regard to case, for the range's name may be shouted
+    if TWO_NAMES.search(text):
+        return False  # "22 Highcroft 22": the sign between two names is lost
     return not any(YEAR.fullmatch(word) or word.casefold() in fillers for word in words)
 
 

@@ -6,6 +6,7 @@ import bisect
 import re
 from dataclasses import dataclass
 
+from specscan.reading.layout.opening_legend import closing_notes, opening_legend
 from specscan.reading.layout.reaching import GUTTER, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
@@ -48,6 +49,10 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
     """
     if len(lines) < 3:
         return [Column(lines)]
+    if (legend := opening_legend(lines)) is not None and len(lines) - legend[1] >= MARKED:
+        notes = max(legend[1], closing_notes(lines))
+        columns = [Column(lines[: legend[1]]), *split_columns(lines[legend[1] : notes], marks, hints)]
+        return [*columns, Column(lines[notes:])] if notes < len(lines) else columns
     gutter = _independent_gutter(lines, marks, hints)
     bands = _bands(lines, marks)
     if gutter is not None and not _headed_below(bands, 0, len(bands), gutter, lines):
