@@ -132,3 +132,14 @@ def test_a_denial_at_the_end_leaves_what_another_tank_has(states):
 def test_what_none_of_them_does_is_not_so(states):
     states("US", "Water lines run inside the cabin, none of them outdoors", {"water_lines_location": "interior"})
     states("US", "On the Drift 21 neither gray tank is heated.", {"gray_tank_heat": "none"})
+
+
+@pytest.mark.parametrize(
+    ("region", "line"),
+    [
+        ("FR", "- Réchauffage du réservoir non eau propre"),
+        ("DE", "- Beheizung nein Abwassertank"),
+    ],
+)
+def test_an_answer_amid_a_broken_label_denies_no_thing_behind_it(printed, region, line):
+    assert not {field for field, value in printed(region, line).items() if field.endswith("_tank_l")}

@@ -172,7 +172,7 @@ def test_a_page_that_cannot_be_written_is_an_error_that_names_the_file(tmp_path)
 def test_the_rules_of_reports_are_checked_with_file_and_line(tmp_path):
     api.copy_rules(tmp_path / "rules")
     path = tmp_path / "rules" / "report.yaml"
-    path.write_text(path.read_text().replace("quality: 42", "quality: 420"), encoding="utf-8")
+    path.write_text(path.read_text().replace("quality: 40", "quality: 400"), encoding="utf-8")
     [mistake] = api.check_rules(tmp_path / "rules")
     assert re.search(r"report\.yaml:\d+: .*quality", mistake)
     assert api.check_rules(ROOT / "rules") == []

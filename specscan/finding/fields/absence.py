@@ -49,6 +49,8 @@ def _is_all_said(cue: Item, item: Item, parsed: Parsed) -> bool:
 def _denies(cue: Item, item: Item, parsed: Parsed, book: Rulebook) -> bool:
     """Tell whether a negation belongs to a thing and not to what is done to it: "does not heat the tank"."""
     gap = item.first - cue.last
+    if parsed.text[cue.start : cue.end].casefold() in book.cue_words("answer_only"):
+        return False  # "Chauffage du réservoir non eau propre": an answer amid a label of two lines
     if is_of_vans(cue, item, parsed, book):
         return True
     definite = book.cue_words("definite")
