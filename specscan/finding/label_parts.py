@@ -45,7 +45,7 @@ class LabelParts:
         if not 2 <= len(parts) <= MOST or len(SLASH.split(label)) < len(parts):
             return self._listed_aspects(label, body)
         analysis = self.kit.lexicon.analyse(label)
-        starts = _starts(body, parts)
+        starts = starts_of(body, parts)
         aspects = _outer(_spans([m for m in analysis.mentions if m.concept.kind == "aspect"]))
         aspects = _side_by_side(label, aspects, len(parts))
         if len(aspects) == len(parts):
@@ -73,7 +73,7 @@ class LabelParts:
         parts = SLASH.split(body)
         if len(parts) < 4 or len(parts) % 2:
             return parts
-        starts = _starts(body, parts)
+        starts = starts_of(body, parts)
         pairs = [body[starts[n] : starts[n + 1] + len(parts[n + 1])] for n in range(0, len(parts), 2)]
         both = [self.kit.quantities.find(pair) for pair in pairs]
         return pairs if all(len(found) == 1 and found[0].joined for found in both) else parts
@@ -88,7 +88,7 @@ class LabelParts:
         between = [label[a[1] : b[0]] for a, b in itertools.pairwise(aspects)]
         if len(aspects) != len(parts) or not all(COMMA.fullmatch(gap) for gap in between):
             return None
-        return _shared(label, aspects, parts, _starts(body, parts))
+        return _shared(label, aspects, parts, starts_of(body, parts))
 
     def with_additions(self, label: str) -> str:
         """Give a label whose brackets add a thing without them: "Gray (and black) tanks"."""
@@ -123,7 +123,7 @@ class LabelParts:
         pieces = SLASH.split(label)
         if len(pieces) != len(parts) or any(sign in label for sign in "()[]"):
             return None
-        bounds = _starts(label, pieces)
+        bounds = starts_of(label, pieces)
         owners = [
             {m.concept.name for m in mentions if m.concept.kind in NAMING and start <= m.start < start + len(piece)}
             for start, piece in zip(bounds, pieces, strict=True)
@@ -176,7 +176,8 @@ def _shared(
     ]
 
 
-def _starts(text: str, parts: list[str]) -> list[int]:
+def starts_of(text: str, parts: list[str]) -> list[int]:
+    """Give where each of some parts of a text, which stand in it one after the other, begins."""
     found = []
     place = 0
     for part in parts:

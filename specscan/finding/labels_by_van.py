@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.kit import Kit
-from specscan.finding.label_parts import LabelParts
+from specscan.finding.label_parts import LabelParts, starts_of
 from specscan.finding.naming.van_mentions import VanMentions
 
 APART = re.compile(r"[,;:([–—/]\s*$|\s-\s*$")  # before the names that end a label
@@ -85,6 +85,5 @@ class LabelsByVan:
         values = self.label_parts.amounts(body)
         if len(values) != len(named):
             return [] if len(values) > 1 else [VanPart(told.rest, body, 0, frozenset().union(*named))]
-        places = itertools.accumulate(values, lambda at, value: body.index(value, at) + len(value), initial=0)
-        starts = [body.index(value, at) for at, value in zip(places, values, strict=False)]
-        return [VanPart(told.rest, *own) for own in zip(values, starts, named, strict=True)]
+        owned = zip(values, starts_of(body, values), named, strict=True)
+        return [VanPart(told.rest, *own) for own in owned]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
 
 from specscan.finding.amounts import is_amount, rows_of_vans
 from specscan.finding.drafts import Draft
@@ -54,9 +55,8 @@ class MarkedCells:
         if own_figure is not None:
             meaning, thing, figure = own_figure
             own = Scope(scope.vans, meaning.default, dict(meaning.by_van))
-            draft = Draft(passage, thing, figure, How.CELL, own, at, label_from, None, notes, shown=body)
-            draft.label_shown = label
-            return [draft]
+            draft = Draft(passage, thing, figure, How.CELL, own, at, label_from, None, notes)
+            return [replace(draft, shown=body, label_shown=label)]
         if package_alone(self.lexicon, plain):
             own = Scope(scope.vans, Availability.OPTIONAL)
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]

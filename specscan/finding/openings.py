@@ -124,8 +124,10 @@ class Openings:
 
     def _knows(self, head: str) -> bool:
         """Tell whether a head is a known label, be it without the names of vans: "Wheelbase, Drift 19 / Drift 21"."""
-        told = van_label(head, self.vans) if not self.lexicon.knows_label(head) else None
-        return self.lexicon.knows_label(head if told is None else told.rest)
+        if self.lexicon.knows_label(head):
+            return True
+        told = van_label(head, self.vans)
+        return told is not None and self.lexicon.knows_label(told.rest)
 
     def _is_hedge(self, head: str) -> bool:
         """Tell whether a text says no more than that something is to come: "Available soon"."""

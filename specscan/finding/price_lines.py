@@ -9,7 +9,7 @@ from bisect import bisect_right
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.prices import PricedItems, has_price, highest_price, is_price
+from specscan.finding.marks.prices import PricedItems, has_price, is_price
 from specscan.finding.marks.scope import Scope
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
@@ -80,16 +80,16 @@ class PriceLines:
                 continue
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs
-            of_van = highest_price(text) > self.kit.lexicon.book.general.option_price_most
-            title = "" if of_van else self._title(text, parsed)
+            title = "" if self.priced.tells_van(text) else self._title(text, parsed)
             contents = self._contents(wrapped[-1] if wrapped else passage, passages) if title else []
-            if contents and self._tells_vans_apart(text, parsed, len(title)):
-                offer = (passage.number, self.told(text))
-                self.packs.update((one.number, offer) for one in contents)
-                if not any(_tells(i) for i in parsed.items):
+            offer = self._offer(text, parsed, len(title)) if contents else {}
+            telling = any(map(_tells, parsed.items))
+            if offer:
+                self.packs.update((one.number, (passage.number, offer)) for one in contents)
+                if not telling:
                     self.passages.update(p.number for p in (passage, *wrapped))
                 continue
-            if any(_tells(i) for i in parsed.items) or (title and passage.kind is Kind.BULLET):
+            if telling or (title and passage.kind is Kind.BULLET):
                 continue  # "Winch for the 21, $2,900" among the items of a list is one of them
             if any(i.quantity is not None and i.quantity.dimension not in ("money", "count") for i in parsed.items):
                 continue
@@ -115,12 +115,11 @@ class PriceLines:
         words = set(re.findall(r"[^\W\d_]{2,}", title.casefold())) - self.of_prices
         return title if words and not has_price(title) else ""
 
-    def _tells_vans_apart(self, text: str, parsed: Parsed, title: int) -> bool:
-        """Tell whether a line tells behind its title nothing but which vans have the package, and at what price."""
+    def _offer(self, text: str, parsed: Parsed, title: int) -> dict[str, Availability]:
+        """Give for each van what a line says that tells behind its title only who has a package, and at what price."""
         rest = [item for item in parsed.items if item.start >= title]
-        if any(_tells(i) for i in rest):
-            return False
-        return bool(self.told(text)) and (self.vans.single or len({v for i in rest if i.vans for v in i.vans}) > 1)
+        apart = self.vans.single or len({van for item in rest for van in item.vans or ()}) > 1
+        return self.told(text) if apart and not any(map(_tells, rest)) else {}
 
     def _contents(self, line: Passage, passages: list[Passage]) -> list[Passage]:
         """Give what stands right below a line that offers a package: the items of a list, or one line of text."""

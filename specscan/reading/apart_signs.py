@@ -62,7 +62,7 @@ def _with_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
             bullets[passage.page][passage.mark] += 1
         elif passage.table is not None:
             texts = (passage.text, *(head.text for head in (passage.row, passage.column) if head is not None))
-            used[passage.page].update(sign for text in texts if (sign := _ending(text)))
+            used[passage.page].update(sign for text in texts if (sign := _ending(text)[0]))
     for page, marks in bullets.items():
         begun[page].update(mark for mark, number in marks.items() if number == 1)
     signs = {page: some & used[page] for page, some in begun.items() if some & used[page]}
@@ -82,29 +82,24 @@ def _with_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     return tuple(replace(passage, number=number) for number, passage in enumerate(made, passages[0].number))
 
 
-def _ending(text: str) -> str:
-    """Give the sign that stands apart at the end of a text, an empty text where there is none."""
+def _ending(text: str) -> tuple[str, int]:
+    """Give the sign that stands apart at the end of a text and where it begins, an empty text where there is none."""
     match = ENDS.search(text)
-    return "" if match is None else match.group(1) or match.group(2)
+    return ("", len(text)) if match is None else (match.group(1) or match.group(2), match.start())
 
 
 def _user(cell: Passage, known: Collection[str]) -> Passage:
-    sign = _ending(cell.text)
+    sign, start = _ending(cell.text)
     if sign in known:
-        cell = replace(_part(cell, 0, _start(cell.text)), notes=(*cell.notes, sign))
+        cell = replace(_part(cell, 0, start), notes=(*cell.notes, sign))
     return replace(cell, row=_bare(cell.row, known), column=_bare(cell.column, known))
 
 
 def _bare(head: Head | None, known: Collection[str]) -> Head | None:
-    sign = _ending(head.text) if head is not None else ""
-    if head is None or sign not in known:
-        return head
-    return replace(head, text=head.text[: _start(head.text)], notes=(*head.notes, sign))
-
-
-def _start(text: str) -> int:
-    match = ENDS.search(text)
-    return len(text) if match is None else match.start()
+    if head is None:
+        return None
+    sign, start = _ending(head.text)
+    return replace(head, text=head.text[:start], notes=(*head.notes, sign)) if sign in known else head
 
 
 def _notes(passage: Passage, known: Collection[str]) -> list[Passage]:

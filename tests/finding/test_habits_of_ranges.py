@@ -2,18 +2,9 @@
 
 import pytest
 
-HEAD = """Marrowfen Vans
+from tests.finding.two_drifts import two_drifts
 
-The Drift 19 and the Drift 21, model year 2026
-
-| Item | Drift 19 | Drift 21 |
-|---|---|---|
-| Overall width | 2.05 m | 2.10 m |
-| GVWR | 3500 kg | 4100 kg |
-| Overall length | 5.41 m | 5.99 m |
-| Sleeps | 2 | 3 |
-
-"""
+HEAD = two_drifts("| Overall length | 5.41 m | 5.99 m |", "| Sleeps | 2 | 3 |")
 NOUNS = """# Girlitz und Rabe
 
 Marrowfen Reisemobile, Modelljahr 2026

@@ -2,16 +2,9 @@
 
 import pytest
 
-HEAD = """Marrowfen Vans
+from tests.finding.two_drifts import two_drifts
 
-The Drift 19 and the Drift 21, model year 2026
-
-| Item | Drift 19 | Drift 21 |
-|---|---|---|
-| Overall width | 2.05 m | 2.10 m |
-| GVWR | 3500 kg | 4100 kg |
-
-"""
+HEAD = two_drifts()
 
 
 def by_van(facts, field):

@@ -7,6 +7,13 @@ LEFT = ["¤ Rear-wheel drive", "¤ Wheelbase 159 in", "¤ GVWR 9,350 lb", "¤ Sl
 RIGHT = ["¤ 24 gal gray tank", "¦ Insulated gray tank", "¤ 200 W of solar", "¢ 3,000 W inverter", "¦ Thermal break"]
 
 
+def draw_columns(page, top):
+    """Draw two columns of marked items side by side from a place on."""
+    for place, (left, right) in enumerate(zip(LEFT, RIGHT, strict=True)):
+        page.text(50, top + 14 * place, left)
+        page.text(310, top + 14 * place, right)
+
+
 def test_a_legend_over_two_columns_is_not_parted_by_them(facts_of_pdf):
     page = Page()
     page.text(50, 40, "Marrowfen Drift 21", size=24, bold=True)
@@ -16,9 +23,7 @@ def test_a_legend_over_two_columns_is_not_parted_by_them(facts_of_pdf):
     page.text(230, 120, "¢ option, Field and Frost")
     page.text(390, 120, "¦ standard on Frost,")
     page.text(50, 131, "not available on Field")
-    for place, (left, right) in enumerate(zip(LEFT, RIGHT, strict=True)):
-        page.text(50, 160 + 14 * place, left)
-        page.text(310, 160 + 14 * place, right)
+    draw_columns(page, 160)
     page.text(50, 300, "Marrowfen Ltd, Hythe. Field and Frost are the two trims of the Drift 21. Model year 2026.")
     told = {(f.field, f.model, f.availability) for f in facts_of_pdf(page) if f.value is True}
     assert told == {
@@ -37,9 +42,7 @@ def test_notes_that_run_on_below_the_columns_are_not_parted_by_them(examiner):
     page.text(50, 120, "¤ standard")
     page.text(230, 120, "¢ option, at extra cost")
     page.text(390, 120, "¦ not available")
-    for place, (left, right) in enumerate(zip(LEFT, RIGHT, strict=True)):
-        page.text(50, 150 + 14 * place, left)
-        page.text(310, 150 + 14 * place, right)
+    draw_columns(page, 150)
     page.text(50, 240, "1 Without the vent; with it 10 ft.")
     page.text(240, 240, "2 Held by straps.")
     page.text(340, 240, "3 Burns 0.13 gal/h at full output")

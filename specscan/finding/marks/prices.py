@@ -8,13 +8,14 @@ import re
 from specscan.finding.language.whole_words import any_of
 from specscan.rulebook.models import WordFile
 
+SIGNS, CODES = r"[$€£]", r"(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)"
 CURRENCY = re.compile(
-    r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)\b)\s?\d|\d[\d.,'’\s]*\s?(?:[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)(?!\w))"
+    rf"(?:{SIGNS}|\b{CODES}\b)\s?\d|\d[\d.,'’\s]*\s?(?:{SIGNS}|{CODES}(?!\w))"
     r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
-CODES = r"(?:[$€£]|\b(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.))"
+UNIT = rf"(?:{SIGNS}|\b{CODES})"
 AMOUNT = r"(\d[\d.,'’\u00a0\u202f ]*(?:[–—]|-{1,2})?)"
-PRICE = rf"(?:{CODES}\s?{AMOUNT}|(?<![\w.,]){AMOUNT}\s?{CODES})"
+PRICE = rf"(?:{UNIT}\s?{AMOUNT}|(?<![\w.,]){AMOUNT}\s?{UNIT})"
 PRICES = re.compile(PRICE)
 PRICE_BEHIND = re.compile(rf"{PRICE}\s*(?:\([^()]*\))?[\s.;]*$")
 CENTS = re.compile(r"[.,](?:\d\d|[–—]|-{1,2})\s*$")
@@ -57,10 +58,9 @@ class PricedItems:
             return False
         return _amount(match) <= self.most
 
-
-def highest_price(text: str) -> float:
-    """Give the highest price in a text, 0 where it has none."""
-    return max(map(_amount, PRICES.finditer(text)), default=0)
+    def tells_van(self, text: str) -> bool:
+        """Tell whether a text holds a price that can only be that of a whole van."""
+        return any(_amount(match) > self.most for match in PRICES.finditer(text))
 
 
 def _amount(match: re.Match[str]) -> float:

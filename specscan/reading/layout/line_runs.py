@@ -10,6 +10,11 @@ LIST_LEADING = 2.2  # em from one item of a plain list to the next
 SIZE = 0.5  # points by which the lines of one list or paragraph differ in size
 
 
+def gap_between(above: Line, below: Line) -> float:
+    """Give the white space between two lines, in points."""
+    return below.box.top - above.box.bottom
+
+
 def runs_of(lines: Iterable[Line], joins: Callable[[list[Line], Line], bool]) -> Iterator[list[Line]]:
     """Give lines in runs; ``joins`` tells whether a line goes with the run above it."""
     run: list[Line] = []

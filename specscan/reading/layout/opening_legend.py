@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from specscan.reading.layout.line_runs import gap_between
 from specscan.reading.letters.words import Line
 
 JOINTS = set("|·•&+/=:,;€$£")  # stand between the parts of a line and mean nothing
@@ -25,7 +26,7 @@ def opening_legend(lines: Sequence[Line]) -> tuple[int, int] | None:
         return None
     end = start + 1
     if end + 1 < len(lines):
-        gap, below = _gap(lines[start], lines[end]), _gap(lines[end], lines[end + 1])
+        gap, below = gap_between(lines[start], lines[end]), gap_between(lines[end], lines[end + 1])
         wrapped = gap <= WRAPPED * lines[start].size and below > max(APART * gap, WRAPPED * lines[start].size)
         end += wrapped and len(lines[end].words[0].text) > 1
     return start, end
@@ -49,7 +50,3 @@ def _signs(line: Line) -> set[str]:
     """Give the signs of a line, each before a word that says what it means."""
     pairs = itertools.pairwise(word.text.strip(",;:.") or word.text for word in line.words)
     return {sign for sign, word in pairs if len(sign) == 1 and not sign.isalnum() and word.isalpha()} - JOINTS
-
-
-def _gap(above: Line, below: Line) -> float:
-    return below.box.top - above.box.bottom

@@ -6,6 +6,7 @@ import bisect
 import re
 from dataclasses import dataclass
 
+from specscan.reading.layout.line_runs import gap_between
 from specscan.reading.layout.opening_legend import closing_notes, opening_legend
 from specscan.reading.layout.reaching import GUTTER, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
@@ -131,18 +132,18 @@ def _ends_titled(bands: list[list[Line]], start: int, end: int, gutter: float, l
     for place in range(end - 1, start, -1):
         if all(_cut(bands[place], gutter)):
             return False
-        if _is_title(bands, place, lines) or usual.stands_out(bands[place][0]):
+        if _begins_titled(bands, place, usual):
             return True
     return False
 
 
 def _headed_below(bands: list[list[Line]], start: int, end: int, gutter: float, lines: list[Line]) -> bool:
     """Tell whether the last bands are no more of the left column: a heading opens them right where both columns end."""
+    usual = Usual.of(lines)
     for place in range(end - 1, start, -1):
         if _cut(bands[place], gutter)[1]:
             return False
-        titled = _is_title(bands, place, lines) or Usual.of(lines).stands_out(bands[place][0])
-        if titled and _cut(bands[place - 1], gutter)[1]:
+        if _begins_titled(bands, place, usual) and _cut(bands[place - 1], gutter)[1]:
             return True
     return False
 
@@ -153,16 +154,15 @@ def _heads_next(band: list[Line], following: list[Line], marks: Marks) -> bool:
     return parted and band[0].bold and not following[0].bold
 
 
-def _is_title(bands: list[list[Line]], place: int, lines: list[Line]) -> bool:
-    """Tell whether a band is one line set larger or bolder than most of the lines, or than the one above it."""
-    band, above = bands[place], bands[place - 1][-1] if place else None
-    bolder = above is not None and band[0].bold and not above.bold
-    return len(band) == 1 and (bolder or Usual.of(lines).stands_out(band[0]))
+def _begins_titled(bands: list[list[Line]], place: int, usual: Usual) -> bool:
+    """Tell whether a band begins with a line that stands out among most, or is one line bolder than that above it."""
+    band, above = bands[place], bands[place - 1][-1]
+    return usual.stands_out(band[0]) or (len(band) == 1 and band[0].bold and not above.bold)
 
 
 def _bands(lines: list[Line], marks: Marks) -> list[list[Line]]:
     """Cut where the white space between two lines is wider than usual, but never inside or right below a head bar."""
-    gaps = [_gap(above, below) for above, below in zip(lines, lines[1:], strict=False)]
+    gaps = [gap_between(above, below) for above, below in zip(lines, lines[1:], strict=False)]
     usual = middle_of([max(gap, 0) for gap in gaps])
     em = middle_of([line.size for line in lines])
     limit = max(0.3 * em, 1.2 * usual)
@@ -190,10 +190,6 @@ def _crosses(line: Line, band: list[Line]) -> bool:
     left = min((one.box.x1 for one in band if one.box.x0 < line.box.x0 + line.size), default=line.box.x1)
     right = max(part.box.x0 for one in band for part in segments_of(one, SEGMENT_GAP))
     return line.box.x0 < left < right < line.box.x1 - line.size
-
-
-def _gap(above: Line, below: Line) -> float:
-    return below.box.top - above.box.bottom
 
 
 def _cut(lines: list[Line], x: float) -> tuple[list[Line], list[Line]]:

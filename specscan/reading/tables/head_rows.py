@@ -12,8 +12,8 @@ from specscan.reading.tables.subheads import one_series
 
 MEASURE = re.compile(r"\d[\d.,\s]*?\s?([^\d\s.,]{1,8})")
 PLAN = re.compile(r"\d{2,3}[A-Z]{1,2}")  # "20W": a floorplan as well as watts
-SIGN = re.compile(r"(?:[A-Z]|[^\w\s]{1,2}) [^\W\d_]{2}")  # a sign and what it says: "O option", "— not offered"
-SYMBOL = re.compile(r"[^\w\s]{1,2} [^\W\d_]{2}")
+SYMBOL = re.compile(r"[^\w\s]{1,2} [^\W\d_]{2}")  # a sign and what it says: "— not offered"
+SIGN = re.compile(rf"{SYMBOL.pattern}|[A-Z] [^\W\d_]{{2}}")  # "O option" as well
 CODED = re.compile(r"(?:[A-ZÀ-Þ][\w-]* )?(?:\d{2,4}|\d[.,]\d)[A-Z]{0,2}(?: [A-ZÀ-Þ][\w’'-]*){0,2}")
 MAX_HEAD_ROWS = 4
 LABEL_SHARE = 0.5

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
 from lxml import html
 
@@ -39,9 +38,8 @@ class Visibility:
     """Answers whether an element of one page is seen, from its tag, attributes and the page's style."""
 
     def __init__(self, root: html.HtmlElement):
-        self.hidden_names = _hidden_names(root)
+        self.hidden_names, self.tracks = _own_style(root)
         self.openers = Openers(root, is_furniture)
-        self.tracks = _tracks(root)
         self.menus = {link for header in root.iter("header") for link in _menu_of(header)}
 
     def sees(self, element: html.HtmlElement) -> bool:
@@ -79,32 +77,32 @@ def is_furniture(element: html.HtmlElement) -> bool:
     return UNSEEN_NAMES.search(f"{element.get('class') or ''} {element.get('id') or ''}") is not None
 
 
-def _hidden_names(root: html.HtmlElement) -> set[str]:
-    """Give the classes and ids that the page's own style sheets hide outright."""
-    return {name for name, body in _rules(root) if HIDING.search(body)}
+def _own_style(root: html.HtmlElement) -> tuple[set[str], dict[str, int]]:
+    """Give the classes and ids that the page's own style sheets hide outright, and those whose children they set in a
+    grid, each with its number of columns."""
+    hidden: set[str] = set()
+    tracks: dict[str, int] = {}
+    for style in root.iter("style"):
+        css = MEDIA.sub("", _without_comments((style.text or "")[:LIMIT_CSS]))
+        for selectors, body in CSS_RULE.findall(css):
+            hides, columns = HIDING.search(body), COLUMNS.search(body)
+            if hides:
+                hidden |= _names(selectors)
+            if columns:
+                tracks |= dict.fromkeys(_names(selectors), _count_tracks(columns.group(1)))
+    return hidden, tracks
 
 
-def _tracks(root: html.HtmlElement) -> dict[str, int]:
-    """Give the classes whose children the page's own style sheets set in a grid, each with its number of columns."""
-    found = ((name, COLUMNS.search(body)) for name, body in _rules(root))
-    return {name: _count_tracks(match.group(1)) for name, match in found if match is not None}
+def _names(selectors: str) -> set[str]:
+    """Give the classes and ids that a rule of a style sheet is for, where it asks for nothing else."""
+    simple = (selector.strip() for selector in selectors.split(","))
+    return {re.sub(r"^\w+", "", selector).split("[")[0] for selector in simple if SIMPLE.match(selector)}
 
 
 def _count_tracks(text: str) -> int:
     """Give how many columns "2fr repeat(3, 1fr)" names (CSS Grid Layout 1, 7.2)."""
     repeated = REPEAT.findall(text)
     return len(FUNCTION.sub("x", REPEAT.sub("", text)).split()) + sum(map(int, repeated))
-
-
-def _rules(root: html.HtmlElement) -> Iterator[tuple[str, str]]:
-    """Give the classes and ids to which the page's own style sheets give properties, each with these."""
-    for style in root.iter("style"):
-        css = MEDIA.sub("", _without_comments((style.text or "")[:LIMIT_CSS]))
-        for selectors, body in CSS_RULE.findall(css):
-            for selector in selectors.split(","):
-                selector = selector.strip()
-                if SIMPLE.match(selector):
-                    yield re.sub(r"^\w+", "", selector).split("[")[0], body
 
 
 def _without_comments(css: str) -> str:
