@@ -8,13 +8,16 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
+from rich.cells import cell_len
 from rich.console import Console, ConsoleOptions, ConsoleRenderable, RenderHook
 from rich.segment import Segment
+from rich.table import Table
+from rich.text import Text
 
-from specscan.records.shown import escaped, visible_lines
+from specscan.records.shown import escaped, visible, visible_lines
 
 PIPED_WIDTH = 10_000
 
@@ -45,6 +48,29 @@ def console(*, error: bool = False) -> Console:
         )  # fmt: skip
     made.push_render_hook(_Cleaner())
     return made
+
+
+def print_rows(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+    """Print rows of text under their heads, the first column, of figures, to the right.
+
+    A terminal gets them folded to its width. Piped, where nothing is folded, they are aligned line by line: thousands
+    of rows would otherwise wait for a layout that they do not need.
+    """
+    out = console()
+    if out.is_terminal:
+        table = Table(box=None, header_style="bold", pad_edge=False)
+        for head in heads:
+            table.add_column(head, justify="right" if head == heads[0] else "left", overflow="fold")
+        for row in rows:
+            table.add_row(*map(Text, row))
+        out.print(table)
+        return
+    lines = [[visible(cell) for cell in row] for row in (heads, *rows)]
+    widths = [max(map(cell_len, column)) for column in zip(*lines, strict=True)]
+    for first, *others in lines:
+        cells = [" " * (widths[0] - cell_len(first)) + first]
+        cells += [cell + " " * (width - cell_len(cell)) for cell, width in zip(others, widths[1:], strict=True)]
+        sys.stdout.write("  ".join(cells).rstrip() + "\n")
 
 
 def print_json(data: Any) -> None:

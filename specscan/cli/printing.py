@@ -11,7 +11,7 @@ from rich.table import Table
 from rich.text import Text
 
 from specscan.cli.cautions import CAUTION
-from specscan.cli.consoles import console, print_json
+from specscan.cli.consoles import console, print_json, print_rows
 from specscan.records.claims import VERDICT_WORDS
 from specscan.records.documents import DocumentRecord
 from specscan.records.shown import on_page, visible
@@ -254,20 +254,16 @@ def _span(low: float, high: float) -> str:
 
 def print_gaps(rows: Sequence[dict[str, Any]], ruleset: str) -> None:
     """Print gaps as a table."""
-    out = console()
     if not rows:
-        out.print(Text(f"nothing is missing that would change points under {ruleset}"))
+        console().print(Text(f"nothing is missing that would change points under {ruleset}"))
         return
-    table = Table(box=None, header_style="bold", pad_edge=False)
-    table.add_column("points", justify="right")
-    for head in ("van", "field", "why it is missing", "what to ask, where to look"):
-        table.add_column(head, overflow="fold")
-    for row in rows:
-        table.add_row(
-            f"{row['points_at_stake']:.1f}", Text(row["van"]), Text(row["field"]),
-            Text(REASONS.get(row["reason"], row["reason"] or "")), Text(row["question"]),
-        )  # fmt: skip
-    out.print(table)
+    heads = ("points", "van", "field", "why it is missing", "what to ask, where to look")
+    cells = [
+        (f"{row['points_at_stake']:.1f}", row["van"], row["field"], REASONS.get(row["reason"], row["reason"] or ""),
+         row["question"])
+        for row in rows
+    ]  # fmt: skip
+    print_rows(heads, cells)
 
 
 def print_evaluation(result: Evaluation) -> None:
