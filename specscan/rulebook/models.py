@@ -269,6 +269,7 @@ class WordFile(Entry):
     worth: list[str] = []
     adjective_endings: list[str] = []
     number_labels: list[str] = []
+    number_signs: list[str] = []
     stock_labels: list[str] = []
     page_words: list[str] = []
     page_joints: list[str] = []

@@ -476,3 +476,27 @@ def test_a_size_of_tires_over_all_columns_is_no_van(vans_of):
     )
     text = "# Marrowfen Tusk 2027\n\n600XL · 636RB\n\n" + "\n".join(rows) + "\n\nMarrowfen Ltd, 4 Mill Lane\n"
     assert models(vans_of(text)) == {"Tusk 600XL", "Tusk 636RB"}
+
+
+@pytest.mark.parametrize(
+    ("sign", "title", "lead"),
+    [
+        ("No. ", "Marrowfen Drift", ""),
+        ("No. ", "Drift", "Drift "),
+        ("Nr. ", "Drift", "Drift "),
+        ("n° ", "Drift", "Drift "),
+    ],
+)
+def test_the_sign_of_a_number_in_a_vans_name_denies_nothing(vans_of, sign, title, lead):
+    numbers = [f"{lead}{sign}{number}" for number in (3, 4, 6)]
+    found = vans_of(
+        TABLE.format(above=f"# {title}\n\n2027", **dict(zip(("one", "two", "three"), numbers, strict=True)))
+    )
+    assert models(found) == {f"{title} {sign}{number}" for number in (3, 4, 6)}
+
+
+def test_a_numbered_part_of_a_van_heads_no_column_of_vans(vans_of):
+    found = vans_of(
+        TABLE.format(above="# Drift\n\n2027", one="Battery no. 1", two="Battery no. 2", three="Battery no. 3")
+    )
+    assert not any("no." in model for model in models(found))

@@ -12,6 +12,7 @@ from specscan.finding.naming.place import Names, bears, begins_with, without_sta
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
+ABBREVIATED = re.compile(r"[.°º№]$")  # "No. 5": the word before a number is no group
 MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
 PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)")
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
@@ -56,6 +57,7 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
             if (
                 not re.search(r"\d", code)
                 or re.search(r"\d", group)
+                or ABBREVIATED.search(group)
                 or group.casefold() in {names.series.casefold(), *ranges}
             ):
                 continue
@@ -138,5 +140,6 @@ def cased_model(model: str, text: str) -> str:
 
 
 def is_series_word(word: str) -> bool:
-    """Tell whether a word can be the name of a range: it can be spoken, as a code cannot."""
+    """Tell whether a word can be the name of a range: it can be spoken, as a code or "No." cannot."""
+    word = word.rstrip(".")
     return len(word) >= 3 and word[0].isalpha() and not any(map(str.isdigit, word)) and VOWEL.search(word) is not None

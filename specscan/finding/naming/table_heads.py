@@ -8,6 +8,7 @@ from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.full_names import PRICE, BareHeads
 from specscan.finding.naming.name_forms import SURE_SHARE
 from specscan.finding.naming.place import Place, begins_with
@@ -47,6 +48,8 @@ class HeadReader:
         self.stock = {label.strip(" #") for label in words.stock_labels}
         generic = (*words.column_words, *words.fitting_words, *words.unit_systems)
         self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
+        self.counted = re.compile(rf"(?<!\w)(?:{any_word(words.number_signs)})\.? ?(?=\d{{1,3}}(?!\d))", re.IGNORECASE)
+        self.coded = {word.casefold() for word in words.code_words}
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""
@@ -193,9 +196,24 @@ class HeadReader:
         """Give a head without signs of notes, prices, measures and remarks."""
         return self.bare_heads.bare(head.strip(" *†"))
 
+    def _without_number_sign(self, name: str) -> str:
+        """Give a name without the sign of its number, which denies nothing: "Drift 5" of "Drift No. 5".
+
+        What is no van's keeps it: "Item no. 5", "Battery no. 2".
+        """
+        sign = self.counted.search(name)
+        if sign is None:
+            return name
+        before = name[: sign.start()].strip()
+        if f"{before} {sign.group()}".casefold().strip(" .") in self.coded or (
+            before and self.lexicon.knows_label(before)
+        ):
+            return name
+        return self.counted.sub("", name)
+
     def can_be_name(self, text: str) -> bool:
         """Tell whether a text, a head or heading say, can name a van: it is short and no label, value or remark."""
-        plain = self.bare(text)
+        plain = self._without_number_sign(self.bare(text))
         if not plain or len(plain) > MAX_HEAD or len(plain.split()) > MAX_HEAD_WORDS:
             return False
         if plain.casefold().strip("()") in self.generic or not any(c.isalnum() for c in plain):
