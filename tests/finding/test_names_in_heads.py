@@ -500,3 +500,27 @@ def test_a_numbered_part_of_a_van_heads_no_column_of_vans(vans_of):
         TABLE.format(above="# Drift\n\n2027", one="Battery no. 1", two="Battery no. 2", three="Battery no. 3")
     )
     assert not any("no." in model for model in models(found))
+
+
+def test_the_range_that_corners_name_stays_before_trims_that_begin_alike(vans_of):
+    table = TABLE.format(above="", one="Solo", two="Solo Plus", three="Solo Far").replace("| |", "| Drift |")
+    found = vans_of(
+        f"MARROWFEN\n\n# Drift – 2026 models\n\nSolo · Solo Plus · Solo Far\n{table}\nMarrowfen Vans Ltd.\n"
+    )
+    assert models(found) == {"Drift Solo", "Drift Solo Plus", "Drift Solo Far"}
+
+
+def test_a_sentence_in_large_type_names_no_range(read_file, tmp_path):
+    page = Page()
+    page.text(40, 40, "Marrowfen Reisemobile", size=20)
+    page.text(40, 70, "Modelle 2027", size=16)
+    page.canvas.showPage()
+    for top, cells in enumerate(
+        (("", "630", "660"), ("Länge (mm)", "5 615", "5 975"), ("Schlafplätze", "2", "3"),
+         ("Frischwasser", "90 l", "95 l"), ("Grauwasser", "70 l", "80 l"), ("Solaranlage", "100 W", "200 W"))
+    ):  # fmt: skip
+        page.row(60 + 20 * top, (40, cells[0]), (240, cells[1]), (360, cells[2]))
+    page.text(40, 300, "Der Solarladeregler verträgt 40 A.", size=14)
+    path = tmp_path / "vans.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"630", "660"}

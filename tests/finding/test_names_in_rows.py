@@ -26,3 +26,14 @@ def test_rows_that_several_tables_have_are_vans_though_one_is_called_by_words_of
 
 def test_rows_of_one_table_are_no_vans_where_one_is_a_label(vans_of):
     assert not models(vans_of(TITLE + SIZES.format(name="Shore power"))) & {"Tusk Shore power", "Shore power"}
+
+
+def test_what_stands_over_one_more_value_of_vans_in_rows_is_no_van(vans_of):
+    table = (
+        "# Marrowfen\n\n## Fourgons aménagés\n\nAnnée-modèle 2026\n\n"
+        "| Version | Largeur | Hauteur | Empattement | PTAC |\n|---|---|---|---|---|\n"
+        "| Long Teasel | 2,01 m | 2,72 m | 345 cm | 4 250 kg |\n"
+        "| Silver Kindle | 2,01 m | 2,89 m | 432 cm | 4 250 kg |\n"
+        "\n| Version | Usage |\n|---|---|\n| Long Teasel | Toutes saisons |\n| Silver Kindle | Trois saisons |\n"
+    )
+    assert models(vans_of(table)) == {"Long Teasel", "Silver Kindle"}

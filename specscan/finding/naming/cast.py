@@ -248,6 +248,7 @@ class CastReader:
         if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
             names.title = names.series = ""  # the first van of a line that lists them
         name = self.range_names.of_heads(plain, names, document, own)
+        names.confirmed = bool(names.maker and name) and name == names.series == beside
         if name and name.casefold() != names.series.casefold():
             before = names.series.removesuffix(f" {name}")
             first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
@@ -364,7 +365,7 @@ class CastReader:
             and len(heads) > 1
             and is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
-            and not (first in plain and self._is_told(names.series, own, names.maker, plain))
+            and not (first in plain and (names.confirmed or self._is_told(names.series, own, names.maker, plain)))
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first

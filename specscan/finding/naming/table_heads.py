@@ -64,8 +64,13 @@ class HeadReader:
         lone = _heads_alone(tables.values())
         if len(lone) > 1 and any(_names_all(line, lone) for line in lines):
             named = named.union(lone)
-        for cells in tables.values():
-            for head, place in self._heads_of(cells, named, lines, headings, again):
+        heads = [(cells, self._heads_of(cells, named, lines, headings, again)) for cells in tables.values()]
+        vans_in_rows = {head for cells, some in heads for head, _ in some if head in _rows(cells)}
+        for cells, some in heads:
+            rows = set(_rows(cells))
+            if rows <= vans_in_rows and rows.isdisjoint(head for head, _ in some):
+                continue  # the vans of other tables tell one thing more here, whatever its label is
+            for head, place in some:
                 found.setdefault(head, place)
         return found
 

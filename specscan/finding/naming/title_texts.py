@@ -20,6 +20,7 @@ IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1
 SPACED = re.compile(r"\s{3,}")
 NAMES = re.compile(r"[A-ZÀ-Þ][^\W\d_]+(?: [A-ZÀ-Þ][^\W\d_]*){0,2}")
 TOLD_FIGURE = re.compile(r"\d\S* \d+$")
+SENTENCE = re.compile(r"[A-ZÀ-Þ].*\s[a-zà-ÿ]{2,}\s.*[.!?]")
 LEAST_USES = 3
 LONGEST_LINE = 80
 DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
@@ -108,7 +109,7 @@ class TitleTexts(YearReader):
             if title.origin in ("metadata", "html"):
                 if not self.file_name.fullmatch(title.text):
                     texts += self._parts(3, title.text, self._place_of(title, own))
-            elif title.page > 1 and title.origin == "page":
+            elif title.page > 1 and title.origin == "page" and not SENTENCE.fullmatch(title.text.strip()):
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
