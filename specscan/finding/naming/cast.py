@@ -11,6 +11,7 @@ from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
+from specscan.finding.naming.counted_vans import CountedVans
 from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
@@ -62,6 +63,9 @@ class CastReader:
         others = list(book.words.values())
         self.range_names = RangeNames(lexicon, others, self._is_filler, self.can_be_name, self.names.clean)
         self.code_ranges = CodeRanges(lexicon)
+        self.counted_vans = CountedVans(
+            lexicon.words, lambda name: self.can_be_name(name) and not self._is_filler(name)
+        )
         self.houses = self.names.houses
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
@@ -85,6 +89,8 @@ class CastReader:
         heads = self.heads.read(own, named)
         ranged = [head for head in heads if self._heads_range(head, heads, own)]
         heads = {head: place for head, place in heads.items() if head not in ranged}
+        counted = {} if heads else self.counted_vans.read(own)  # they name vans as heads of columns do
+        heads = heads or counted
         names = self.names.read(document, own, heads)
         names.other = other
         if several := self._of_several_makers(heads, own):
@@ -165,7 +171,7 @@ class CastReader:
         if not players and names.title:
             names.title = self._longer_title(names, document, own)
             players = [Player(names.title, names.title_place)]
-        cast = Cast(names, players, mapping, rostered=rostered)
+        cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
 
