@@ -230,3 +230,14 @@ def test_names_between_which_the_sign_is_lost_are_no_one_name(vans_of):
         "| Fresh water | 90 l | 110 l | 110 l |\n| Sleeps | 2 | 3 | 2 |\n\nMarrowfen Ltd, Hythe.\n"
     )
     assert {model for _, model, _ in vans_of(text)} == {"Wendrill 20", "Wendrill 22", "Highmoor 22"}
+
+
+def test_short_lines_above_a_text_stand_each_for_itself_where_one_lists_vans(vans_of):
+    text = (
+        "Drift 2026\nby Marrowfen\n20 | 22 | 25\n\n"
+        "Born of a wish to wake up somewhere else, each Drift is a four-season van with a 30 A inlet.\n\n"
+        "DATA\n\n- Overall length 19 ft (20), 21 ft (22, 25)\n"
+        "- Fresh water tank 30 gal, enclosed in the heated bay (22)\n"
+        "- GVWR 9,350 lb\n- Sleeps 2\n- Width 81 in\n- Height 9 ft\n- Solar 200 W (20, 22)\n- Solar 400 W (25)\n"
+    )
+    assert vans_of(text, "drift.txt") == {("Marrowfen", f"Drift {code}", 2026) for code in (20, 22, 25)}

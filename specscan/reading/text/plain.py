@@ -85,6 +85,9 @@ def _unmarked(start: bytes) -> str:
 
 
 RUN_IN_LEVEL, RUN_IN_WORDS = 5, 7  # of a bold head that opens a paragraph: "**Drift 19.** The little one."
+OPENING_LINE, MOST_OPENING = 44, 5  # letters, and lines, of what stands above a text
+LISTED = re.compile(r"\S [|·•] \S")
+OPENED = re.compile(r"\w[^.!?:;]*$")  # neither heading by signs, nor list, nor sentence
 LIMIT_LINE = 6_000  # characters; a paragraph of running text on one line stays below
 
 
@@ -106,7 +109,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
     lines = with_close_dashes(with_whole_leaders(lines))
     signs = _note_signs(lines)
-    for chunk in _chunks(lines):
+    for chunk in _chunks(_with_opening_apart(lines)):
         _add_chunk(chunk, assembler, titles, hints, signs)
     for line in [line for line in lines if line.strip()][:6]:
         titles.append(Title(_plain(line.strip(" #*=-\t")), 0, EM, "page"))
@@ -119,6 +122,22 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
         pages=(PageState(0, None, None, True),),
         message="; ".join(said),
     )
+
+
+def _with_opening_apart(lines: list[str]) -> list[str]:
+    """Give the lines with blank ones between the short ones with which a text opens where one of them is a list.
+
+    So it is with title, maker and vans, "540 | 600 Q", each on a line far shorter than those of the text.
+    """
+    first = next((number for number, line in enumerate(lines) if line.strip()), 0)
+    end = next((number for number in range(first, len(lines)) if not lines[number].strip()), first)
+    opening = lines[first:end]
+    wide = sum(len(line) > OPENING_LINE for line in lines) > 1
+    apart = all(len(line) <= OPENING_LINE and OPENED.match(line) for line in opening)
+    lists = any(LISTED.search(line) for line in opening)
+    if not (1 < len(opening) <= MOST_OPENING and wide and apart and lists):
+        return lines
+    return [*lines[:first], *(part for line in opening for part in (line, "")), *lines[end:]]
 
 
 @dataclass(slots=True)
