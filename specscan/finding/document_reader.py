@@ -7,7 +7,9 @@ from dataclasses import replace
 
 from specscan.finding.all_of_them import held_to_own, is_of_all
 from specscan.finding.drafts import Draft, Reading, SectionSense
+from specscan.finding.fields.preference import BESIDE_GREATER
 from specscan.finding.footnotes import Footnotes
+from specscan.finding.in_turn import InTurn
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import referred, refers
 from specscan.finding.marks.whose import OF_ONE, one_of_several, settle_scope
@@ -51,6 +53,7 @@ class DocumentReader:
         self.footnotes = Footnotes(kit, vans, cast.models, passages)
         self.past = Past(kit.lexicon.words, cast.names.year or 0, cast.models)
         self.strangers = Strangers(cast)
+        self.in_turn = InTurn(kit, vans, passages)
         self.recorder = Recorder(book, kit, maker)
         self.of_all: list[Fact] = []  # told of all tanks, none of them by its name
         self.added: set[tuple[str, str]] = set()  # vans and fields of which values are told to come to others
@@ -150,6 +153,10 @@ class DocumentReader:
             if found.sentence in strange and not found.rejected:
                 found = replace(found, rejected=OF_ANOTHER)
             scope = self._scope(found, reading, topics)
+            own = self.in_turn.van_of(found, reading) if len(scope) > 1 else None
+            if own is not None and own <= scope.keys():
+                scope = {van: scope[van] for van in own}
+                found = replace(found, rejected="") if found.rejected in BESIDE_GREATER else found
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)
             made = [self.recorder.fact(found, van, said, reading) for van, said in scope.items()]

@@ -276,6 +276,10 @@ class WordFile(Entry):
     all_of: list[str] = []
     amount_words: list[str] = []
     figure_words: list[str] = []
+    values_in_turn: list[str] = []
+    stroke_words: list[str] = []
+    comes_first: list[str] = []
+    comes_second: list[str] = []
     sign_names: dict[str, str] = {}
     sign_means: list[str] = []
     sign_shown: list[str] = []

@@ -13,6 +13,10 @@ from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import FieldSpec
 
+FEWER_BERTHS = "the smaller of two numbers of berths"
+PARTLY_FILLED = "a partial fill beside the full one"
+BESIDE_GREATER = (FEWER_BERTHS, PARTLY_FILLED)  # reasons that do not hold where each figure is another van's
+
 
 def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[Found]:
     """Of several figures for one field in one sentence keep the total, or the one for the walls."""
@@ -53,7 +57,7 @@ def _without_fewer(rows: list[Found], statement: Statement) -> None:
         part = one.item is not None and one.item.last in of_them
         marked = statement.how is How.MARKED and one.sentence == two.sentence and _of_same_vans(one, two, statement)
         if (beside or part or marked) and (one.value.num or 0) < (two.value.num or 0):
-            one.rejected = "the smaller of two numbers of berths"
+            one.rejected = FEWER_BERTHS
 
 
 def _either(one: Found, two: Found, parsed: Parsed) -> bool:
@@ -71,7 +75,7 @@ def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -
         chained = row.item is not None and row.item.quantity is not None and row.item.quantity.chain
         chained = chained or any(_slashed(row, other, statement) for other in rows)
         if 0 < (row.value.num or 0) < most and (told or (chained and (row.value.num or 0) <= spec.partly * most)):
-            row.rejected = "a partial fill beside the full one"
+            row.rejected = PARTLY_FILLED
 
 
 def _is_said(cue: Item, row: Found, statement: Statement) -> bool:

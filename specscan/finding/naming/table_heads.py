@@ -27,6 +27,9 @@ MAX_TRIM_WORDS = 3
 ASKED = 8  # different things in the labels of a table, from which its columns can only be vans
 NO_TRIMS = ("standard", "optional", "not_available", "yes", "no", "all_vans", "package")  # heads of other columns
 PLAN = re.compile(r"\d{2,3} ?[A-Z]{1,2}")  # "21 W" too, though it could be watts
+STROKE = re.compile(r" / ")
+VALUES = re.compile(r" / |(?<=\d)/(?=\d)")
+SHARED = 0.3  # of the cells below a head that names several vans: the others hold for all of them
 DECIMAL = re.compile(r"\d[.,]\d(?: [A-ZÀ-Þ][\w’'-]*){0,2}")  # metres of length: "5.4 Fell" beside "6.3"
 CODE = re.compile(r"[A-Z]\d{1,3}")  # "R19" over a column is a floorplan and no R-value
 WORDS = re.compile(r"[A-ZÀ-Þ][a-zà-ÿ]{2,} [A-ZÀ-Þ][a-zà-ÿ]{2,}")  # "Long Alder"
@@ -71,8 +74,17 @@ class HeadReader:
             if rows <= vans_in_rows and rows.isdisjoint(head for head, _ in some):
                 continue  # the vans of other tables tell one thing more here, whatever its label is
             for head, place in some:
-                found.setdefault(head, place)
+                for name in self._parted(head, cells):
+                    found.setdefault(name, place)
         return found
+
+    def _parted(self, head: str, cells: list[Passage]) -> list[str]:
+        """Give the names between strokes of a head over values of as many vans: "Drift / Gorse" over "80 / 110 l"."""
+        names = STROKE.split(head)
+        below = [len(VALUES.split(p.text)) for p in cells if p.column is not None and p.column.text == head]
+        if below.count(len(names)) < max(MIN_ROWS, SHARED * len(below)) or len(set(names)) < len(names):
+            return [head]
+        return names if len(names) > 1 and all(map(self.can_be_name, names)) else [head]
 
     def _heads_of(
         self,
