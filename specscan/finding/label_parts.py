@@ -17,6 +17,7 @@ FIGURE_PART = re.compile(
     re.IGNORECASE,
 )
 INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gray: 36 / 29 gal"
+OTHER_JOINTS = ("-", "–", "—", "·", "|", "•", "+")
 MOST = 4
 UNIT_FIRST = re.compile(r"\(([^\W\d_]{1,3}) ?/ ?[^\W\d_]{4,}\)")
 Part = tuple[str, str, int]  # label, body, and where the body begins
@@ -60,11 +61,6 @@ class LabelParts:
         unit = UNIT_FIRST.search(label)  # the L of "Fresh (L / place)" is no length
         named = [m for m in named if not unit or m.start != unit.start(1)]
         things = _spans([m for m in named if not self.kit.units.is_sign(label, m.start, m.end)])
-        if len(things) == len(parts):
-            tail = label[things[-1][1] :]
-            return [
-                (f"{label[a:b]}{tail}", part, start) for (a, b), part, start in zip(things, parts, starts, strict=True)
-            ]
         run = _side_by_side(label, things, len(parts))
         return _shared(label, run, parts, starts) if len(run) == len(parts) else None  # "Tanks (l) fresh / gray"
 
@@ -89,6 +85,18 @@ class LabelParts:
         if len(aspects) != len(parts) or not all(COMMA.fullmatch(gap) for gap in between):
             return None
         return _shared(label, aspects, parts, starts_of(body, parts))
+
+    def slashed(self, label: str, body: str) -> tuple[str, str]:
+        """Give a label and a body that other signs part with slashes: "Fresh - gray - black: 22 - 20 - 10"."""
+        for sign in OTHER_JOINTS:
+            joint, count = f" {sign} ", body.count(f" {sign} ")
+            if not count or count != label.count(joint) or "/" in body or "/" in label:
+                continue
+            pieces = label.split(joint)
+            named = [self.kit.lexicon.analyse(piece).mentions for piece in pieces]
+            if count < MOST and all(any(m.concept.kind in NAMING for m in found) for found in named):
+                return label.replace(joint, " / "), body.replace(joint, " / ")
+        return label, body
 
     def with_additions(self, label: str) -> str:
         """Give a label whose brackets add a thing without them: "Gray (and black) tanks"."""

@@ -231,6 +231,9 @@ class StatementMaker:
             return absent
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
+        printed = label, body
+        label, body = self.label_parts.slashed(self.glossary.in_label(label), body)
+        label_shown, shown = printed if (label, body) != printed else ("", "")
         label = self.label_parts.with_additions(label)
         label, body = self.two_units.first(label, without_second(body, self.kit.quantities))
         absence = self.legend.absence(body)
@@ -271,7 +274,9 @@ class StatementMaker:
                 for part_label, part, start in parts
                 for draft in self._labelled(passage, part_label, part, at + start, label_from, scope, notes, hint, how)
             ]
-        return [Draft(passage, label, body, how, scope, at, label_from, hint, notes)]
+        return [
+            Draft(passage, label, body, how, scope, at, label_from, hint, notes, shown=shown, label_shown=label_shown)
+        ]
 
     def _is_unexplained(self, label: str, code: str) -> bool:
         """Tell whether a code means nothing that the rules know, and its label asks for no name or grade."""

@@ -281,6 +281,7 @@ class WordFile(Entry):
     comes_first: list[str] = []
     comes_second: list[str] = []
     sign_names: dict[str, str] = {}
+    tank_letters: dict[str, str] = {}  # of a label: "F/G/B"
     sign_means: list[str] = []
     sign_shown: list[str] = []
     lone_figure: list[str] = []

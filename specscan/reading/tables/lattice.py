@@ -12,6 +12,7 @@ from specscan.reading.letters.words import Word, build_lines, middle_of
 from specscan.reading.tables.crossings import Cell, Crossings, Edge, merged, tables
 from specscan.reading.tables.grid import Grid, GridCell, by_row
 from specscan.reading.tables.open_sides import open_sides
+from specscan.reading.tables.running_over import add_running_over
 from specscan.reading.tables.stripes import stripe_edges
 from specscan.records.text import Box
 
@@ -46,6 +47,7 @@ def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     for group in tables(crossings.cells()):
         inside = _words_inside(group, words)
         _close(group, inside, words)
+        add_running_over(inside, words)
         grid = _grid(list(inside), inside, sheet)
         if grid is not None:
             found.append((grid, {id(word) for held in inside.values() for word in held}))
