@@ -54,8 +54,9 @@ class InTurn:
         values = [part.strip() for part in APART.split(parsed.text[reading.split :])]
         if len(values) != len(order) or any(not 1 <= len(value.split()) <= SLOT_WORDS for value in values):
             return None
-        if found.start < reading.split or any("," in value for value in values):
-            return None
+        within = any(i.start <= slot.start() and slot.end() <= i.end for slot in slots for i in parsed.items)
+        if found.start < reading.split or within or any("," in value for value in values):
+            return None  # a stroke within an item parts one amount in two units
         return order[sum(slot.end() <= found.start for slot in slots)]
 
     def _told(self, text: str) -> Order | None:
