@@ -17,6 +17,7 @@ from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.open_walls import widen_past_walls
 from specscan.reading.tables.row_groups import HANGING, LEADING, rows_of
 from specscan.reading.tables.stacked import stacked_heads
+from specscan.reading.tables.stretched import join_stretched
 from specscan.reading.tables.widening import Columns, widen_between, widen_short, widened
 from specscan.records.text import Box, union
 
@@ -65,7 +66,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         for line in lines
     ]
     whole = ([line] if _explains_marks(cut) or _are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
-    kept = [(line, segments) for line, segments in zip(lines, whole, strict=True) if segments]
+    kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
         columns = columns_under_heads(kept[first:last])

@@ -1,0 +1,41 @@
+"""Lines of a cell that are set to the width of its column: the gap in them parts no columns."""
+
+from __future__ import annotations
+
+from specscan.reading.letters.words import Line
+from specscan.reading.tables.gutters import Parted
+
+AROUND = 30  # lines above and below, in which columns show
+FLUSH = 0.3  # em by which the parts of a column begin at one place
+MIN_FLUSH = 3  # other lines with a part that begins there
+PITCH = 1.6  # em to the line with which the cell goes on
+
+
+def join_stretched(kept: list[Parted]) -> list[Parted]:
+    """Give lines with their segments, those of a stretched line of a cell as one: "Gas heater      with" over "coil".
+
+    The cell goes on in the next line, which has no label, and nothing else begins where the gap ends.
+    """
+    return [(line, _joined(segments, place, kept)) for place, (line, segments) in enumerate(kept)]
+
+
+def _joined(segments: list[Line], place: int, kept: list[Parted]) -> list[Line]:
+    if len(segments) < 3 or place + 1 == len(kept):
+        return segments
+    line, (below, parts) = kept[place][0], kept[place + 1]
+    if not 0 < below.base - line.base < PITCH * line.size or parts[0].box.x0 < segments[1].box.x0 - line.size:
+        return segments
+    around = [part for _, one in kept[max(0, place - AROUND) : place + AROUND] if one is not segments for part in one]
+    for first, (left, right) in enumerate(zip(segments[1:], segments[2:], strict=False), 1):
+        flush = [part for part in around if abs(part.box.x0 - left.box.x0) < FLUSH * line.size]
+        begins = right.box.x0 - line.size
+        end = segments[first + 2].box.x0 - line.size if first + 2 < len(segments) else float("inf")
+        if (
+            len(flush) >= MIN_FLUSH
+            and any(abs(part.box.x0 - left.box.x0) < FLUSH * line.size for part in parts)
+            and right.text[:1].islower()
+            and not any(begins <= part.box.x0 < end for part in around)
+        ):
+            joined = Line([*left.words, *right.words])
+            return _joined([*segments[:first], joined, *segments[first + 2 :]], place, kept)
+    return segments

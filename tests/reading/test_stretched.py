@@ -1,0 +1,40 @@
+"""Tables whose cells are set to the width of their column, so that a short line of a broken cell has wide gaps."""
+
+from tests.reading.drawn import Page
+
+ROWS = (
+    ("Länge", "5,40 m", "5,99 m"),
+    ("Schlafplätze", "2", "4"),
+    ("Frischwasser", "90 l", "110 l"),
+    ("Lage Abwassertank", "Unterflur", "im beheizten Doppelboden"),
+    ("Heizung", "Gas-Kombiheizung", "Diesel-Kombiheizung"),
+    ("Solar", "100 W", "200 W"),
+    *((label, "ja", "ja") for label in ("Radio", "Markise", "Rollos", "Licht", "Tisch", "Bad", "Tür", "Regal", "Bett")),
+    *((label, "2", "3") for label in ("Lampen", "Dosen", "Haken", "Fächer", "Sitze", "Polster", "Fenster", "Luken")),
+    ("Gedämmte Flächen", "Wände, Dach", "Wände, Dach, Boden, Türen"),
+)
+PLACES = (60, 210, 360)
+
+
+def test_the_gap_in_a_line_set_to_the_width_of_its_column_parts_no_columns(facts_of_pdf):
+    page = Page()
+    page.text(60, 50, "Milan", size=20, bold=True)
+    page.text(60, 80, "Technische Daten, Modelljahr 2026", size=12)
+    page.rule(60, 98, 490)
+    for x, head in zip(PLACES[1:], ("Milan 54", "Milan 60"), strict=True):
+        page.text(x, 101, head, bold=True)
+    top = 116
+    for row in ROWS:
+        for x, text in zip(PLACES, row, strict=True):
+            page.text(x, top, text)
+        if row[0] == "Heizung":
+            page.text(456, top, "mit")
+            page.text(360, top + 11, "Elektropatrone")
+            top += 11
+        top += 12
+    found = {}
+    for fact in facts_of_pdf(page):
+        found.setdefault((fact.model, fact.field), set()).add(fact.value)
+    assert found["Milan 54", "insulated_surfaces"] == {"walls", "ceiling"}
+    assert ("Milan 54", "gray_tank_heat") not in found
+    assert found["Milan 60", "heater_fuel"] == {"diesel", "electric"}
