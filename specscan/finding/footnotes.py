@@ -9,8 +9,9 @@ from dataclasses import replace
 from specscan.finding.drafts import Draft, Reading
 from specscan.finding.kit import Kit
 from specscan.finding.naming.van_mentions import VanMentions
-from specscan.finding.notes_by_kind import NotesByKind
+from specscan.finding.notes_by_kind import PART, NotesByKind
 from specscan.finding.remarks import Remarks
+from specscan.finding.things.statement import basis_items
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
@@ -39,6 +40,8 @@ class Footnotes:
         for sign in draft.notes:
             passage = self.note_of(draft.passage.page, sign)
             if passage is not None:
+                if own := self._own_part(passage.text, draft.scope.vans):
+                    return own
                 kinds = self.by_kind.parts(passage.text)
                 if kinds:  # where no kind fits, all of them: what is meant nobody knows
                     return self.by_kind.part_for(kinds, draft.passage) or " ".join(part.text for part in kinds)
@@ -56,6 +59,15 @@ class Footnotes:
                 if self.kit.parse("", part, self.vans)[0].cues("unmarked"):
                     return part
         return None
+
+    def _own_part(self, note: str, models: frozenset[str] | None) -> str:
+        """Give the part of a note that some vans head and that says a basis: "Furnaces: input. Drift 21: output"."""
+        for part in PART.split(note) if models else ():
+            head, colon, said = part.partition(":")
+            named: set[str] = set().union(*(vans for _, _, vans in self.vans.find(head)))
+            if colon and models and models <= named and basis_items(list(self.kit.parse("", said, self.vans)[0].items)):
+                return part
+        return ""
 
     def _clause_for(self, note: str, models: frozenset[str] | None) -> str:
         """Give the part of a note's first sentence that names the vans, or else its first part.

@@ -73,3 +73,24 @@ Fresh water is where they differ: the 19 carries 20 gallons, the 21 carries 30.
 def test_a_drained_van_on_a_lot_claims_no_season(facts_of):
     winterized = "\nIt is winterized right now for the lot, so no water demo, sorry about that, folks.\n"
     assert by_van(facts_of(OFFER + winterized), "season_claim") == {}
+
+
+def test_what_stands_beside_its_price_is_the_van_and_not_the_dealer_above(vans_of):
+    text = (
+        "REISEMOBILE FALLWEIDE                                  Inserat-Nr. L-4471\n"
+        "Gebraucht- und Vorführwagen, Mühlweg 6\n" + "-" * 72 + "\n\n"
+        "MARROWFEN DRIFT 599 Q                         Preis: 52.900 EUR (VB)\n\n"
+        "Modelljahr: 2021             Erstzulassung: 11/2020\nKilometer:  58.700           Vorbesitzer: 2\n\n"
+        "Länge: 5,99 m\nRadstand: 4.035 mm\nFrischwasser: 100 l\nzul. Gesamtmasse: 3.500 kg\n"
+    )
+    assert vans_of(text, "angebot.txt") == {("Marrowfen", "Drift 599 Q", 2021)}
+
+
+def test_a_used_van_is_known_by_what_the_end_of_a_long_listing_says(vans_of):
+    items = [f"- Cupboard number {number} with a door\n" for number in range(40)]
+    text = (
+        "PELBURY RV CENTRE\n\n>> NEW STOCK <<\n\n2025 MARROWFEN DRIFT 64  -  2 BERTH\n\nBuild date 11/24\n\n"
+        "Length: 6.42 m\n\nGVM: 4,495 kg\n\nWheelbase: 3,750 mm\n\nSleeps: 2\n\nWater: 140 L\n\n" + "".join(items) +
+        "\nTrade-ins welcome. Two keys.\n"
+    )  # fmt: skip
+    assert vans_of(text, "listing.txt") == {("Marrowfen", "Drift 64", 2025)}

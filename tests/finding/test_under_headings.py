@@ -84,6 +84,20 @@ def test_a_note_that_tells_kinds_apart_says_of_each_van_what_it_says_of_its_kind
     }  # fmt: skip
 
 
+def test_a_note_may_give_one_van_a_basis_of_its_own(facts_of):
+    text = (
+        "Marrowfen Drift 2026\n\n|  | Drift 19 | Drift 21 |\n|---|---|---|\n| Overall length | 5.41 m | 6.36 m |\n"
+        "| GVWR | 3500 kg | 4250 kg |\n| Space heat | LP furnace | Gasoline hydronic |\n| Rating* | 4 kW | 5 kW |\n\n"
+        "* LP furnaces: input. Drift 21: output of the hydronic unit, which needs about 70 W.\n"
+    )
+    facts = [fact for fact in facts_of(text, "table.md") if not fact.rejected]
+    assert {(fact.model[-2:], fact.field, fact.value) for fact in facts if fact.field.startswith("heater_")} == {
+        ("19", "heater_input_w", 4000), ("21", "heater_output_w", 5000), ("21", "heater_power_draw_w", 70),
+        ("19", "heater_type", "forced_air"), ("21", "heater_type", "hydronic"),
+        ("19", "heater_fuel", "propane"), ("21", "heater_fuel", "gasoline"),
+    }  # fmt: skip
+
+
 @pytest.mark.parametrize(
     ("heading", "said"),
     [

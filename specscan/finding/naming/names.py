@@ -17,6 +17,7 @@ from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
 
 USED_CUES = 3
+FIRST_ASKED, LAST_ASKED = 40, 8  # passages in which a seller says that a van is used, at the beginning and the end
 LONGEST_LEAD = 40
 FEW = 6  # passages: a page of fewer has no part that is most of it
 
@@ -137,11 +138,12 @@ class NameReader(TitleReader):
         return (passage.block, passage.sections) if alone else ()
 
     def _is_used(self, passages: list[Passage]) -> bool:
-        first = [text for p in passages[:40] for text in ((p.row.text, p.text) if p.row is not None else (p.text,))]
-        words = [token.norm for text in first for token in self.lexicon.analyse(text).tokens]
+        ends = [*passages[:FIRST_ASKED], *passages[max(FIRST_ASKED, len(passages) - LAST_ASKED) :]]
+        said = [text for p in ends for text in ((p.row.text, p.text) if p.row is not None else (p.text,))]
+        words = [token.norm for text in said for token in self.lexicon.analyse(text).tokens]
         if self._used_at(words) < USED_CUES:
             return False  # nearly all brochures: seen from their words, without a look for all terms in so long a text
-        text = " ".join(first)
+        text = " ".join(said)
         cues = {text[m.start : m.end].casefold() for m in self.lexicon.cues(self.lexicon.analyse(text), "used")}
         return len(cues) >= USED_CUES
 

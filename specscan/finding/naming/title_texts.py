@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
 from specscan.finding.naming.file_names import file_runs, stem_of
+from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.letters import Letter
 from specscan.finding.naming.name_forms import SPOKEN_NAME, article
 from specscan.finding.naming.place import PARTED, Place, running_lines
@@ -28,6 +29,7 @@ DATED_NAME = re.compile(
     r"(?:19|20)\d\d ((?:[A-ZÀ-Þ][\w’'-]* ){1,3}(?=\w*\d)[\w.-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,2})"
 )
 DATED_WEIGHT = 5
+PRICED_WEIGHT = 3  # of what stands on one line with its price in a listing
 FIRST_SENTENCES = 10  # passages in which a name may be said
 CLAUSE_END = re.compile(r"[,;:]| (?:and|et|und) ")
 BASE_BEHIND = 30  # letters behind a name in which a sentence says that it is the base vehicle's
@@ -88,7 +90,8 @@ class TitleTexts(YearReader):
             if SPACED.search(title.text.strip()):  # typed with wide gaps: "JUST IN   Marrowfen Drift 6.2   MY23"
                 line = self._without_lead(re.sub(r"^\W+", "", title.text))
                 parts = [part.strip() for part in SPACED.split(line)]
-                texts += [(weight, part, place) for part in parts if not _is_numbered(part)]
+                offered = PRICED_WEIGHT if self.used and any(map(PRICE.search, parts[1:])) else 0
+                texts += [(weight + offered, part, place) for part in parts if not _is_numbered(part)]
                 continue
             texts.append((weight, self._without_lead(title.text), place))
             texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
