@@ -16,6 +16,7 @@ FIGURE_PART = re.compile(
     r"(?:(?:R|RSI)[ -]?)?(?=.*\d)[\s\d.,'’½¼¾-]*(?:\w{0,8}\.?|BTU/\w+)(?:\s*\([\s\d.,'’]+[^\s\d()]{1,6}\))?",
     re.IGNORECASE,
 )
+R_VALUE = re.compile(r"R(?:SI)?[ -]?\d")
 INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gray: 36 / 29 gal"
 OTHER_JOINTS = ("-", "–", "—", "·", "|", "•", "+")
 MOST = 4
@@ -139,12 +140,22 @@ class LabelParts:
         named = set().union(*owners)
         if len(named) == len(parts) or not named:
             return None  # each part has its thing
+        if len(parts) == 2 and not owners[1] and R_VALUE.match(parts[1]):
+            of = self._without_aspects(pieces[0])  # "Wall thickness / value: 1.5 in / R-9"
+            return [(pieces[0], parts[0], starts[0]), (f"{of} {pieces[1]}".strip(), parts[1], starts[1])]
         told = [n for n, names in enumerate(owners) if len(names) == 1]
         if not all(self._only_names(pieces[n]) for n in told):
             return None  # "Fresh water driving / full" is about one
         if len(told) == len(parts) - len([o for o in owners if not o]) and all(len(pieces[n]) > 1 for n in told):
             return [(pieces[n].strip(), parts[n], starts[n]) for n in told]
         return None
+
+    def _without_aspects(self, piece: str) -> str:
+        """Give what a part of a label is about, without what it asks for: "Wall" of "Wall thickness"."""
+        for mention in reversed(self.kit.lexicon.analyse(piece).mentions):
+            if mention.concept.kind == "aspect":
+                piece = piece[: mention.start] + piece[mention.end :]
+        return piece.strip()
 
     def _only_names(self, piece: str) -> bool:
         """Tell whether all words of a part belong to names of things."""

@@ -275,6 +275,7 @@ class WordFile(Entry):
     page_joints: list[str] = []
     all_of: list[str] = []
     amount_words: list[str] = []
+    amount_costs: list[str] = []
     figure_words: list[str] = []
     values_in_turn: list[str] = []
     stroke_words: list[str] = []

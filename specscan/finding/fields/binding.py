@@ -100,6 +100,9 @@ class Binder:
         if not sentence.running or item.start < sentence.split:
             return None
         parsed = sentence.parsed
+        if any(cue.sentence == item.sentence and parsed.opens_sentence(cue) for cue in parsed.cues("latter")):
+            last = [g for g in sentence.groups if g.items[0].sentence == item.sentence - 1]
+            return last[-1] if last else None  # "Ce dernier est chauffé" tells of what was named last
         pronouns = parsed.cues("pronoun") if item.sentence or sentence.asked else []
         number = item.sentence
         while any(cue.sentence == number and parsed.opens_sentence(cue) for cue in pronouns):

@@ -32,6 +32,7 @@ class Grouper:
             for name in ("purpose", "company_of")
         )
         self.binder = Binder(book, self.coordination, purpose, company)
+        self.articles = {word.casefold() for word in lexicon.words.cues.get("one_more", [])}
         self.own_tanks = OwnTanks(book, company, self.coordination)
 
     def form(
@@ -216,6 +217,8 @@ class Grouper:
             and _told(parsed, group.chunks[0], None, group.items[0].start)
         ):
             return False  # "pads on the tanks, and the valve in a box": each has its own
+        if self._speaks_apart(group, item) or self._is_one_more(group, item, parsed):
+            return False
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
         if inside and parsed.text[item.end :].lstrip().startswith(":"):
             return False  # "Gray: 20 gal / Black: 12 gal": each has its own
@@ -229,6 +232,28 @@ class Grouper:
             and not (n in carried and token.norm in self.binder.company)
         ]
         return all(word in self.coordination for word in between) and len(between) <= 3 and bool(between)
+
+    def _speaks_apart(self, group: Group, item: Item) -> bool:
+        """Tell whether a word would state something of the things before it, but is a thing unlike them.
+
+        "A heated gray tank and insulation in the walls".
+        """
+        if group.label:
+            return False  # "Gray water, insulation: standard"
+        alike = any(self.short_names.alike(one, item) for one in group.items)
+        return not alike and any(owns(self.book, t, c) for t in group.things for c in item.concepts)
+
+    def _is_one_more(self, group: Group, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a thing with an article of its own has no part in the figure of the one before it.
+
+        "140 litres of fresh water and a gray tank".
+        """
+        first, last = group.items[0], group.items[-1]
+        figure = next((i for i in parsed.items if i.quantity is not None and i.last == first.first), None)
+        if figure is None or figure.clause != first.clause:
+            return False
+        words = parsed.text[last.end : item.start].casefold().split()
+        return any(word in self.articles for word in words)
 
 
 def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:

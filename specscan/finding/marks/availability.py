@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specscan.finding.marks.legend import AVAILABILITIES, said_by
+from specscan.finding.marks.prices import price_ends
 from specscan.finding.marks.scope import DESCRIBING, bracket_behind
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item, Parsed
@@ -163,23 +164,29 @@ def _is_replaced(cue: Item, parsed: Parsed) -> bool:
 
 
 def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Availability | None:
+    mentions = [i for i in parsed.items if i.vans]
+    tied = [(cue, m.vans) for cue in cues for m in mentions if _right_before(cue, m, parsed)]
     for cue in cues:
-        vans = [i for i in parsed.items if i.vans and i.chunk == cue.chunk]
-        if vans and _is_apart_cue(cue, parsed) and any(van in v.vans for v in vans):
+        vans = [m for m in mentions if m.chunk == cue.chunk]
+        alone = sum(other.chunk == cue.chunk for other, _ in tied) < 2  # else each has its own vans
+        if vans and alone and _is_apart_cue(cue, parsed) and any(van in m.vans for m in vans):
             return said_by([cue])
-    tied = [(cue, i.vans) for cue in cues for i in parsed.items if i.vans and _right_before(cue, i, parsed)]
     if any(cue.clause == item.clause for cue in cues) and not any(cue.clause == item.clause for cue, _ in tied):
         return None  # "The cab's come with both vans; those of the doors come with the A and are an option on the B"
+    prices = price_ends(parsed.text) if tied else []
+    priced = [m for m in mentions for end in prices if end <= m.start and len(parsed.between(end, m.start)) <= 1]
+    if any(van in m.vans and m.sentence == item.sentence for m in priced):
+        return Availability.OPTIONAL  # "standard on the A and $260 on the B"
     said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
-    return said_by(said) if said and len(tied) > 1 else None  # "comes with the A and can be ordered for the B"
+    return said_by(said) if said and len(tied) + len(priced) > 1 else None  # "comes with A and can be ordered for B"
 
 
 def _right_before(cue: Item, mention: Item, parsed: Parsed) -> bool:
-    return (
-        cue.end <= mention.start
-        and cue.sentence == mention.sentence
-        and len(parsed.between(cue.end, mention.start)) <= 1
-    )
+    """Tell whether words stand right before a van, or before "both" vans of a name."""
+    if cue.end > mention.start or cue.sentence != mention.sentence:
+        return False
+    every = [c for c in parsed.cues("two_vans", "all_vans") if cue.end <= c.start and c.end <= mention.start]
+    return len(parsed.between(cue.end, mention.start)) - sum(c.last - c.first for c in every) <= 1
 
 
 def _is_apart_cue(cue: Item, parsed: Parsed) -> bool:

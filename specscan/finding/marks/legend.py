@@ -9,11 +9,13 @@ from dataclasses import dataclass, field
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.mentions import NAMING, Mention
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import General
+from specscan.rulebook.models import WordFile
 
 SYMBOL = re.compile(
     r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
@@ -146,7 +148,15 @@ def read_legend(
         sign.casefold() in figures and meaning.default is Availability.OPTIONAL
         for sign, meaning in legend.signs.items()
     )
+    explaining = (p.text for p in passages if p.number in legend.passages or p.number in legend.goes_on)
+    legend.amounts = legend.amounts or any(_figures_cost(text, lexicon.words) for text in explaining)
     return legend
+
+
+def _figures_cost(text: str, words: WordFile) -> bool:
+    """Tell whether a legend says in a sentence what a bare figure is: "A figure is the price in pounds."."""
+    figures, costs = any_word(set(words.amount_words) - set(words.amount_costs)), any_word(words.amount_costs)
+    return re.search(rf"(?<!\w)(?:{figures})\s[^.;:]{{0,24}}(?<!\w)(?:{costs})(?!\w)", text, re.IGNORECASE) is not None
 
 
 def _explained(

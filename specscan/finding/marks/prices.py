@@ -41,6 +41,11 @@ def is_price(text: str) -> bool:
     return has_price(text) and not WORDED_PRICE.search(text)
 
 
+def price_ends(text: str) -> list[int]:
+    """Give the places at which the prices of a text end."""
+    return [match.end() for match in PRICES.finditer(text)] if has_price(text) else []
+
+
 class PricedItems:
     """Tells of items of lists that end in what they cost: "200 W solar panel, $1,290"."""
 

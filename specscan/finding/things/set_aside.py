@@ -49,6 +49,8 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
                 if item.chunk == cue.chunk or not _breaks(parsed, cue, item):
                     ignored.add(id(item))
     for cue in parsed.cues("hedge"):
+        if _rates_cold(cue, parsed):
+            continue
         alone = _says_only(cue, parsed, split)
         beside = _chunk_beside(cue, parsed)
         for item in parsed.items:
@@ -56,6 +58,12 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
                 ignored.add(id(item))
     ignored |= _doses(parsed) | _of_mats(parsed) | (_subjects(parsed) if not split else set())
     return ignored | _asked(parsed, split) | _denied_figures(parsed) | _former(parsed)
+
+
+def _rates_cold(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether words such as "prévu pour" say for what cold a van is made: "prévu pour -20 °C"."""
+    figures = (i for i in parsed.items if i.quantity is not None and i.chunk == cue.chunk and i.start >= cue.end)
+    return cue.has("thing") and any(i.quantity.dimension == "temperature" for i in figures)  # type: ignore[union-attr]
 
 
 def _of_others(parsed: Parsed) -> set[int]:

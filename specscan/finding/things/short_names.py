@@ -222,13 +222,13 @@ class ShortNames:
         )  # fmt: skip
 
     def _coordinated(self, one: Item, two: Item, parsed: Parsed) -> bool:
-        if not self._alike(one, two):
+        if not self.alike(one, two):
             return False
         left, right = (one, two) if one.start < two.start else (two, one)
         between = parsed.between(left.end, right.start)
         return 0 < len(between) <= 2 and all(word in self.coordination for word in between)
 
-    def _alike(self, one: Item, two: Item) -> bool:
+    def alike(self, one: Item, two: Item) -> bool:
         """Tell whether two things can be spoken of together: they have an aspect in common."""
         a, b = (self.aspects((*i.names("thing"), *i.names("short")), tuple(i.names("alone"))) for i in (one, two))
         return bool(a & b) or not a or not b
