@@ -14,7 +14,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     if item is None or parsed.by_cue.keys().isdisjoint(AVAILABILITIES):
         return None
     cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
-    cues = [c for c in cues if not _in_phrase(c, parsed) and not _is_replaced(c, parsed)]
+    cues = [c for c in cues if not in_phrase(c, parsed) and not _is_replaced(c, parsed)]
     if not cues:
         return None
     named = _by_named_van(item, cues, parsed, van)
@@ -145,7 +145,7 @@ def _same_stretch(cue: Item, item: Item, parsed: Parsed) -> bool:
     return cue.sentence == item.sentence and item.depth >= cue.depth and min(depths, default=0) >= cue.depth
 
 
-def _in_phrase(cue: Item, parsed: Parsed) -> bool:
+def in_phrase(cue: Item, parsed: Parsed) -> bool:
     """Tell whether a word such as "standard" only qualifies another: "standard van", "not an option"."""
     return any(
         other is not cue and other.start <= cue.start and cue.end <= other.end

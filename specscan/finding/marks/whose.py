@@ -6,6 +6,7 @@ import itertools
 import re
 
 from specscan.finding.marks.availability import item_availability
+from specscan.finding.marks.each_van import said_of_each
 from specscan.finding.marks.excepted import have_their_own, left_out, said_of_others, told_of_others
 from specscan.finding.marks.scope import EVERYONE, THE_TWO, Scope, closing_bracket, item_vans
 from specscan.finding.things.found import Availability, Found
@@ -82,6 +83,9 @@ def settle_scope(
     if scope.told_each:
         return dict(scope.by_van)
     base = scope.vans if scope.vans is not None else everyone
+    each = said_of_each(found.item, parsed) if found.availability is None else {}
+    if each and (not scope.headed or base & each.keys()):
+        return {van: said for van, said in sorted(each.items()) if not scope.headed or van in base}
     own = have_their_own(found.item, parsed)
     named = item_vans(found.item, parsed, split) if not own else None
     if named is EVERYONE:
