@@ -94,3 +94,17 @@ def test_a_used_van_is_known_by_what_the_end_of_a_long_listing_says(vans_of):
         "\nTrade-ins welcome. Two keys.\n"
     )  # fmt: skip
     assert vans_of(text, "listing.txt") == {("Marrowfen", "Drift 64", 2025)}
+
+
+def test_words_with_the_usual_space_between_are_parted_by_no_column_of_lines_below(vans_of):
+    text = (
+        "WAGENHOF FALLWEIDE  *  Uferstr. 11  *  Mo-Sa 9-18 Uhr\n" + "-" * 72 + "\n"
+        "Angebot Nr. 4471-G                                   GEBRAUCHTFAHRZEUG\n\n"
+        "Marrowfen Schneegang 595 Duo          Modelljahr 2021\n\n"
+        "Preis: 48.900 EUR    62.400 km        Erstzulassung 11/2020\n"
+        "Vorbesitzer: 2       HU neu           Gasprüfung bis 05/2028\n\n"
+        "Gepflegter Kastenwagen, immer in der Scheune, Scheckheft vollständig.\n\n"
+        "Radstand ............. 4.035 mm\nzul. Gesamtmasse ..... 3.500 kg\nDieseltank ........... 90 l\n"
+        "Stehhöhe ............. 1,90 m\nHeizung .............. Gas-Kombi 4 kW\n"
+    )
+    assert vans_of(text, "angebot.txt") == {("Marrowfen", "Schneegang 595 Duo", 2021)}

@@ -24,6 +24,7 @@ from specscan.records.text import Box, union
 # All in em (the font size of the lines at hand).
 SEGMENT_GAP = 0.8
 TIGHT_GAP = 0.3
+WIDER = 1.1  # times the narrowest space of a line
 TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
 RULED_SHARE = 0.2  # where rules part its rows
 MIN_HEADS = 3  # segments of the head of a table, its corner included
@@ -375,8 +376,11 @@ def _refine(segments: list[Line], columns: Columns) -> list[Line]:
 def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None:
     if not (segment.box.x0 < end - 1 and segment.box.x1 > begin + 1):
         return None
+    gaps = [right.box.x0 - left.box.x1 for left, right in zip(segment.words, segment.words[1:], strict=False)]
     for place, (left, right) in enumerate(zip(segment.words, segment.words[1:], strict=False), 1):
-        gap = right.box.x0 - left.box.x1
+        gap = gaps[place - 1]
+        if len(gaps) > 1 and gap < WIDER * min(gaps):
+            continue  # a space between words, however wide the type sets it
         aligned = abs(right.box.x0 - begin) < 0.35 * right.size
         inside = left.box.x1 <= begin and right.box.x0 >= end - 1
         if inside and gap > TIGHT_GAP * right.size and aligned:
