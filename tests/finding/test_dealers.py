@@ -218,3 +218,17 @@ ALSO AVAILABLE FROM THE MAKER
 
 def test_a_dated_line_with_the_stock_number_beside_it_names_what_is_for_sale(vans_of):
     assert vans_of(DATED, "listing.txt") == {("Marrowfen", "Drift 590 Coastal", 2025)}
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [(" - votre spécialiste du fourgon d'occasion", ""), ("", "Loisirs Mesnard n'est ni constructeur ni importateur.")],
+)
+def test_a_seller_who_says_that_he_builds_none_gives_a_used_van_no_name(vans_of, told, said):
+    text = (
+        f"LOISIRS MESNARD{told}\nRoute du Phare, Port-Mesnil\n{'-' * 50}\n\n>>> FOURGON D'OCCASION   réf. 4471\n\n"
+        "OSSVANE CURLEN 599 F\n\nMillésime 2021 - 1re mise en circulation : 02/2022\nKilométrage : 58 200 km\n\n"
+        "PTAC ............... 3500 kg\nHauteur int. ....... 1,90 m\nRéservoir gazole ... 90 l\n"
+        f"Panneau solaire .... 100 W\nBatterie cellule ... 95 Ah gel\n\nReprise possible, venez voir. {said}\n"
+    )
+    assert vans_of(text, "annonce.txt") == {("Ossvane", "Curlen 599 F", 2021)}

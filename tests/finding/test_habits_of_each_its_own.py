@@ -52,6 +52,7 @@ def test_a_legend_may_say_in_a_sentence_that_figures_are_prices(facts_of):
 
 FRENCH = [
     ("Quatre personnes y voyagent, deux y dorment.", {"sleeps": 2}),
+    ("Couchages / cartes grises : 3 / 4", {"sleeps": 3}),
     ("C'est un fourgon hivernable, prévu pour une température extérieure de -15 °C.",
      {"season_claim": "hivernable", "rated_min_temp_c": -15}),
     ("Le réservoir d'eau propre est dans la cellule, celui des eaux grises sous le plancher. Ce dernier est isolé.",

@@ -24,3 +24,8 @@ def test_a_long_label_leaves_one_dot_or_two(facts_of, label):
     facts = facts_of(f"{label} 5,99 m / 2,05 m / 2,65 m")
     assert [facts.get(f"{side}_mm") for side in ("length", "width", "height")] == [5990, 2050, 2650]
     assert facts["gvwr_kg"] == 3300
+
+
+def test_a_colon_between_two_rows_of_dots_stands_for_one_and_heads_nothing(facts_of):
+    facts = facts_of("Eaux propres / eaux usées : 90 / 75 l")
+    assert (facts["fresh_tank_l"], facts["gray_tank_l"]) == (90, 75)

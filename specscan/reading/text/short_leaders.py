@@ -1,4 +1,4 @@
-"""Rows of dots for which a long label leaves room but for one or two: "Haut. . 2,65 m" below "PTAC .... 3 300 kg"."""
+"""Rows of dots for which a long label leaves no room, or for one: "Haut. . 2,65 m" below "PTAC .... 3 300 kg"."""
 
 from __future__ import annotations
 
@@ -7,11 +7,15 @@ from collections.abc import Sequence
 
 DOTS = re.compile(r"(?<=\s)\.{3,}(?=\s)")
 SHORT = re.compile(r"(?<=\S)\s\.{1,2}(?=\s\S)")
+COLON = re.compile(r"(?<=[^\W\d_])\s?:(?=\s+\S)")
 LEADER = " ..."
 
 
 def with_whole_leaders(lines: Sequence[str]) -> list[str]:
-    """Give lines in which such dots are a row of dots, where one on a line beside ends at the same place."""
+    """Give lines in which such dots are a row of dots, where one on a line beside ends at the same place.
+
+    A colon between two rows of dots stands for one: "Couchages / places : 3 / 4".
+    """
     ends = [{match.end() for match in DOTS.finditer(line)} for line in lines]
     made = list(lines)
     for number, line in enumerate(lines):
@@ -19,4 +23,8 @@ def with_whole_leaders(lines: Sequence[str]) -> list[str]:
         match = next((one for one in SHORT.finditer(line) if one.end() in beside), None)
         if match is not None and not ends[number]:
             made[number] = line[: match.start()] + LEADER + line[match.end() :]
+        between = 0 < number < len(lines) - 1 and ends[number - 1] and ends[number + 1] and not ends[number]
+        colon = COLON.search(line) if between and match is None else None
+        if colon is not None:
+            made[number] = line[: colon.start()] + LEADER + line[colon.end() :]
     return made
