@@ -50,3 +50,23 @@ def test_a_superior_figure_is_a_note_sign_and_no_digit(passages):
 
 def test_behind_a_unit_of_length_it_is_a_power(passages):
     assert {p.text for p in passages if p.row is not None and p.row.text == "Body surface"} == {"21 m²", "25 m²"}
+
+
+def test_raised_primes_behind_figures_are_feet_and_inches(examiner):
+    page = Page()
+    page.canvas.setPageCompression(0)
+    pdfmetrics.registerFont(TTFont(FONT, str(Path(reportlab.__file__).parent / "fonts" / "Vera.ttf")))
+    x, top = 60, 80
+    for text, size, lift in (
+        ("Overall height 9", 10, 0),
+        ("’", 7, 4),
+        (" 5", 10, 0),
+        ("’’", 7, 4),
+        (" with fan", 10, 0),
+    ):
+        page.canvas.setFont(FONT, size)
+        page.canvas.drawString(x, HEIGHT - top + lift, text)
+        x += pdfmetrics.stringWidth(text, FONT, size)
+    data = page.data().replace(b"<2019>", b"<2032>")  # the font has no primes of its own
+    texts = [passage.text for passage in read_document(data, "sheet.pdf", "pdf", examiner.hints).passages]
+    assert texts == ["Overall height 9′ 5″ with fan"]

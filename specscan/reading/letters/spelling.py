@@ -39,6 +39,7 @@ WRITTEN = str.maketrans({"\u00ad": "-", "\ufffe": "-", "\u0002": "-", **LIGATURE
 UNITS_WITH_POWER = ("m", "cm", "mm", "dm", "ft", "in")
 DEGREES = ("◦", "o", "º", "°")
 POWERS = {"2": "²", "3": "³"}
+PRIMES = {"′": "′", "′′": "″", "″": "″"}  # of feet and inches, raised where they are set as powers
 LENGTH = re.compile(r"\d[.,'’\s]?\d{3}\s?mm$")
 
 Places = NDArray[np.int64]
@@ -283,6 +284,8 @@ def _attach_small(words: list[Word]) -> list[Word]:
         if lift > RAISED * base.size:
             if word.text in DEGREES and word.text != "o" or word.text == "o" and base.text[-1:].isdigit():
                 kept[-1] = _grown(base, word, "°")
+            elif word.text in PRIMES and base.text[-1:].isdigit():
+                kept[-1] = _grown(base, word, PRIMES[word.text])
             elif word.text in POWERS and base.text.casefold().endswith(UNITS_WITH_POWER) and not _is_length(kept):
                 kept[-1] = _grown(base, word, POWERS[word.text])
             else:
@@ -320,6 +323,7 @@ def _leads(word: Word, following: Word) -> bool:
         and word.direction == following.direction == 0
         and len(word.text) <= 2
         and word.text not in DEGREES
+        and word.text not in PRIMES
         and following.base - word.base > RAISED * following.size
         and -0.1 * following.size <= following.box.x0 - word.box.x1 <= 0.8 * following.size
     )
