@@ -20,6 +20,7 @@ from specscan.records.text import Kind, Passage
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 OFFERING = 0.9  # of the cells of a table that only says which things are standard, and which an option
 OFFERED = re.compile(r"([^()]{3,40})\(([^()]{2,60})\)")
+PART = re.compile(r"\S.*?(?:(?<=[\w)])[.;](?=\s+[\dA-ZÀ-Þ])|$)")  # of a cell
 SIGN_AND_FIGURE = re.compile(r"(\S+)\s*\(([^()]{2,40})\)")
 PRICE_SIGNS = re.compile(r"[$€£+*]|\b(?:EUR|CHF|USD|CAD|AUD|GBP)\b|\d[\d.,'’\u00a0\u202f ]*(?:,[-–])?")
 
@@ -42,6 +43,11 @@ class MarkedCells:
         self, passage: Passage, label: str, body: str, at: int, label_from: str, scope: Scope, notes: tuple[str, ...]
     ) -> list[Draft] | None:
         """Give the statement that the label makes where the cell is only a mark, a price or "option", else ``None``."""
+        if apart := self._told_apart(passage, body):
+            return [
+                Draft(passage, label, text, How.CELL, Scope(scope.vans, said), at + start, label_from, None, notes)
+                for start, text, said in apart
+            ]
         plain = body.strip()
         first, _, rest = plain.partition(" ")
         meaning = self.meaning(passage, plain)
@@ -80,6 +86,26 @@ class MarkedCells:
             own = Scope(scope.vans, Availability.NOT_AVAILABLE)  # among options "no" says that this is not to be had
             return [Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)]
         return None
+
+    def _told_apart(self, passage: Passage, body: str) -> list[tuple[int, str, Availability | None]]:
+        """Give the parts of a cell of which one at least ends in what it is: "400 W: Std. 520 W: No".
+
+        Each comes with where it stands and what it is, if it says so; "no" denies one beside others.
+        """
+        parts: list[tuple[int, str, Availability | None]] = []
+        for match in PART.finditer(body):
+            text, _, word = match.group().rstrip(" .;").rpartition(":")
+            said = self._word(passage, word) if text else None
+            parts.append((match.start(), text if said else match.group().strip(" .;"), said))
+        offered = any(said in (Availability.STANDARD, Availability.OPTIONAL) for _, _, said in parts)
+        return parts if len(parts) > 1 and offered else []
+
+    def _word(self, passage: Passage, word: str) -> Availability | None:
+        """Give what a word or sign behind a colon says: "Std", "Opt", "No", or that of a legend."""
+        meaning = self.meaning(passage, word.strip())
+        if meaning is not None and not meaning.by_van:
+            return meaning.default
+        return self._said(word.strip()) or (Availability.NOT_AVAILABLE if says_no_alone(self.lexicon, word) else None)
 
     def _is_marked(self, passage: Passage) -> bool:
         """Tell whether a cell says by a sign or in words, and a figure at most, whether a thing is there."""

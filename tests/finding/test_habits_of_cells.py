@@ -123,3 +123,15 @@ def test_a_part_of_its_own_under_the_label_of_another_thing_is_there(printed):
 @pytest.mark.parametrize("line", ["Trinkwassertank in Ltr.: 84", "Frischwasser, Ltr.: 84", "Frischwasser Inh.: 84 l"])
 def test_the_point_of_an_abbreviation_at_the_end_of_a_label_ends_no_sentence(states, line):
     states("DE", line, {"fresh_tank_l": 84})
+
+
+def test_each_part_of_a_cell_may_say_what_it_is(settled_of):
+    rows = settled_of(
+        "Marrowfen Vans\nMarrowfen Drift 21\nModel year 2026\n\nOverall length: 21 ft\nGVWR: 9,350 lb\n"
+        "Wheelbase: 159 in\nWidth: 81 in\nSolar: 400 W: Std. 520 W: No\n"
+        "House batteries: 400 Ah lithium, 12.8 V (5,120 Wh); 600 Ah (7,680 Wh): Opt\n"
+    )
+    told = {(field, row.num): row.availability for (_, field, _), row in rows.items()}
+    assert told["solar_w", 400] == told["battery_ah", 400] == told["battery_wh", 5120] == "standard"
+    assert told["battery_ah", 600] == told["battery_wh", 7680] == "optional"
+    assert told.get(("solar_w", 520)) != "standard"

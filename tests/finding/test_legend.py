@@ -491,3 +491,17 @@ def test_what_a_sign_says_is_in_a_pack_is_an_option_whatever_the_pack_costs(fact
         ("water_lines_insulated", "Drift 19", "not_available"),
         ("water_lines_insulated", "Drift 21", "optional"),
     }
+
+
+def test_a_sentence_amid_a_paragraph_explains_signs_and_the_rest_is_read(facts_of):
+    legend = (
+        "The binder in the glovebox says the same in more words, and so does whoever sold you the van. It is coded: "
+        "S standard, O extra-cost option, "
+        "P only in a package, N not available on this trim. Prices are suggested retail and leave out freight. "
+        "Every Drift has a fresh tank of 30 gal."
+    )
+    facts = facts_of(TABLE.format(no="N", yes="S", legend=legend), "table.md")
+    for field in ("heated_floor", "gray_tank_heat"):
+        found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
+        assert found == {"19": "not_available", "21": "standard"}, field
+    assert {fact.model[-2:] for fact in facts if fact.field == "fresh_tank_l" and not fact.rejected} == {"19", "21"}

@@ -241,3 +241,10 @@ def test_short_lines_above_a_text_stand_each_for_itself_where_one_lists_vans(van
         "- GVWR 9,350 lb\n- Sleeps 2\n- Width 81 in\n- Height 9 ft\n- Solar 200 W (20, 22)\n- Solar 400 W (25)\n"
     )
     assert vans_of(text, "drift.txt") == {("Marrowfen", f"Drift {code}", 2026) for code in (20, 22, 25)}
+
+
+def test_trims_of_a_van_with_a_figure_keep_its_name_though_one_begins_the_other(vans_of):
+    above = "# Drift 22 Order Guide\n\nMARROWFEN VANWORKS\n\nModel Year 2026. Trims: Trek and Trek Polar\n\n"
+    foot = "\nMarrowfen Vanworks LLC, Quay Road 12. Trek Polar is our four-season Drift.\n"
+    found = vans_of(above + FIGURES.format(one="Trek", two="Trek Polar") + foot, "drift_22_guide.md")
+    assert models(found) == {"Drift 22 Trek", "Drift 22 Trek Polar"}

@@ -524,3 +524,21 @@ def test_a_sentence_in_large_type_names_no_range(read_file, tmp_path):
     path = tmp_path / "vans.pdf"
     path.write_bytes(page.data())
     assert {van.model for van in read_file(path).found.vans} == {"630", "660"}
+
+
+@pytest.mark.parametrize("margin", ["Marrowfen \u00b7 Gamme 2026", "Marrowfen \u00b7 Sittelle et Harfang"])
+def test_neither_the_company_nor_a_list_of_vans_in_margins_is_a_range(read_file, tmp_path, margin):
+    page = Page()
+    for sheet in range(2):
+        if sheet:
+            page.canvas.showPage()
+        page.text(40, 20, margin, size=8)
+        page.text(40, 40, "Carrosserie Marrowfen" if not sheet else "Cellule", size=20)
+        rows = (("", "Sittelle", "Harfang"), ("Longueur", "5,41 m", "5,99 m"), ("PTAC", "3 300 kg", "3 500 kg"),
+                ("Couchages", "2", "3"), ("Eau propre", "70 l", "95 l"))  # fmt: skip
+        for top, cells in enumerate(rows):
+            page.row(90 + 20 * top, (40, cells[0]), (240, cells[1]), (360, cells[2]), bold=not top)
+    page.text(40, 400, "Carrosserie Marrowfen SARL, 3 quai de la Filature", size=7)
+    path = tmp_path / "gamme.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"Sittelle", "Harfang"}

@@ -27,6 +27,13 @@ LINES = [
     ("US", "No water line runs outside the heated space.", {}),
     ("US", "600 Ah battery with internal heating", {"battery_ah": 600, "battery_heated": True}),
     ("US", "Double-pane glass all round", {"window_glazing": "double"}),
+    # drained for the winter, warmed by air of the heater, one boiler for air and water
+    ("DE", "Ein Ablasshahn zum Einwintern ist immer dabei.", {"winterizing_bypass": True}),
+    ("FR", "Une vanne de vidange pour l’hivernage est montée sur tous les modèles.", {"winterizing_bypass": True}),
+    ("DE", "Abwassertank 90 l, Warmluft aus der Heizung", {"gray_tank_l": 90, "gray_tank_heat": "warm_air"}),
+    ("DE", "Ablassventil in der beheizten Wanne", {"dump_valve_protection": "heated_compartment"}),
+    ("UK", "Space heating: Diesel combined boiler and blown air", {"heater_type": "combined", "heater_fuel": "diesel"}),
+    ("US", "Space heat: Gasoline hydronic", {"heater_type": "hydronic", "heater_fuel": "gasoline"}),
     ("US", "4.2-gallon electric and engine-heat water heater", {"water_heater_l": 4.2 * GALLON}),
     # where a valve is
     ("US", "Dump valve in a heated, enclosed bay", {"dump_valve_protection": "heated_compartment"}),

@@ -267,3 +267,42 @@ def test_a_van_called_by_words_heads_its_values_alone_beside_the_table_of_its_si
             page.row(top, *zip((50, 220, 360), cells, strict=False), bold=not place)
     tanks = {(fact.model, fact.value) for fact in facts_of_pdf(page) if fact.field == "fresh_tank_l"}
     assert tanks == {("Pale Cairn", 90.0), ("Quiet Haven", 120.0), ("Long Hearth", 90.0)}
+
+
+def test_heads_in_one_shaded_box_over_the_band_of_the_first_group_stand_each_over_its_column(facts_of_pdf):
+    page = Page()
+    page.text(40, 40, "MARROWFEN 2026", size=16, bold=True)
+    page.box(180, 100, 540, 112, (0.85, 0.9, 0.85))
+    page.row(102, (230, "Drift 54"), (340, "Drift 60"), (450, "Gorse 64"), size=8, bold=True)
+    size = (("Length", "5,410 mm", "5,998 mm", "6,363 mm"), ("MTPLM", "3500 kg", "3500 kg", "4100 kg"))
+    water = (("Fresh water", "70 litres", "95 litres", "110 litres"), ("Berths", "2", "2", "3"))
+    groups = (("BASE AND SIZE", size), ("WATER", water))
+    top = 112
+    for group, rows in groups:
+        page.box(40, top, 540, top + 12, (0.3, 0.45, 0.3))
+        page.text(42, top + 2, group, size=7, bold=True, color=(1, 1, 1))
+        top += 12
+        for label, *values in rows:
+            page.text(42, top + 2, label, size=7)
+            for x, value in zip((232, 342, 452), values, strict=True):
+                page.text(x, top + 2, value, size=7)
+            page.rule(40, top + 12, 540)
+            top += 12
+    lengths = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "length_mm"}
+    assert lengths == {"Drift 54": 5410, "Drift 60": 5998, "Gorse 64": 6363}
+
+
+def test_groups_in_the_column_of_codes_go_on_with_no_code(examiner):
+    page = Page()
+    head = ("Code", "Description", "Trek", "Trek Polar", "Price")
+    rows = [("Water", ""), ("W10", "Fresh tank, 31 gal"), ("W50", "Outside shower"), ("Heat", ""),
+            ("H10", "LP furnace"), ("H20", "Heated floor in galley and bath"), ("Body", ""),
+            ("B10", "Mineral wool in walls"), ("B12", "Awning")]  # fmt: skip
+    page.row(100, *zip((92, 124, 400, 440, 490), head, strict=True), size=9)
+    for number, (code, said) in enumerate(rows, 1):
+        page.text(92, 100 + 11 * number, code, size=9)
+        if said:
+            page.row(100 + 11 * number, (124, said), (408, "S"), (452, "O"), (490, "$420"), size=9)
+    document = read_document(page.data(), "guide.pdf", "pdf", examiner.hints)
+    under = {(p.row.text, p.sections[-1:]) for p in document.passages if p.row is not None and p.column is not None}
+    assert {("Outside shower", ("Water",)), ("LP furnace", ("Heat",)), ("Awning", ("Body",))} <= under

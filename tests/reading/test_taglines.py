@@ -67,3 +67,20 @@ def test_a_company_and_what_its_paper_is_are_no_head_of_a_table(facts_of_pdf):
     facts = facts_of_pdf(page)
     assert by_van(facts, "maker") == {"Drift 19": "Marrowfen", "Drift 21": "Marrowfen"}
     assert by_van(facts, "wheelbase_mm") == {"Drift 19": 3450, "Drift 21": 4040}
+
+
+def test_a_code_with_a_phrase_in_smaller_letters_behind_it_heads_its_data(facts_of_pdf):
+    page = Page()
+    page.text(40, 20, "KD SERIES", size=24, bold=True)
+    page.text(40, 60, "Spec book 2026 | Marrowfen Vans", size=12)
+    for van, top in enumerate((120, 320)):
+        page.text(40, top, ("KD19", "KD21X")[van], size=16, bold=True)
+        page.text(130, top + 6, ("Rear dinette, converts to bed", "Rear bath, side sofa, lifted")[van], size=8)
+        page.rule(40, top + 20, 555)
+        for number, (west, east) in enumerate(zip(LEFT, RIGHT, strict=True)):
+            for x, cells in ((45, west), (300, east)):
+                page.text(x, top + 26 + 16 * number, cells[0], size=8, bold=True)
+                page.text(x + 90, top + 26 + 16 * number, cells[1 + van], size=8)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "wheelbase_mm") == {"KD19": 3450, "KD21X": 4040}
+    assert by_van(facts, "inverter_w") == {"KD19": 1000, "KD21X": 2000}

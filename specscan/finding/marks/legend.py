@@ -51,6 +51,7 @@ STOP = re.compile(r"\.\s")
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
 LONGEST_OPENING, LEAST_OPENING = 60, 2  # letters of a sentence that explains a sign; so many at the head of a text
+LEAST_WITHIN = 3  # signs that a sentence amid a paragraph explains
 SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
@@ -222,6 +223,9 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
             legend.signs[_dash(sign)] = meaning
         if text in passage.sections:
             continue  # what stands under a legend is not part of it
+        if text in _within(passage.text):
+            legend.goes_on[passage.number] = 0  # the paragraph says other things too
+            continue
         opening = text == _opening(passage.text)
         whole = passage.text if opening else text
         rest = _behind(text, {sign for sign, _ in sound}) if text == passage.text else len(text)
@@ -249,7 +253,8 @@ def _texts(passage: Passage) -> list[str]:
     if passage.kind is Kind.BULLET and passage.mark:
         return [f"{passage.mark} {passage.text}"]
     opening = _opening(passage.text) if len(passage.text) > LONGEST_BARE else ""
-    texts = [opening, passage.text] if opening else [passage.text]
+    texts = [opening] if opening else _within(passage.text) if passage.kind is Kind.PROSE else []
+    texts = [*texts, passage.text]
     if passage.row is not None and passage.row.text:
         texts = [f"{passage.row.text} {passage.text}", passage.row.text]
         if passage.column is not None and passage.column.text:
@@ -271,6 +276,14 @@ def _opening(text: str) -> str:
             break
         begin, count = end, count + 1
     return text[:begin] if count >= LEAST_OPENING else ""
+
+
+def _within(text: str) -> list[str]:
+    """Give the sentence of a paragraph that explains several signs: "Coded: S standard, O option, N not available."."""
+    if len(text) <= LONGEST_BARE:
+        return []
+    sentences = (sentence for sentence in REMARK.split(text) if len(sentence) <= LONGEST_BARE)
+    return [sentence for sentence in sentences if len(_entries(sentence)) >= LEAST_WITHIN][:1]
 
 
 @functools.lru_cache(maxsize=KEPT_TEXTS)

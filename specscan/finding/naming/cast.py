@@ -254,7 +254,8 @@ class CastReader:
         if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
             names.title = names.series = ""  # the first van of a line that lists them
         name = self.range_names.of_heads(plain, names, document, own)
-        names.confirmed = bool(names.maker and name) and name == names.series == beside
+        named = re.search(r"\d", names.title) is not None and begins_with(names.title, names.series)  # "Drift 22"
+        names.confirmed = bool(names.maker and name) and name == names.series and (named or name == beside)
         if name and name.casefold() != names.series.casefold():
             before = names.series.removesuffix(f" {name}")
             first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])

@@ -144,6 +144,7 @@ class RangeNames:
             and not LIST_JOINT.search(name)  # "Alder, Gorse, Teasel" at the foot of a page
             and not begins_with(maker, name)
             and not begins_with(name, maker)
+            and not f" {maker}".casefold().endswith(f" {name}".casefold())  # "Marrowfen" of the "Atelier Marrowfen"
             and self.generic.isdisjoint((name.casefold(), words[0].casefold()))
             and len(name) >= SHORTEST
             and not self.is_filler(name)
@@ -185,7 +186,8 @@ class RangeNames:
                 name = self._corner(self.clean(part, names.maker))
                 if names.series and name.endswith(f" {names.series}"):
                     name = names.series  # the company's short name, or a word for the paper, before it
-                if self.can_name_range(name, names.maker):
+                listed = sum(holds(name, head) for head in heads) > 1  # "Alder et Gorse" at the foot of pages
+                if self.can_name_range(name, names.maker) and not listed:
                     points[name] += 2
                     points[name] += int((bool(names.maker) and not ranged) or all(CODE.match(head) for head in heads))
         if names.series:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from specscan.reading.letters.words import Line, Word, segments_of
 
 SMALLER = 0.85  # times the size of the title, at most
@@ -9,6 +11,7 @@ SAME_SIZE = 0.05  # of the size: words of one title
 MOST_WORDS = 6
 LEAST_WORDS, SMALL_SHARE = 3, 0.5  # of a tagline; of its words: those that begin with a small letter
 FAR_LARGER, LEAST_BESIDE = 1.6, 2  # times all beside it: a title; words that say what paper it is, at its right
+CODE = re.compile(r"[A-Z]{1,3}-?\d")  # of a van: "KD19"
 LEAST_LETTERS = 3  # of one word of a title: "5.4 m" is a figure on display
 GAP = 0.8  # em between columns
 STOPS = (".", ":", ",", ";")  # "Heat:" opens a paragraph
@@ -24,7 +27,7 @@ def part_tagline(line: Line) -> tuple[Line, Line] | None:
     title, rest = line.words[:count], line.words[count:]
     if not rest or not 0 < count <= MOST_WORDS or not first.text[:1].isalpha():
         return None
-    if not any(sum(map(str.isalpha, word.text)) >= LEAST_LETTERS for word in title):
+    if not any(sum(map(str.isalpha, word.text)) >= LEAST_LETTERS or CODE.match(word.text) for word in title):
         return None
     if title[-1].text.endswith(STOPS) or any(word.bold or word.size > SMALLER * first.size for word in rest):
         return None

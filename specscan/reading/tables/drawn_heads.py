@@ -15,7 +15,8 @@ def with_body(head: object, body: Grid) -> Grid | None:
     """Give a table without walls together with the drawn head right above it, or ``None`` where ``head`` is none.
 
     Such a head has bold cells alone, and its corner over the labels is not drawn. Each of its cells stands over the
-    columns whose middles lie below it.
+    columns whose middles lie below it; one that is drawn over all may hold a name over each. The band of the first
+    group may be drawn below them.
     """
     if not isinstance(head, Grid) or not _is_bare_head(head, body):
         return None
@@ -23,12 +24,33 @@ def with_body(head: object, body: Grid) -> Grid | None:
     for cell in head.cells:
         if cell.empty:
             continue
+        if _is_band(cell, head):
+            cells.append(GridCell(cell.row, 0, cell.lines, cell.row_span, body.cols, cell.fill))
+            continue
         x0, x1 = head.columns[cell.col][0], head.columns[cell.col + cell.col_span - 1][1]
         under = [col for col, (a, b) in enumerate(body.columns) if x0 <= (a + b) / 2 <= x1]
         if not under or under[0] == 0:
             return None
-        cells.append(GridCell(cell.row, under[0], cell.lines, cell.row_span, len(under), cell.fill))
+        names = [part for line in cell.lines for part in segments_of(line, SEGMENT_GAP)]
+        if len(under) > 1 and [_nearest(name, body) for name in names] == under:
+            cells += [
+                GridCell(cell.row, col, [name], cell.row_span, 1, cell.fill)
+                for col, name in zip(under, names, strict=True)
+            ]
+        else:
+            cells.append(GridCell(cell.row, under[0], cell.lines, cell.row_span, len(under), cell.fill))
     return _over(cells, head.rows, body)
+
+
+def _is_band(cell: GridCell, head: Grid) -> bool:
+    """Tell whether a cell is drawn over all columns as the last row of a head."""
+    return cell.col == 0 and cell.col_span == head.cols > 1 and 0 < cell.row == head.rows - 1
+
+
+def _nearest(name: Line, body: Grid) -> int:
+    """Give the column whose middle lies nearest to that of a text."""
+    middle = (name.box.x0 + name.box.x1) / 2
+    return min(range(body.cols), key=lambda col: abs(sum(body.columns[col]) / 2 - middle))
 
 
 def _over(heads: list[GridCell], rows: int, body: Grid) -> Grid:
@@ -39,10 +61,11 @@ def _over(heads: list[GridCell], rows: int, body: Grid) -> Grid:
 
 def _is_bare_head(head: Grid, body: Grid) -> bool:
     filled = [cell for cell in head.cells if not cell.empty]
-    if head.found != RULED or head.rows > MAX_ROWS or not filled or not all(cell.bold for cell in filled):
+    names = [cell for cell in filled if not _is_band(cell, head)]
+    if head.found != RULED or head.rows > MAX_ROWS or not names or not all(cell.bold for cell in names):
         return False
     near = 0 <= body.box.top - head.box.bottom + 1 <= REACH * max(cell.size for cell in filled)
-    return near and bool(body.columns) and body.columns[0][1] < head.box.x0
+    return near and bool(body.columns) and body.columns[0][1] < min(head.columns[cell.col][0] for cell in names)
 
 
 def with_printed_heads(lines: list[Line], body: Grid) -> Grid | None:

@@ -23,6 +23,7 @@ ALIKE = 1.05  # times the least step from line to line: one as small
 APART = 1.2  # times the least step: one from row to row
 LEAST_BLOCKS = 3  # heads and two rows
 SHOUTED = 4  # letters of a word that names a group and no unit
+HEAD_LINES = 3  # in which the head of a column of codes may stand
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
 
@@ -40,6 +41,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     grouped = _is_grouped(picked, columns, hints)
     tight = _is_tight(picked, em)
     widths = _widths(picked, columns)
+    coded = any(hints.heads_codes(segments[0].text) for _, segments in picked[:HEAD_LINES] if len(segments) > 1)
     # Wrapped cells may be set wider than usual, but closer than one row to the next.
     near = max(LEADING * em, min(LEADING_WIDE * em, 0.92 * pitch))
     close = max(near, min(LEADING_WIDE * em, TIGHT * pitch)) if tight else near  # where rows are as close as lines
@@ -57,6 +59,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             rows
             and not _parted(rows[-1][-1][0], line, floors)
             and not _begins_group(rows, line, segments, columns, widths)
+            and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
                 _continues(rows[-1], line, segments, columns, reach, loose, grouped)
@@ -171,6 +174,14 @@ def _begins_group(
     room = widths.get(0, 0.0) - label.box.width > line.words[0].box.width + SPACE * line.size
     heads = len(rows) == 1 and all(part.bold for part in parts)
     return room and (heads or not label.bold)
+
+
+def _is_below_code(above: list[Line], segments: list[Line], columns: Columns, hints: Hints) -> bool:
+    """Tell whether a line is a word alone below the code of an option: it names a group, as no code goes on."""
+    if len(segments) > 1 or len(above) < 2 or any(map(str.isdigit, segments[0].text)):
+        return False
+    under = touched_by(segments[0].box, columns)[0] == 0 and touched_by(above[0].box, columns) == [0]
+    return under and (any(map(str.isdigit, above[0].text)) or hints.heads_codes(above[0].text))
 
 
 def _is_shouted(text: str) -> bool:
