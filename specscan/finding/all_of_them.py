@@ -15,11 +15,13 @@ NOT_SAID = "said of all of them, and nothing says that the van has this one"
 
 def is_of_all(book: Rulebook, found: Found, reading: Reading) -> bool:
     """Tell whether a value is told of all things of a kind, none of them by its name: "All tanks are heated"."""
-    words = [name for name, among in book.common_names.items() if among == found.things]
-    return bool(words) and any(
-        item.sentence == found.sentence and (item.has("thing", *words) or item.has("short", *words))
-        for item in reading.parsed.items
-    )
+    words = [name for name, among in book.common_names.items() if set(found.things) <= set(among)]
+    beside = [item for item in reading.parsed.items if item.sentence == found.sentence]
+    asked = set(book.fields[found.field].of)  # "waste tanks" name the gray one in any case
+    own = [name for name, thing in book.things.items() if name in asked or asked.intersection(thing.stands_for)]
+    common = any(item.has("thing", *words) or item.has("short", *words) for item in beside)
+    named = any(item.has("thing", *own) or item.has("short", *own) for item in beside)
+    return bool(words and found.things) and common and not named
 
 
 def held_to_own(book: Rulebook, facts: list[Fact], of_all: Sequence[Fact]) -> list[Fact]:

@@ -131,6 +131,7 @@ class Thing(Entry):
     fr: list[str] = Field(default_factory=list)
     de: list[str] = Field(default_factory=list)
     any: list[str] = Field(default_factory=list)
+    plural: Terms = Field(default_factory=dict)  # terms that name it in the plural alone: "waste tanks"
     short: Terms = Field(default_factory=dict)
     beside: Terms = Field(default_factory=dict)
     short_with_words: bool = False
@@ -143,7 +144,7 @@ class Thing(Entry):
     aspect: str = ""
     says: dict[str, str] = Field(default_factory=dict)
 
-    check = field_validator("short", "beside", "sections")(_check_terms)
+    check = field_validator("plural", "short", "beside", "sections")(_check_terms)
 
     @field_validator("en", "fr", "de", "any")
     @classmethod
@@ -262,7 +263,7 @@ class WordFile(Entry):
     unit_heads: list[str] = []
     articles_of_names: list[str] = []
     nouns_have_capitals: bool = False
-    plurals_of_names: list[str] = ["s"]  # endings of a range's name where it stands for its vans
+    plurals_of_names: list[str] = ["s"]  # endings of a plural, of a range's name too where it stands for its vans
     cases_of_names: list[str] = []  # endings of a van's name that is a noun
     price_from: list[str] = []
     price_of_van: list[str] = []

@@ -82,3 +82,23 @@ def test_the_waste_tank_or_tanks_are_those_that_the_van_has(facts_of, black, tan
     facts = facts_of(sheet, "sheet.md")
     found = {f.field: f.value for f in facts if f.value in told.values() and not f.rejected}
     assert found == {f"{tank}_{what}": value for tank in tanks for what, value in told.items()}
+
+
+@pytest.mark.parametrize("black, tanks", [("none", {"gray_tank"}), ("10 gal", {"gray_tank", "black_tank"})])
+@pytest.mark.parametrize("heat, told", [("12 V pads", "electric_pad"), ("none", "none")])
+def test_waste_tanks_in_the_plural_are_both_where_there_are_two(facts_of, black, tanks, heat, told):
+    sheet = (
+        "# Marrowfen Drift 19 2026\n\n| Specification | |\n|---|---|\n| Sleeps | 2 |\n| Gray tank | 20 gal |\n"
+        f"| Black tank | {black} |\n| Waste tanks: place | under floor |\n| Waste tanks: heat | {heat} |\n"
+    )
+    facts = [f for f in facts_of(sheet, "sheet.md") if not f.rejected]
+    assert {f.field for f in facts if f.field.endswith("tank_heat") and f.value == told} == {f"{t}_heat" for t in tanks}
+    assert {f.field for f in facts if f.value == "underbody"} == {f"{tank}_location" for tank in tanks}
+    assert [f.value for f in facts if f.field == "gray_tank_l"] == pytest.approx([75.7], abs=0.1)
+
+
+def test_how_much_is_in_waste_tanks_is_said_of_the_gray_one_alone(facts_of):
+    sheet = "# Marrowfen Drift 19 2026\n\n| Specification | |\n|---|---|\n| Sleeps | 2 |\n| Waste tanks | 30 gal |\n"
+    sheet += "| Fresh tank | 25 gal |\n| Battery | 200 Ah |\n| Length | 19 ft |\n"
+    found = {f.field for f in facts_of(sheet, "sheet.md") if f.field.endswith("tank_l") and not f.rejected}
+    assert found == {"fresh_tank_l", "gray_tank_l"}

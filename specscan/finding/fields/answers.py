@@ -164,8 +164,8 @@ def _goes_on(book: Rulebook, lead: Item, told: list[Item], things: list[str]) ->
 
 def _asked_fields(book: Rulebook, thing: str, asked: set[str], items: list[Item], statement: Statement) -> list[str]:
     names = book.fields_of(thing)
-    spec_thing = [book.things[t] for item in items for t in item.names("thing") if t in book.things]
-    own = {spec.aspect for spec in spec_thing if spec.aspect}
+    named = [[book.things[t] for t in item.names("thing") if t in book.things] for item in items]
+    own = {spec.aspect for specs in named for spec in specs if spec.aspect and not (spec.among and len(specs) > 1)}
     wanted = (asked | own) & {book.fields[n].aspect for n in names}
     if wanted:
         return [n for n in names if book.fields[n].aspect in wanted]

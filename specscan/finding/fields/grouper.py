@@ -120,6 +120,11 @@ class Grouper:
         """
         found: Named = []
         for item, things in named:
+            common = [thing for thing in things if self.book.things[thing].among] if len(things) > 1 else []
+            if common:  # "waste tanks" are the gray and the black one, but 30 gallons in them are of the gray one
+                plain = [thing for thing in things if thing not in common]
+                found.append((item, self._all_of(item, common, parsed, split) or plain))
+                continue
             if not refers(self.book, things):
                 found.append((item, things))
                 continue
@@ -143,7 +148,10 @@ class Grouper:
         if any(i.quantity is not None and (i.quantity.bare or i.quantity.dimension in sizes) for i in beside):
             return []
         near = [i for i in beside if i.start >= item.end and i.clause == item.clause or item.start < split]
-        return among if any(owns(self.book, t, c) for t in among for i in near for c in i.concepts) else []
+        if any(owns(self.book, t, c) for t in among for i in near for c in i.concepts):
+            return among
+        asked = {self.book.fields[f].aspect for t in among for f in self.book.fields_of(t)} - {"", "capacity"}
+        return among if split and any(i.has("aspect", *asked) for i in near) else []  # "Waste tanks, heat: none"
 
     def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
         items = [i for i in parsed.items if i.start < split and i.has("aspect")]

@@ -83,6 +83,7 @@ class Lexicon:
         )
         self.stops = Stops(frozenset(self.words.abbreviations), _openers(self.words))
         self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
+        self.plurals = tuple(self.words.plurals_of_names)
         self.ordinals = {self.folder.norms(word)[0]: number for word, number in self.words.ordinals.items()}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
@@ -118,7 +119,17 @@ class Lexicon:
     def _analysed(self, text: str) -> Analysis:
         tokens = self.folder.tokens(text)
         found = self._mentions([token.norm for token in tokens], tokens)
-        return Analysis(text, tokens, [m for m in found if not self._is_other_series(m, found, text)])
+        found = [m for m in found if not self._is_other_series(m, found, text)]
+        if any(m.concept.kind == "plural" for m in found):
+            found = [one for m in found for one in self._in_number(m, text)]
+        return Analysis(text, tokens, found)
+
+    def _in_number(self, mention: Mention, text: str) -> list[Mention]:
+        """Give what a mention means that counts in the plural alone, which folding hides: "waste tanks"."""
+        if mention.concept.kind != "plural":
+            return [mention]
+        many = text[: mention.end].casefold().endswith(self.plurals)
+        return [mention._replace(concept=Concept("thing", mention.concept.name))] if many else []
 
     def _is_other_series(self, mention: Mention, found: list[Mention], text: str) -> bool:
         """Tell whether a cue only folds as the one meant: "en série" tells of wires, "de série" what is standard."""
@@ -288,6 +299,7 @@ class Lexicon:
         book, language = self.book, self.language
         for name, thing in book.things.items():
             self._add(Concept("thing", name), thing.terms(language))
+            self._add(Concept("plural", name), _in(thing.plural, language))
             self._add(Concept("short", name), _in(thing.short, language))
             self._add(Concept("beside", name), _in(thing.beside, language))
             self._add(Concept("section", name), _in(thing.sections, language))

@@ -12,13 +12,13 @@ from specscan.rulebook.book import Rulebook
 NAMING = ("thing", "short", "alone")  # kinds of words that name what is spoken of
 ALIKE = {"term": ("denied",), "denied": ("term",)}  # "not insulated" swallows "insulated" of the same field
 # Kinds that say nothing of what a longer term means, and so neither swallow a shorter one nor save it.
-SILENT = ("distant", "short", "beside", "section")
+SILENT = ("distant", "short", "beside", "section", "plural")
 
 
 class Concept(NamedTuple):
     """What a term stands for.
 
-    ``kind`` is thing, short, beside, section, alone, aspect, value, term, denied, masked, distant, word, cue.
+    ``kind`` is thing, plural, short, beside, section, alone, aspect, value, term, denied, masked, distant, word, cue.
     ``name`` is the thing, aspect, vocabulary, field, word group or cue; ``value`` the word of a vocabulary.
     """
 
