@@ -35,7 +35,7 @@ LINES = [
     ("UK", "Space heating: Diesel combined boiler and blown air", {"heater_type": "combined", "heater_fuel": "diesel"}),
     ("US", "Space heat: Gasoline hydronic", {"heater_type": "hydronic", "heater_fuel": "gasoline"}),
     ("US", "4.2-gallon electric and engine-heat water heater", {"water_heater_l": 4.2 * GALLON}),
-    ("UK", "Fuel use of the heater at full output: 0.31 litres/hr", {"heater_consumption_l_h": 0.31}),
+    ("UK", "Diesel heater that burns 0.31 litres/hr", {"heater_consumption_l_h": 0.31, "heater_fuel": "diesel"}),
     ("US", "The heater burns 0.2 gal of gasoline an hour flat out.",
      {"heater_consumption_l_h": 0.2 * GALLON, "heater_fuel": "gasoline"}),
     ("UK", "Water pipes inside, unlagged", {"water_lines_location": "interior", "water_lines_insulated": False}),
