@@ -248,3 +248,13 @@ def test_trims_of_a_van_with_a_figure_keep_its_name_though_one_begins_the_other(
     foot = "\nMarrowfen Vanworks LLC, Quay Road 12. Trek Polar is our four-season Drift.\n"
     found = vans_of(above + FIGURES.format(one="Trek", two="Trek Polar") + foot, "drift_22_guide.md")
     assert models(found) == {"Drift 22 Trek", "Drift 22 Trek Polar"}
+
+
+def test_a_package_in_large_letters_is_no_range(vans_of):
+    text = (
+        "Marrowfen                                Order guide 2026\n\n"
+        "This guide covers both Pinion models, the KD-19 and the KD-22. The Pinion is named after the wing feather.\n\n"
+        "# Cold Country Package\n\nTwo tank pads and a heated valve.\n\n# Weights and measures\n\n"
+    )
+    found = vans_of(text + FIGURES.format(one="KD-19", two="KD-22") + "\nMarrowfen LLC, 12 Quay Road.\n", "guide.md")
+    assert models(found) == {"Pinion KD-19", "Pinion KD-22"}

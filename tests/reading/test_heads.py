@@ -306,3 +306,56 @@ def test_groups_in_the_column_of_codes_go_on_with_no_code(examiner):
     document = read_document(page.data(), "guide.pdf", "pdf", examiner.hints)
     under = {(p.row.text, p.sections[-1:]) for p in document.passages if p.row is not None and p.column is not None}
     assert {("Outside shower", ("Water",)), ("LP furnace", ("Heat",)), ("Awning", ("Body",))} <= under
+
+
+def test_the_name_of_a_group_beside_one_label_alone_is_no_part_of_it(examiner):
+    page = Page()
+    rows = [
+        ("Specification", "Drift 17", "Drift 18", "Drift 23"),
+        ("Driveline", "all-wheel", "rear-wheel", "front-wheel"),
+        ("Ext. length", "18 ft 11 in", "18 ft 11 in", "21 ft 2 in"),
+        ("Wheelbase length", "159", "144", "170"),
+        ("Insulated freshwater tank", "Standard", "Standard", "No"),
+        ("Gray water tank", "21 gal", "17 gal", "20 gal"),
+        ("Water heater tank", "6 gal", "6 gal", "3 gal"),
+        ("Winterization kit", "Standard", "No", "Standard"),
+        ("Dump valve", "in heated bay", "insulated", "exposed"),
+        ("Solar", "200 W", "300 W", "400 W"),
+        ("Shore power", "30 A", "30 A", "30 A"),
+    ]
+    for number, row in enumerate(rows):
+        page.row(80 + 14 * number, *zip((150, 300, 390, 480), row, strict=True), size=8, bold=not number)
+    page.text(40, 80 + 14 * 4, "Tanks and plumbing", size=8)
+    document = read_document(page.data(), "guide.pdf", "pdf", examiner.hints)
+    labels = {p.row.text for p in document.passages if p.row is not None and p.column is not None}
+    assert {label for label, *_ in rows[1:]} <= labels
+
+
+def test_values_in_words_of_a_known_label_at_the_top_of_a_further_page_head_no_columns(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Marrowfen Drift 2026", size=16, bold=True)
+    first = [
+        ("Modelle", "Drift 630", "Drift 640"),
+        ("L\u00e4nge", "5.413 mm", "5.998 mm"),
+        ("Radstand", "3.450 mm", "4.035 mm"),
+        ("Frischwasser", "109 l", "82 l"),
+        ("Schlafpl\u00e4tze", "2", "3"),
+    ]
+    further = [
+        ("Art der Heizung", "Diesel-Luftheizung", "Kombiheizung, Diesel"),
+        ("Stromaufnahme der Heizung [W]", "87", "57"),
+        ("Sinus-Wechselrichter [W]", "2.000", "3.000"),
+        ("Einspeisung 230 V [A]", "10", "16"),
+    ]
+    for sheet, rows in enumerate((first, further)):
+        if sheet:
+            page.canvas.showPage()
+        for x in (40, 240, 390, 550):
+            page.frame(x, 80, x + 0.5, 80 + 16 * len(rows))
+        for number, row in enumerate(rows):
+            page.rule(40, 80 + 16 * number, 550)
+            page.row(84 + 16 * number, *zip((44, 244, 394), row, strict=True), size=8)
+        page.rule(40, 80 + 16 * len(rows), 550)
+    facts = {(fact.model, fact.field): fact.value for fact in facts_of_pdf(page) if not fact.rejected}
+    assert facts["Drift 630", "inverter_w"] == 2000 and facts["Drift 640", "inverter_w"] == 3000
+    assert facts["Drift 630", "heater_type"] == "forced_air" and facts["Drift 640", "heater_type"] == "combined"

@@ -84,3 +84,20 @@ def test_a_code_with_a_phrase_in_smaller_letters_behind_it_heads_its_data(facts_
     facts = facts_of_pdf(page)
     assert by_van(facts, "wheelbase_mm") == {"KD19": 3450, "KD21X": 4040}
     assert by_van(facts, "inverter_w") == {"KD19": 1000, "KD21X": 2000}
+
+
+def test_a_band_over_all_of_a_page_heads_what_is_below_without_a_word_at_its_other_side(facts_of_pdf):
+    page = Page()
+    for van, tagline in enumerate(("Querbett, kompakt", "Einzelbetten")):
+        if van:
+            page.canvas.showPage()
+        page.box(40, 30, 555, 80, (0.2, 0.25, 0.35))
+        page.text(50, 36, "Marrowfen \u00b7 Datenblatt", size=8, color=(1, 1, 1))
+        page.text(50, 50, ("KD 54 Q", "KD 64 E Allrad")[van], size=20, bold=True, color=(1, 1, 1))
+        page.text(470, 62, tagline, size=8, color=(1, 1, 1))
+        rows = (("L\u00e4nge", "5,41 m", "6,36 m"), ("Radstand", "3,45 m", "4,04 m"), ("Schlafpl\u00e4tze", "2", "3"),
+                ("Frischwasser", "90 l", "110 l"), ("Landanschluss", "10 A", "16 A"))  # fmt: skip
+        for number, (label, *values) in enumerate(rows):
+            page.row(100 + 14 * number, (42, label), (160, values[van]), size=9)
+        page.text(40, 780, "Marrowfen KG, Lohgasse 11 \u00b7 Modelljahr 2026", size=7)
+    assert by_van(facts_of_pdf(page), "wheelbase_mm") == {"KD 54 Q": 3450, "KD 64 E Allrad": 4040}

@@ -315,6 +315,8 @@ class TitleReader(TitleTexts):
                 continue  # "Length 5.98 m"
             if plain != key and (self.is_label(plain) or self.is_filler(plain)):
                 continue
+            if len(words) > 1 and self.lexicon.cues(self.lexicon.analyse(words[-1]), "package"):
+                continue  # "Cold Country Package"
             if self.is_filler(key) if key not in sure else key in self.fillers:
                 continue
             if key in rests and not any(c.isdigit() for c in key):

@@ -13,6 +13,7 @@ from specscan.records.text import Box
 CARD_MIN_HEIGHT = 2.6  # em
 CARD_MIN_WORDS = 3
 ROW_LINES = 3  # from the top of a row to the line that all its cells share
+BAND_LINES, BAND_SHARE = 3, 0.9  # of the band of a title: lines at most, and its width beside that of the page's text
 HEAD_BAR = 6.0  # em, how high the shaded head of a table can be
 
 
@@ -35,7 +36,8 @@ def split_cards(sheet: Sheet, words: list[Word]) -> list[list[Word]]:
         groups.setdefault(holder, []).append(word)
     for index in [key for key in groups if key >= 0]:
         goes_on = _goes_on_outside(groups[index], boxes[index], boxes, groups[-1])
-        if goes_on or _heads_table(groups[index], boxes[index], groups[-1]):
+        tops = _tops_page(groups[index], boxes[index], groups[-1])
+        if goes_on or tops or _heads_table(groups[index], boxes[index], groups[-1]):
             groups[-1].extend(groups.pop(index))
     parts = [groups.pop(-1)]
     order = sorted(groups, key=lambda i: (round(boxes[i].top / 8), boxes[i].x0))
@@ -121,6 +123,15 @@ def _goes_on_outside(held: list[Word], box: Box, boxes: list[Box], outside: list
     ]
     hits = sum(any(abs(base - line.first_base) < 0.8 for base in bases) for line in lines)
     return len(lines) > 0 and hits >= 0.6 * len(lines)
+
+
+def _tops_page(held: list[Word], box: Box, outside: list[Word]) -> bool:
+    """Tell whether a box is the band of a title above all that a page says, and heads it."""
+    upright = [word.box for word in outside if not word.direction]
+    if not upright or any(word.middle[1] < box.bottom for word in upright):
+        return False
+    wide = box.width >= BAND_SHARE * (max(word.x1 for word in upright) - min(word.x0 for word in upright))
+    return wide and len(build_lines(held)) <= BAND_LINES
 
 
 def _heads_table(held: list[Word], box: Box, outside: list[Word]) -> bool:

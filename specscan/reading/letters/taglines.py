@@ -11,7 +11,8 @@ SAME_SIZE = 0.05  # of the size: words of one title
 MOST_WORDS = 6
 LEAST_WORDS, SMALL_SHARE = 3, 0.5  # of a tagline; of its words: those that begin with a small letter
 FAR_LARGER, LEAST_BESIDE = 1.6, 2  # times all beside it: a title; words that say what paper it is, at its right
-CODE = re.compile(r"[A-Z]{1,3}-?\d")  # of a van: "KD19"
+CODE = re.compile(r"[A-Z]{1,3}[ -]?\d")  # of a van: "KD19", "KD 19 S"
+AT_OTHER_SIDE = 4.0  # times the size of a title, between it and a word at the other side of the page
 LEAST_LETTERS = 3  # of one word of a title: "5.4 m" is a figure on display
 GAP = 0.8  # em between columns
 STOPS = (".", ":", ",", ";")  # "Heat:" opens a paragraph
@@ -27,7 +28,8 @@ def part_tagline(line: Line) -> tuple[Line, Line] | None:
     title, rest = line.words[:count], line.words[count:]
     if not rest or not 0 < count <= MOST_WORDS or not first.text[:1].isalpha():
         return None
-    if not any(sum(map(str.isalpha, word.text)) >= LEAST_LETTERS or CODE.match(word.text) for word in title):
+    worded = any(sum(map(str.isalpha, word.text)) >= LEAST_LETTERS for word in title)
+    if not worded and CODE.match(" ".join(word.text for word in title)) is None:
         return None
     if title[-1].text.endswith(STOPS) or any(word.bold or word.size > SMALLER * first.size for word in rest):
         return None
@@ -45,10 +47,12 @@ def _is_phrase(rest: Line) -> bool:
 
 def _says_what_paper(title: Word, rest: Line) -> bool:
     """Tell whether words apart from a far larger title, as a company's name is, are one phrase: "Order guide"."""
-    apart = rest.box.x0 - title.box.x1 > GAP * title.size
-    worded = sum(word.text.isalpha() and len(word.text) >= LEAST_LETTERS for word in rest.words) >= LEAST_BESIDE
+    gap = rest.box.x0 - title.box.x1
+    apart = gap > GAP * title.size
+    words = sum(word.text.isalpha() and len(word.text) >= LEAST_LETTERS for word in rest.words)
+    worded = words >= LEAST_BESIDE or words and gap > AT_OTHER_SIDE * title.size
     far_larger = all(title.size >= FAR_LARGER * word.size for word in rest.words)
-    return apart and worded and far_larger and len(segments_of(rest, GAP)) == 1
+    return bool(apart and worded and far_larger) and len(segments_of(rest, GAP)) == 1
 
 
 def _is_alike(word: Word, first: Word) -> bool:

@@ -137,7 +137,21 @@ def _respected(rows: list[list[Line]]) -> Columns:
             blank += 1
     if start is not None:
         columns.append((left + start, left + bins - blank))
-    return [column for column in columns if column[1] - column[0] >= 1]
+    columns = [column for column in columns if column[1] - column[0] >= 1]
+    return [*_groups_before(rows, columns, em), *columns]
+
+
+def _groups_before(rows: list[list[Line]], columns: Columns, em: float) -> Columns:
+    """Give the column of names of groups left of the labels, which few lines have and so few lines respect.
+
+    Such a line has a label beside it, below the others, and a value in each column.
+    """
+    if len(columns) < MIN_COLUMNS:
+        return []
+    (left, _), *_ = columns
+    full = [row for row in rows if len(row) == len(columns) + 1 and abs(row[1].box.x0 - left) <= 1]
+    groups = [row[0].box for row in full if row[0].box.x1 < left - GUTTER * em]
+    return [(min(box.x0 for box in groups), max(box.x1 for box in groups))] if groups else []
 
 
 def touched_by(box: Box, columns: Columns) -> list[int]:

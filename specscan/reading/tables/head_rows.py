@@ -160,7 +160,8 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
         return True
     if len(others) == 1 and grid.cols >= 3:
         return _stands_out(grid, row, others)  # else one value for all: "Propane capacity", "none on board"
-    return _stands_out(grid, row, others) or (grid.cols >= 3 and _unlike_body(grid, row, others))
+    unlike = grid.cols >= 3 and not labelish(first, hints) and _unlike_body(grid, row, others)
+    return unlike or _stands_out(grid, row, others)
 
 
 def _are_codes_in_bar(grid: Grid, first: GridCell, others: list[GridCell], hints: Hints) -> bool:
