@@ -232,3 +232,13 @@ def test_a_seller_who_says_that_he_builds_none_gives_a_used_van_no_name(vans_of,
         f"Panneau solaire .... 100 W\nBatterie cellule ... 95 Ah gel\n\nReprise possible, venez voir. {said}\n"
     )
     assert vans_of(text, "annonce.txt") == {("Ossvane", "Curlen 599 F", 2021)}
+
+
+def test_behind_a_dash_stands_what_is_for_sale_and_no_mileage_is_its_name(vans_of):
+    sheet = (
+        "À VENDRE — fourgon aménagé AUBREVIN Courlis 600 Givre\nMise à jour : 3 mars\n\n"
+        "Vendeur : Les Grèves Loisirs\nAménageur : Atelier Aubrevin\n\n"
+        "Kilométrage : 48 700 km — 1re mise en circulation : 05/2022 — année-modèle : 2022\nPremière main.\n\n"
+        "LE VÉHICULE\n  Empattement ........ 4 035 mm\n  PTAC ............... 3 500 kg\n  Gazole ............. 90 l\n"
+    )
+    assert vans_of(sheet, "annonce.txt") == {("Atelier Aubrevin", "Courlis 600 Givre", 2022)}

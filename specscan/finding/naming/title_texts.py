@@ -18,6 +18,7 @@ from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1,3})\)")  # "Your questions (Drift 21)"
+LED = re.compile(r":|\s[–—-]\s")
 SPACED = re.compile(r"\s{3,}")
 NAMES = re.compile(r"[A-ZÀ-Þ][^\W\d_]+(?: [A-ZÀ-Þ][^\W\d_]*){0,2}")
 TOLD_FIGURE = re.compile(r"\d\S* \d+$")
@@ -132,10 +133,10 @@ class TitleTexts(YearReader):
 
     def _without_lead(self, line: str) -> str:
         """Give a line without the words of the trade that lead to a name: "For sale: Marrowfen Drift 6.2"."""
-        lead, colon, rest = line.partition(":")
-        words = lead.strip().casefold()
-        led = colon and (words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used"))
-        return rest.strip() if led and rest.strip() else line
+        lead, *behind = LED.split(line, maxsplit=1)
+        words, rest = lead.strip().casefold(), "".join(behind).strip()
+        led = words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used")
+        return rest if led and rest else line
 
     def _without_past(self, line: str) -> str:
         """Give a line about a used van without what it says of its past: "Drift 6.2, MY21, registered 05/2022"."""

@@ -27,6 +27,7 @@ NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 ADDRESS = re.compile(r"\.?\s*[,;|·•–-]\s*\S")  # behind the legal form
 MEASURED = re.compile(r"(\D{3,}?) \d[\d.,]* ?[a-z°]{1,3}")
+AMOUNT = re.compile(r"\d[\d.,' \u00a0\u202f]*\s([^\W\d]{2,}|[€$£])")
 USES = 2  # of a name in the text, that in the list of vans included
 DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
 LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
@@ -108,7 +109,7 @@ class TitleReader(TitleTexts):
             if not self.letter.says(name, place):
                 continue
             stock = self.is_stock_number(key) or self.is_stock_number(text.strip(" ."))
-            if self._is_left_over(key) or stock or DATE.search(key):
+            if self._is_left_over(key) or stock or DATE.search(key) or self._is_amount(key):
                 continue
             if any(begins_with(key, dealer) for dealer in dealers):
                 continue
@@ -172,6 +173,11 @@ class TitleReader(TitleTexts):
             return True
         common = self.common_words.issuperset(self.lexicon.folder.norms(name))
         return common and not re.search(r"\d", name) and self.is_label(name)
+
+    def _is_amount(self, name: str) -> bool:
+        """Tell whether a line is a figure with its unit, as miles and prices of used vans are; "600 L" is a name."""
+        match = AMOUNT.fullmatch(name)
+        return match is not None and self.lexicon.book.is_unit(match.group(1))
 
     def _is_address(self, text: str) -> bool:
         """Tell whether a line gives a company with where it is: "Marrowfen Ltd, 4 Mill Lane"."""
@@ -248,7 +254,10 @@ class TitleReader(TitleTexts):
         whole = text
         text = self.form.sub(" ", text)
         words = maker.split()
-        for start in (" ".join(words[:most]) for most in range(len(words) - 1, 0, -1)):
+        starts = [" ".join(words[:most]) for most in range(len(words) - 1, 0, -1)]
+        if len(words) > 1 and words[0].casefold() in self.lexicon.words.cues["company"]:
+            starts.append(" ".join(words[1:]))  # "MARROWFEN Drift" of "Atelier Marrowfen"
+        for start in starts:
             if may_hold(text, start):
                 text = without_name(text, start)  # "Marrowfen Mill" of "Marrowfen Mill Vans"
                 break
