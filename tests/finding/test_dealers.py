@@ -240,6 +240,6 @@ def test_behind_a_dash_stands_what_is_for_sale_and_no_mileage_is_its_name(vans_o
         "Vendeur : Les Grèves Loisirs\nAménageur : Atelier Aubrevin\n\n"
         "Kilométrage : 48 700 km — 1re mise en circulation : 05/2022 — année-modèle : 2022\nPremière main.\n\n"
         "LE VÉHICULE\n  Empattement ........ 4 035 mm\n  PTAC ............... 3 500 kg\n  Gazole ............. 90 l\n"
-        "  Couchages .......... 2\n  Eau propre ......... 90 l\n  Eaux usées ......... 70 l\n  Batterie ........... 95 Ah\n"
+        "  Couchages .......... 2\n  Eau propre ......... 90 l\n  Eaux usées ......... 70 l\n  Batterie ....... 95 Ah\n"
     )
     assert vans_of(sheet, "annonce.txt") == {("Atelier Aubrevin", "Courlis 600 Givre", 2022)}

@@ -355,3 +355,35 @@ def test_a_wide_value_and_values_in_the_middle_do_not_join_two_columns(facts_of_
     facts = facts_of_pdf(page)
     inverters = {(fact.model.split()[-1], round(fact.value)) for fact in facts if fact.field == "inverter_w"}
     assert inverters == {("159", 1000), ("170", 3600), ("178", 3000)}
+
+
+def test_a_sentence_goes_on_at_the_head_of_a_column_that_begins_higher_than_the_one_before(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "Marrowfen Gorse 21 2026", size=18, bold=True)
+    left = [
+        "Three of us drove the first Gorse to the lake",
+        "and came home with wet boots and a list of",
+        "things that we would do in another way. What",
+        "you can buy today is the ninth van, and all its",
+        "water lines run behind the benches and over",
+    ]
+    right = [
+        "the wheel arch inside the heated cabin, which",
+        "is where you are and where the stove is, so no",
+        "cable has to be wound round anything at all.",
+        "The ladder folds and the table turns round, and",
+        "nobody has ever asked us for anything else yet.",
+    ]
+    for number in range(5):
+        page.row(90 + 11 * number + 11 * (number > 1), (310, right[number]))
+        page.row(101 + 11 * number + 11 * (number > 2), (40, left[number]))
+    page.text(
+        40, 200, "In winter we drive up to the pass with a thermometer, a shovel and a loaf of bread, and come back."
+    )
+    page.canvas.showPage()
+    for number, row in enumerate(
+        [("Length", "19 ft"), ("Sleeps", "2"), ("Fresh tank", "25 gal"), ("Battery", "90 Ah")]
+    ):
+        page.row(58 + 16 * number, *zip((40, 200), row, strict=True))
+    lines = {f.field: f.value for f in facts_of_pdf(page) if f.field.startswith("water_lines") and not f.rejected}
+    assert lines == {"water_lines_location": "interior"}

@@ -1,4 +1,4 @@
-"""How far columns of a page reach: to the last line that leaves the white space between them."""
+"""How far columns of a page reach: from where each begins to the last line that leaves the white space between them."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from specscan.reading.letters.words import Line
 
 GUTTER = 0.65  # em of white space
 EDGE = 1.0  # points before the right column
+HIGHER = 1.5  # em by which a text may begin above the one at its left
+CLOSE, APART = 0.8, 0.3  # em between two of its lines, and how much more there is above the first
 MORE = 1.15  # times the widest step within the columns: what stands further below is something else
 
 
@@ -41,3 +43,16 @@ def reach(held: Sequence[Line], rest: Sequence[Line], x: float, em: float) -> tu
                     return number, x
                 last[place] = side.box.bottom
     return len(rest), x
+
+
+def begins_higher(left: Sequence[Line], right: Sequence[Line], above: float) -> bool:
+    """Tell whether a text begins up to a line above the one at its left, and nothing stands right above it.
+
+    So stands the rest of a paragraph at the head of a column beside one that opens with white space. ``above`` is
+    where the last line above both ends.
+    """
+    if not left or len(right) < 2:
+        return False
+    em, step = right[0].size, right[1].box.top - right[0].box.bottom
+    higher = 0 < left[0].box.top - right[0].box.top < HIGHER * em
+    return higher and step < CLOSE * em and right[0].box.top - above > step + APART * em

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from specscan.reading.layout.line_runs import gap_between
 from specscan.reading.layout.opening_legend import closing_notes, opening_legend
-from specscan.reading.layout.reaching import GUTTER, reach
+from specscan.reading.layout.reaching import GUTTER, begins_higher, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
 from specscan.reading.layout.strips import strips_below, strips_through
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of, segments_of
@@ -120,10 +120,17 @@ def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hint
             continue
         if end < len(bands) and _heads_next(bands[end - 1], bands[end], marks):
             continue
-        higher = first_right and is_bullet(first_right[0].words[0].text)  # beside the heading of the left column
+        higher = first_right and (is_bullet(first_right[0].words[0].text) or _stands_higher(bands, start, end, gutter))
         if first_right and (first_left or higher) and (last_left or last_right):
             return end, gutter
     return None
+
+
+def _stands_higher(bands: list[list[Line]], start: int, end: int, gutter: float) -> bool:
+    """Tell whether running text at the right begins above that at the left."""
+    left, right = _cut([line for band in bands[start:end] for line in band], gutter)
+    above = bands[start - 1][-1].box.bottom if start else 0.0
+    return is_prose(right) and begins_higher(left, right, above)
 
 
 def _ends_titled(bands: list[list[Line]], start: int, end: int, gutter: float, lines: list[Line]) -> bool:
