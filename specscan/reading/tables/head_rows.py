@@ -160,7 +160,8 @@ def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, afte
         return True
     if len(others) == 1 and grid.cols >= 3:
         return _stands_out(grid, row, others)  # else one value for all: "Propane capacity", "none on board"
-    unlike = grid.cols >= 3 and not labelish(first, hints) and _unlike_body(grid, row, others)
+    label = labelish(first, hints) and not hints.heads_labels(first.plain)  # its values are words: "Heater type"
+    unlike = grid.cols >= 3 and not label and _unlike_body(grid, row, others)
     return unlike or _stands_out(grid, row, others)
 
 
