@@ -359,3 +359,27 @@ def test_values_in_words_of_a_known_label_at_the_top_of_a_further_page_head_no_c
     facts = {(fact.model, fact.field): fact.value for fact in facts_of_pdf(page) if not fact.rejected}
     assert facts["Drift 630", "inverter_w"] == 2000 and facts["Drift 640", "inverter_w"] == 3000
     assert facts["Drift 630", "heater_type"] == "forced_air" and facts["Drift 640", "heater_type"] == "combined"
+
+
+def test_a_full_line_below_one_with_blank_cells_begins_a_row_however_near(examiner):
+    page = Page()
+    lines = [
+        ("Modèle", "Drift 540", "Drift 630"), ("Isolation des", "Oui", "non"), ("canalisations",),
+        ("Cordon chauffant sur les", "Oui", "non"), ("conduites d'eau",),
+        ("Robinet de vidange des", "exposé", "dans un caisson"), ("eaux usées", "", "chauffé"),
+    ]  # fmt: skip
+    lines += [(label, first, second) for label, first, second in (("Masse maximale", "4 100 kg", "4 250 kg"),)]
+    lines += [
+        ("Places de couchage", "2", "3"),
+        ("Panneaux solaires", "380 W", "150 W"),
+        ("Prise extérieure", "16 A", "16 A"),
+    ]
+    top = 80
+    for number, line in enumerate(lines):
+        top += 11 if 1 < number < 7 else 19
+        page.row(
+            top, *((x, cell) for x, cell in zip((60, 200, 330), line, strict=False) if cell), size=8, bold=not number
+        )
+    document = read_document(page.data(), "guide.pdf", "pdf", examiner.hints)
+    labels = {p.row.text for p in document.passages if p.row is not None and p.column is not None}
+    assert {"Isolation des canalisations", "Cordon chauffant sur les conduites d'eau"} <= labels

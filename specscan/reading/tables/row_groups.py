@@ -59,6 +59,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             rows
             and not _parted(rows[-1][-1][0], line, floors)
             and not _begins_group(rows, line, segments, columns, widths)
+            and not _resumes(rows[-1], segments, columns)
             and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
@@ -174,6 +175,16 @@ def _begins_group(
     room = widths.get(0, 0.0) - label.box.width > line.words[0].box.width + SPACE * line.size
     heads = len(rows) == 1 and all(part.bold for part in parts)
     return room and (heads or not label.bold)
+
+
+def _resumes(row: list[Parted], segments: list[Line], columns: Columns) -> bool:
+    """Tell whether a line fills all columns, as the first of a row does, where the line between left some blank.
+
+    Cells have no gaps between their lines: it begins another row.
+    """
+    filled = [{col for part in parts for col in touched_by(part.box, columns)} for _, parts in row]
+    again = len(segments) == len(columns) == len({col for part in segments for col in touched_by(part.box, columns)})
+    return again and len(filled[0]) == len(columns) > len(filled[-1])
 
 
 def _is_below_code(above: list[Line], segments: list[Line], columns: Columns, hints: Hints) -> bool:
