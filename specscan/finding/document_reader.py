@@ -140,6 +140,9 @@ class DocumentReader:
         past = self.past.sentences(reading.parsed) if told else set()
         strange = self.strangers.sentences(reading.parsed, draft.passage) if told else set()
         parted = self._parted(reading) if draft.passage.kind is Kind.FOOTNOTE else set()
+        named = {item.sentence for item in reading.parsed.items if item.vans}
+        if named:  # "The Drift 19 has a cassette. The others have a fixed toilet."
+            named |= {cue.sentence for cue in reading.parsed.cues("other_members")}
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
@@ -149,7 +152,7 @@ class DocumentReader:
             if found.sentence in past and not found.rejected:
                 found = replace(found, rejected=OF_THE_PAST)
             if spec.type in ("choice", "set") and parted & set(found.things or spec.of) and not found.rejected:
-                found = replace(found, rejected=OF_SOME)
+                found = replace(found, rejected=OF_SOME) if found.sentence not in named else found
             if found.sentence in strange and not found.rejected:
                 found = replace(found, rejected=OF_ANOTHER)
             scope = self._scope(found, reading, topics)

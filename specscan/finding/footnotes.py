@@ -98,6 +98,9 @@ class Footnotes:
             note = next(p for p in self.passages if p.number == number)
             own = [f for f in facts if f.passage == number and not f.rejected]
             only = self._only(note.text)
+            noted = [f for f in facts if f.passage in passages]
+            if any(f.model in (only or ()) and self._differs(f, one) for f in own for one in noted):
+                only = None  # "Ridge, with its rack: 9 ft 10 in" is another figure of what it belongs to
             barred = self._barred(note.text)
             adds = bool(self.kit.parse("", note.text, self.vans)[0].cues("also"))
             instead = self.kit.instead.told(note.text, self.vans)
@@ -113,7 +116,6 @@ class Footnotes:
                     continue  # "Drift: floor and doors as well"
                 # "Ridge instead: a diesel heater": no word of the furnace holds for it
                 restricted = only is not None and fact.model not in only
-                restricted = restricted and not any(f.model in (only or ()) and self._differs(f, fact) for f in own)
                 if fact.model in instead or restricted or self._is_corrected(fact, own):
                     result[index] = replace(fact, rejected="a footnote says otherwise for this van")
         return result

@@ -106,3 +106,29 @@ def test_what_is_said_of_the_van_that_is_excepted_takes_nothing_from_the_others(
     )
     found = {f.model: f.value for f in facts_of(text, "drift.md") if f.field == "engine_fuel" and not f.rejected}
     assert found == {"Drift 19": "gasoline", "Drift 21": "gasoline", "Drift 24": "diesel"}
+
+
+OTHERS = """# Marrowfen Teal 2026
+
+| | Teal 18 | Teal 20 | Teal 22 |
+|---|---|---|---|
+| Length | 18 ft | 20 ft | 22 ft |
+| Sleeps | 2 | 2 | 3 |
+| Black tank (gal) | 0¹ | 10 | 12 |
+
+¹ Teal 18: no black tank; cassette toilet instead. The others have a china toilet that flushes to the black tank.
+
+The Teal 22 is our four-season van. The other two are three-season vans. By the Teal 20 stands a bench; the Teal 22
+has Grade 3 to EN 1646-1, the other two Grade 1.
+"""
+
+
+def test_the_others_are_those_that_the_sentence_or_the_one_before_does_not_name(facts_of):
+    facts = [fact for fact in facts_of(OTHERS, "sheet.md") if not fact.rejected]
+    told = {(f.model, f.field): f.value for f in facts if f.field in ("toilet", "season_claim", "en_grade")}
+    grades = {"Teal 18": 1, "Teal 20": 1, "Teal 22": 3}
+    assert {model: value for (model, field), value in told.items() if field == "en_grade"} == grades
+    assert {model: value for (model, field), value in told.items() if field == "toilet"} == {
+        "Teal 18": "cassette", "Teal 20": "fixed_tank", "Teal 22": "fixed_tank",
+    }  # fmt: skip
+    assert {model for (model, field), value in told.items() if value == "three-season"} == {"Teal 18", "Teal 20"}

@@ -147,3 +147,9 @@ def test_what_a_note_adds_for_a_van_takes_nothing_from_it(facts_of):
 
 def test_an_option_that_a_note_keeps_from_a_van_is_not_available_there(trimmed):
     assert stated(trimmed, "battery_ah") == {("Polar", "optional"): 280, ("Dusk", "not_available"): 280}
+
+
+def test_a_note_with_one_figure_of_a_van_takes_nothing_else_from_its_sister(facts_of):
+    page = TRIMMED.replace("height 9 ft 5 in", "height 9 ft 5 in; standing room 6 ft 3 in")
+    found = stated(facts_of(page, "page.html"), "interior_height_mm")
+    assert {van: round(value) for (van, _), value in found.items()} == {"Dusk": 1905, "Polar": 1905}

@@ -67,15 +67,34 @@ def told_of_others(item: Item | None, parsed: Parsed, vans: frozenset[str]) -> f
     if item is None:
         return frozenset()
     for cue in parsed.cues("other_members"):
-        ahead = [m for m in parsed.items if m.vans and m.sentence == cue.sentence and m.end <= cue.start]
+        opens = not _words(_start_of(cue, parsed), cue.start, parsed)
+        told_in = _last_named(cue, parsed) if opens else cue.sentence  # "… The other two are for summer."
+        ahead = [m for m in parsed.items if m.vans and m.sentence == told_in and m.end <= cue.start]
         named = frozenset().union(*(m.vans for m in ahead))
-        if item.sentence != cue.sentence or not named or any(m.vans and m.start >= cue.end for m in parsed.items):
+        more = any(m.vans and m.sentence == cue.sentence and m.start >= cue.end for m in parsed.items)
+        if item.sentence != cue.sentence or not named or more:
             continue
-        subject = item.start >= cue.end and _right_behind("coordination", cue, parsed)
+        own = item.chunk == cue.chunk and not any(
+            m.start < cue.start and m.chunk == cue.chunk for m in parsed.items
+        )  # "the 24 has grade 3, the other two grade 2"
+        subject = item.start >= cue.end and (opens or own or _right_behind("coordination", cue, parsed))
         behind = item.chunk == cue.chunk and item.end <= cue.start and _right_behind("preposition", cue, parsed)
+        if own and not opens:
+            named = ahead[-1].vans
         if subject or (behind and not any(m.chunk == cue.chunk for m in ahead)):
             return vans - named
     return frozenset()
+
+
+def _start_of(cue: Item, parsed: Parsed) -> int:
+    """Give where the sentence of a cue begins."""
+    return next((bound[0] for bound in parsed.bounds if bound[3] == cue.sentence), 0)
+
+
+def _last_named(cue: Item, parsed: Parsed) -> int:
+    """Give the sentence before that of a cue if it names vans, else one that there is not."""
+    before = [m.sentence for m in parsed.items if m.vans and m.sentence < cue.sentence]
+    return max(before) if before and max(before) == cue.sentence - 1 else -1
 
 
 def _right_behind(kind: str, cue: Item, parsed: Parsed) -> bool:
