@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
+from specscan.finding.built_on import BuiltOn
 from specscan.finding.drafts import SectionSense
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import Analysis
@@ -31,6 +32,7 @@ class Sections:
         self.kit = kit
         self.vans = vans
         self.prices = prices
+        self.built_on = BuiltOn(vans, kit.lexicon.words.all_of)
         self.governed = Counter(heading for passage in passages for heading in {"", *passage.sections})
         self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
@@ -85,7 +87,8 @@ class Sections:
             and not self.vans.single
             and (len(heading) <= 60 or self.vans.is_name(heading))
         ):
-            named = self.vans.whole(heading) or self.vans.in_list(heading)
+            about = self.built_on.of(heading)
+            named = frozenset(about[:1]) if about else self.vans.whole(heading) or self.vans.in_list(heading)
             if not named and "all_vans" in cues:
                 named = self.vans.everyone
             if named == self.vans.everyone:

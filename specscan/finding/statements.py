@@ -134,7 +134,7 @@ class StatementMaker:
         notes = (*passage.notes, *passage.row.notes, *passage.column.notes)
         fitting = self.fitting.of(passage)
         if fitting is not None:
-            scope.vans, scope.by_van = fitting, {}
+            scope.vans, scope.by_van, column = fitting, {}, ""
             if self.fitting.repeats(passage):
                 return []
             if passage.number in self.fitting.cells:

@@ -211,22 +211,26 @@ class ChapterReader:
         return found
 
 
-def inherited(facts: list[Fact], bases: Mapping[str, str], chapters: Mapping[str, frozenset[int]]) -> list[Fact]:
+def inherited(
+    facts: list[Fact], bases: Mapping[str, str], chapters: Mapping[str, frozenset[int]], *, anywhere: bool = False
+) -> list[Fact]:
     """Give the facts that a van has from the one it builds on: of what that one's chapter tells and its own does not.
 
-    ``bases`` gives for a van the one that it builds on, ``chapters`` the passages of each van's chapter.
+    ``bases`` gives for a van the one that it builds on, ``chapters`` the passages of each van's chapter. Where
+    tables tell the rest of a van, what is told of it ``anywhere`` is its own.
     """
     lent: dict[str, list[Fact]] = {}
 
-    def told(van: str) -> list[Fact]:
-        return [fact for fact in facts if fact.model == van and fact.passage in chapters[van] and not fact.rejected]
+    def told(van: str, everywhere: bool = False) -> list[Fact]:
+        stated = (fact for fact in facts if fact.model == van and not fact.rejected)
+        return [fact for fact in stated if everywhere or fact.passage in chapters[van]]
 
     def of(van: str, seen: frozenset[str]) -> list[Fact]:
         if van not in lent:
             base = bases.get(van)
             lent[van] = []
             if base is not None and base not in seen:
-                own = {fact.field for fact in told(van)}
+                own = {fact.field for fact in told(van, anywhere)}
                 whole = [*told(base), *of(base, seen | {van})]
                 lent[van] = [replace(fact, model=van) for fact in whole if fact.field not in own]
         return lent[van]

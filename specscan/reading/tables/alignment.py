@@ -9,6 +9,7 @@ from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.compose import NOTE_SIGNS, Hints
+from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, above_notes, columns_of, columns_under_heads, em_of, touched_by
@@ -353,6 +354,7 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
     widen_short(cells, columns)
     widen_between(cells, columns)
     widen_centred(cells, columns)
+    widen_filled(cells, columns, marks.bars)
     widen_past_walls(cells, columns, marks.walls)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
