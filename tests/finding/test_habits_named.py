@@ -119,6 +119,7 @@ NAMED = {
     "another model's card": [
         ("US", "Related models\n\n- Fellow 24, sleeps 4, 40 gal fresh water, 400 W solar", {}),
         ("FR", "Vous aimerez aussi\n\nFellow 630 : 4 couchages, 120 l d'eau propre", {}),
+        ("US", "You may like this one too\n\nFellow 23 Shore: 11030 lb GVWR, sleeps 3, 19 gal fresh water", {}),
     ],
     "a reader's comment": [
         ("US", "3 Comments\n\nSam says: Ours has 400 W of solar.\n\nRob says: My gray tank is not heated.", {}),

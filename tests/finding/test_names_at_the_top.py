@@ -258,3 +258,15 @@ def test_a_package_in_large_letters_is_no_range(vans_of):
     )
     found = vans_of(text + FIGURES.format(one="KD-19", two="KD-22") + "\nMarrowfen LLC, 12 Quay Road.\n", "guide.md")
     assert models(found) == {"Pinion KD-19", "Pinion KD-22"}
+
+
+def test_codes_with_prices_over_the_list_of_a_package_name_no_further_van(vans_of):
+    table = FIGURES.format(one="Drift 636 Cove", two="Drift 636 Moor")
+    packages = (
+        "\n## Option packages\n\n## Comfort Package\n\n## 636 Cove: included · 636 Moor: £3850\n\n- 100 W solar array\n"
+        "- Insulated waste tank\n- Fresh tank insulation\n- Bunk kit, sleeps 4 in total\n- Tow bar, 1700 kg\n\n"
+        "## Power Package\n\n## all models: £4950\n\n- Dump valve in heated compartment\n"
+        "- Coolant loop through the waste tank\n- 122 litres compressor fridge\n"
+    )
+    found = vans_of(f"# Marrowfen Drift 2026\n\n{table}{packages}")
+    assert models(found) == {"Drift 636 Cove", "Drift 636 Moor"}
