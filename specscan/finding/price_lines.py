@@ -17,6 +17,7 @@ from specscan.finding.things.items import Item, Parsed
 from specscan.records.text import Kind, Passage
 
 LONGEST = 160
+FEW_WORDS = 4
 MOST = 0.5  # of the passages of a document
 OPEN = re.compile(r"[:·•|–—]\s*$")  # the end of a line of prices that goes on below
 
@@ -172,11 +173,21 @@ class PriceLines:
         return found
 
     def _van_parts(self, text: str) -> list[str]:
-        """Cut a line of prices into what it says of each van, also where only the names part it: "A: $90 B: $80"."""
-        starts = [a for a, b, _ in self.vans.find(text) if re.match(r"\s*:", text[b:])]
+        """Cut a line of prices into what it says of each van, where names alone part it too: "A $90 B included"."""
+        named = sorted((a, b) for a, b, _ in self.vans.find(text))
+        starts = [a for a, b in named if re.match(r"\s*:", text[b:])]
+        ends = [*(a for a, _ in named), len(text)][1:]
+        behind = [text[b:end].strip(" ,;·|") for (_, b), end in zip(named, ends, strict=True)] if named else []
+        if named and not text[: named[0][0]].strip() and all(is_price(said) or self._says(said) for said in behind):
+            starts = [a for a, _ in named]
         if len(starts) >= 2:
             return [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
         return re.split(r"\s[·•|–]\s|[;·•|]|,\s(?=[^\d])", text)
+
+    def _says(self, text: str) -> bool:
+        """Tell whether a text says in some words at most that a thing is included, to be had or not to be had."""
+        mentions = self.kit.lexicon.analyse(text).mentions if len(text.split()) <= FEW_WORDS else ()
+        return any(m.concept.kind == "cue" and m.concept.name in AVAILABILITIES for m in mentions)
 
 
 def _tells(item: Item) -> bool:

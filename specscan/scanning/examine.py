@@ -75,7 +75,8 @@ class Examiner:
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             names_thing=lambda text: any(lexicon.names_thing(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: (
-                before.casefold() in kept or units.named(f"{before}-{after.rstrip('.,;:)')}") is not None  # "amp-hours"
+                before.casefold().rpartition("-")[2] in kept
+                or units.named(f"{before}-{after.rstrip('.,;:)')}") is not None  # "amp-hours"
             ),
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,

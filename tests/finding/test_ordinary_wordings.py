@@ -107,6 +107,14 @@ LINES = [
     ("US", "Gray tank: 20 gal, in the insulated under-floor bay",
      {"gray_tank_l": 75.708, "gray_tank_location": "enclosed"}),
     ("US", "All water lines inside the heated coach", {"water_lines_location": "interior"}),
+    # other words for a pad, for a kit that drains, for fiber and breaks; what the roof is like when it is measured
+    ("US", "Dump valve: 12 V heat blanket", {"dump_valve_protection": "heated"}),
+    ("DE", "Ablasshahn: frei unter dem Wagen", {"dump_valve_protection": "exposed"}),
+    ("DE", "Frost-Entleersatz für den Winter: Serie", {"winterizing_bypass": True}),
+    ("DE", "Gedämmte Leitungen: Serie", {"water_lines_insulated": True}),
+    ("UK", "Insulation: recycled bottle wool", {"insulation_material": "synthetic_fiber"}),
+    ("UK", "Thermal barrier behind the panels: standard", {"thermal_break": True}),
+    ("US", "Height, roof fan closed: 9 ft 5 in", {"height_mm": 2870.2}),
     ("FR", "Quatorze personnes, dont six ont déjà couché dans un fourgon", {}),
 ]  # fmt: skip
 

@@ -111,3 +111,13 @@ def test_a_unit_that_is_broken_at_its_hyphen_keeps_it(facts_of_pdf):
     for place, label in enumerate(("Overall length", "Overall width", "Overall height")):
         page.row(130 + 13 * place, (40, label), (150, f"2.{place + 1}0 m"), (260, f"2.{place + 4}0 m"))
     assert by_van(facts_of_pdf(page), "battery_ah") == {"Curlew 21": 150, "Curlew 24": 95}
+
+
+def test_a_compound_that_is_broken_behind_a_joining_word_keeps_its_hyphen(facts_of_pdf):
+    page = titled()
+    page.row(90, (40, "Version"), (150, "Curlew 21"), (290, "Curlew 24"), bold=True)
+    page.row(104, (40, "Heating"), (150, "Diesel air-and-"), (290, "Diesel blown air"))
+    page.row(115, (150, "water unit, 6 kW"))
+    for place, label in enumerate(("Overall length", "Overall width", "Overall height")):
+        page.row(130 + 13 * place, (40, label), (150, f"2.{place + 1}0 m"), (290, f"2.{place + 4}0 m"))
+    assert by_van(facts_of_pdf(page), "heater_type") == {"Curlew 21": "combined", "Curlew 24": "forced_air"}
