@@ -245,7 +245,7 @@ def test_short_lines_above_a_text_stand_each_for_itself_where_one_lists_vans(van
 
 def test_trims_of_a_van_with_a_figure_keep_its_name_though_one_begins_the_other(vans_of):
     above = "# Drift 22 Order Guide\n\nMARROWFEN VANWORKS\n\nModel Year 2026. Trims: Trek and Trek Polar\n\n"
-    foot = "\nMarrowfen Vanworks LLC, Quay Road 12. Trek Polar is our four-season Drift.\n"
+    foot = "\nMarrowfen Vanworks LLC, Mill Lane 12. Trek Polar is our four-season Drift.\n"
     found = vans_of(above + FIGURES.format(one="Trek", two="Trek Polar") + foot, "drift_22_guide.md")
     assert models(found) == {"Drift 22 Trek", "Drift 22 Trek Polar"}
 
