@@ -122,3 +122,16 @@ def test_the_electrics_of_a_towbar_are_no_fuel_of_the_engine(facts_of):
 | Towbar with electrics, 13-pin | O | O | O |
 """
     assert not [fact for fact in facts_of(HEAD + table, "pintail.md") if fact.field == "engine_fuel"]
+
+
+@pytest.mark.parametrize(
+    ("head", "line"),
+    [
+        ("Longueur hors tout : 5,99 m\nPTAC : 3 500 kg\n", "Plancher chauffant électrique : non dispo."),
+        ("Overall length: 21 ft\nGVWR: 9,350 lb\n", "Heated floor: not avail."),
+        ("Gesamtlänge: 5,99 m\nZulässiges Gesamtgewicht: 3.500 kg\n", "Fußbodenheizung: nicht lieferb."),
+    ],
+)
+def test_not_available_in_short_is_no_stated_absence(facts_of, head, line):
+    facts = facts_of(f"Marrowfen Drift 21\n\n2026\n\n{head}\n{line}\n")
+    assert {(f.value, f.availability) for f in facts if f.field == "heated_floor"} == {(True, "not_available")}
