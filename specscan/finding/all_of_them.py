@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from specscan.finding.drafts import Reading
 from specscan.finding.things.found import Found
+from specscan.finding.things.items import Item
 from specscan.records.facts import Fact
 from specscan.rulebook.book import Rulebook
 
@@ -17,11 +18,15 @@ def is_of_all(book: Rulebook, found: Found, reading: Reading) -> bool:
     """Tell whether a value is told of all things of a kind, none of them by its name: "All tanks are heated"."""
     words = [name for name, among in book.common_names.items() if set(found.things) <= set(among)]
     beside = [item for item in reading.parsed.items if item.sentence == found.sentence]
+    if not found.things or not words or not _is_named(beside, words):
+        return False
     asked = set(book.fields[found.field].of)  # "waste tanks" name the gray one in any case
     own = [name for name, thing in book.things.items() if name in asked or asked.intersection(thing.stands_for)]
-    common = any(item.has("thing", *words) or item.has("short", *words) for item in beside)
-    named = any(item.has("thing", *own) or item.has("short", *own) for item in beside)
-    return bool(words and found.things) and common and not named
+    return not _is_named(beside, own)
+
+
+def _is_named(items: list[Item], things: list[str]) -> bool:
+    return any(item.has("thing", *things) or item.has("short", *things) for item in items)
 
 
 def held_to_own(book: Rulebook, facts: list[Fact], of_all: Sequence[Fact]) -> list[Fact]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 
@@ -21,19 +22,20 @@ class FittingRows:
         self.cells: set[int] = set()
         heads = {head.casefold() for head in words.fitting_words}
         models = words.model_words[0]  # "All" is said for "All models"
-        columns: dict[tuple[object, ...], list[Passage]] = defaultdict(list)
+        columns: dict[tuple[Row, tuple[str, ...], frozenset[str] | None], list[Passage]] = defaultdict(list)
         for passage in passages:
             head = passage.column.text.strip(" :.") if passage.column is not None else ""
             if passage.kind is Kind.CELL and passage.row and passage.row.text:
                 of_van = headed(head) if head and head.casefold() not in heads else None
                 if not head or of_van or head.casefold() in heads:
-                    below: tuple[object, ...] = (passage.sections, of_van) if of_van else ()
-                    columns[passage.table, passage.column_index, *below].append(passage)
-        for key, cells in columns.items():
+                    below = passage.sections if of_van else ()
+                    columns[(passage.table, passage.column_index), below, of_van or None].append(passage)
+        for (_, _, of_van), cells in columns.items():
             if not _is_headed(cells) and len({cell.text for cell in cells}) < LEAST_CELLS:
                 continue  # without a head a column tells of vans if it does not say the same of all
-            named = [headed(cell.text) or headed(f"{cell.text} {models}") for cell in cells]
-            if len(cells) < LEAST_CELLS or not all(named) or {*key[3:]} >= {*named}:
+            told = (headed(cell.text) or headed(f"{cell.text} {models}") for cell in cells)
+            named = [*itertools.takewhile(bool, told)]  # values below vans: the first of them ends it
+            if len(named) < max(len(cells), LEAST_CELLS) or {*named} == {of_van}:
                 continue  # options below a table of vans may stand in its columns, but name others than their head
             for cell, vans in zip(cells, named, strict=True):
                 self.cells.add(cell.number)

@@ -64,8 +64,12 @@ class Footnotes:
         """Give the part of a note that some vans head and that says a basis: "Furnaces: input. Drift 21: output"."""
         for part in PART.split(note) if models else ():
             head, colon, said = part.partition(":")
-            named: set[str] = set().union(*(vans for _, _, vans in self.vans.find(head)))
-            if colon and models and models <= named and basis_items(list(self.kit.parse("", said, self.vans)[0].items)):
+            if (
+                colon
+                and models
+                and models <= self.vans.named_in(head)
+                and basis_items(list(self.kit.parse("", said, self.vans)[0].items))
+            ):
                 return part
         return ""
 
@@ -76,8 +80,7 @@ class Footnotes:
         """
         parts = re.split(r";", re.split(r"(?<=[.!?])\s", note)[0])
         for part in parts[1:]:
-            named = frozenset().union(*(vans for _, _, vans in self.vans.find(part)))
-            if models and models <= named:
+            if models and models <= self.vans.named_in(part):
                 return part
         return parts[0]
 

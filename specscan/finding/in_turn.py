@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import functools
 import itertools
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from specscan.finding.drafts import Reading
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Found
-from specscan.finding.things.in_order import alike
+from specscan.finding.things.in_order import run_of
 from specscan.finding.things.items import Item, Parsed
 from specscan.records.text import Kind, Passage
 
@@ -27,29 +28,31 @@ Order = tuple[frozenset[str], ...]
 class InTurn:
     """Tells whose such values of one document are."""
 
-    def __init__(self, kit: Kit, vans: VanMentions, passages: Iterable[Passage]):
-        self.kit, self.vans = kit, vans
-        words = kit.lexicon.words
-        self.strokes = re.compile(rf"(?<!\w)(?:{any_word(words.stroke_words)})(?!\w)", re.IGNORECASE)
-        self.figures = re.compile(rf"(?<!\w)(?:{any_word(words.values_in_turn)})(?!\w)", re.IGNORECASE)
-        self.first = re.compile(rf"(?<!\w)(?:{any_word(words.comes_first)})(?!\w)", re.IGNORECASE)
-        self.second = re.compile(rf"(?<!\w)(?:{any_word(words.comes_second)})(?!\w)", re.IGNORECASE)
+    def __init__(self, kit: Kit, vans: VanMentions, passages: Sequence[Passage]):
+        self.kit, self.vans, self.passages = kit, vans, passages
         self.heads: dict[str, Order | None] = {}
-        told = (self._told(text) for passage in passages if not vans.single for text in _sentences(passage))
-        self.order: Order | None = next((order for order in told if order is not None), None)
+
+    @functools.cached_property
+    def order(self) -> Order | None:
+        """The order that a sentence of the document tells; it is looked for once something stands between strokes."""
+        told = (self._told(text) for passage in self.passages for text in _sentences(passage))
+        return next((order for order in told if order is not None), None)
 
     def van_of(self, found: Found, reading: Reading) -> frozenset[str] | None:
         """Give the van of a value that stands between strokes with those of others, ``None`` for all others."""
         column = reading.draft.passage.column
+        if self.vans.single or found.item is None or "/" not in reading.parsed.text:
+            return None
         order = (self._headed(column.text) if column is not None else None) or self.order
-        if order is None or found.item is None or "/" not in reading.parsed.text:
+        if order is None:
             return None
         parsed = reading.parsed
-        run = _between_strokes(found.item, parsed)
+        run = run_of(found.item, parsed, _joined)
         if len(run) > 1:
             if any(_is_same(one, two) for one, two in itertools.pairwise(run)):
                 return None
-            return order[_place(found.item, run)] if len(run) == len(order) else None
+            place = next(n for n, one in enumerate(run) if one is found.item)
+            return order[place] if len(run) == len(order) else None
         slots = [*APART.finditer(parsed.text, reading.split)]
         values = [part.strip() for part in APART.split(parsed.text[reading.split :])]
         if len(values) != len(order) or any(not 1 <= len(value.split()) <= SLOT_WORDS for value in values):
@@ -61,14 +64,14 @@ class InTurn:
 
     def _told(self, text: str) -> Order | None:
         """Give the order that a sentence tells: "the Alder first and the Gorse second, with a slash between"."""
-        stroke, figures = self.strokes.search(text), self.figures.search(text)
-        if stroke is None and figures is None:
+        words = self.kit.lexicon.words
+        if not _find((*words.stroke_words, *words.values_in_turn), text):
             return None
         named = self.vans.find(text)
         vans = list(dict.fromkeys(vans for _, _, vans in named))
         if any(len(one) > 1 for one in vans) or any(not q.bare for q in self.kit.quantities.find(text)):
             return None
-        first, second = self.first.search(text), self.second.search(text)
+        first, second = _find(words.comes_first, text), _find(words.comes_second, text)
         if len(vans) == 1 and len(self.vans.everyone) == 2 and (first or second):
             other = self.vans.everyone - vans[0]
             return (vans[0], other) if first and not second else (other, vans[0]) if second and not first else None
@@ -88,24 +91,15 @@ class InTurn:
         return self.heads[head]
 
 
+def _find(phrases: Iterable[str], text: str) -> re.Match[str] | None:
+    """Give where one of some phrases stands in a text."""
+    return re.search(rf"(?<!\w)(?:{any_word(phrases)})(?!\w)", text, re.IGNORECASE)
+
+
 def _sentences(passage: Passage) -> list[str]:
     if passage.kind is Kind.CELL or len(passage.text) < 8:
         return []
     return [text for text in SENTENCE_END.split(passage.text) if len(text) <= LONGEST]
-
-
-def _between_strokes(item: Item, parsed: Parsed) -> list[Item]:
-    """Give the figures of one dimension, or words of one vocabulary, with nothing but strokes between them."""
-    run = [i for i in parsed.items if i.sentence == item.sentence and (i is item or alike(i, item))]
-    if not any(one is item for one in run):
-        return []
-    place = _place(item, run)
-    first = last = place
-    while first > 0 and _joined(run[first - 1], run[first], parsed):
-        first -= 1
-    while last + 1 < len(run) and _joined(run[last], run[last + 1], parsed):
-        last += 1
-    return run[first : last + 1]
 
 
 def _is_same(one: Item, two: Item) -> bool:
@@ -114,10 +108,6 @@ def _is_same(one: Item, two: Item) -> bool:
     if a is None or b is None or a.bare or b.bare or a.printed_unit == b.printed_unit:
         return False
     return abs(a.high - b.high) <= SAME * max(abs(a.high), abs(b.high))
-
-
-def _place(item: Item, run: list[Item]) -> int:
-    return next(n for n, one in enumerate(run) if one is item)
 
 
 def _joined(one: Item, two: Item, parsed: Parsed) -> bool:

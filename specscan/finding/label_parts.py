@@ -89,9 +89,11 @@ class LabelParts:
 
     def slashed(self, label: str, body: str) -> tuple[str, str]:
         """Give a label and a body that other signs part with slashes: "Fresh - gray - black: 22 - 20 - 10"."""
+        if "/" in body or "/" in label:
+            return label, body
         for sign in OTHER_JOINTS:
             joint, count = f" {sign} ", body.count(f" {sign} ")
-            if not count or count != label.count(joint) or "/" in body or "/" in label:
+            if not count or count != label.count(joint):
                 continue
             pieces = label.split(joint)
             named = [self.kit.lexicon.analyse(piece).mentions for piece in pieces]

@@ -92,6 +92,8 @@ class MarkedCells:
 
         Each comes with where it stands and what it is, if it says so; "no" denies one beside others.
         """
+        if ":" not in body:
+            return []  # nearly all cells
         parts: list[tuple[int, str, Availability | None]] = []
         for match in PART.finditer(body):
             text, _, word = match.group().rstrip(" .;").rpartition(":")

@@ -66,6 +66,6 @@ def is_card_of_another(text: str, vans: VanMentions, lexicon: Lexicon) -> bool:
     match = CARD.match(text)
     if match is None or vans.whole(match.group(1)) is not None:
         return False
-    before, _, _ = re.split(r"(\d)", match.group(1), maxsplit=1)  # "Fellow 23 Shore": its last word may be anything
+    before = re.split(r"\d", match.group(1), maxsplit=1)[0]  # "Fellow 23 Shore": its last word may be anything
     words = lexicon.analyse(before).mentions
     return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)

@@ -13,7 +13,7 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     """Give the availability that the words beside a value say, for a van, or ``None``."""
     if item is None or parsed.by_cue.keys().isdisjoint(AVAILABILITIES):
         return None
-    cues = [i for i in parsed.items if any(c.kind == "cue" and c.name in AVAILABILITIES for c in i.concepts)]
+    cues = [i for i in parsed.items if i.has("cue", *AVAILABILITIES)]
     cues = [c for c in cues if not in_phrase(c, parsed) and not _is_replaced(c, parsed)]
     if not cues:
         return None

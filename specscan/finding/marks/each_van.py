@@ -40,7 +40,7 @@ def said_of_each(item: Item | None, parsed: Parsed) -> dict[str, Availability]:
 
 
 def _is_availability(item: Item) -> bool:
-    return any(c.kind == "cue" and c.name in AVAILABILITIES for c in item.concepts)
+    return item.has("cue", *AVAILABILITIES)
 
 
 def _tells(item: Item, parsed: Parsed) -> bool:

@@ -154,7 +154,8 @@ class ChapterReader:
                 name = self._without_maker(self._name(passage.text)[0], maker, "")
                 if name and can_be_name(name) and not self.lexicon.knows_words(name):
                     parts = f" {name.casefold()} "  # "Model 540 640" over a table of both
-                    if not any(f" {one} " in parts or begins_with(one, name) for one in known):
+                    ended = any(f"{one} ".endswith(parts) for one in known)  # "636 Cove: included", the Drift 636 Cove
+                    if not ended and not any(f" {one} " in parts or begins_with(one, name) for one in known):
                         opened.setdefault((*passage.sections, passage.text), Chapter(name, passage, False))
                 continue
             self._tell(passage, opened)

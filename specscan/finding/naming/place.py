@@ -31,7 +31,7 @@ class Names:
     maker_place: Place | None = None
     maker_weak: bool = False  # a company that the text names: it may be a dealer's
     series: str = ""
-    confirmed: bool = False  # corners of tables or margins of pages name this range, and a maker beside it is known
+    confirmed: bool = False  # corners, margins or a title with a figure name this range, and a maker beside it is known
     year: int | None = None
     year_place: Place | None = None
     title: str = ""

@@ -95,8 +95,6 @@ class ToldNames:
         """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
         taken = {names.series, names.maker, *heads, *(player.model for player in players)} - {""}
         chapters = self.chapters.beside(own, self._can_head_chapter, taken, names.maker)
-        # "636 Cove: included" over a package says its price for the Drift 636 Cove
-        chapters = [one for one in chapters if not any(model.endswith(f" {one.name}") for model in taken)]
         return [Player(one.name, one.place, {one.name, one.heading.text}, chapter=one.numbers) for one in chapters]
 
     def _can_head_chapter(self, name: str) -> bool:

@@ -83,6 +83,10 @@ class VanMentions:
             self._found[text] = self._find(text)
         return self._found[text]
 
+    def named_in(self, text: str) -> frozenset[str]:
+        """Give all vans that a text names."""
+        return frozenset().union(*(vans for _, _, vans in self.find(text)))
+
     def _find(self, text: str) -> Named:
         found: list[tuple[int, int, frozenset[str]]] = []
         low = lowered(text)

@@ -2,19 +2,36 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from specscan.finding.things.items import Item, Parsed
 
 NOBODY: frozenset[str] = frozenset()  # of several vans, and the text does not tell of which
 
 
-def run_of(item: Item, parsed: Parsed) -> list[Item]:
-    """Give the figures of one dimension, or words of one vocabulary, that stand side by side, the item among them."""
+def side_by_side(one: Item, two: Item, parsed: Parsed) -> bool:
+    """Tell whether only a comma, "and" or a word such as "respectively" stands between two items."""
+    joints = parsed.cues("number_joint", "respectively")
+    tokens = [
+        token for token in parsed.analysis.tokens
+        if one.end <= token.start < two.start and not any(j.start <= token.start < j.end for j in joints)
+    ]  # fmt: skip
+    return all(token.norm == "," for token in tokens) and two.start > one.end
+
+
+def run_of(item: Item, parsed: Parsed, joined: Callable[[Item, Item, Parsed], bool] = side_by_side) -> list[Item]:
+    """Give the figures of one dimension, or words of one vocabulary, that stand side by side, the item among them.
+
+    ``joined`` tells what stands so; an item that is none of the text's has no run.
+    """
     run = [i for i in parsed.items if i.sentence == item.sentence and (i is item or alike(i, item))]
-    place = next(n for n, one in enumerate(run) if one is item)
+    place = next((n for n, one in enumerate(run) if one is item), None)
+    if place is None:
+        return []
     first = last = place
-    while first > 0 and _side_by_side(run[first - 1], run[first], parsed):
+    while first > 0 and joined(run[first - 1], run[first], parsed):
         first -= 1
-    while last + 1 < len(run) and _side_by_side(run[last], run[last + 1], parsed):
+    while last + 1 < len(run) and joined(run[last], run[last + 1], parsed):
         last += 1
     return run[first : last + 1]
 
@@ -32,7 +49,7 @@ def van_in_order(item: Item, parsed: Parsed) -> frozenset[str] | None:
     if len(run) < 2:
         return None
     if not told:
-        beside = all(_side_by_side(a, b, parsed) for a, b in zip(named, named[1:], strict=False))
+        beside = all(side_by_side(a, b, parsed) for a, b in zip(named, named[1:], strict=False))
         vans = [one.vans for one in named]
         if not beside or len(vans) != len(run) or len(set(vans)) != len(vans):
             return None
@@ -55,16 +72,6 @@ def alike(one: Item, two: Item) -> bool:
         return False
     own = {c.name for c in one.concepts if c.kind == "value"}
     return any(c.kind == "value" and c.name in own for c in two.concepts)
-
-
-def _side_by_side(one: Item, two: Item, parsed: Parsed) -> bool:
-    """Tell whether only a comma, "and" or a word such as "respectively" stands between two items."""
-    joints = parsed.cues("number_joint", "respectively")
-    tokens = [
-        token for token in parsed.analysis.tokens
-        if one.end <= token.start < two.start and not any(j.start <= token.start < j.end for j in joints)
-    ]  # fmt: skip
-    return all(token.norm == "," for token in tokens) and two.start > one.end
 
 
 def fill_run(item: Item, parsed: Parsed) -> Item | None:

@@ -50,9 +50,9 @@ def _says_what_paper(title: Word, rest: Line) -> bool:
     gap = rest.box.x0 - title.box.x1
     apart = gap > GAP * title.size
     words = sum(word.text.isalpha() and len(word.text) >= LEAST_LETTERS for word in rest.words)
-    worded = words >= LEAST_BESIDE or words and gap > AT_OTHER_SIDE * title.size
+    worded = words >= (1 if gap > AT_OTHER_SIDE * title.size else LEAST_BESIDE)
     far_larger = all(title.size >= FAR_LARGER * word.size for word in rest.words)
-    return bool(apart and worded and far_larger) and len(segments_of(rest, GAP)) == 1
+    return apart and worded and far_larger and len(segments_of(rest, GAP)) == 1
 
 
 def _is_alike(word: Word, first: Word) -> bool:

@@ -379,9 +379,10 @@ def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None
     if not (segment.box.x0 < end - 1 and segment.box.x1 > begin + 1):
         return None
     gaps = [right.box.x0 - left.box.x1 for left, right in zip(segment.words, segment.words[1:], strict=False)]
+    narrowest = min(gaps, default=0.0)
     for place, (left, right) in enumerate(zip(segment.words, segment.words[1:], strict=False), 1):
         gap = gaps[place - 1]
-        if len(gaps) > 1 and gap < WIDER * min(gaps):
+        if len(gaps) > 1 and gap < WIDER * narrowest:
             continue  # a space between words, however wide the type sets it
         aligned = abs(right.box.x0 - begin) < 0.35 * right.size
         inside = left.box.x1 <= begin and right.box.x0 >= end - 1

@@ -49,8 +49,7 @@ def _is_band(cell: GridCell, head: Grid) -> bool:
 
 def _nearest(name: Line, body: Grid) -> int:
     """Give the column whose middle lies nearest to that of a text."""
-    middle = (name.box.x0 + name.box.x1) / 2
-    return min(range(body.cols), key=lambda col: abs(sum(body.columns[col]) / 2 - middle))
+    return min(range(body.cols), key=lambda col: abs(sum(body.columns[col]) / 2 - name.box.middle[0]))
 
 
 def _over(heads: list[GridCell], rows: int, body: Grid) -> Grid:

@@ -148,7 +148,7 @@ def _groups_before(rows: list[list[Line]], columns: Columns, em: float) -> Colum
     """
     if len(columns) < MIN_COLUMNS:
         return []
-    (left, _), *_ = columns
+    left = columns[0][0]
     full = [row for row in rows if len(row) == len(columns) + 1 and abs(row[1].box.x0 - left) <= 1]
     groups = [row[0].box for row in full if row[0].box.x1 < left - GUTTER * em]
     return [(min(box.x0 for box in groups), max(box.x1 for box in groups))] if groups else []
