@@ -68,6 +68,8 @@ class LabelParts:
     def amounts(self, body: str) -> list[str]:
         """Give the parts of a body between slashes, an amount in two units as one: "36 gal / 136 L / 8 gal / 30 L"."""
         parts = SLASH.split(body)
+        if any(part.count("(") != part.count(")") for part in parts):
+            return [body]  # a slash in brackets parts what they tell: "Hybrid (petrol/electric), 150 kW"
         if len(parts) < 4 or len(parts) % 2:
             return parts
         starts = starts_of(body, parts)

@@ -5,6 +5,8 @@ import pytest
 ABSENT = [
     ("US", "No black tank on board", {"black_tank_l": 0}),
     ("US", "There is no inverter.", {"inverter_w": 0}),
+    ("US", "AC inverter, W: not fitted", {"inverter_w": 0}),
+    ("AU", "DC-AC inverter: none", {"inverter_w": 0}),
     ("US", "No heated floor", {"heated_floor": False}),
     ("US", "Thermal break at the ribs: none", {"thermal_break": False}),
     ("US", "Gray tank heating system: none", {"gray_tank_heat": "none"}),

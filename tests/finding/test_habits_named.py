@@ -160,6 +160,11 @@ NAMED = {
         ("US", "Engine fuel: gas", {"engine_fuel": "gasoline"}),
         ("US", "Engine fuel: 25 gal", {"fuel_tank_l": 25 * GALLON}),
         ("AU", "Engine fuel: petrol", {"engine_fuel": "gasoline"}),
+        (
+            "AU",
+            "Engine: petrol, 2.5 L\nFurnace: propane\nGas: 40 L",
+            {"engine_fuel": "gasoline", "heater_fuel": "propane", "heater_type": "forced_air", "propane_tank_l": 40},
+        ),
         ("QC", "Chauffage : au gaz propane", {"heater_fuel": "propane"}),
         ("US", "Fuel type: Gas", {"engine_fuel": "gasoline"}),
         ("UK", "Waste water: 15 gal", {"gray_tank_l": 15 * IMPERIAL}),

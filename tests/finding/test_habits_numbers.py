@@ -52,6 +52,7 @@ COUNTED = [
     ("US", "Fresh water capacity with heater: 33 gal", {"fresh_tank_l": 124.919}),
     ("US", "Fresh water (incl. water heater): 33 gal", {"fresh_tank_l": 124.919}),
     ("DE", "Frischwassertank: 10 / 100 l", {"fresh_tank_l": 100}),
+    ("US", "Fresh water, on the road / full (gals): 10/19", {"fresh_tank_l": 71.923}),
     ("DE", "Frischwasser (Fahrt/voll): 10/100 l", {"fresh_tank_l": 100}),
     ("DE", "Frischwasser 100 l (20 l in Fahrstellung)", {"fresh_tank_l": 100}),
     ("FR", "Réservoir d'eau propre : 10 / 100 l", {"fresh_tank_l": 100}),

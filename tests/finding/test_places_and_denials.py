@@ -12,6 +12,7 @@ LINES = [
     ("UK", "• Insulated pads for rear door windows", {"rear_shades_insulated": True}),
     ("US", "Engine: 2.8 L diesel, 4-cylinder", {"engine_fuel": "diesel"}),
     ("US", "• 2.5 L gasoline-electric hybrid", {"engine_fuel": "hybrid"}),
+    ("DE", "Motor / Kraftstoff: Hybrid (Benzin/Elektro), 150 kW", {"engine_fuel": "hybrid"}),
     ("US", "The Drift drives on gasoline and fits a parking space.", {"engine_fuel": "gasoline"}),
     ("DE", "• Klasse 3 nach EN 1646-1", {"en_grade": 3}),
     # the place, whatever leads to it

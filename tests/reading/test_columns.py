@@ -387,3 +387,24 @@ def test_a_sentence_goes_on_at_the_head_of_a_column_that_begins_higher_than_the_
         page.row(58 + 16 * number, *zip((40, 200), row, strict=True))
     lines = {f.field: f.value for f in facts_of_pdf(page) if f.field.startswith("water_lines") and not f.rejected}
     assert lines == {"water_lines_location": "interior"}
+
+
+def test_running_text_in_two_columns_set_off_by_half_a_line_keeps_every_line(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen Drift 21 · 2026", size=18, bold=True)
+    left = [
+        "The Drift 21 has 190 W of solar panels and carries",
+        "fresh water for a week in its heated tank of steel.",
+        "Insulated water lines run along the inner wall only.",
+        "Double-glazed windows keep the frost outside, and a",
+        "heated floor keeps your feet warm on a cold morning.",
+        "The gray tank of 80 litres has an electric heat pad.",
+    ]
+    for number, line in enumerate(left):
+        page.text(50, 90 + 12 * number, line, size=9.5)
+        page.text(310, 96 + 12 * number, "We build in a barn by the river, and the dog", size=9.5)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "solar_w") == {"Drift 21": 190}
+    assert by_van(facts, "gray_tank_heat") == {"Drift 21": "electric_pad"}
+    assert by_van(facts, "window_glazing") == {"Drift 21": "double"}
+    assert by_van(facts, "heated_floor") == {"Drift 21": True}

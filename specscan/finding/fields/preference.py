@@ -70,11 +70,13 @@ def _either(one: Found, two: Found, parsed: Parsed) -> bool:
 def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:
     """Set aside what a tank holds while the van is driven: "10 / 100 l", "100 l (20 l in driving position)"."""
     most = max((row.value.num or 0 for row in rows), default=0)
+    told_in_label = any(cue.start < statement.split for cue in statement.parsed.cues("partly_filled"))
     for row in rows:
         told = any(_is_said(cue, row, statement) for cue in statement.parsed.cues("partly_filled"))
         chained = row.item is not None and row.item.quantity is not None and row.item.quantity.chain
         chained = chained or any(_slashed(row, other, statement) for other in rows)
-        if 0 < (row.value.num or 0) < most and (told or (chained and (row.value.num or 0) <= spec.partly * most)):
+        little = (row.value.num or 0) <= spec.partly * most
+        if 0 < (row.value.num or 0) < most and (told or (chained and (told_in_label or little))):
             row.rejected = PARTLY_FILLED
 
 

@@ -29,7 +29,10 @@ FROM = re.compile(r"\b(?:de|from|von)\s*$", re.IGNORECASE)  # before the first f
 AND = re.compile(r"\s*(?:and|et|und|&)\s*", re.IGNORECASE)
 PLUS = re.compile(r"\s*\(?\+\s*")
 SLASH = re.compile(r"\s*/\s*|\s*[x×]\s*")
-R_VALUE = re.compile(r"(?<![\w])R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)")
+# A figure before it makes it the size of a tire: "225/75 R16".
+R_VALUE = re.compile(
+    r"(?<![\w])(?<!\d )R\s*[-–‑]?\s*(?:value\s*(?:of\s*)?)?[:=]?\s*(\d+(?:[.,]\d+)?)(?![\w.,]?\d|\s*m|\w)"
+)
 RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
 METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×])")
 FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)

@@ -25,6 +25,9 @@ def with_one_label(lines: list[Line], hints: Hints) -> list[Line]:
         for above, values, below in zip(lines, lines[1:], lines[2:], strict=False)
         if _is_row(above, values, below) and not _begins_with_label(values, hints)
     ]
+    uppers, lowers = ({id(triple[place]) for triple in triples} for place in (0, 2))
+    chained = uppers & lowers  # every line between two of another column: running text, and not one label each
+    triples = [triple for triple in triples if not chained & {id(triple[0]), id(triple[2])}]
     known = [_label(above, below, hints) for above, _, below in triples]
     if sum(label is not None for label in known) < max(MIN_ROWS, SHARE * len(lines)):
         return lines
