@@ -113,9 +113,10 @@ class Finder:
         facts = set_aside_doubtful(reader.facts(), passages)
         bases = {player.model: player.base for player in cast.players if player.base}
         facts += inherited(facts, bases, {player.model: player.chapter for player in cast.players})
-        headed = maker.sections.built_on
-        if not bases and (bases := headed.bases(passages)):
-            facts += inherited(facts, bases, headed.told_of(passages, cast.models), anywhere=True)
+        sections = maker.sections
+        if not bases and (bases := sections.built_on.bases(passages, sections.about)):
+            told = sections.built_on.told_of(passages, cast.models, sections.about)
+            facts += inherited(facts, bases, told, anywhere=True)
         return set_aside_had(facts), passages, vans, reader.sayings
 
     def _has_van(self, cast: Cast, facts: list[Fact], document: Document) -> bool:

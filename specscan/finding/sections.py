@@ -48,6 +48,11 @@ class Sections:
             sense = self.senses[key] = self._sense(passage)
         return sense
 
+    def about(self, passage: Passage) -> frozenset[str] | None:
+        """Give the vans that the headings above a passage name, but those of a line of prices."""
+        sense = self.sense(passage)
+        return None if sense.by_van else sense.vans
+
     def _sense(self, passage: Passage) -> SectionSense:
         sense = SectionSense()
         if lead := self.leads.get(passage.number):
@@ -97,10 +102,12 @@ class Sections:
                 sense.vans = named
 
     def _prices_van(self, heading: str) -> bool:
-        """Tell whether a heading gives the price of a van: it is its name, or begins with "MSRP" or "from"."""
+        """Tell whether a heading gives the price of a van: it is its name, begins with "MSRP" or "from", or is high."""
         first = heading.casefold().strip(" *:")
-        words = self.kit.lexicon.words.price_from
-        return self.vans.is_name(heading) or any(re.match(rf"{re.escape(word)}(?!\w)", first) for word in words)
+        words = (*self.kit.lexicon.words.price_from, *self.kit.lexicon.words.price_of_van)
+        if self.vans.is_name(heading) or self.prices.priced.tells_van(heading):
+            return True
+        return any(re.match(rf"{re.escape(word)}(?!\w)", first) for word in words)
 
     def _heads_all(self, heading: str) -> bool:
         """Tell whether a heading stands over nearly the whole document, as its title does."""

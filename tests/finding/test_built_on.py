@@ -42,3 +42,57 @@ def test_a_heading_tells_of_the_van_before_the_one_it_builds_on_which_lends_it_i
     assert of("heated_floor") == {("Alder Frost", True)}
     assert of("gray_tank_heat") == {("Gorse", "none"), ("Alder", "electric_pad"), ("Alder Frost", "electric_pad")}
     assert {value for van, value in of("inverter_w") if van == "Alder Frost"} == {3000}
+
+
+BELOW = """# Marrowfen Drift
+
+Gorse · Alder
+
+## Drift Gorse
+
+Suggested price $118,400
+
+- GVWR 9,070 lb
+- Length 19 ft 8 in
+- 21-gallon fresh tank
+- 16-gallon gray tank, not heated
+- 1,000 W inverter
+
+## Drift Alder
+
+### {price}
+
+{line}
+
+- Gray tank warmed by a 12-volt heating pad
+- Cassette toilet, 4.5 gallons
+
+## Options
+
+| | Gorse | Alder |
+|---|---|---|
+| 3,000 W inverter | not offered | $1,250 |
+| Bike tray | $560 | $560 |
+"""
+
+
+@pytest.mark.parametrize(
+    ("price", "line"),
+    [
+        ("Suggested price $147,900", "Everything in Gorse, with these changes and additions:"),
+        ("Yours for $147,900", "All of the Drift Gorse, plus:"),
+    ],
+)
+def test_a_line_below_the_price_of_a_van_tells_on_which_it_builds(facts_of, price, line):
+    told = {
+        (fact.field, fact.value, fact.availability)
+        for fact in facts_of(BELOW.format(price=price, line=line), "sheet.md")
+        if fact.model == "Drift Alder"
+    }
+    assert ("gray_tank_heat", "electric_pad", "standard") in told  # what heads the list is no option's price
+    assert {value for field, value, _ in told if field == "gray_tank_heat"} == {"electric_pad"}
+    assert {"gvwr_kg", "length_mm", "fresh_tank_l", "gray_tank_l"} <= {field for field, _, _ in told}
+    assert {(value, offer) for field, value, offer in told if field == "inverter_w"} == {
+        (1000, "standard"),
+        (3000, "optional"),
+    }

@@ -31,7 +31,8 @@ class SlotReader:
         if not fields:
             return None
         aspects = self._aspects(item, group, statement, sentence)
-        if item.start >= sentence.split and DRAWN in label_aspects(self.book, sentence, thing):
+        asks = item.start >= sentence.split and DRAWN in label_aspects(self.book, sentence, thing)
+        if asks or self._beside_fuel(item, thing, sentence):
             drawn = self._used_up(quantity, fields)  # "Heater current: 48 W at full output"
             if drawn is not None:
                 return drawn
@@ -132,6 +133,12 @@ class SlotReader:
         if not heat or any(spec.range is not None and quantity.high >= spec.range[0] for spec in heat):
             return None
         return next((n for n in fields if self.book.fields[n].basis == DRAWN), None)
+
+    def _beside_fuel(self, item: Item, thing: str, sentence: Sentence) -> bool:
+        """Tell whether what a thing consumes stands beside a figure, be it by its unit alone."""
+        told = {spec.dimension for n in self.book.fields_of(thing) if (spec := self.book.fields[n]).aspect == CONSUMED}
+        near = (i.quantity for i in sentence.parsed.items if i.sentence == item.sentence and i is not item)
+        return any(quantity is not None and quantity.dimension in told for quantity in near)
 
     def _by_nearest_aspect(self, item: Item, fields: list[str], sentence: Sentence) -> str:
         """Choose among fields of one dimension the one whose aspect stands nearest to the figure."""

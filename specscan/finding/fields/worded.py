@@ -72,6 +72,7 @@ class WordReader:
             asks = unfigured or figured and item.start < statement.split and item.has("aspect")
             # "Electricity: 46 W", "Diesel burnt: not applicable" ask for the heater's figures, and name no fuel
             concepts = [c for c in item.concepts if c.kind in TELLING and not (asks and c.kind == "value")]
+            concepts = [c for c in concepts if not self._is_place(c, item, statement, sentence)]
             if not concepts:
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
@@ -231,6 +232,13 @@ class WordReader:
                 if any(c.kind == "value" and (tuple(spec.of), c.name) in self.starters for c in other.concepts):
                     return list(spec.of[:1])
         return []
+
+    def _is_place(self, concept: Concept, item: Item, statement: Statement, sentence: Sentence) -> bool:
+        """Tell whether a word is where a tank is and no surface, as it is beside a material: "cork under the floor"."""
+        if concept.kind != "value" or concept.name not in self.joined:
+            return False
+        other = any(c.kind == "value" and c.name != concept.name for c in item.concepts)
+        return other and not self._started_by_others(concept, item, statement, sentence)
 
     def _backed(self, item: Item, spec: FieldSpec, statement: Statement, *, surfaces_only: bool = False) -> bool:
         siblings = [s for s in self.book.fields.values() if s.of == spec.of]

@@ -9,7 +9,7 @@ from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 
-REACH = 9  # folded words within which the words of one statement stand
+REACH = 14  # folded words within which the words of one statement stand
 NEGATION_REACH = 2
 
 

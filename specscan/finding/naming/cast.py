@@ -37,7 +37,7 @@ from specscan.finding.naming.title_roles import (
     lists_ranges,
     split_maker,
 )
-from specscan.finding.naming.titled_heads import are_titled, listed_behind
+from specscan.finding.naming.titled_heads import are_titled, ends_in_range, listed_behind
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage, Title
@@ -191,9 +191,15 @@ class CastReader:
     def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
         """Take a title above vans with names of their own for the company, where nothing says that it is a range.
 
-        The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift".
+        The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift". In "Marrowfen
+        Drift" above headings "Drift Gorse" and "Drift Alder" it stands behind it.
         """
         plain = [self.heads.bare(head) for head in heads]
+        whole, place = (names.maker, names.maker_place) if names.maker else (names.title, names.title_place)
+        house, behind = ends_in_range(whole, [p.text for p in own if p.kind is Kind.HEADING], plain)
+        if house and not names.used and not self.names.is_filler(house):
+            names.maker, names.maker_place = house, place
+            names.title = names.series = behind
         if not plain or names.maker or names.used:
             return
         runs = self.range_names.runs_behind(names.title, plain, document)

@@ -218,7 +218,8 @@ def inherited(
     """Give the facts that a van has from the one it builds on: of what that one's chapter tells and its own does not.
 
     ``bases`` gives for a van the one that it builds on, ``chapters`` the passages of each van's chapter. Where
-    tables tell the rest of a van, what is told of it ``anywhere`` is its own.
+    tables tell the rest of a van, what is told of it ``anywhere`` is its own. What can be had instead of a thing, or
+    cannot, does not take it away.
     """
     lent: dict[str, list[Fact]] = {}
 
@@ -231,7 +232,7 @@ def inherited(
             base = bases.get(van)
             lent[van] = []
             if base is not None and base not in seen:
-                own = {fact.field for fact in told(van, anywhere)}
+                own = {fact.field for fact in told(van, anywhere) if fact.availability in ("standard", "unstated")}
                 whole = [*told(base), *of(base, seen | {van})]
                 lent[van] = [replace(fact, model=van) for fact in whole if fact.field not in own]
         return lent[van]

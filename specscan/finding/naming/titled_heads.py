@@ -57,6 +57,17 @@ def listed_behind(heads: Collection[str], own: Sequence[Passage]) -> list[tuple[
     return found
 
 
+def ends_in_range(title: str, headings: Collection[str], heads: Collection[str]) -> tuple[str, str]:
+    """Give the company and the range of a title that ends in the word which headings have before all heads.
+
+    "Marrowfen Drift" above the headings "Drift Gorse" and "Drift Alder"; two empty texts if it does not.
+    """
+    house, _, behind = title.rpartition(" ")
+    named = {heading.strip(" :").casefold() for heading in headings}
+    told = len(heads) >= MIN_ALIKE and all(f"{behind} {head}".casefold() in named for head in heads)
+    return (house, behind) if house and told else ("", "")
+
+
 def _are_all_of(heads: Collection[str], text: str) -> bool:
     """Tell whether a text is nothing but all of some heads, which spaces part: "Alder Gorse Larch"."""
     rest = f" {text.casefold()} "
