@@ -103,3 +103,38 @@ def test_the_letterhead_of_a_workshop_names_no_van(read_file, tmp_path, name):
     path = tmp_path / "letter.pdf"
     path.write_bytes(page.data())
     assert read_file(path).found.vans == ()
+
+
+COLUMNS = (
+    "                          SOLO            SOLO LONG\n  Length                  19' 2\"          21' 4\"\n"
+    "  GVWR                    8,900 lb        9,980 lb\n  Fresh water             20 gal          31 gal\n"
+    "  Gray water              15 gal          24 gal\n  House battery           200 Ah          400 Ah\n"
+)
+
+
+@pytest.mark.parametrize(
+    "about",
+    [
+        "Your list for the 2027 Tewit Solo and Solo Long",
+        "Tewit Solo and Solo Long, model year 2027",
+        "Which 2027 van: the Tewit Solo Long, or Solo?",
+    ],
+)
+def test_a_range_that_a_letter_names_once_before_all_heads_of_its_table_goes_before_them(vans_of, about):
+    text = (
+        f"From: Orla Fenwright, Hollinbeck Van Works\nTo: Marta Quill\nDate: October 14, 2026\nSubject: {about}\n\n"
+        f"Dear Marta,\n\nhere is your list.\n\n{COLUMNS}\nYours,\nOrla\n\nHollinbeck Van Works, 3 Mill Lane, Harrow\n"
+    )
+    assert vans_of(text, "list.txt") == {
+        ("Hollinbeck Van Works", f"Tewit {name}", 2027) for name in ("Solo", "Solo Long")
+    }
+
+
+def test_the_date_of_a_letter_is_no_model_year_beside_that_before_the_name_of_its_van(vans_of):
+    text = (
+        "From: Orla Fenwright, Hollinbeck Van Works\nTo: Marta Quill\nDate: October 14, 2026\n"
+        "Subject: Hollinbeck Tewit 19\n\nDear Marta,\n\nas we agreed, here is the quotation for a 2027 Hollinbeck "
+        "Tewit 19 in slate gray, with what we wrote on the back of the leaflet when you were here.\n\n"
+        f"{SMALL}\nYours,\nOrla\n"
+    )
+    assert {year for _, _, year in vans_of(text, "tewit.txt")} == {2027}

@@ -262,6 +262,7 @@ class CastReader:
         name = self.range_names.of_heads(plain, names, document, own)
         named = re.search(r"\d", names.title) is not None and begins_with(names.title, names.series)  # "Drift 22"
         names.confirmed = bool(names.maker and name) and name == names.series and (named or name == beside)
+        names.confirmed |= bool(name) and name == self.range_names.before_list(plain, names.maker, own)
         if name and name.casefold() != names.series.casefold():
             before = names.series.removesuffix(f" {name}")
             first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])

@@ -54,7 +54,7 @@ class NameReader(TitleReader):
             company, passage = built  # the line at the top may be of who hires or sells them
             names.maker, names.maker_place = company, Place(passage, passage.page, company)
         self.read_title(names, document, own, heads)
-        self._read_year(names, document, own)
+        self._read_year(names, document, own, heads)
         if not names.maker and (house := parted(names.title, self.houses.companies(own))) is not None:
             names.maker, names.title = house  # "Marrowfen Drift 21" where "Marrowfen calls it" so
             names.maker_place, names.series = names.title_place, self._series(names.title)

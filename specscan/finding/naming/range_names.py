@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word, count, holds, places, stands_before
+from specscan.finding.language.whole_words import any_word, count, holds, lowered, may_hold, places, stands_before
 from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE, is_series_word
 from specscan.finding.naming.name_forms import article, words_of_name
@@ -52,6 +52,8 @@ class RangeNames:
         joints = any_word({*words.cues.get("number_joint", []), "&"})
         item = rf"(?:{before})?({ITEM})"
         self.item = re.compile(item)
+        either = any_word({*words.cues.get("number_joint", []), *words.cues.get("or_joint", []), "&"})
+        self.joint = re.compile(rf"\s*[,;|/]\s*(?:(?:{either})\s+)?|\s+(?:{either})\s+")
         self.list = re.compile(rf"{item}(?:, {item})*,? (?:{joints}) {item}")
         self.named = [
             re.compile(rf"(?<!\w){pattern}")
@@ -180,6 +182,8 @@ class RangeNames:
             if not sister and self.can_name_range(name, names.maker):
                 points[name] += SURE * number if number > 1 or len(heads) == 1 else SURE - 1
                 points[name] += names.series.endswith(f" {name}")  # of "Marrowfen Drift" the Drift
+        if before := self.before_list(heads, names.maker, own):
+            points[before] += SURE
         ranged = any(all(begins_with(head, one) for head in heads) for one in heads)  # "Drift", "Drift Snow"
         for line, _ in running_lines(document):
             for part in PARTED.split(line):
@@ -197,6 +201,27 @@ class RangeNames:
             points[name] += is_in_file(name, document.path)
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
+
+    def before_list(self, heads: Sequence[str], maker: str, own: Sequence[Passage]) -> str:
+        """Give the name that amid a text stands before a list of all heads: "your letter on the Drift Solo and Duo".
+
+        Who makes them must be known: "your letter on Marrowfen Solo and Duo" may name no more than that.
+        """
+        low = {lowered(head) for head in heads}
+        texts = [p.text for p in own if all(may_hold(p.text, head) for head in low)] if maker and len(low) > 1 else []
+        for parts in map(self.joint.split, texts):
+            for first in range(len(parts) - len(low) + 1):
+                lead, *between, last = parts[first : first + len(low)]
+                opening = max((head for head in low if lowered(lead).endswith(f" {head}")), key=len, default="")
+                ending = max((head for head in low if begins_with(last.strip(" .?!"), head)), key=len, default="")
+                match = BEFORE.search(lead[: len(lead) - len(opening)])
+                listed = {opening, *map(lowered, between), ending} == low
+                before = lead[: match.start()].rstrip() if match is not None else ""
+                if match is None or not listed or not (first or before) or before.endswith((".", "!", "?")):
+                    continue  # "Choose Solo, Duo and Trio": at the beginning any word has a capital
+                if self.can_name_range(match.group(1), maker):
+                    return match.group(1)
+        return ""
 
     def coded_before(self, heads: Sequence[str], document: Document, own: Sequence[Passage], maker: str) -> str:
         """Give the name with its figure that stands right before each of some trims: "the Drift 21 Scholar".

@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_of, any_word
+from specscan.finding.language.whole_words import any_of, any_word, stands_at
 from specscan.finding.naming.maker import MakerReader
+from specscan.finding.naming.name_forms import WORD
 from specscan.finding.naming.place import PARTED, Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
 YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
 CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
+DATED = re.compile(r"([^\W\d_]{3,9})\.?(?:\s+\d{1,2}(?:st|nd|rd|th)?,?)?\s*$")  # "November", "Nov. 12,"
+RANGE = re.compile(rf"^{WORD} ")  # or a company, before the name of a van
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
+FIRST_YEAR, LAST_YEAR = 1990, 2060
 OF_VANS = -1.0  # points of a year before a word for vans: it counts in headings and on the first lines
 
 
@@ -35,7 +40,7 @@ class YearReader(MakerReader):
         self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(?:20)?(\d\d)(?!\d)")
 
     def _is_month(self, before: str) -> bool:
-        word = re.search(r"([^\W\d_]+)\.?\s*$", before)
+        word = DATED.search(before)
         return word is not None and word.group(1).casefold()[:3] in self.months
 
     def _says_model_year(self, text: str) -> bool:
@@ -47,24 +52,35 @@ class YearReader(MakerReader):
                 return Place(passage, passage.page, title.text)
         return Place(None, title.page, title.text)
 
-    def _read_year(self, names: Names, document: Document, own: list[Passage]) -> None:
+    def _read_year(self, names: Names, document: Document, own: list[Passage], heads: Collection[str] = ()) -> None:
+        named = names.series or names.title  # "LH-148" has a figure from its first word on
         found: list[tuple[float, int, Place]] = []
+        beside: list[tuple[float, int, Place]] = []
         for weight, text, place in self._year_texts(document, own):
             for match in YEAR.finditer(text) if "19" in text or "20" in text else ():
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
-                named = names.series or names.title  # "LH-148" has a figure from its first word on
-                if named and text[match.end() :].lstrip().startswith(named):
+                after = text[match.end() :].lstrip()
+                if named and (after.startswith(named) or RANGE.sub("", after).startswith(named)):
                     points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
-                if points <= 0 or not 1990 <= value <= 2060:
+                elif self._stands_before(after, heads) and FIRST_YEAR <= value <= LAST_YEAR:
+                    beside.append((weight + 3.0, value, place))
+                if points <= 0 or not FIRST_YEAR <= value <= LAST_YEAR:
                     continue
                 found.append((points, value, place))
             for match in self.short_year.finditer(text):
                 found.append((weight + 3.0, CENTURY + int(match.group(1)), place))
+        latest = max((year for _, year, _ in found), default=0)
+        found += [one for one in beside if one[1] >= latest]  # "a 2023 Drift 19" among vans of 2027 is another van
         # what is printed as text is surer than what was recognised in a picture
         printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
         if found:
             _, names.year, names.year_place = max(printed or found, key=lambda one: one[0])
+
+    @staticmethod
+    def _stands_before(text: str, names: Collection[str]) -> bool:
+        """Tell whether a text begins with a name, or with that of a range and one: "Solo" in "Drift Solo and Duo"."""
+        return any(stands_at(text, name, 0) or stands_at(RANGE.sub("", text), name, 0) for name in names)
 
     def _year_texts(self, document: Document, own: list[Passage]) -> list[tuple[float, str, Place]]:
         texts: list[tuple[float, str, Place]] = []
@@ -97,7 +113,7 @@ class YearReader(MakerReader):
         right_beside = self.right_before.search(before) or self.right_behind.match(after)
         if self.of_other_year.search(near) and not right_beside:
             return -6.0  # but "Model 2021, registered in November"
-        if re.search(r"(?:\b[a-zäéû]{3,9}\.?\s*$)", before) and self._is_month(before):
+        if self._is_month(before):
             return -6.0
         if (
             self.used
