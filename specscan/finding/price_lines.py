@@ -9,7 +9,7 @@ from bisect import bisect_right
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.prices import PricedItems, has_price, is_price
+from specscan.finding.marks.prices import PricedItems, has_price, is_price, lists_prices
 from specscan.finding.marks.scope import Scope
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
@@ -59,7 +59,7 @@ class PriceLines:
             told = dict.fromkeys(others, Availability.OPTIONAL) | told
         if len(set(told.values())) > 1:  # "Rear mats, the 19, $280; included with the 21"
             return Scope(frozenset(told), None, told, told_each=True)
-        offered = not scope.by_van and self.priced.is_offer(text)
+        offered = not scope.by_van and (self.priced.is_offer(text) or lists_prices(text))
         return Scope(scope.vans, Availability.OPTIONAL) if offered else scope
 
     def _read(self, passages: list[Passage], legend: Legend) -> None:

@@ -20,7 +20,7 @@ from specscan.finding.marks.codes import read_keys
 from specscan.finding.marks.glossary import Glossary
 from specscan.finding.marks.glued import said_of_label
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.prices import has_price, priced_sentences
+from specscan.finding.marks.prices import has_price, lists_prices, priced_sentences
 from specscan.finding.marks.scope import Scope
 from specscan.finding.marks.signs import (
     availability_alone,
@@ -374,7 +374,11 @@ class StatementMaker:
 
     def _is_prose(self, passage: Passage, text: str) -> bool:
         words = len(text.split())
-        return passage.kind is not Kind.BULLET and (_sentences(text) >= 1 and words > 6 or words > PROSE_WORDS)
+        return (
+            passage.kind is not Kind.BULLET
+            and not lists_prices(text)
+            and (_sentences(text) >= 1 and words > 6 or words > PROSE_WORDS)
+        )
 
     def _scope_of_prose(self, passage: Passage, text: str, scope: Scope) -> Scope:
         """Give what holds for running text: a long one below a heading "Options" tells of more than options."""

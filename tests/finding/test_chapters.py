@@ -399,3 +399,38 @@ Marrowfen Ltd, Holmbeck.
 def test_a_heading_of_two_vans_is_no_third(read):
     vans, _ = read(BROKEN_HEADS)
     assert {model for _, model, _ in vans} == {"Drift 540FB", "Drift 640N"}
+
+
+DESCRIBED = """## {name}
+
+- Base vehicle: Kelmar Porter 25
+- Length: {length}
+- Height: 8 ft 10 in
+- GVWR: 8,200 lb
+- Fresh water: {fresh}
+- Gray water: 11 gal, under the floor
+- House battery: 100 Ah AGM
+- Solar: 100 W
+- Windows: single pane
+
+"""
+
+
+def test_vans_of_two_ranges_each_under_the_companys_name_and_its_own(vans_of):
+    vans = (("Alder 170", "17 ft 9 in", "14 gal"), ("Alder 190", "19 ft 8 in", "22 gal"),
+            ("Gorse 24 W", "24 ft 2 in", "36 gal"), ("Gorse 24 E", "24 ft 2 in", "40 gal"))  # fmt: skip
+    sheets = "".join(DESCRIBED.format(name=f"Marrowfen {name}", length=long, fresh=fresh) for name, long, fresh in vans)
+    opening = "The Gorse is our long range.\n\nMarrowfen Vans, Inc., Hythe."
+    text = f"# Marrowfen\n\nAlder and Gorse. The 2026 vans.\n\n{opening}\n\n{sheets}"
+    assert {model for _, model, _ in vans_of(text)} == {name for name, _, _ in vans}
+
+
+def test_the_companys_name_over_the_specification_is_no_van(vans_of):
+    text = (
+        "# Drift 620\n\nMarrowfen, model year 2026\n\nThe Drift 620 is our all-season tourer. Marrowfen builds it.\n\n"
+        + DESCRIBED.format(name="Options, at extra cost", length="6,200 mm", fresh="120 l")
+        + DESCRIBED.format(name="MARROWFEN", length="6,200 mm", fresh="120 l")
+        + DESCRIBED.format(name="Drift 620", length="6,200 mm", fresh="120 l")
+        + "## Who we are\n\nMarrowfen Coaches Pty Ltd, 12 Quay Road, Hythe.\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Drift 620"}

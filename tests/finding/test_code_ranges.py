@@ -131,3 +131,11 @@ def test_the_corner_of_each_table_names_the_range_of_its_columns(vans_of):
         )
         text += "| Fresh water | 70 L | 100 L |\n| Grey water | 60 L | 80 L |\n| Sleeps | 2 | 3 |\n\n"
     assert {model for _, model, _ in vans_of(text)} == {"Drift One", "Drift Two", "Larch 6", "Larch 6 AWD"}
+
+
+def test_a_group_in_the_case_of_its_text_is_a_range_that_stands_before_one_of_its_codes(sleeps_of):
+    said = "<p>The Wendrill is for town. A floor heater may be had on the Ordwell. The Ordwell O-60 is warm.</p>"
+    numbers = {"W-45": "19 B", "W-52E": "22 B", "O-60": "O-60", "O-60X": "25 LX"}
+    grouped = {group.title(): codes for group, codes in GROUPS.items()}
+    expected = {"Wendrill 19 B": 2, "Wendrill 22 B": 2, "Ordwell O-60": 3, "Ordwell 25 LX": 3}
+    assert sleeps_of(said + rows_of(grouped, numbers)) == expected

@@ -24,6 +24,7 @@ NUMBERS = [
     ("DE", "Bordbatterie: 12V/100Ah", {"battery_ah": 100, "battery_wh": 1200}),
     ("FR", "Batterie auxiliaire : 1,2 kWh", {"battery_wh": 1200}),
     ("DE", "Bordbatterie: Lithium, 1,2 kWh", {"battery_wh": 1200, "battery_chemistry": "lithium"}),
+    ("US", "It is rated for use to –15 °F", {"rated_min_temp_c": -26.11}),
     ("US", "Tested to −20 °F", {"rated_min_temp_c": -28.89}),
     ("US", "Tested to -20°F", {"rated_min_temp_c": -28.89}),
     ("UK", "Tested to minus 15 degrees", {"rated_min_temp_c": -15}),

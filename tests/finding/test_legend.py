@@ -443,6 +443,8 @@ SENTENCES = [
      "without its driver, its water and its bed. Prices are those of May, and they go up each May."),
     ("✗", "✓", "In the lists a tick ( ✓ ) means that it is in the price, a sum in pounds that it can be ordered, and a "
      "cross ( ✗ ) that it cannot be had on that van. All prices are those of May."),
+    ("X", "S", "S standard, O extra cost, X not offered on this model. \"Rated down to\" is the outside temperature at "
+     "which we will warrant the plumbing for ten hours, with the heater running and all doors shut."),
     ("–", "standard", "Where there is a dash, it cannot be had on that van. Prices are those of May."),
 ]  # fmt: skip
 

@@ -135,3 +135,15 @@ def test_the_electrics_of_a_towbar_are_no_fuel_of_the_engine(facts_of):
 def test_not_available_in_short_is_no_stated_absence(facts_of, head, line):
     facts = facts_of(f"Marrowfen Drift 21\n\n2026\n\n{head}\n{line}\n")
     assert {(f.value, f.availability) for f in facts if f.field == "heated_floor"} == {(True, "not_available")}
+
+
+def test_a_paragraph_of_things_with_their_prices_in_brackets_is_a_list_of_options(settled_of):
+    text = (
+        "Marrowfen Vans\nMarrowfen Drift 21\nModel year 2026\nLength: 21 ft\nHouse battery: 2 x 100 Ah AGM\n"
+        "Drive: rear\n\nOptions on this van: lithium battery, 206 Ah, in place of the AGM pair ($2,450); second panel, "
+        "200 W in all ($610); insulated rear door covers ($290); AWD ($7,900).\n"
+    )
+    rows = settled_of(text)
+    found = {field: row.availability for (_, field, equipment), row in rows.items() if equipment == "optioned"}
+    for field in ("battery_ah", "battery_chemistry", "solar_w", "rear_shades_insulated", "drive"):
+        assert found[field] == "optional", field

@@ -120,3 +120,23 @@ def test_a_line_that_counts_the_vans_it_lists_names_trims_whatever_it_calls_them
         "- Fresh water tank, 26 gal\n- Rear-wheel drive (Base Meadow)\n- All-wheel drive (High Meadow)\n- Sleeps 2\n"
     )
     assert {model for _, model, _ in vans_of(text)} == {"Drift 21 Base Meadow", "Drift 21 High Meadow"}
+
+
+TWO_WORDS = """# Marrowfen Drift 21
+
+Base Camp and High Camp, model year 2026. Marrowfen Vans, Inc.
+
+Drift 21 Base Camp is where most trips start. Drift 21 High Camp goes where the creek stops.
+
+- Rear-wheel drive on Base Camp, four-wheel drive on High Camp
+- House battery on Base Camp: 200 Ah AGM
+- House battery on High Camp: 300 Ah lithium
+- Length 21 ft 3 in, width 6 ft 9 in
+- 27 gal fresh tank inside the cabin
+- LP furnace, 16,000 BTU/h
+"""
+
+
+def test_a_trim_has_all_of_the_words_that_always_stand_together(facts_of):
+    drives = {fact.model: fact.value for fact in facts_of(TWO_WORDS, "drift.md") if fact.field == "drive"}
+    assert drives == {"Drift 21 Base Camp": "rear", "Drift 21 High Camp": "all"}

@@ -113,3 +113,10 @@ def test_cells_one_after_another_are_rows_of_as_many_as_the_style_or_their_label
     facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>The Drift S is for two.</p>{opening}{cells}</div>")
     assert by_van(facts, "fresh_tank_l") == {"Drift S": 30, "Drift M": 98, "Drift L Winter": 115}
     assert by_van(facts, "sleeps") == {"Drift S": 4, "Drift M": 3, "Drift L Winter": 2}
+
+
+def test_a_list_of_terms_with_as_many_descriptions_each_is_a_table(facts_of_page):
+    rows = "".join(f"<dt>{row[0]}</dt>" + "".join(f"<dd>{cell}</dd>" for cell in row[1:]) for row in CELLS)
+    facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>The Drift S is for two.</p><dl>{rows}</dl>")
+    assert by_van(facts, "fresh_tank_l") == {"Drift S": 30, "Drift M": 98, "Drift L Winter": 115}
+    assert by_van(facts, "sleeps") == {"Drift S": 4, "Drift M": 3, "Drift L Winter": 2}

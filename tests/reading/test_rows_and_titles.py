@@ -85,3 +85,17 @@ def test_a_title_and_its_maker_in_one_line_above_the_heads_are_no_heads(examiner
     passages = read_document(titled().data(), "vans.pdf", "pdf", examiner.hints).passages
     heads = [p.column.text for p in passages if p.row is not None and p.row.text == "Length"]
     assert heads == ["Alder", "Gorse", "Teasel Snow"]
+
+
+def test_a_range_in_capitals_with_words_on_it_over_its_rows(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "MARROWFEN", size=24, bold=True)
+    page.text(50, 60, "The Wendrill is a three-season van, and the Ordwell a four-season one.", size=9)
+    page.row(90, (50, "MODEL"), (115, "BASE VEHICLE"), (230, "LENGTH"), (310, "FRESH TANK"), (420, "SLEEPS"), size=8)
+    page.text(50, 106, "WENDRILL on the van body", size=8, bold=True)
+    page.row(122, (50, "190"), (115, "Kelmar Porter 25"), (230, "19 ft 5 in"), (310, "22 gal"), (420, "2"), size=8)
+    page.row(138, (50, "210 S"), (115, "Kelmar Porter 35"), (230, "21 ft 3 in"), (310, "27 gal"), (420, "3"), size=8)
+    page.text(50, 154, "ORDWELL on the wide body", size=8, bold=True)
+    page.row(170, (50, "24 FK"), (115, "Brannock 450"), (230, "24 ft 2 in"), (310, "36 gal"), (420, "4"), size=8)
+    sleeps = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "sleeps"}
+    assert sleeps == {"Wendrill 190": 2, "Wendrill 210 S": 3, "Ordwell 24 FK": 4}

@@ -47,6 +47,7 @@ PRICE_IN_BRACKET = re.compile(r"\s*\([^()]*\d[^()]*\)\s*$")  # "in the Winter Pa
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
 REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
+SENTENCES = re.compile(r"\.\s+(?=[A-ZÀ-Þ“„«\"])")
 STOP = re.compile(r"\.\s")
 OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
@@ -282,7 +283,7 @@ def _within(text: str) -> list[str]:
     """Give the sentence of a paragraph that explains several signs: "Coded: S standard, O option, N not available."."""
     if len(text) <= LONGEST_BARE:
         return []
-    sentences = (sentence for sentence in REMARK.split(text) if len(sentence) <= LONGEST_BARE)
+    sentences = (sentence for sentence in SENTENCES.split(text) if len(sentence) <= LONGEST_BARE)
     return [sentence for sentence in sentences if len(_entries(sentence)) >= LEAST_WITHIN][:1]
 
 

@@ -23,6 +23,7 @@ SENTENCE = re.compile(r"\S.*?(?:[.;](?=\s+[^\W\d_a-z]|\s*$)|$)")
 WORDED_PRICE = re.compile(r"[^\W\d_]{4,}")  # words of a sentence, no unit and no currency
 KEPT_LINES = 8_000  # short texts that were looked through for prices: labels and cells repeat
 KEPT_LETTERS = 110
+BRACKETED = re.compile(r"\(([^()]*)\)$")
 LONGEST_OFFER = 24  # letters of a cell that says no more than whether a thing is there or what it costs
 
 
@@ -88,3 +89,9 @@ def priced_sentences(text: str) -> list[tuple[int, str]]:
         elif number:
             return []
     return found if len(found) >= 2 else []
+
+
+def lists_prices(text: str) -> bool:
+    """Tell whether a paragraph is a list of things each with its price in brackets: "Rear mats ($90); AWD ($7,900)."""
+    things = [BRACKETED.search(part.rstrip(" .")) for part in text.split(";")]
+    return len(things) > 1 and all(match is not None and is_price(match.group(1)) for match in things)

@@ -99,6 +99,8 @@ class ChapterReader:
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
                 name = self._without_maker(name, maker, series)
+                if name.casefold() == maker.casefold() != series.casefold():
+                    continue  # the company's name over a sidebar
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare
                 if name and (priced or bears(name, series) or name.casefold() in listed or can_be_name(name)):
@@ -115,7 +117,7 @@ class ChapterReader:
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
             same = set.intersection(*(one.things for one in alike)) if alike else set()
             titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
-            apart = not titled or all(one.heading.number in runs for one in alike)
+            apart = not titled or all(one.heading.number in runs or CODED.fullmatch(one.name) for one in alike)
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart
             sure = sure or {one.name.casefold() for one in alike} in lists
             named = [o for o in alike if sure or o.priced or bears(o.name, series) or _is_used(o, own)]

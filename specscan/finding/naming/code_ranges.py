@@ -22,6 +22,7 @@ LETTERS = re.compile(r"([A-Z]{1,3})[ -]?\d")
 BARE = re.compile(r"[^\W\d_][\w’'-]+(?: [^\W\d_][\w’'-]+)?")
 WORD = re.compile(r"[A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*(?: [A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*)?")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n")
+SHOUTED = re.compile(r"([A-ZÀ-Þ]{3,}(?: [A-ZÀ-Þ]{3,})?)\s+[a-zß-ÿ]")
 LISTED = re.compile(r"\s+&\s+|\s+[|·•]\s+|,\s+")
 MAX_HEAD = 40
 FEW = 2
@@ -99,7 +100,10 @@ class CodeRanges:
                 if head is not None and head.text in codes:
                     over[head.text].update(passage.sections)
         shared = set.intersection(*over.values()) if over else set()
-        groups = {code: [one for one in found - shared if self._can_be_range(one)] for code, found in over.items()}
+        groups = {
+            code: [one for one in map(_shouted, found - shared) if self._can_be_range(one)]
+            for code, found in over.items()
+        }
         found = {code: one[0] for code, one in groups.items() if len(one) == 1}
         below: dict[str, set[str]] = defaultdict(set)
         for code, group in found.items():
@@ -124,7 +128,8 @@ class CodeRanges:
     def _said_name(group: str, codes: Iterable[str], texts: Sequence[str]) -> str:
         """Give a heading as texts write it before one of the codes below it: "Wexmoor" for "WEXMOOR"."""
         said = re.compile(rf"(?<!\w)((?i:{re.escape(group.strip(' .:'))}) )(?:{any_word(codes)})(?!\w)")
-        found = (match for text in texts if group not in text and (match := said.search(text)) is not None)
+        own = (text for text in texts if group not in text or not group.isupper())  # "DRIFT" stands for "Drift"
+        found = (match for text in own if (match := said.search(text)) is not None)
         return next((match.group(1).strip() for match in found), "")
 
     @staticmethod
@@ -216,6 +221,12 @@ class CodeRanges:
 def _single(name: str, everything: str) -> str:
     """Give a name without the ending of several, where it stands without it too: "two Wexmoors"."""
     return name[:-1] if name.endswith("s") and holds(everything, name[:-1]) else name
+
+
+def _shouted(heading: str) -> str:
+    """Give the name in capitals that stands before what a heading says of it: "DRIFT" of "DRIFT on the van body"."""
+    match = SHOUTED.match(heading)
+    return match.group(1) if match is not None else heading
 
 
 def with_ranges(passages: Sequence[Passage], ranges: Mapping[str, str]) -> tuple[Passage, ...]:

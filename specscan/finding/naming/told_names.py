@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
-from specscan.finding.naming.chapters import CODED, ChapterReader, shared_word
+from specscan.finding.naming.chapters import CODED, Chapter, ChapterReader, shared_word
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Player
@@ -17,6 +17,7 @@ from specscan.records.text import Kind, Passage
 MAX_TRIM_LINE = 80
 FIRST_LINES = 14
 MAX_TRIMS = 6
+MAX_TRIM_WORDS = 3
 TRIM_USES = 3  # in the list itself and at least twice besides
 SAID_USES = 2  # where the list says that it is one of trims
 TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
@@ -41,7 +42,8 @@ class ToldNames:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
         text = "\n".join(p.text for p in own)
         headed = self._headed(names, own)
-        if len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter):
+        alone = len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter)
+        if alone and not self._are_some(list(headed.values()), self._chapters(names, own)):
             return [*headed.values(), *self.beside(names, own, (), list(headed.values()))]
         chapters = self.chaptered(names, own)
         if chapters or len(headed) >= 2:
@@ -60,10 +62,7 @@ class ToldNames:
     def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
 
-        def bare(heading: str) -> str:
-            return self.names.cased(self.names.clean(heading, names.maker), own)
-
-        chapters = self.chapters.read(own, self._can_head_chapter, names.series, bare, names.maker)
+        chapters = self._chapters(names, own)
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
@@ -90,6 +89,18 @@ class ToldNames:
             )
             for one in chapters
         ]
+
+    def _chapters(self, names: Names, own: list[Passage]) -> list[Chapter]:
+        def bare(heading: str) -> str:
+            return self.names.cased(self.names.clean(heading, names.maker), own)
+
+        return self.chapters.read(own, self._can_head_chapter, names.series, bare, names.maker)
+
+    @staticmethod
+    def _are_some(players: Sequence[Player], chapters: Sequence[Chapter]) -> bool:
+        """Tell whether some vans are those of one range of several that are described in the same way."""
+        described = {one.full_name.casefold() for one in chapters if CODED.fullmatch(one.full_name)}
+        return {player.model.casefold() for player in players} < described and len(described) == len(chapters)
 
     def beside(self, names: Names, own: list[Passage], heads: Collection[str], players: list[Player]) -> list[Player]:
         """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
@@ -124,8 +135,17 @@ class ToldNames:
         for word in counts:
             units = len(re.findall(rf"\d {word}(?!\w)", rest)) if LETTERS_ALONE.fullmatch(word) else 0  # "110 L"
             if count(rest, word) - units >= 2:
-                found.append(word)
+                found.append(self._whole(word, text))
         return found
+
+    def _whole(self, word: str, text: str) -> str:
+        """Give a trim with the words that stand behind its first one wherever that stands: "Base Camp" for "Base"."""
+        while len(word.split()) < MAX_TRIM_WORDS:
+            behind = re.findall(rf"(?<!\w){re.escape(word)}(?!\w)(?: ([A-ZÀ-Þ][\w’'-]{{2,}}))?", text)
+            if not behind[0] or len(set(behind)) > 1 or behind[0].casefold() in self.names.fillers:
+                break
+            word = f"{word} {behind[0]}"
+        return word
 
     def are_listed(self, names: Names, own: list[Passage]) -> bool:
         """Tell whether a line says that it lists the trims of the title's van: "The Drift 22 in two trims: A and B"."""

@@ -346,7 +346,7 @@ def _is_group_row(grid: Grid, row: int, cells: list[GridCell], table: ReadTable)
         return False
     if grid.at(row, 0) is cell and cell.row_span > 1 and table.label_columns > 1:
         return False
-    return cell.col_span >= grid.cols or cell.col_span == 1
+    return cell.col_span >= grid.cols or cell.col_span == 1 or grid.found == "aligned"  # there it runs over the next
 
 
 def _read_row(table: ReadTable, grid: Grid, row: int, groups: tuple[str, ...]) -> None:

@@ -18,6 +18,7 @@ from specscan.reading.web.rows import (
     COLUMN,
     alternating,
     card_title,
+    described_in_columns,
     laid_out,
     list_rows,
     page_grid,
@@ -289,6 +290,10 @@ def _add_list_item(reader: Reader, element: html.HtmlElement, depth: int) -> Non
 
 
 def _add_pairs(reader: Reader, element: html.HtmlElement) -> None:
+    grid = described_in_columns(reader.seen, element, reader.assembler.hints)
+    if grid is not None:
+        _add_grid(reader, grid)
+        return
     labels: list[str] = []
     for child in element.iter("dt", "dd"):
         if not reader.seen.sees(child):

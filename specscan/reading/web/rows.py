@@ -54,6 +54,25 @@ def list_rows(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid
     return _div_grid(seen, rows, 2) if _are_labels(seen, [cells[0] for cells in rows], hints) else None
 
 
+def described_in_columns(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid | None:
+    """Give a grid for a list of terms each of which has equally many descriptions: one for each column of a table."""
+    rows: list[list[html.HtmlElement]] = []
+    for child in element.iter("dt", "dd"):
+        if not seen.sees(child):
+            continue
+        if child.tag == "dt":
+            rows.append([child])
+        elif not rows:
+            return None
+        else:
+            rows[-1].append(child)
+    cols = len(rows[0]) if len(rows) >= LEAST_ROWS else 0
+    if not MIN_COLUMNS <= cols <= MAX_COLUMNS or any(len(row) != cols for row in rows):
+        return None
+    labels = [row[0] for row in rows if squash(full_text(seen, row[0]))]
+    return _div_grid(seen, rows, cols) if labels and _are_labels(seen, labels, hints) else None
+
+
 def _parts(seen: Visibility, row: html.HtmlElement) -> list[html.HtmlElement] | None:
     """Give the parts of an element that can be a row of a table, ``None`` where it holds text or blocks of its own."""
     return _cells(seen, row) if isinstance(row.tag, str) and row.tag not in NO_ROWS else None
