@@ -244,6 +244,8 @@ class StatementMaker:
         marked = self.marked.draft(passage, label, body, at, label_from, scope, notes)
         if marked is not None:
             return marked
+        if body.strip().casefold() in self.marked.inapplicable:
+            return []  # "Inverter, 2,000 W: n/a"
         whose = None if self.vans.single or len(body) > SHORT_NAMES else self.openings.vans_headed(body.strip(" ."))
         if whose is not None and how is How.PAIR:  # "Bypass: both", "Floor heating: 24 MB only"
             answer = self.kit.lexicon.words.cues["yes"][0]

@@ -277,6 +277,7 @@ class WordFile(Entry):
     all_of: list[str] = []
     amount_words: list[str] = []
     amount_costs: list[str] = []
+    prices_in: list[str] = []
     figure_words: list[str] = []
     values_in_turn: list[str] = []
     stroke_words: list[str] = []

@@ -56,6 +56,8 @@ LABELS = [
     ("US", "GVWR lb: 9,350", {"gvwr_kg": 4241.09}),
     ("UK", "Solar W: 200", {"solar_w": 200}),
     ("US", "Inverter W: none", {"inverter_w": 0}),
+    ("FR", "Place du réservoir d’eau propre : à l’intérieur", {"fresh_tank_location": "interior"}),
+    ("UK", "Grey tank warmed by ducted heater air: yes", {"gray_tank_heat": "warm_air"}),
     ("DE", "Frischwasser l: 100", {"fresh_tank_l": 100}),
     ("FR", "Empattement mm : 3 450", {"wheelbase_mm": 3450}),
     ("UK", "MTPLM: 3,650 kg", {"gvwr_kg": 3650}),

@@ -4,6 +4,7 @@ import pytest
 
 LOOKALIKES = [
     ("US", "GCWR: 13,930 lb", {}),
+    ("US", "Inverter 2,000 W: N/A", {}),
     ("US", "Tyres: 225/75 R16 C", {}),  # no thermal resistance
     ("US", "GAWR front / rear: 4,410 / 5,514 lb", {}),
     ("US", "UVW: 7,600 lb", {}),

@@ -187,7 +187,14 @@ S = standard; – = not available{figure}
 """
 
 
-@pytest.mark.parametrize(("heading", "figure"), [("Options", ""), ("Equipment", "; figure = optional at this price")])
+@pytest.mark.parametrize(
+    ("heading", "figure"),
+    [
+        ("Options", ""),
+        ("Equipment", "; figure = optional at this price"),
+        ("Equipment", ". All prices are in dollars and include delivery."),
+    ],
+)
 def test_bare_figures_among_signs_are_what_an_option_costs(facts_of, heading, figure):
     facts = facts_of(AMOUNTS.format(heading=heading, figure=figure), "table.md")
     vans = ("Drift 540", "Drift 600", "Drift 600 Polar")
@@ -445,6 +452,8 @@ SENTENCES = [
      "cross ( ✗ ) that it cannot be had on that van. All prices are those of May."),
     ("X", "S", "S standard, O extra cost, X not offered on this model. \"Rated down to\" is the outside temperature at "
      "which we will warrant the plumbing for ten hours, with the heater running and all doors shut."),
+    ("–", "S", "S = in the price. Prices are in euros with 19 % of tax. “–” = not available for this model."),
+    ("N/A", "●", "● fitted as standard\n\nN/A not available on this model"),
     ("–", "standard", "Where there is a dash, it cannot be had on that van. Prices are those of May."),
 ]  # fmt: skip
 

@@ -173,3 +173,14 @@ def test_a_heading_that_lists_what_marks_can_say_denies_nothing_below_it(facts_o
         ("19", "inverter_w", 900, "standard"),
         ("21", "inverter_w", 900, "optional"),
     }
+
+
+def test_all_of_a_range_are_those_in_whose_names_it_stands(facts_of):
+    text = (
+        "# The Drift range 2026\n\nAll Drifts have a thermal break. Every Drift has a heated floor.\n\n"
+        "| | Drift 54 | Drift 60 L | Grand Drift |\n|---|---|---|---|\n| Length | 5.41 m | 5.99 m | 6.36 m |\n"
+        "| Sleeps | 2 | 2 | 3 |\n| GVWR | 3300 kg | 3500 kg | 4000 kg |\n| Gray tank | 65 l | 85 l | 95 l |\n"
+    )
+    facts = facts_of(text, "range.md")
+    for field in ("thermal_break", "heated_floor"):
+        assert {f.model for f in facts if f.field == field} == {"Drift 54", "Drift 60 L", "Grand Drift"}, field

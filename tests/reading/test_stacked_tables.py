@@ -121,3 +121,40 @@ def test_a_compound_that_is_broken_behind_a_joining_word_keeps_its_hyphen(facts_
     for place, label in enumerate(("Overall length", "Overall width", "Overall height")):
         page.row(130 + 13 * place, (40, label), (150, f"2.{place + 1}0 m"), (290, f"2.{place + 4}0 m"))
     assert by_van(facts_of_pdf(page), "heater_type") == {"Curlew 21": "combined", "Curlew 24": "forced_air"}
+
+
+def test_heads_of_two_lines_half_way_beside_others_head_a_further_table_too(facts_of_pdf):
+    page = titled()
+    page.row(90, (40, "Model"), (130, "Length (mm)"), (230, "Wheelbase (mm)"), (350, "Sleeps"), bold=True, size=8)
+    page.row(106, (40, "Curlew 21"), (130, "5910"), (230, "3450"), (350, "2"), size=8)
+    page.row(122, (40, "Curlew 24"), (130, "6380"), (230, "4035"), (350, "4"), size=8)
+    page.text(40, 142, "Heating and power", size=11, bold=True)
+    page.text(330, 164, "Electrical", bold=True, size=8)
+    page.text(230, 168.5, "Fuel burnt", bold=True, size=8)
+    page.row(173, (40, "Model"), (130, "Heat output (kW)"), (330, "draw of the"), (430, "Solar (W)"), bold=True, size=8)
+    page.text(230, 177.5, "at most (l/h)", bold=True, size=8)
+    page.text(330, 182, "heater (W)", bold=True, size=8)
+    page.row(198, (40, "Curlew 21"), (130, "2.0"), (230, "0.25"), (330, "30"), (430, "100"), size=8)
+    page.row(214, (40, "Curlew 24"), (130, "4.0"), (230, "0.51"), (330, "45"), (430, "200"), size=8)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "heater_consumption_l_h") == {"Curlew 21": 0.25, "Curlew 24": 0.51}
+    assert by_van(facts, "heater_power_draw_w") == {"Curlew 21": 30, "Curlew 24": 45}
+    assert by_van(facts, "heater_output_w") == {"Curlew 21": 2000, "Curlew 24": 4000}
+
+
+def test_two_lists_whose_rows_drift_apart_keep_their_labels_with_their_values(facts_of_pdf):
+    page = titled()
+    left = [("Length", "6.36 m"), ("Width", "2.05 m without its mirrors"), ("Height", "2.84 m"), ("Headroom", "1.96 m"),
+            ("Wheelbase", "4.03 m"), ("GVWR", "4,005 kg"), ("Payload", "610 kg"), ("Sleeps", "Three"),
+            ("Fuel tank", "90 l"), ("Toilet", "Cassette")]  # fmt: skip
+    right = [("Heated floor", "Optional"), ("Propane tank", "38 l, usable"), ("Solar", "300 W; 600 W optional"),
+             ("Inverter", "2,000 W"), ("Shore power", "30 A"), ("Thermal break", "No"), ("Rear shades", "Optional"),
+             ("Dump valve", "Exposed"), ("Hot water", "10 l"), ("Windows", "Double-glazed")]  # fmt: skip
+    for number, (label, value) in enumerate(left):
+        page.row(90 + 11 * number, (40, label), (110, value), size=8)
+    for number, (label, value) in enumerate(right):
+        page.row(92.2 + 11 * number, (250, label), (370, value), size=8)
+    facts = facts_of_pdf(page)
+    assert set(by_van(facts, "thermal_break").values()) == {False}
+    assert set(by_van(facts, "inverter_w").values()) == {2000}
+    assert {fact.availability for fact in facts if fact.field == "heated_floor"} == {"optional"}

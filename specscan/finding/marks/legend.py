@@ -39,7 +39,8 @@ BARE_CODE = re.compile(
     r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|[A-Z]/[A-Z]|[A-Z][a-z]{2,4}\.|[a-z]{3,4}\.(?=\s+[a-z])"
     r"|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{2})"
 )
-QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4})\s?[”“»\"],?\s+(?=[^\W\d_])")  # “no” means that …
+# “no” means that …; “–” = not to be had
+QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4}|[–—-])\s?[”“»\"](?:,?\s|\s?[=:])\s*(?=[^\W\d_])")
 LONGEST_CODE = 3  # letters
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
@@ -156,9 +157,10 @@ def read_legend(
 
 
 def _figures_cost(text: str, words: WordFile) -> bool:
-    """Tell whether a legend says in a sentence what a bare figure is: "A figure is the price in pounds."."""
+    """Tell whether a legend says what a bare figure is: "A figure is the price in pounds.", "Prices in euros."."""
     figures, costs = any_word(set(words.amount_words) - set(words.amount_costs)), any_word(words.amount_costs)
-    return re.search(rf"(?<!\w)(?:{figures})\s[^.;:]{{0,24}}(?<!\w)(?:{costs})(?!\w)", text, re.IGNORECASE) is not None
+    told = rf"(?:{figures})\s[^.;:]{{0,24}}(?<!\w)(?:{costs})|(?:{any_word(words.prices_in)})\s+(?:{figures})"
+    return re.search(rf"(?<!\w)(?:{told})(?!\w)", text, re.IGNORECASE) is not None
 
 
 def _explained(
@@ -303,7 +305,9 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
     opens = opens or among
     places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
     coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text) if m.group(1) not in names]
-    places += coded if len(coded) >= 2 and coded[-1][1] <= LONGEST_BARE else []  # a remark may stand behind them
+    # "N/A" on a line of its own, the last one; "NOT fitted" and "AWD option" are no codes
+    alone = len(coded) == 1 and "/" in coded[0][2] and not coded[0][0] and len(text) <= SHORT_BARE
+    places += coded if (len(coded) >= 2 or alone) and coded[-1][1] <= LONGEST_BARE else []  # before a remark, if any
     if EQUATING.search(text):
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]

@@ -73,6 +73,9 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
     families: dict[str, set[str]] = {}
     for player in cast.players:
         families.setdefault(player.model.split()[0], set()).add(player.model)
+    for name in families:
+        if _bear_all(name, cast):
+            families[name] = set(cast.models)
     if len(families) > 1:
         cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
         shared = {name: models for name, models in cast.families.items() if len(models) > 1}
@@ -84,6 +87,11 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
         player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
+
+
+def _bear_all(name: str, cast: Cast) -> bool:
+    """Tell whether a name is in those of all vans: "all Drifts" are the Drift 19, the Drift 21 and the Grand Drift."""
+    return all(holds(player.model, name) for player in cast.players)
 
 
 def _declined(model: str, endings: Sequence[str]) -> set[str]:
@@ -163,7 +171,7 @@ def _add_prefix_families(cast: Cast, words: WordFile) -> None:
             for start in range(end):
                 prefixes.setdefault(" ".join(parts[start:end]), set()).add(player.model)
     for prefix, models in prefixes.items():
-        if 2 <= len(models) < len(cast.players):
+        if 2 <= len(models) < len(cast.players) and not _bear_all(prefix, cast):
             for word in words.model_words:
                 cast.families[f"{prefix} {word}"] = frozenset(models)
                 cast.families[f"{prefix}-{word}"] = frozenset(models)
@@ -214,6 +222,7 @@ def _add_everyone(cast: Cast, words: WordFile) -> None:
             cast.families[f"{word} {cast.names.maker}"] = cast.models
     if cast.names.series:
         named = frozenset(player.model for player in cast.players if begins_with(player.model, cast.names.series))
+        named = cast.models if _bear_all(cast.names.series, cast) else named
         for word in words.every_words:
             for name in (cast.names.series, f"{cast.names.series}s"):
                 cast.families[f"{word} {name}"] = named or cast.models

@@ -373,12 +373,15 @@ def _only_labels(lines: list[Line]) -> bool:
 
 
 def _unmatched(lines: list[Line], others: list[Line]) -> float:
-    """Give the share of lines, within the height of the others, that no line of theirs is level with."""
+    """Give the share of lines, within the height of the others, that none of their words is level with.
+
+    A line of two columns may hold words of two heights, where those of the columns differ by little.
+    """
     top, bottom = others[0].box.top - 1, others[-1].box.bottom + 1
     inside = [line for line in lines if top <= line.box.middle[1] <= bottom]
     if not inside:
         return 0.0
-    bases = sorted(other.first_base for other in others)
+    bases = sorted({word.base or word.box.bottom for other in others for word in other.words})
     lonely = sum(_distance(line.first_base, bases) > 0.15 * line.size for line in inside)
     return lonely / len(inside)
 

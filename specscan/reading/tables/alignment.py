@@ -282,8 +282,16 @@ def _heads_again(kept: list[Parted], first: int, last: int) -> list[int]:
         line, again = kept[place]
         alike = line.bold and len(again) > 1 and again[0].text == parts[0].text
         if alike and not all(one.bold for one, _ in kept[first + 1 : place]):
+            while place > first + 2 and _is_wrapped_head(*kept[place - 1], kept[place][0], again[0]):
+                place -= 1
             found.append(place)
     return found
+
+
+def _is_wrapped_head(line: Line, parts: list[Line], below: Line, corner: Line) -> bool:
+    """Tell whether a line is the upper part of heads set in two lines or more, half way beside those in one."""
+    near = below.base - line.base < LEADING * line.size
+    return near and line.bold and line.size <= below.size and all(part.box.x0 > corner.box.x1 for part in parts)
 
 
 def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: Marks) -> tuple[int, int]:
