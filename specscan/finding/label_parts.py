@@ -21,6 +21,8 @@ INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gra
 OTHER_JOINTS = ("-", "–", "—", "·", "|", "•", "+")
 MOST = 4
 UNIT_FIRST = re.compile(r"\(([^\W\d_]{1,3}) ?/ ?[^\W\d_]{4,}\)")
+ORDER_BEHIND = re.compile(r"\s*\(([^()\d]+)\)\W*$")  # "5,41 x 2,05 x 2,64 m (L x l x h)"
+BETWEEN = re.compile(r"\s*[/x×]\s*")
 Part = tuple[str, str, int]  # label, body, and where the body begins
 
 
@@ -88,6 +90,17 @@ class LabelParts:
         if len(aspects) != len(parts) or not all(COMMA.fullmatch(gap) for gap in between):
             return None
         return _shared(label, aspects, parts, starts_of(body, parts))
+
+    def told_behind(self, label: str, body: str) -> tuple[str, str]:
+        """Give a label with what a bracket behind several figures says of their order, and the body without it."""
+        match = ORDER_BEHIND.search(body)
+        names = BETWEEN.split(match[1].strip()) if match is not None else []
+        if match is None or not 2 <= len(names) <= MOST or len(BETWEEN.split(body[: match.start()])) != len(names):
+            return label, body
+        named = [self.kit.lexicon.analyse(name).mentions for name in names]
+        if not all(any(m.concept.kind in NAMING for m in found) for found in named):
+            return label, body
+        return f"{label} ({match[1]})", body[: match.start()]
 
     def slashed(self, label: str, body: str) -> tuple[str, str]:
         """Give a label and a body that other signs part with slashes: "Fresh - gray - black: 22 - 20 - 10"."""

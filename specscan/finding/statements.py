@@ -232,7 +232,8 @@ class StatementMaker:
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
         printed = label, body
-        label, body = self.label_parts.slashed(self.glossary.in_label(label), body)
+        label, body = self.label_parts.told_behind(self.glossary.in_label(label), body)
+        label, body = self.label_parts.slashed(label, body)
         label_shown, shown = printed if (label, body) != printed else ("", "")
         label = self.label_parts.with_additions(label)
         label, body = self.two_units.first(label, without_second(body, self.kit.quantities))

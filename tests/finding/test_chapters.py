@@ -305,6 +305,13 @@ def test_a_chapter_under_common_words_is_no_van(read):
     assert {model for _, model, _ in vans} == {"Drift S", "Drift L"}
 
 
+def test_what_stands_under_packages_is_no_van_however_much_it_adds(read):
+    text = SHEET.format(heading="Hoar Moon", opening="The Hoar Moon").replace("| S | L |", "| Drift S | Drift L |")
+    assert {"Drift S", "Drift L", "Hoar Moon"} == {model for _, model, _ in read(text)[0]}
+    packages = text.replace("# Hoar Moon", "# Packages\n\n## Hoar Moon\n\n### $9,800 on the L")
+    assert {model for _, model, _ in read(packages)[0]} == {"Drift S", "Drift L"}
+
+
 def test_a_van_of_another_name_with_a_chapter_of_its_own_stands_beside_two_of_a_range(read):
     lines = (
         "- Length {} m\n- 130 L fresh tank\n- 105 L waste tank\n- {} W of solar\n- 300 Ah battery\n"

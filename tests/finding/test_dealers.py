@@ -243,3 +243,17 @@ def test_behind_a_dash_stands_what_is_for_sale_and_no_mileage_is_its_name(vans_o
         "  Couchages .......... 2\n  Eau propre ......... 90 l\n  Eaux usées ......... 70 l\n  Batterie ....... 95 Ah\n"
     )
     assert vans_of(sheet, "annonce.txt") == {("Atelier Aubrevin", "Courlis 600 Givre", 2022)}
+
+
+def test_a_price_with_words_behind_it_and_what_a_garage_sells_name_no_used_van(vans_of):
+    text = (
+        "GARAGE VIEUXPRE  -  véhicules de loisirs d'occasion\nAnnonce n° 118-C              mise à jour : 3/09/2025\n"
+        f"{'-' * 60}\n\nMARROWFEN DRIFT 599 G                                51 300 € TTC\n\n"
+        "Millésime 2022  |  1re mise en circulation 03/2023  |  41 000 km\n"
+        "Première main, carnet complet, non-fumeur. Visible sur parc, à Vieuxpre.\n\n"
+        "Fourgon très propre. Marrowfen le donne pour un fourgon quatre saisons.\n\nDIMENSIONS\n"
+        ". Longueur ............ 5,99 m\n. Largeur ............. 2,05 m\n. PTAC ................ 3500 kg\n"
+        ". Couchages ........... 2\n\nCELLULE\n. Eau propre .......... 100 litres\n"
+        ". Batterie cellule .... AGM 95 Ah\n. Chauffage ........... combiné air/eau au gaz, 4000 W\n"
+    )
+    assert vans_of(text, "annonce.txt") == {("Marrowfen", "Drift 599 G", 2022)}

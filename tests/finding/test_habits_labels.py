@@ -2,7 +2,12 @@
 
 import pytest
 
+SIZE = {"length_mm": 6360, "width_mm": 2050, "height_mm": 2590}
 SEVERAL = [
+    ("FR", "Places / couchages : 4 / 2", {"sleeps": 2}),
+    ("FR", "Couchages / places : 3 / 5", {"sleeps": 3}),
+    ("UK", "Size: 6.36 m x 2.05 m x 2.59 m (L x W x H)", SIZE),
+    ("UK", "Size: 6.36 / 2.05 / 2.59 m (length / width / height)", SIZE),
     ("DE", "Länge/Breite/Höhe 6358/2050/2590 mm", {"length_mm": 6358, "width_mm": 2050, "height_mm": 2590}),
     ("DE", "Länge/Breite/Höhe: 6.358/2.050/2.590 mm", {"length_mm": 6358, "width_mm": 2050, "height_mm": 2590}),
     ("DE", "Breite / Höhe / Länge (mm): 2050 / 2590 / 6358", {"length_mm": 6358, "width_mm": 2050, "height_mm": 2590}),

@@ -146,15 +146,15 @@ class ChapterReader:
         """Give the chapters of vans that stand in no table, beside others that head columns or rows there.
 
         Such a heading has a word of its own, another text uses it (one that comes again is that of a group of lines),
-        and below it much of a van is told, in no table of the others. ``taken`` are the names, ranges and heads of
-        these; the ``maker`` may stand before the name.
+        and below it much of a van is told, in no table of the others and in no chapter
+        on packages. ``taken`` are the names, ranges and heads of these; the ``maker`` may stand before the name.
         """
         known = {text.casefold() for text in taken}
         opened: dict[tuple[str, ...], Chapter] = {}
         for passage in own:
             if passage.kind is Kind.HEADING:
                 name = self._without_maker(self._name(passage.text)[0], maker, "")
-                if name and can_be_name(name) and not self.lexicon.knows_words(name):
+                if name and can_be_name(name) and not self.lexicon.knows_words(name) and not self._is_extra(passage):
                     parts = f" {name.casefold()} "  # "Model 540 640" over a table of both
                     ended = any(f"{one} ".endswith(parts) for one in known)  # "636 Cove: included", the Drift 636 Cove
                     if not ended and not any(f" {one} " in parts or begins_with(one, name) for one in known):
@@ -167,6 +167,11 @@ class ChapterReader:
             and (_is_used(one, list(own)) or any(holds(p.text, one.name) for p in own if p.text != one.heading.text))
             and not any(p.column is not None and p.column.text.casefold() in known for p in one.passages)
         ]  # fmt: skip
+
+    def _is_extra(self, heading: Passage) -> bool:
+        """Tell whether a heading stands below one of packages or options: "Deep Winter" under "Packages"."""
+        above = [text for text in heading.sections if len(text) <= MAX_HEADING]
+        return any(self.lexicon.cues(self.lexicon.analyse(text), "package", "optional") for text in above)
 
     def _name(self, heading: str) -> tuple[str, bool]:
         """Give the name with which a heading begins, and whether its price follows; else an empty name.

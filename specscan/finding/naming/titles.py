@@ -28,6 +28,7 @@ NUMBER_USES = 2
 ADDRESS = re.compile(r"\.?\s*[,;|·•–-]\s*\S")  # behind the legal form
 MEASURED = re.compile(r"(\D{3,}?) \d[\d.,]* ?[a-z°]{1,3}")
 AMOUNT = re.compile(r"\d[\d.,' \u00a0\u202f]*\s([^\W\d]{2,}|[€$£])")
+PRICED = re.compile(r"\d[\d.,' \u00a0\u202f]*\s?[€$£](?!\w)")
 USES = 2  # of a name in the text, that in the list of vans included
 DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
 LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
@@ -175,9 +176,12 @@ class TitleReader(TitleTexts):
         return common and not re.search(r"\d", name) and self.is_label(name)
 
     def _is_amount(self, name: str) -> bool:
-        """Tell whether a line is a figure with its unit, as miles and prices of used vans are; "600 L" is a name."""
+        """Tell whether a line is a figure with its unit, as miles and prices of used vans are; "600 L" is a name.
+
+        What goes on behind a price says how it is meant: "58 900 € TTC".
+        """
         match = AMOUNT.fullmatch(name)
-        return match is not None and self.lexicon.book.is_unit(match.group(1))
+        return PRICED.match(name) is not None or match is not None and self.lexicon.book.is_unit(match.group(1))
 
     def _is_address(self, text: str) -> bool:
         """Tell whether a line gives a company with where it is: "Marrowfen Ltd, 4 Mill Lane"."""

@@ -38,8 +38,8 @@ def ignored_items(parsed: Parsed, split: int, *, running: bool) -> set[int]:
     ignored |= _of_others(parsed) if not split else set()
     named_before = {cue.first for cue in parsed.cues("named_before")}
     for cue in parsed.cues("not_for"):
-        if cue.last in named_before:
-            continue  # "In place of them you may have lithium batteries"
+        if cue.last in named_before or cue.has("thing"):
+            continue  # "In place of them you may have lithium batteries", and the "places" that are seats
         end = _end_of_replaced(cue, parsed)
         end = min(end, split) if cue.start < split else end  # "Lithium instead of AGM: 200 Ah"
         for item in parsed.items:
