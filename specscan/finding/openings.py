@@ -14,6 +14,8 @@ from specscan.finding.instead import Instead
 from specscan.finding.labels_by_van import van_label
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.marks.legend import AVAILABILITIES
+from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 
 LABEL_WORDS = 8  # of a label
@@ -21,6 +23,8 @@ SHORT_NAMES = 80  # letters of a line that can say no more than the names of van
 SENTENCE_END = re.compile(r"[.!](?=\s+[^\W_])")  # a question goes on in its answer
 HEAD = re.compile(r"\s*([^:!?]{1,70}?)\s*:\s+(?=\S)")
 FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
+DOTTED = re.compile(r"\s+[·•]\s+")
+LEAST_DOTTED = 2  # dots between the items of a list
 SLASHES = re.compile(r"\s*[/x×]\s*")
 
 
@@ -76,6 +80,38 @@ class Openings:
             else:
                 parts.append(Part(begin, end, head, vans))
         return parts if headed else []
+
+    def dotted(self, text: str) -> list[Part]:
+        """Give the items of a list that dots part, "Standard on every Drift: spray foam · double glazing · 30 A inlet".
+
+        A head before the first says of which vans they are or whether they are standard, and asks for nothing; ``head``
+        is then what stands there. Nothing is given where the first item says so of the others without such a head, as
+        "Winter pack (for the 21) 1.180 €" does of what is in it.
+        """
+        if len(spans := list(DOTTED.finditer(text))) < LEAST_DOTTED:
+            return []
+        match = HEAD.match(text, 0, spans[0].start())
+        head = match.group(1) if match is not None else ""
+        says = self._says_whose(head) and not self._names_thing(head)
+        if head and not says and (self._knows(head) or _words(head) > LABEL_WORDS):
+            return []
+        begin = match.end() if match is not None and says else 0
+        starts = [begin, *(span.end() for span in spans)]
+        ends = [*(span.start() for span in spans), len(text)]
+        items = [text[a:b] for a, b in zip(starts, ends, strict=True)]
+        told = [self._says_whose(item) or has_price(item) for item in items]
+        headed = any(match is not None and self.vans_headed(match.group(1)) for match in map(HEAD.match, items))
+        if not begin and (told[0] and not any(told[1:]) or not told[0] and headed):
+            return []
+        return [Part(a, b, head if begin else "") for a, b in zip(starts, ends, strict=True) if text[a:b].strip(" .")]
+
+    def _says_whose(self, head: str) -> bool:
+        """Tell whether a head says of which vans a list is, or whether it is of what they have."""
+        cues = self.lexicon.cues(self.lexicon.analyse(head), "all_vans", *AVAILABILITIES)
+        return bool(cues or self.vans.find(head))
+
+    def _names_thing(self, head: str) -> bool:
+        return any(m.concept.kind in ("thing", "short", "alone") for m in self.lexicon.analyse(head).mentions)
 
     def sentences(self, text: str) -> list[tuple[int, int]]:
         """Give start and end of the sentences of a text."""

@@ -20,7 +20,7 @@ from specscan.finding.marks.codes import read_keys
 from specscan.finding.marks.glossary import Glossary
 from specscan.finding.marks.glued import said_of_label
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
-from specscan.finding.marks.prices import has_price, lists_prices, priced_sentences
+from specscan.finding.marks.prices import has_price, lists_prices
 from specscan.finding.marks.scope import Scope
 from specscan.finding.marks.signs import (
     availability_alone,
@@ -34,6 +34,7 @@ from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
+from specscan.finding.priced_paragraphs import PricedParagraphs
 from specscan.finding.questions import Questions
 from specscan.finding.row_offers import offers_by_row
 from specscan.finding.sections import Sections
@@ -65,6 +66,7 @@ class StatementMaker:
         self.glossary = Glossary(passages, kit.lexicon)
         self.codes = OptionCodes(passages, vans)
         self.openings = Openings(kit.lexicon, vans, kit.absent, kit.instead)
+        self.priced = PricedParagraphs(self.openings, self.prices.priced, kit.lexicon.words)
         self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
@@ -321,15 +323,27 @@ class StatementMaker:
                 scope.availability, scope.by_van = told.default, dict(told.by_van)
         if begins and text == passage.text:
             return self._running_text(passage, text[begins:], scope, passage.notes, begins)
-        offers = priced_sentences(text) if text == passage.text else []
-        if offers:
-            return [
-                Draft(
-                    passage, "", offer, How.LIST, Scope(scope.vans, Availability.OPTIONAL), at, "", None, passage.notes
-                )
-                for at, offer in offers
-            ]
-        return self._running_text(passage, text, scope, passage.notes)
+        drafts: list[Draft] = []
+        for part in self.priced.parts(text) if text == passage.text else ():
+            if part.offered:
+                own = Scope(scope.vans if part.vans is None else part.vans, Availability.OPTIONAL)
+                drafts.append(Draft(passage, "", part.text, How.LIST, own, part.start, "", None, passage.notes))
+            else:
+                own = Scope(scope.vans, scope.availability, dict(scope.by_van))
+                drafts += self._running_text(passage, part.text, own, passage.notes, part.start)
+        return drafts or self._dotted(passage, text, scope) or self._running_text(passage, text, scope, passage.notes)
+
+    def _dotted(self, passage: Passage, text: str, scope: Scope) -> list[Draft]:
+        """Give the statements of a long line whose items dots part; its head says of what vans and how they have it."""
+        drafts: list[Draft] = []
+        for part in self.openings.dotted(text) if text == passage.text and self._is_prose(passage, text) else ():
+            item = text[part.start : part.end].strip(" .")
+            cues = self.kit.lexicon.cues(self.kit.lexicon.analyse(part.head), *AVAILABILITIES) if part.head else []
+            said = AVAILABILITIES[cues[0].concept.name] if cues else scope.availability
+            named = self.vans.named_in(part.head) if part.head else frozenset()
+            own = Scope(named or scope.vans, said, {} if cues else dict(scope.by_van))
+            drafts += self._running_text(passage, item, own, passage.notes, text.index(item, part.start))
+        return drafts
 
     def _running_text(
         self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int = 0

@@ -238,6 +238,9 @@ class WordFile(Entry):
     question_words: list[str] = []
     past_vans: list[str] = []
     until: list[str] = []
+    heat_in: list[str] = []
+    heat_out: list[str] = []
+    vehicle_classes: list[str] = []
     helping_verbs: list[str] = []
     predicates: list[str] = []
     is_a: list[str] = []
@@ -318,6 +321,7 @@ class UnitFile(Entry):
     units: list[UnitSpec]
     degree_letters: dict[str, str] = Field(default_factory=dict)
     only_behind_a_figure: list[str] = Field(default_factory=list)
+    also_words: list[str] = Field(default_factory=list)
 
 
 Evidence = Literal["published", "computed", "common practice, no source", "from memory, not verified"]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import itertools
+import re
 
 from specscan.finding.language.quantity import Quantity
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.things.groups import Group, Sentence
 from specscan.finding.things.items import Item, Parsed
 from specscan.finding.things.statement import Statement, basis_items, basis_names
@@ -19,6 +21,13 @@ class SlotReader:
 
     def __init__(self, book: Rulebook):
         self.book = book
+        self.told_behind = {
+            basis: re.compile(rf"\s+(?:{any_word(words)})(?=\s*(?:[,;/.)]|$))", re.IGNORECASE)
+            for basis, words in (
+                ("input", [word for one in book.words.values() for word in one.heat_in]),
+                ("output", [word for one in book.words.values() for word in one.heat_out]),
+            )
+        }
         self.articles = {word for words in book.words.values() for word in words.drop if word in words.numbers}
 
     def slot(
@@ -31,6 +40,10 @@ class SlotReader:
         if not fields:
             return None
         aspects = self._aspects(item, group, statement, sentence)
+        for basis, told in self.told_behind.items():
+            flows = [n for n in fields if self.book.fields[n].basis == basis]
+            if flows and told.match(sentence.parsed.text, item.end):
+                return flows[0]  # "16,000 Btu/h in, 12,800 out"
         asks = item.start >= sentence.split and DRAWN in label_aspects(self.book, sentence, thing)
         if asks or self._beside_fuel(item, thing, sentence):
             drawn = self._used_up(quantity, fields)  # "Heater current: 48 W at full output"

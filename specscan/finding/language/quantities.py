@@ -114,6 +114,8 @@ class QuantityReader:
         """Read the quantity that begins at a figure; give it and how many figures it took."""
         figure = figures[index]
         unit = self._here(self.units.at(text, figure.end))
+        if unit is not None and hint is not None and self.units.is_word(unit, hint):
+            unit = None
         if unit is None and (degrees or self.minus.search(text[: figure.start].rstrip(SPACES))):
             unit = self.units.degrees(text, figure.end)
         count, used, start = 1, 1, figure.start

@@ -98,6 +98,10 @@ class Units:
         plain = SPACES.sub(" ", spelling.replace("\u00a0", " "))
         return self.table.get(plain) or self.table.get(plain.casefold())
 
+    def is_word(self, unit: Unit, head: Unit) -> bool:
+        """Tell whether a spelling is only a word where a head gives another unit: "16,000 in, 12,800 out" of Btu/h."""
+        return unit.printed in self.file.also_words and unit.dimension != head.dimension
+
     def r_unit(self, *, north_american: bool) -> Unit:
         """Give the unit of a bare R-value: h·ft²·°F/BTU in North America, m²·K/W elsewhere."""
         factor = self.r_value if north_american else 1.0

@@ -12,10 +12,14 @@ from specscan.finding.things.items import Item, Parsed
 
 
 def said_of_each(item: Item | None, parsed: Parsed) -> dict[str, Availability]:
-    """Give what a sentence says of each van behind an item, where vans and availabilities take turns; else nothing."""
+    """Give what a sentence says of each van behind an item, where vans and availabilities take turns; else nothing.
+
+    An item that is an availability itself answers a label, and is the first of them.
+    """
     if item is None or parsed.by_cue.keys().isdisjoint(AVAILABILITIES):
         return {}
-    behind = [i for i in parsed.items if i.sentence == item.sentence and i.start >= item.end]
+    begin = item.start if _is_availability(item) else item.end
+    behind = [i for i in parsed.items if i.sentence == item.sentence and i.start >= begin]
     cues = [i for i in behind if _is_availability(i) and not in_phrase(i, parsed)]
     vans = [i for i in behind if i.vans]
     named = sum(bool(i.vans) for i in parsed.items if i.sentence == item.sentence)

@@ -13,6 +13,7 @@ from specscan.finding.naming.listing import Listed
 from specscan.finding.naming.place import Names, Place, begins_with, without_start
 from specscan.rulebook.models import WordFile
 
+LETTERED = re.compile(r"([A-Z]{1,3})-?\d")  # a code that begins with letters
 SHORTEST_NOUN = 3  # letters, from which on a name may be declined
 KEPT_PATTERNS = 16  # lists of words, one a language
 
@@ -80,7 +81,7 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
         cast.families = {name: frozenset(models) for name, models in families.items() if name.isalpha()}
         shared = {name: models for name, models in cast.families.items() if len(models) > 1}
         cast.families |= {f"{name}{end}": models for name, models in shared.items() for end in words.plurals_of_names}
-    _add_prefix_families(cast, words)
+    _add_prefix_families(cast, words, texts)
     _add_variant_families(cast, words)
     _add_everyone(cast, words)
     _add_houses(cast)
@@ -162,8 +163,9 @@ def _variant_names(player: Player, cast: Cast) -> set[str]:
     return found
 
 
-def _add_prefix_families(cast: Cast, words: WordFile) -> None:
-    """Let "S models" name the vans whose code begins with S."""
+def _add_prefix_families(cast: Cast, words: WordFile, texts: Sequence[str]) -> None:
+    """Let "S models" name the vans whose code begins with S; be it the letter of "S19" and "S21"."""
+    _add_letter_families(cast, words, texts)
     prefixes: dict[str, set[str]] = {}
     for player in cast.players:
         parts = player.model.split()
@@ -177,6 +179,24 @@ def _add_prefix_families(cast: Cast, words: WordFile) -> None:
                 cast.families[f"{prefix}-{word}"] = frozenset(models)
             if len(prefix) > 2 or " " in prefix:
                 cast.families[prefix] = frozenset(models)
+
+
+def _add_letter_families(cast: Cast, words: WordFile, texts: Sequence[str]) -> None:
+    """Let "V coaches" and "the W series" name the vans whose code bears the letter; "Class B vans" are of no van."""
+    lettered: dict[str, set[str]] = {}
+    for player in cast.players:
+        coded = [match.group(1) for part in player.model.split() if (match := LETTERED.match(part)) is not None]
+        if len(coded) != 1:
+            return
+        lettered.setdefault(coded[0], set()).add(player.model)
+    classes = any_word(words.vehicle_classes)
+    for letter, models in lettered.items() if len(lettered) > 1 else ():
+        classed = re.compile(rf"(?i:{classes})[ -]{letter}(?!\w)")
+        if words.vehicle_classes and any(classed.search(text) for text in texts):
+            continue
+        for word in {*words.model_words, *words.vans, *words.range_words}:
+            cast.families.setdefault(f"{letter} {word}", frozenset(models))
+            cast.families.setdefault(f"{letter}-{word}", frozenset(models))
 
 
 def _add_variant_families(cast: Cast, words: WordFile) -> None:

@@ -153,7 +153,9 @@ def parse(
     own: set[int] = set()
     if sisters is not None and (len(named) > 1 or (named and (";" in text or "," in text))):
         own = sisters.begin(text, named, analysis.mentions)
-    bounds = _bounds(text, quantities, lexicon.stops, _statements(text, lexicon, things), own)
+    whole = [(m.start, m.end) for m in analysis.mentions if m.concept.kind == "value" and "," in text[m.start : m.end]]
+    whole += [(q.start - _counted(text, q), q.end) for q in quantities]
+    bounds = _bounds(text, _merged(whole), lexicon.stops, _statements(text, lexicon, things), own)
     items: dict[tuple[int, int], Item] = {}
     for mention in analysis.mentions:
         if any(a <= mention.start and mention.end <= b for a, b in taken) or _is_letter(mention, text):
@@ -230,13 +232,12 @@ def _statements(text: str, lexicon: Lexicon, things: list[int]) -> set[int]:
 
 
 def _bounds(
-    text: str, quantities: list[Quantity], stops: Stops, begun: set[int], own: set[int]
+    text: str, inside: list[tuple[int, int]], stops: Stops, begun: set[int], own: set[int]
 ) -> list[tuple[int, int, int, int, int]]:
-    """Cut a text into sentences, clauses and chunks; signs inside quantities do not count.
+    """Cut a text into sentences, clauses and chunks; signs ``inside`` quantities and other words do not count.
 
     ``begun`` are places at which another clause begins without a sign, ``own`` those at which another van's words do.
     """
-    inside = _merged([(q.start - _counted(text, q), q.end) for q in quantities])
     chunk = clause = sentence = depth = 0
     bounds = [(0, 0, 0, 0, 0)]
     slashes = {match.start() + 1 for match in SLASH.finditer(text)} if "/" in text else set()

@@ -108,9 +108,12 @@ def _fills(item: Item, line: Line, right: float) -> bool:
 
 
 def _breaks_pair(text: str) -> bool:
-    """Tell whether a line ends amid the last of several pairs: "19 P: included · 21 P: $900 · 24" before "TB: $900"."""
+    """Tell whether a line ends amid the last of several pairs: "19 P: included · 21 P: $900 · 24" before "TB: $900".
+
+    It may end in the colon.
+    """
     *before, last = PARTS.split(text)
-    return bool(before) and ":" not in last and all(":" in part for part in before)
+    return bool(before) and ":" not in last.rstrip(": ") and all(":" in part for part in before)
 
 
 def _breaks_off(above: Line, item: Item, line: Line) -> bool:
