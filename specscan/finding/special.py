@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 from specscan.finding.kit import JOIN, Kit
@@ -15,6 +16,7 @@ from specscan.rulebook.book import Rulebook
 
 NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur)\b)")
 BEFORE_ENGINE = re.compile(r"(?:\s+[a-zà-ÿ][\w-]*){0,3}?\s*(?:\b(?:with|mit|avec)\b|,)")  # " cargo van, "
+YEAR_AHEAD = re.compile(r"^(?:19|20)\d\d\s+(?=[A-ZÀ-Þ])")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)
@@ -52,7 +54,21 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                 found.extend(free)
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
+    found = [_bare_name(kit, book, one) if one.value.text else one for one in found]
     return found + _counted_to(book, kit, statement)
+
+
+def _bare_name(kit: Kit, book: Rulebook, found: Found) -> Found:
+    """Give a name without its model year or the word for what it names ahead: "2025 Tote 3500", "Base Tote 3500"."""
+    if book.fields[found.field].text != "name" or not found.value.text:
+        return found
+    name = YEAR_AHEAD.sub("", found.value.text)
+    first, _, rest = name.partition(" ")
+    own = set(book.fields[found.field].of)
+    named = {m.concept.name for m in kit.lexicon.analyse(first).mentions if m.concept.kind in ("thing", "short")}
+    if rest[:1].isupper() and named & own:
+        name = rest
+    return found if name == found.value.text else replace(found, value=replace(found.value, text=name))
 
 
 def _counted_to(book: Rulebook, kit: Kit, statement: Statement) -> list[Found]:

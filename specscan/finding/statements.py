@@ -44,6 +44,7 @@ from specscan.finding.table_rows import unclear_rows, unit_cells
 from specscan.finding.things.found import Availability, How
 from specscan.finding.two_lists import without_second
 from specscan.finding.two_units import TwoUnits
+from specscan.finding.waste_labels import WasteLabels
 from specscan.records.text import Kind, Passage
 
 PROSE_WORDS = 16
@@ -71,6 +72,7 @@ class StatementMaker:
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
         self.label_parts = LabelParts(kit)
+        self.waste = WasteLabels(kit, passages)
         self.by_van = LabelsByVan(kit, vans, self.label_parts)
         self.twice = AnswersTwice(kit.lexicon.book.words, kit.language)
         self.two_units = TwoUnits(kit.units, kit.quantities.figures)
@@ -234,7 +236,7 @@ class StatementMaker:
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
         printed = label, body
-        label, body = self.label_parts.told_behind(self.glossary.in_label(label), body)
+        label, body = self.label_parts.told_behind(self.waste.of_both(self.glossary.in_label(label)), body)
         label, body = self.label_parts.slashed(label, body)
         label_shown, shown = printed if (label, body) != printed else ("", "")
         label = self.label_parts.with_additions(label)

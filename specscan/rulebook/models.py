@@ -238,6 +238,7 @@ class WordFile(Entry):
     question_words: list[str] = []
     past_vans: list[str] = []
     until: list[str] = []
+    waste_tanks: dict[str, str] = {}  # the word for one such tank, and for several
     heat_in: list[str] = []
     heat_out: list[str] = []
     vehicle_classes: list[str] = []

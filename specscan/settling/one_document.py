@@ -34,10 +34,13 @@ def consolidate(facts: Iterable[Fact], book: Rulebook, preferences: Preferences)
         if not fact.rejected:
             groups[(fact.model, fact.field)].append(index)
     for (_, name), members in groups.items():
-        members = _without_implied(result, members, book.fields[name].weak)
-        if book.fields[name].type == "set":
+        spec = book.fields[name]
+        parts = spec.union and _is_one_part(result, members)
+        if not parts:
+            members = _without_implied(result, members, spec.weak)
+        if spec.type == "set":
             for kinds in (AS_DELIVERED, ("optional",), ("not_available",)):
-                _join(result, [i for i in members if result[i].availability in kinds], preferences)
+                _join(result, [i for i in members if result[i].availability in kinds], preferences, parts=parts)
         elif name not in preferences.never_conflicts:
             _note_disagreement(result, [i for i in members if result[i].availability in AS_DELIVERED], preferences)
     return result
@@ -116,10 +119,21 @@ def _without_implied(facts: list[Fact], members: list[int], weak: Sequence[str])
     return [i for i in members if not facts[i].rejected]
 
 
-def _join(facts: list[Fact], members: list[int], preferences: Preferences) -> None:
+def _is_one_part(facts: list[Fact], members: list[int]) -> bool:
+    """Tell whether all that is exactly said names one part of a union: "Insulated floor: yes" lists no surfaces.
+
+    What is implied of others, by "wall insulation: wool, 25 mm", then holds beside it.
+    """
+    exact = {facts[i].text for i in members if not facts[i].weak and facts[i].availability in AS_DELIVERED}
+    implied = {facts[i].text for i in members if facts[i].weak and facts[i].availability in AS_DELIVERED}
+    return len(exact) == 1 and bool(implied - exact)
+
+
+def _join(facts: list[Fact], members: list[int], preferences: Preferences, *, parts: bool) -> None:
+    """Join the lines of a set; where they are ``parts``, what running text says is one too."""
     spoken = [i for i in members if facts[i].how in ("prose", "heading")]
     listed = [i for i in members if i not in spoken]
-    if listed and spoken:
+    if listed and spoken and not parts:
         words = _words(facts, listed)
         for index in spoken:
             if _words(facts, [index]) <= words:

@@ -246,3 +246,22 @@ def test_a_dealer_that_says_so_is_not_the_maker_of_what_it_offers(vans_of, deale
         "Kind regards,\nMerle\nHythe Motorhomes, Shed 4, Quay Road\n"
     )
     assert vans_of(text, "quote.txt") == {("Ossvane", "Drift 21", None)}
+
+
+def test_a_year_behind_the_name_at_the_top_is_no_part_of_it(read_file, tmp_path):
+    path = tmp_path / "drift.md"
+    path.write_text(
+        "# MARROWFEN 2026\n\n## Drift 22\n\n- Length 6.0 m\n- Berths 2\n- GVWR 3,500 kg\n- Fresh water 90 l\n\n"
+        "Marrowfen Vans, Inc., Lower Mill, Holt. Capacities are nominal.\n"
+    )
+    assert [van.maker for van in read_file(path).found.vans] == ["Marrowfen"]
+
+
+def test_what_a_page_says_of_the_company_behind_a_comma_is_no_part_of_its_name(read_file, tmp_path):
+    path = tmp_path / "drift.html"
+    path.write_text(
+        "<html><head><title>Drift 636 – Marrowfen, fourgons aménagés</title></head><body><h1>Drift 636</h1><ul>"
+        "<li>Longueur : 6,36 m</li><li>PTAC : 3 500 kg</li><li>Eau propre : 100 l</li><li>Couchages : 2</li></ul>"
+        "</body></html>"
+    )
+    assert [van.maker for van in read_file(path).found.vans] == ["Marrowfen"]

@@ -116,6 +116,8 @@ class SlotReader:
             return False
         if sentence.label_groups() and item.start >= sentence.split:
             return True
+        if sentence.noted and not sentence.parsed.text[: item.start].strip():
+            return True  # "Three on the Frost, which adds a bunk" of "Two berths"
         article = quantity.worded and sentence.parsed.text[quantity.start : quantity.end].casefold() in self.articles
         if article and sentence.running:
             return False

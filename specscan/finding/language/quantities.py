@@ -36,6 +36,8 @@ R_VALUE = re.compile(
 RSI_VALUE = re.compile(r"(?<!\w)RSI\s*[-–‑:=]?\s*(\d+(?:[.,]\d+)?)")  # Canada: metric R-value, m²·K/W
 METRES = re.compile(r"(?<![\d.,])(\d)\s?m\s?(\d\d)(?![\d.,/]|\s?[^\W\d_]|\s?[x×])")
 FEET_JOINT = re.compile(r"\s*,?\s*(?:and|et|und)?\s*", re.IGNORECASE)
+SPOKEN = re.compile(r"\d+ (?:feet|foot) \d+")  # "under 6 feet 3, which", but "22 feet 2 berths"
+ENDS_PART = re.compile(r"\s*(?:[,.;:)]|$)")
 FOOT, INCH = 304.8, 25.4  # millimetres, by definition
 MAX_COUNT = 12
 COUNTED_BEFORE = re.compile(r"[^\d.;:!?/|+=]{2,40}")  # between a number of things and the amount that each has
@@ -223,7 +225,9 @@ class QuantityReader:
         for match in FEET_INCHES.finditer(text):
             inches = self.figures.value(match.group(2))
             quoted = not match.group(3)
-            if inches is None or inches >= 12 or (quoted and not re.match(r"\d+\s*['′’]", match.group())):
+            signed = re.match(r"\d+\s*['′’]", match.group()) or SPOKEN.fullmatch(match.group())
+            ends = not SPOKEN.fullmatch(match.group()) or ENDS_PART.match(text, match.end())
+            if inches is None or inches >= 12 or (quoted and not (signed and ends)):
                 continue
             total = (int(match.group(1)) * 12 + inches) * 25.4
             found.append(Quantity(total, total, "length", "ft in", match.start(), match.end(), each=total))

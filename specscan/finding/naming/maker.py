@@ -26,6 +26,7 @@ LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 LETTERS_OF_CODE = 3  # at most, in a shouted name
 FIRST_LINES = 3  # where a company's name stands alone
+DATED = re.compile(r"(\D+?)\s+(?:19|20)\d\d")  # a name with the model year behind it
 
 
 class MakerReader:
@@ -229,6 +230,8 @@ class MakerReader:
         body = " ".join(p.text for p in own if not p.text.isupper())
         for place, passage in enumerate(lines):
             text = self.unspaced(PARTED.split(passage.text)[0].partition(",")[0].strip(" ."), own)
+            if stem and (dated := DATED.fullmatch(text)) is not None and dated.group(1).split()[0].casefold() == stem:
+                text = dated.group(1)  # "MARROWFEN 2026" of Marrowfen Vans, Inc.
             words = text.split()
             shouted = text.isupper() and 1 <= len(words) <= 3 and not any(c.isdigit() for c in text)
             shouted = shouted and len(text) > 1  # "Q: How long is it?"
@@ -252,7 +255,9 @@ class MakerReader:
                 return self.cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
-                return match.group(1).strip(), Place(None, 0, title.text)
+                name, _, behind = match.group(1).strip().partition(",")
+                described = any(map(self._is_trade, behind.split()))  # "Marrowfen, campers for winter"
+                return name if described else match.group(1).strip(), Place(None, 0, title.text)
         return None
 
     def unspaced(self, text: str, own: list[Passage]) -> str:
