@@ -137,6 +137,15 @@ def test_not_available_in_short_is_no_stated_absence(facts_of, head, line):
     assert {(f.value, f.availability) for f in facts if f.field == "heated_floor"} == {(True, "not_available")}
 
 
+def test_what_a_list_offers_to_who_wants_more_is_an_option(facts_of):
+    lines = "Length: 21 ft\nGVWR: 9,350 lb\nSolar: 370 W\n\n## If you want more\n\n- Second solar panel, 740 W in all\n"
+    facts = facts_of(
+        f"# Marrowfen Drift 21\n\nModel year 2026\n\n{lines}- Electric pad under the fresh tank\n", "van.md"
+    )
+    assert {f.value: f.availability for f in facts if f.field == "solar_w"} == {370: "standard", 740: "optional"}
+    assert {f.availability for f in facts if f.field == "fresh_tank_heat"} == {"optional"}
+
+
 def test_a_paragraph_of_things_with_their_prices_in_brackets_is_a_list_of_options(settled_of):
     text = (
         "Marrowfen Vans\nMarrowfen Drift 21\nModel year 2026\nLength: 21 ft\nHouse battery: 2 x 100 Ah AGM\n"

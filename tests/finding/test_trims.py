@@ -140,3 +140,35 @@ Drift 21 Base Camp is where most trips start. Drift 21 High Camp goes where the 
 def test_a_trim_has_all_of_the_words_that_always_stand_together(facts_of):
     drives = {fact.model: fact.value for fact in facts_of(TWO_WORDS, "drift.md") if fact.field == "drive"}
     assert drives == {"Drift 21 Base Camp": "rear", "Drift 21 High Camp": "all"}
+
+
+EITHER = """# The Drift
+
+Basecamp or Highcamp. Your hill, your call.
+
+Marrowfen   2026 model year
+
+Basecamp is the honest one. Highcamp is our four-season van; Basecamp is a three-season van.
+
+Marrowfen Mfg. Inc., 118 Quay Road, Hythe.
+
+- Rear-wheel drive on Basecamp
+- All-wheel drive on Highcamp
+- 20 ft 6 in long, 6 ft 8 in wide, 9 ft 6 in high
+- GVWR 9,950 lb
+- 24-gallon fresh tank, inside
+"""
+
+
+def test_a_line_that_offers_either_of_two_trims_lists_them(read_file, tmp_path):
+    path = tmp_path / "drift.md"
+    path.write_text(EITHER)
+    found = read_file(path).found
+    assert {(van.maker, van.model) for van in found.vans} == {
+        ("Marrowfen", "Drift Basecamp"),
+        ("Marrowfen", "Drift Highcamp"),
+    }
+    assert {f.model: f.value for f in found.facts if f.field == "drive"} == {
+        "Drift Basecamp": "rear",
+        "Drift Highcamp": "all",
+    }

@@ -21,8 +21,8 @@ MAX_TRIM_WORDS = 3
 TRIM_USES = 3  # in the list itself and at least twice besides
 SAID_USES = 2  # where the list says that it is one of trims
 TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
-TRIM_JOINTS = {"and", "et", "und", "&"}
-TRIM_JOINT = re.compile(r"\s*,\s*(?:and|et|und|&)?\s*|\s+(?:and|et|und|&)\s+")
+TRIM_JOINTS = {"and", "et", "und", "&", "or", "ou", "oder"}
+TRIM_JOINT = re.compile(r"\s*,\s*(?:(?:and|et|und|&)\s+)?|\s+(?:and|et|und|&|or|ou|oder)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
 LETTERS_ALONE = re.compile(LETTERS)
@@ -161,7 +161,7 @@ class ToldNames:
             counted = self._counted(passage.text)  # "One van, two characters: …"
             if said_only and not (said or counted):
                 continue
-            parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\s[–—-]\s", line)]
+            parts = [TRIM_JOINT.split(part.strip(" ,.")) for part in re.split(r"\s{2,}|[•·|:]|\.\s|\s[–—-]\s", line)]
             for part in [*parts, re.split(r"\s+[•·|/]\s+", line.strip())]:
                 found = [one.strip() for one in part]
                 told = said or len(found) == counted
