@@ -34,6 +34,7 @@ class PriceLines:
         heads = (*kit.lexicon.words.column_words, *kit.lexicon.words.price_from)
         self.of_prices = {word.casefold() for word in heads}  # "Price" before a price names no package
         self.prices: dict[tuple[int, tuple[str, ...]], dict[str, Availability]] = {}
+        self.first: dict[tuple[int, tuple[str, ...]], int] = {}  # the number of the first line of these prices
         self.packs: dict[int, tuple[int, dict[str, Availability]]] = {}  # what a line right above says, and its number
         self.passages: set[int] = set()
         self.headings: set[tuple[int, str]] = set()  # lines of prices that look like headings, each with its page
@@ -44,8 +45,10 @@ class PriceLines:
         if passage.number in self.packs:
             return self.packs[passage.number][1]
         for depth in range(len(passage.sections), 0, -1):
-            prices = self.prices.get((passage.page, passage.sections[:depth]))
-            if prices:
+            under = passage.sections[:depth]
+            prices = self.prices.get((passage.page, under))
+            told_before = passage.kind is Kind.PROSE and passage.number < self.first.get((passage.page, under), 0)
+            if prices and not told_before:  # below items may stand what they cost, not below what a page tells
                 return prices
         return {}
 
@@ -102,11 +105,13 @@ class PriceLines:
             if headed and found and above:  # "Not available on Drift 19" in bold below "Drift 21: $8,700"
                 above.update(found)
                 self.prices[passage.page, sections] = above
+                self.first.setdefault((passage.page, sections), passage.number)
                 self.headings.add((passage.page, passage.text))
                 self.passages.add(passage.number)
                 continue
             if found and sections and (not headed or parted):
                 self.prices.setdefault((passage.page, sections), {}).update(found)
+                self.first.setdefault((passage.page, sections), passage.number)
                 self.passages.update(p.number for p in (passage, *wrapped))
 
     def _title(self, text: str, parsed: Parsed) -> str:

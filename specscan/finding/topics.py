@@ -51,11 +51,13 @@ class Topics:
             named = [i.vans for i in items if i.vans] if not added else []
             named = named or [v for v in [self._of_two(items, reading.parsed.text)] if v]
             start = next((b[0] for b in reading.parsed.bounds if b[3] == number), 0)
-            if last_named is not None and not named and self._opens_with_pronoun(items, reading.parsed.text[start:]):
+            before = [i for i in reading.parsed.items if i.sentence == number - 1]
+            meant_last = self._opens_with_pronoun(items, reading.parsed.text[start:]) or self._is_latter(items, before)
+            if last_named is not None and not named and meant_last:
                 current = last_named
             elif not named and self._opens_with_both(items, reading.parsed.text, start):
-                before = [subjects.get(number - 2), subjects.get(number - 1)]
-                current = before[0] | before[1] if before[0] and before[1] else current
+                first, second = subjects.get(number - 2), subjects.get(number - 1)
+                current = first | second if first and second else current
             last_named = added[-1] if added else named[-1] if named else last_named
             if named:
                 current = named[-1] if len(named) == 1 else frozenset().union(*named)
@@ -135,6 +137,15 @@ class Topics:
         words = self.kit.lexicon.words.cues
         near = " ".join(rest.split()[:NEAR_SPEAKER])
         return speaker in words.get("speaker", []) and any(holds(near, word) for word in words.get("refers_back", []))
+
+    @staticmethod
+    def _is_latter(items: list[Item], before: list[Item]) -> bool:
+        """Tell whether a sentence begins with "the latter", where the one before names no thing behind its last van."""
+        told = [i for i in items if not i.has("cue", "coordination")]
+        if not told or not told[0].has("cue", "latter"):
+            return False
+        last = max((n for n, i in enumerate(before) if i.vans), default=len(before))
+        return last < len(before) and not any(i.has("thing") or i.has("short") for i in before[last + 1 :])
 
     def _topic_before(self, reading: Reading) -> frozenset[str] | None:
         """Give the vans of which the paragraph above spoke last, where this one begins "We left it …"."""

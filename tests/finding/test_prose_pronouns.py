@@ -64,3 +64,18 @@ def test_two_vans_joined_in_a_list_are_both_gone_on_about(facts_of):
     said = "The Drift 21 and the Drift 21 Snow are built alike; they are tested down to -18 °C."
     facts = facts_of(SISTERS.format(said=said), "drift.md")
     assert {fact.model for fact in facts if fact.field == "rated_min_temp_c"} == {"Drift 21", "Drift 21 Snow"}
+
+
+def test_the_latter_of_several_vans_is_the_one_named_last(facts_of):
+    said = "We build the Drift 21 and the Drift 21 Snow, our pride. The latter has been tested at -18 °C."
+    facts = facts_of(SISTERS.format(said=said), "drift.md")
+    assert {fact.model for fact in facts if fact.field == "rated_min_temp_c"} == {"Drift 21 Snow"}
+
+
+def test_prices_at_the_end_of_a_page_say_nothing_of_the_vans_in_the_text_above(facts_of):
+    said = (
+        "All of them start out as a diesel van with front-wheel drive, and the windows of the cabin are double glazed. "
+        "Nobody has had a cold foot yet.\n\nPrices: Drift 21, $91,990; Drift 21 Snow: ask us\n\n# Sizes"
+    )
+    facts = facts_of(SISTERS.format(said=said), "drift.md")
+    assert {fact.model for fact in facts if fact.field == "window_glazing"} == {"Drift 21", "Drift 21 Snow"}
