@@ -282,6 +282,7 @@ class WordFile(Entry):
     amount_words: list[str] = []
     amount_costs: list[str] = []
     prices_in: list[str] = []
+    amount_else: list[str] = []
     figure_words: list[str] = []
     values_in_turn: list[str] = []
     stroke_words: list[str] = []

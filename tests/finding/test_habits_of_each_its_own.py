@@ -73,3 +73,12 @@ def test_an_r_value_behind_a_thickness_speaks_for_itself(states):
 
 def test_from_end_to_end_is_no_length(states):
     states("UK", "The van has pipework that stays inboard from end to end.", {"water_lines_location": "interior"})
+
+
+def test_a_line_beside_a_legend_says_that_all_but_its_signs_are_prices(facts_of):
+    legend = "Std : in the base price. NA : cannot be had on it.\n\nOtherwise the price of the option in US dollars.\n"
+    rows = "| Solar panel 200 W | 420 | Std |\n| Insulated gray tank | NA | 290 |\n| Heated floor | NA | 1,480 |\n"
+    table = f"\n| Equipment | Drift 19 | Drift 21 |\n|---|---|---|\n{rows}"
+    facts = facts_of(two_drifts("| Sleeps | 2 | 3 |") + legend + table, "a.md")
+    assert offers(facts, "solar_w") == {"Drift 19": "optional", "Drift 21": "standard"}
+    assert offers(facts, "gray_tank_insulated") == {"Drift 19": "not_available", "Drift 21": "optional"}

@@ -153,6 +153,7 @@ def read_legend(
     )
     explaining = (p.text for p in passages if p.number in legend.passages or p.number in legend.goes_on)
     legend.amounts = legend.amounts or any(_figures_cost(text, lexicon.words) for text in explaining)
+    legend.amounts = legend.amounts or _else_cost(passages, lexicon.words)
     return legend
 
 
@@ -161,6 +162,13 @@ def _figures_cost(text: str, words: WordFile) -> bool:
     figures, costs = any_word(set(words.amount_words) - set(words.amount_costs)), any_word(words.amount_costs)
     told = rf"(?:{figures})\s[^.;:]{{0,24}}(?<!\w)(?:{costs})|(?:{any_word(words.prices_in)})\s+(?:{figures})"
     return re.search(rf"(?<!\w)(?:{told})(?!\w)", text, re.IGNORECASE) is not None
+
+
+def _else_cost(passages: Iterable[Passage], words: WordFile) -> bool:
+    """Tell whether a short line or cell says that what is no sign is a price: "otherwise the price of the option"."""
+    otherwise, costs = any_word(words.amount_else), any_word(words.amount_costs)
+    told = re.compile(rf"(?:{otherwise})\W+(?:\w+\W+){{0,3}}(?:{costs})(?!\w)", re.IGNORECASE)
+    return any(len(p.text) <= LONGEST_OPENING and told.match(p.text.strip()) is not None for p in passages)
 
 
 def _explained(
