@@ -77,8 +77,13 @@ class DocumentReader:
                     row_things = reading.things
         readings.extend(self._note_readings(readings))
         facts: list[Fact] = []
+        marked: tuple[Draft, set[tuple[str, str]]] | None = None
         for reading in readings:
             made = self._facts_of(reading)
+            if marked is not None and _answers(reading.draft, marked[0]):
+                made = [one for one in made if one.rejected or (one.model, one.field) not in marked[1]]
+            told = {(one.model, one.field) for one in made if not one.rejected}
+            marked = (reading.draft, told) if reading.draft.how is How.MARKED else None
             facts.extend(made)
             self.added.update(self._added(reading, made))
         facts = [one if (one.model, one.field) not in self.added else replace(one, weak=False) for one in facts]
@@ -210,3 +215,11 @@ class DocumentReader:
             scope = self._scope(found, reading, topics)
             made += [self.recorder.saying(said, found, van, seen, reading, spoken) for van, seen in scope.items()]
         return made
+
+
+def _answers(draft: Draft, marked: Draft) -> bool:
+    """Tell whether a statement is the same cell as one that its label makes, read as the answer to that label.
+
+    What the label says by itself it says once: "Energy pack, 200 Ah, inverter 2000 W, solar 200 W: option".
+    """
+    return draft.passage is marked.passage and draft.label == marked.body

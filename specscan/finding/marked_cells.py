@@ -75,8 +75,7 @@ class MarkedCells:
         if said is not None:
             own = Scope(scope.vans, said)
             marked = Draft(passage, "", label, How.MARKED, own, at, label_from, None, notes)
-            scope = own if said is Availability.NOT_AVAILABLE else scope  # "Optional fridge heater: not available"
-            answered = Draft(passage, label, body, How.CELL, scope, at, label_from, None, notes)
+            answered = Draft(passage, label, body, How.CELL, own, at, label_from, None, notes)
             return [marked, answered] if worded == plain else [marked]
         how = OFFERED.fullmatch(plain)
         if how is not None and self._is_offer(how.group(1).strip()) and not self._offers(how.group(2)):

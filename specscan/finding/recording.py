@@ -102,7 +102,8 @@ class Recorder:
         draft, parsed = reading.draft, reading.parsed
         if draft.how is How.MARKED:
             said = draft.label_shown or draft.body
-            return f"{said}: {draft.passage.text}" if draft.passage.text != said else said
+            own = draft.passage.text.startswith(said)  # a line with its label
+            return draft.passage.text if own else f"{said}: {draft.passage.text}"
         if draft.label:
             return f"{draft.label_shown or draft.label}: {draft.shown or draft.body}"
         if draft.shown:

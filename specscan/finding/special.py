@@ -7,9 +7,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 from specscan.finding.kit import JOIN, Kit
+from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.marks.prices import has_price
 from specscan.finding.mounted import NAME
 from specscan.finding.things.found import Found, How, Value, found_at
+from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
 from specscan.finding.wording import Wording
 from specscan.rulebook.book import Rulebook
@@ -72,7 +74,7 @@ def _bare_name(kit: Kit, book: Rulebook, found: Found) -> Found:
 
 
 def _counted_to(book: Rulebook, kit: Kit, statement: Statement) -> list[Found]:
-    """Give how many there are with the last of them: "Third sleeping place (jump seat)".
+    """Give how many there are with the last of them: "Third sleeping place (jump seat)", "sleeps a third person".
 
     A label is asked only where a sign answers it and it is read as a statement: other answers may give the number.
     """
@@ -80,12 +82,22 @@ def _counted_to(book: Rulebook, kit: Kit, statement: Statement) -> list[Found]:
     if statement.split:
         return found
     for item in statement.parsed.items:
-        number = kit.lexicon.ordinals.get(tokens[item.first - 1].norm) if item.first else None
+        number = _ordinal(kit.lexicon, [token.norm for token in tokens], item)
         names = [name for thing in item.names("thing") for name in book.fields_of(thing)] if number else []
         for name in names:
             if book.fields[name].number == "count":
                 found.append(found_at(item, name, Value(num=float(number or 0)), "counted", book.fields[name].of))
     return found
+
+
+def _ordinal(lexicon: Lexicon, norms: list[str], item: Item) -> int | None:
+    """Give the number of an ordinal right before or behind a thing, in words or figures: "3rd berth", "3. Platz"."""
+    before, behind = norms[: item.first], norms[item.last :]
+    for near in (before[-1:], behind[:1]):
+        if near and near[0] in lexicon.ordinals:
+            return lexicon.ordinals[near[0]]
+    figure = before[-2] if len(before) > 1 and before[-1] in lexicon.ordinal_ends and before[-2].isdigit() else ""
+    return int(figure) if figure and int(figure) in lexicon.ordinals.values() else None
 
 
 def _asks_for_aspect(book: Rulebook, things: set[str], own: str, statement: Statement) -> bool:

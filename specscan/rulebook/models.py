@@ -212,6 +212,7 @@ class WordFile(Entry):
     numbers: dict[str, float]
     fractions: dict[str, float] = {}
     ordinals: dict[str, int] = {}
+    ordinal_ends: list[str] = []
     measured: dict[str, list[str]] = {}
     abbreviations: list[str]
     minus: list[str]

@@ -122,11 +122,12 @@ def _without_implied(facts: list[Fact], members: list[int], weak: Sequence[str])
 def _is_one_part(facts: list[Fact], members: list[int]) -> bool:
     """Tell whether all that is exactly said names one part of a union: "Insulated floor: yes" lists no surfaces.
 
-    What is implied of others, by "wall insulation: wool, 25 mm", then holds beside it.
+    What is implied of others, by "wall insulation: wool, 25 mm", then holds beside it. So it does beside running
+    text where nothing is exactly said: "Walls, roof and floor are insulated."
     """
     exact = {facts[i].text for i in members if not facts[i].weak and facts[i].availability in AS_DELIVERED}
     implied = {facts[i].text for i in members if facts[i].weak and facts[i].availability in AS_DELIVERED}
-    return len(exact) == 1 and bool(implied - exact)
+    return len(exact) <= 1 and bool(implied - exact)
 
 
 def _join(facts: list[Fact], members: list[int], preferences: Preferences, *, parts: bool) -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from specscan.records.facts import VanName
+from specscan.settling.one_document import consolidate
 from specscan.settling.preferences import load_preferences
 from specscan.settling.settle import Anew, settle
 from tests.settling.made import MODEL, document, fact
@@ -214,6 +215,13 @@ def test_a_cassette_that_can_be_ordered_does_not_say_that_there_is_no_black_tank
     cassette = fact("toilet", "cassette", availability="optional")
     rows = settled(document(cassette, fact("black_tank_heat", "electric_pad")))
     assert rows[("black_tank_heat", "standard")].status == "stated"
+
+
+def test_surfaces_that_a_sentence_names_join_the_walls_of_a_label(book):
+    walls = fact("insulated_surfaces", "walls", weak=True)
+    said = [replace(walls, text=word, how="prose", passage=2) for word in ("ceiling", "floor", "walls")]
+    facts = consolidate([walls, *said], book, load_preferences(book))
+    assert {one.text for one in facts if not one.rejected} == {"ceiling+floor+walls"}
 
 
 @pytest.mark.parametrize(("word", "stays"), [("heated_compartment", True), ("unspecified", False)])

@@ -231,7 +231,9 @@ class MeasureReader:
         ]  # fmt: skip
         if any(i.has("distant", name) for i in reach for name in i.names("distant") if self.book.fields[name] is spec):
             return "another thing is spoken of beside it"
-        if spec.dimension == "volume" and self._is_counted(item, parsed):
+        if spec.dimension in ("volume", "mass") and _is_aboard(item, parsed):
+            return "counted in a mass that is printed"
+        if spec.dimension == "volume" and self._is_counted(item, statement):
             return "counted in a mass that is printed"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
         added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
@@ -245,8 +247,12 @@ class MeasureReader:
             return "an addition whose total is not printed"
         return ""
 
-    def _is_counted(self, item: Item, parsed: Parsed) -> bool:
+    def _is_counted(self, item: Item, statement: Statement) -> bool:
         """Tell whether a figure is what a mass counts: "mass in running order, including 20 l of water"."""
+        parsed, split = statement.parsed, statement.split
+        label = [t for i in parsed.items if i.end <= split <= item.start for t in i.names("thing")]
+        if label and all(self.book.things[thing].counts for thing in label):
+            return True  # "In running order: driver, 20 l of water"
         for cue in parsed.cues("counts_in"):
             if cue.sentence == item.sentence and cue.end <= item.start:
                 before = [
@@ -263,6 +269,20 @@ class MeasureReader:
         """Tell whether "second" or "extra" stands with a figure: in its part of the sentence or right before."""
         before = cue.end <= item.start and item.chunk - cue.chunk <= 1
         return cue.clause == item.clause and (cue.chunk == item.chunk or before)
+
+
+def _is_aboard(item: Item, parsed: Parsed) -> bool:
+    """Tell whether a figure is the driver's, or a volume beside his: "with driver (75 kg), fuel, 20 l of water"."""
+    for cue in parsed.cues("laden_with"):
+        beside = [i for i in parsed.items if i.sentence == cue.sentence and i.quantity is not None]
+        own = [i for i in beside if 0 <= i.first - cue.last <= 1 and _measures(i, "mass")]
+        if cue.sentence == item.sentence and (own or any(_measures(i, "share") for i in beside)):
+            return item in own or _measures(item, "volume")
+    return False
+
+
+def _measures(item: Item, dimension: str) -> bool:
+    return item.quantity is not None and item.quantity.dimension == dimension
 
 
 def _ends_part(cue: Item, parsed: Parsed) -> bool:

@@ -85,6 +85,7 @@ class Lexicon:
         self.measured_words = {tuple(self.folder.norms(one)) for words in self.words.measured.values() for one in words}
         self.plurals = tuple(self.words.plurals_of_names)
         self.ordinals = {self.folder.norms(word)[0]: number for word, number in self.words.ordinals.items()}
+        self.ordinal_ends = {norm for word in self.words.ordinal_ends for norm in self.folder.norms(word)}
         self.starting = {spec.vocabulary for spec in book.fields.values() if spec.starts}
         self.next_statement = _next_statement(self.words)
         self._wired = _wired(self.words)

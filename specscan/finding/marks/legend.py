@@ -306,7 +306,7 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
     if names and SYMBOL.search(text) is None:
         names = frozenset()
     bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text) if m.group(1) not in names]
-    among = len(bare) == 1 and _among_symbols(text, bare[0][0])
+    among = len(bare) == 1 and _among_symbols(text)
     if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0] and not among):
         bare = []
     opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
@@ -337,13 +337,13 @@ def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, 
     return entries
 
 
-def _among_symbols(text: str, place: int) -> bool:
-    """Tell whether a legend begins with a symbol and has another behind a place: "• standard  O optional  — none".
+def _among_symbols(text: str) -> bool:
+    """Tell whether a legend begins with a symbol and has another: "• standard  O optional  — none".
 
     A short one may go on in the next line: "✓ standard  O optional" above "x not offered".
     """
     found = [match.start(1) for match in SYMBOL.finditer(text)]
-    return bool(found) and found[0] == 0 and (place < found[-1] or len(text) <= SHORT_BARE)
+    return bool(found) and found[0] == 0 and (len(found) > 1 or len(text) <= SHORT_BARE)
 
 
 def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:
