@@ -16,8 +16,14 @@ Row = tuple[int | None, int | None]  # table and number of a row
 class FittingRows:
     """The vans that columns such as "Fits" name, by row, and the cells of these columns."""
 
-    def __init__(self, passages: Sequence[Passage], headed: Callable[[str], frozenset[str] | None], words: WordFile):
-        """``headed`` gives the vans that a cell names as a whole."""
+    def __init__(
+        self,
+        passages: Sequence[Passage],
+        headed: Callable[[str], frozenset[str] | None],
+        words: WordFile,
+        is_sign: Callable[[str], bool],
+    ):
+        """``headed`` gives the vans that a cell names as a whole, ``is_sign`` tells a sign of the legend."""
         self.vans: dict[Row, frozenset[str]] = {}
         self.cells: set[int] = set()
         heads = {head.casefold() for head in words.fitting_words}
@@ -26,6 +32,8 @@ class FittingRows:
         for passage in passages:
             head = passage.column.text.strip(" :.") if passage.column is not None else ""
             if passage.kind is Kind.CELL and passage.row and passage.row.text:
+                if is_sign(passage.text) and head.casefold() not in heads:
+                    continue  # "S" for what is standard, in the column of the X4, is not the S2 and the S4
                 of_van = headed(head) if head and head.casefold() not in heads else None
                 if not head or of_van or head.casefold() in heads:
                     below = passage.sections if of_van else ()

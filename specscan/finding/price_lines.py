@@ -65,6 +65,20 @@ class PriceLines:
         offered = not scope.by_van and (self.priced.is_offer(text) or lists_prices(text))
         return Scope(scope.vans, Availability.OPTIONAL) if offered else scope
 
+    def behind(self, text: str) -> tuple[str, dict[str, Availability]] | None:
+        """Give the thing before a colon, and what a line says behind it of vans and nothing else, ``None`` for others.
+
+        "Floor heat: the 21 and the 24, $1,700", "Cab covers: 19, $360; 21, included".
+        """
+        thing, colon, rest = text.partition(": ")
+        if not colon or self.vans.single or len(text) > LONGEST or not self.vans.find(rest):
+            return None
+        parsed, _ = self.kit.parse("", rest, self.vans)
+        if any(map(_tells, parsed.items)) or self.vans.find(thing):
+            return None
+        told = self.told(rest)
+        return (thing, told) if told and self.vans.named_in(rest) <= told.keys() else None
+
     def _read(self, passages: list[Passage], legend: Legend) -> None:
         """Read lines such as "Ridgeway 20: $4,850 · Ridgeway 24 XL: included" under a heading."""
         kinds = (Kind.PROSE, Kind.LINE, Kind.BULLET, Kind.HEADING)

@@ -70,7 +70,9 @@ class StatementMaker:
         self.priced = PricedParagraphs(self.openings, self.prices.priced, kit.lexicon.words)
         self.questions = Questions(kit.lexicon, self.openings)
         self.general_units = GeneralUnits(kit, passages)
-        self.fitting = FittingRows(passages, self.openings.vans_headed, kit.lexicon.words)
+        self.fitting = FittingRows(
+            passages, self.openings.vans_headed, kit.lexicon.words, lambda text: legend.meaning(text) is not None
+        )
         self.label_parts = LabelParts(kit)
         self.waste = WasteLabels(kit, passages)
         self.by_van = LabelsByVan(kit, vans, self.label_parts)
@@ -361,6 +363,10 @@ class StatementMaker:
             return answered
         if passage.number in self.stacked and not begins:
             return self._labelled(passage, self.stacked[passage.number], text, 0, "inline", scope, notes, how=How.PAIR)
+        offered = self.prices.behind(text) if passage.table is None else None
+        if offered is not None:
+            own = Scope(frozenset(offered[1]), None, offered[1], told_each=True)
+            return [Draft(passage, "", offered[0], How.LIST, own, begins, "", None, notes, shown=text)]
         parts = self.openings.parts(text)
         if parts:
             return self._parts(passage, text, parts, scope, notes, begins)

@@ -139,3 +139,10 @@ def test_a_group_in_the_case_of_its_text_is_a_range_that_stands_before_one_of_it
     grouped = {group.title(): codes for group, codes in GROUPS.items()}
     expected = {"Wendrill 19 B": 2, "Wendrill 22 B": 2, "Ordwell O-60": 3, "Ordwell 25 LX": 3}
     assert sleeps_of(said + rows_of(grouped, numbers)) == expected
+
+
+def test_rows_of_the_same_word_under_two_ranges_are_vans_of_each(sleeps_of):
+    groups = {"WENDRILL": ("W-45", "W-52E"), "ORDWELL": ("O-60", "O-60X")}
+    words = {"W-45": "Short", "W-52E": "Long", "O-60": "Long", "O-60X": "Long AWD"}
+    expected = {"Wendrill Short": 2, "Wendrill Long": 2, "Ordwell Long": 3, "Ordwell Long AWD": 3}
+    assert sleeps_of(BOTH + rows_of(groups, words)) == expected

@@ -90,3 +90,29 @@ def test_what_a_package_holds_is_to_be_had_as_the_cells_beside_it_say(facts_of):
     }  # fmt: skip
     heated = {(van, kind) for van, kind, _ in options(facts, "gray_tank_heat")}
     assert heated == {("Drift 5", "optional"), ("Drift 7", "optional"), ("Drift 7 Frost", "standard")}
+
+
+SIGNS = """# Marrowfen Tarn 2026
+
+| | S2 | S4 | X4 |
+|---|---|---|---|
+| Length | 5.41 m | 5.99 m | 6.36 m |
+| MTPLM | 3300 kg | 3500 kg | 3500 kg |
+| Sleeps | 2 | 4 | 4 |
+
+## Equipment
+
+| | S2 | S4 | X4 |
+|---|---|---|---|
+| **Windows and blinds** | | | |
+| Insulated thermal screens for the cab | O | S | S |
+| Insulated covers for the rear doors | – | O | S |
+
+S standard   O extra cost option   – not available
+"""
+
+
+def test_signs_that_are_letters_of_vans_too_are_signs(facts_of):
+    facts = facts_of(SIGNS, "guide.md")
+    said = {van[-2:]: how for van, how, _ in options(facts, "rear_shades_insulated")}
+    assert said == {"S2": "not_available", "S4": "optional", "X4": "standard"}

@@ -3,6 +3,9 @@
 import pytest
 
 ABSENT = [
+    ("DE", "Entleeren Sie einen unbeheizten Abwassertank vor dem Frost.", {}),
+    ("US", "Drain an unheated gray tank before it freezes.", {}),
+    ("FR", "Videz un réservoir d’eaux grises non chauffé avant le gel.", {}),
     ("US", "No black tank on board", {"black_tank_l": 0}),
     ("US", "There is no inverter.", {"inverter_w": 0}),
     ("US", "AC inverter, W: not fitted", {"inverter_w": 0}),

@@ -62,6 +62,12 @@ LABELS = [
     ("UK", "Solar W: 200", {"solar_w": 200}),
     ("US", "Inverter W: none", {"inverter_w": 0}),
     ("FR", "Place du réservoir d’eau propre : à l’intérieur", {"fresh_tank_location": "interior"}),
+    (
+        "UK",
+        "Diesel heating and hot water in one unit, 4 kW output",
+        {"heater_fuel": "diesel", "heater_type": "combined", "heater_output_w": 4000},
+    ),
+    ("DE", "zul. Gesamtmasse: 3.500 kg (leer 2.850 kg)", {"gvwr_kg": 3500}),
     ("UK", "Grey tank warmed by ducted heater air: yes", {"gray_tank_heat": "warm_air"}),
     ("DE", "Frischwasser l: 100", {"fresh_tank_l": 100}),
     ("FR", "Empattement mm : 3 450", {"wheelbase_mm": 3450}),

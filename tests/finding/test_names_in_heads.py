@@ -542,3 +542,13 @@ def test_neither_the_company_nor_a_list_of_vans_in_margins_is_a_range(read_file,
     path = tmp_path / "gamme.pdf"
     path.write_bytes(page.data())
     assert {van.model for van in read_file(path).found.vans} == {"Sittelle", "Harfang"}
+
+
+def test_two_columns_of_one_table_are_two_vans_though_one_name_ends_in_the_other(vans_of):
+    text = (
+        "# Marrowfen, builders of vans\n\nDrift & Grand Drift\n\nCollection 2026\n\n"
+        "The Drift is small. The Grand Drift is long.\n\n"
+        "| | Drift | Grand Drift |\n|---|---|---|\n| Length | 5.40 m | 5.80 m |\n| Height | 2.64 m | 2.68 m |\n"
+        "| GVWR | 3300 kg | 3500 kg |\n| Fresh water | 80 l | 110 l |\n| Sleeps | 2 | 3 |\n\nMarrowfen Ltd, Hythe.\n"
+    )
+    assert {model for _, model, _ in vans_of(text)} == {"Drift", "Grand Drift"}

@@ -156,3 +156,24 @@ def test_a_paragraph_of_things_with_their_prices_in_brackets_is_a_list_of_option
     found = {field: row.availability for (_, field, equipment), row in rows.items() if equipment == "optioned"}
     for field in ("battery_ah", "battery_chemistry", "solar_w", "rear_shades_insulated", "drive"):
         assert found[field] == "optional", field
+
+
+def test_vans_and_their_prices_behind_a_colon_say_which_of_them_can_have_a_thing(facts_of):
+    text = (
+        "# Marrowfen 2026\n\n| | Drift Short | Drift Long | Drift Long AWD |\n|---|---|---|---|\n"
+        "| Length | 5.41 m | 5.99 m | 5.99 m |\n| GVWR | 3100 kg | 3500 kg | 3500 kg |\n| Sleeps | 2 | 2 | 2 |\n\n"
+        "## Extra equipment\n\n- All-wheel drive: Drift Long, $8,200\n"
+        "- Lifting roof with bed, sleeps four: Drift Long, $14,900; not available on Drift Long AWD\n"
+        "- Floor heat on the coolant loop: Drift Long and Drift Long AWD, $1,700\n"
+        "- Insulated covers for the cab glass: Drift Short, $360; Drift Long AWD, included\n"
+    )
+    said = {}
+    for fact in facts_of(text, "line.md"):
+        if fact.availability != "standard" or fact.field == "cab_shades_insulated":
+            said.setdefault(fact.field, {})[fact.model] = fact.availability
+    assert said == {
+        "drive": {"Drift Long": "optional"},
+        "sleeps": {"Drift Long": "optional", "Drift Long AWD": "not_available"},
+        "heated_floor": {"Drift Long": "optional", "Drift Long AWD": "optional"},
+        "cab_shades_insulated": {"Drift Short": "optional", "Drift Long AWD": "standard"},
+    }

@@ -131,6 +131,7 @@ Drift 21 Base Camp is where most trips start. Drift 21 High Camp goes where the 
 - Rear-wheel drive on Base Camp, four-wheel drive on High Camp
 - House battery on Base Camp: 200 Ah AGM
 - House battery on High Camp: 300 Ah lithium
+- Solar 190 W (Base Camp), 380 W (High)
 - Length 21 ft 3 in, width 6 ft 9 in
 - 27 gal fresh tank inside the cabin
 - LP furnace, 16,000 BTU/h

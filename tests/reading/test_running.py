@@ -115,3 +115,20 @@ def test_a_figure_amid_a_page_is_not_its_number(facts_of_pdf):
         page.text(400, 820, str(number), size=8)
     facts = {fact.field: fact.value for fact in facts_of_pdf(page)}
     assert (facts["sleeps"], facts["length_mm"], facts["solar_w"]) == (2, 5990, 200)
+
+
+def test_the_foot_that_says_for_whom_a_sheet_is_names_no_range(facts_of_pdf):
+    page = Page()
+    foot = "Marrowfen Coachworks, Inc. - 2026 Buyer's Sheet"
+    page.text(50, 40, "Marrowfen", size=24, bold=True)
+    page.text(50, 70, "2026 BUYER'S SHEET", size=12)
+    page.text(50, 90, "BW18 goes where a pickup goes. BW21 is the one our own people buy.", size=9)
+    page.row(780, (50, foot), (500, "1"), size=8)
+    page.canvas.showPage()
+    page.row(60, (50, "Model"), (120, "Drive"), (190, "Length"), (270, "GVWR"), (350, "Sleeps"), size=9, bold=True)
+    page.row(76, (50, "BW18"), (120, "RWD"), (190, "216 in"), (270, "8,700 lb"), (350, "2"), size=9)
+    page.row(92, (50, "BW21"), (120, "RWD"), (190, "254 in"), (270, "9,600 lb"), (350, "3"), size=9)
+    page.row(108, (50, "BW21 Trek"), (120, "AWD"), (190, "254 in"), (270, "9,900 lb"), (350, "4"), size=9)
+    page.row(780, (50, foot), (500, "2"), size=8)
+    facts = facts_of_pdf(page)
+    assert {f.model: f.value for f in facts if f.field == "sleeps"} == {"BW18": 2, "BW21": 3, "BW21 Trek": 4}

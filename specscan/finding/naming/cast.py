@@ -10,9 +10,9 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.chapters import ChapterReader
-from specscan.finding.naming.code_ranges import CodeRanges, with_ranges
+from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.counted_vans import CountedVans
-from specscan.finding.naming.full_names import cased_model, full_name, is_series_word, without_groups
+from specscan.finding.naming.full_names import cased_model, columns_beside, full_name, is_series_word, without_groups
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
@@ -71,7 +71,8 @@ class CastReader:
 
     def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
         """Give the passages of a document of several ranges with its range before each bare code in a head."""
-        return with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
+        ranged = with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
+        return with_row_ranges(ranged, self.code_ranges.of_rows(ranged))
 
     def _is_filler(self, text: str) -> bool:
         return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
@@ -383,8 +384,11 @@ class CastReader:
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first
+        beside = columns_beside(own)
         for head, name in zip(heads, plain, strict=True):
-            full[head] = cased_model(full_name(name, names, text, plain), text)
+            own_column = beside.get(head, frozenset())
+            others = [one for one, printed in zip(plain, heads, strict=True) if printed not in own_column]
+            full[head] = cased_model(full_name(name, names, text, plain, others), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
         ranged = [model for model in full.values() if model.startswith(f"{names.series} ")] if names.series else []
@@ -394,7 +398,8 @@ class CastReader:
                 continue
             same = next((m for m in players if m.casefold() == model.casefold()), None)
             if same is None:
-                longer = [m for m in full.values() if m.casefold().endswith(" " + model.casefold()) and m != model]
+                others = [m for printed, m in full.items() if printed not in beside.get(head, frozenset())]
+                longer = [m for m in others if m.casefold().endswith(" " + model.casefold()) and m != model]
                 if len(longer) == 1 or (longer and model != names.series):  # "Drift" beside "Little" and "Great Drift"
                     mapping[head] = frozenset(longer[:1])
                     continue

@@ -120,6 +120,40 @@ class CodeRanges:
             return {}
         return {code: said[group] or spoken[group] or group.strip(" .:") for code, group in found.items()}
 
+    def of_rows(self, passages: Sequence[Passage]) -> dict[int, str]:
+        """Give the range of each passage whose row stands in a group of that name, another group having such a row too.
+
+        "Long" under "DRIFT" and under "GORSE" is two vans where the columns are labels and the text speaks of both.
+        """
+        texts = [p.text for p in passages if p.table is None]
+        tables: dict[int, list[Passage]] = defaultdict(list)
+        for passage in passages:
+            if passage.table is not None and passage.row is not None and passage.row.text.strip():
+                tables[passage.table].append(passage)
+        found: dict[int, str] = {}
+        again = False
+        for cells in tables.values():
+            shared = set.intersection(*(set(cell.sections) for cell in cells))
+            under = {cell.number: [one for one in cell.sections if one not in shared] for cell in cells}
+            groups = {_shouted(one) for own in under.values() for one in own}
+            names = {group: self._spoken_name(group, texts) for group in groups if self._can_be_range(group)}
+            whole = len(groups) >= FEW and all(names.get(group) and self.lexicon.knows_none(group) for group in groups)
+            if not whole or any(len(own) != 1 for own in under.values()) or not self._have_labels(cells):
+                continue
+            below: dict[str, set[str]] = defaultdict(set)
+            for cell in cells:
+                below[cell.row.text if cell.row is not None else ""].add(under[cell.number][0])
+                found[cell.number] = names[_shouted(under[cell.number][0])]
+            again = again or any(len(over) > 1 for over in below.values())
+        return found if again else {}
+
+    def _have_labels(self, cells: Sequence[Passage]) -> bool:
+        """Tell whether most columns have labels for heads, and most rows have none; "AWD" may be part of a name."""
+        columns = {cell.column.text for cell in cells if cell.column is not None}
+        labels = sum(self.lexicon.knows_label(one) for one in columns)
+        rows = {cell.row.text for cell in cells if cell.row is not None}
+        return labels >= len(columns) / 2 and sum(map(self.lexicon.names_thing, rows)) < len(rows) / 2
+
     def _can_be_range(self, heading: str) -> bool:
         plain = heading.strip(" .:")
         return BARE.fullmatch(plain) is not None and not self.lexicon.knows_label(plain)
@@ -227,6 +261,14 @@ def _shouted(heading: str) -> str:
     """Give the name in capitals that stands before what a heading says of it: "DRIFT" of "DRIFT on the van body"."""
     match = SHOUTED.match(heading)
     return match.group(1) if match is not None else heading
+
+
+def with_row_ranges(passages: Sequence[Passage], ranges: Mapping[int, str]) -> tuple[Passage, ...]:
+    """Give the passages, by whose numbers ranges are given, with its range before the head of each row."""
+    return tuple(
+        replace(p, row=with_range(p.row, ranges[p.number])) if p.row is not None and p.number in ranges else p
+        for p in passages
+    )
 
 
 def with_ranges(passages: Sequence[Passage], ranges: Mapping[str, str]) -> tuple[Passage, ...]:

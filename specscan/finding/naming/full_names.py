@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Collection, Sequence
 
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import any_word, holds, stands_before, without_first
 from specscan.finding.naming.name_forms import VOWEL
 from specscan.finding.naming.place import Names, bears, begins_with, without_start
+from specscan.records.text import Passage
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
@@ -73,14 +75,30 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
     return found if len({name.casefold() for name in found}) == len(heads) else heads
 
 
-def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
-    """Give the full model name of a head: the series of the title stands before a mere code."""
+def columns_beside(own: Sequence[Passage]) -> dict[str, frozenset[str]]:
+    """Give for the head of each column those of the others in its tables: they name other vans than it."""
+    tables: dict[int, set[str]] = defaultdict(set)
+    for passage in own:
+        if passage.table is not None and passage.column is not None:
+            tables[passage.table].add(passage.column.text)
+    found: dict[str, set[str]] = defaultdict(set)
+    for heads in tables.values():
+        for head in heads:
+            found[head] |= heads - {head}
+    return {head: frozenset(others) for head, others in found.items()}
+
+
+def full_name(head: str, names: Names, text: str, heads: list[str], elsewhere: Sequence[str]) -> str:
+    """Give the full model name of a head: the series of the title stands before a mere code.
+
+    ``elsewhere`` are those of the ``heads`` that stand in no table beside it: one may be its longer form.
+    """
     whole = head
     head = _cut_year(_cut_maker(head, names.maker))
     series = names.series
     if not series or head.casefold().startswith(series.casefold()) or bears(head, series):
         return head
-    others = [h for h in heads if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
+    others = [h for h in elsewhere if h not in (head, whole) and h.casefold().endswith(" " + head.casefold())]
     if others:
         return others[0]
     for base in (names.title, series):
@@ -93,7 +111,7 @@ def full_name(head: str, names: Names, text: str, heads: list[str]) -> str:
         return f"{names.title if lettered else series} {head}"  # "S" and "SL" of the "Drift 21"
     sister = next((h for h in heads if begins_with(head, h) and len(h) < len(head)), "")
     if sister:  # "Duo 4x4" beside "Duo"
-        return f"{full_name(sister, names, text, heads)} {without_start(head, sister)}"
+        return f"{full_name(sister, names, text, heads, elsewhere)} {without_start(head, sister)}"
     if _is_of_other_range(head, series, heads):
         return head
     if not re.search(r"\d", head):

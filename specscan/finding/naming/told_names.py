@@ -17,7 +17,7 @@ from specscan.records.text import Kind, Passage
 MAX_TRIM_LINE = 80
 FIRST_LINES = 14
 MAX_TRIMS = 6
-MAX_TRIM_WORDS = 3
+ALWAYS = 0.8  # of the places of the first word of a trim: those before its second
 TRIM_USES = 3  # in the list itself and at least twice besides
 SAID_USES = 2  # where the list says that it is one of trims
 TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
@@ -139,13 +139,20 @@ class ToldNames:
         return found
 
     def _whole(self, word: str, text: str) -> str:
-        """Give a trim with the words that stand behind its first one wherever that stands: "Base Camp" for "Base"."""
-        while len(word.split()) < MAX_TRIM_WORDS:
-            behind = re.findall(rf"(?<!\w){re.escape(word)}(?!\w)(?: ([A-ZÀ-Þ][\w’'-]{{2,}}))?", text)
-            if not behind[0] or len(set(behind)) > 1 or behind[0].casefold() in self.names.fillers:
-                break
-            word = f"{word} {behind[0]}"
-        return word
+        """Give a trim with the word that stands behind its first one nearly wherever that stands: "Base Camp".
+
+        The end of a line may part the two.
+        """
+        behind = re.findall(rf"(?<!\w){re.escape(word)}(?!\w)(?: ([A-ZÀ-Þ][\w’'-]{{2,}}))?", text)
+        second, uses = Counter(behind).most_common(1)[0]
+        common = not second or second.casefold() in self.names.fillers
+        if (
+            common
+            or uses < ALWAYS * len(behind)
+            or self.names.lexicon.cues(self.names.lexicon.analyse(second), "package")
+        ):
+            return word
+        return f"{word} {second}"
 
     def are_listed(self, names: Names, own: list[Passage]) -> bool:
         """Tell whether a line says that it lists the trims of the title's van: "The Drift 22 in two trims: A and B"."""
