@@ -74,7 +74,7 @@ class PriceLines:
         if not colon or self.vans.single or len(text) > LONGEST or not self.vans.find(rest):
             return None
         parsed, _ = self.kit.parse("", rest, self.vans)
-        if any(map(_tells, parsed.items)) or self.vans.find(thing):
+        if any(map(_tells, parsed.items)) or parsed.cues("other_members") or self.vans.find(thing):
             return None
         told = self.told(rest)
         return (thing, told) if told and self.vans.named_in(rest) <= told.keys() else None
