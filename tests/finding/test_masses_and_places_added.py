@@ -70,3 +70,34 @@ def test_an_option_whose_label_has_the_figure_is_not_standard_too(facts_of):
     ]
     assert [one for one in told if one[0] == "sleeps"] == [("sleeps", "optional", 4)]
     assert [one for one in told if one[0] == "inverter_w"] == [("inverter_w", "optional", 1500)]
+
+
+def test_a_dash_for_no_entry_denies_nothing(facts_of):
+    text = f"{VANS}| Hot water | – | 10 l |\n\nA dash means that the line has no entry for that van.\n"
+    told = {fact.model for fact in facts_of(text, "drift.md") if fact.field == "water_heater_l"}
+    assert told == {"Drift 24"}
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "field", "value"),
+    [
+        ("US", "- Fresh water: 38 gal, of which 5 gal in reserve", "fresh_tank_l", 144),
+        ("DE", "- Frischwasser: 140 l, davon 20 l als Reserve", "fresh_tank_l", 140),
+        ("US", "- Furnace draw, high fan: 34 W", "heater_power_draw_w", 34),
+        ("DE", "- Isolierblenden für die Hecktüren", "rear_shades_insulated", True),
+        ("DE", "- Isolierung der Wände: 20 mm Schaumstoffmatte", "insulation_material", "foam_sheet"),
+        ("US", "The 3.5 L V6 runs on regular gasoline.", "engine_fuel", "gasoline"),
+    ],
+)
+def test_ordinary_wordings_of_vans(printed, region, line, field, value):
+    told = printed(region, f"\n{line}\n")[field]
+    assert (round(told) if isinstance(told, float) else told) == value
+
+
+def test_what_can_be_ordered_at_the_factory_is_no_standard_equipment(facts_of):
+    text = (
+        "# Marrowfen Drift 21\n\nModelljahr 2026\n\nGesamtlänge: 5,99 m\n\n## Wahlausstattung ab Werk\n\n"
+        "Drift 21: Solarmodul 120 W (590 €) · Wechselrichter 1500 W (720 €)\n"
+    )
+    offers = {fact.availability for fact in facts_of(text, "drift.md") if fact.field in ("solar_w", "inverter_w")}
+    assert offers == {"optional"}

@@ -45,3 +45,13 @@ def test_a_raised_ring_behind_a_figure_is_a_degree_sign_in_stretched_lines_too(e
     page.text(right + 9.5, 100, "F with water in the tanks.", size=10)
     document = read_document(page.data(), "manual.pdf", "pdf", examiner.hints)
     assert any("down to 5° F with water" in passage.text for passage in document.passages)
+
+
+def test_a_heading_a_hair_smaller_ends_the_one_above_it(examiner):
+    page = Page()
+    page.text(40, 40, "Options at extra cost", size=12, bold=True)
+    page.text(40, 60, "Awning, bike rack and roof bars can be ordered with every van that we make.", size=9)
+    page.text(40, 100, "Data sheet", size=11.9, bold=True)
+    page.text(40, 120, "The van is 5.9 m long and weighs no more than 3,500 kg with all that is in it.", size=9)
+    document = read_document(page.data(), "sheet.pdf", "pdf", examiner.hints)
+    assert [one.sections for one in document.passages if "weighs" in one.text] == [("Data sheet",)]

@@ -235,6 +235,8 @@ class MeasureReader:
             return "counted in a mass that is printed"
         if spec.dimension == "volume" and self._is_counted(item, statement):
             return "counted in a mass that is printed"
+        if any(0 <= item.first - cue.last <= 1 for cue in parsed.cues("part_of")):
+            return "a part of what is printed"  # "140 l, of which 20 l in reserve"
         total = [c for c in parsed.cues("total") if c.chunk == item.chunk or c.start < statement.split]
         added = [c for c in parsed.cues("addition") if self._adds(c, item) or c.start < statement.split]
         added = [c for c in added if not (c.has("cue", "optional") and _ends_part(c, parsed))]  # "120 W was an extra"

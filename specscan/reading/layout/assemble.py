@@ -13,7 +13,7 @@ from specscan.reading.tables.heads import ReadCell, ReadTable, read_table
 from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
 
 LABEL_WORDS = 8
-ALIKE = 0.1  # points by which the levels of headings of one rank may differ
+ALIKE = 0.11  # points by which the levels of headings of one rank may differ
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
 
 
@@ -24,6 +24,7 @@ class Heading:
     text: str
     level: float
     copied: bool = False
+    strong: bool = False
 
 
 def _are_beside(one: tuple[Box, list[Heading]], two: tuple[Box, list[Heading]]) -> bool:
@@ -109,7 +110,7 @@ class Assembler:
             return
         if item.kind is Kind.HEADING:
             level = item.level + (0.05 if item.strong else 0.0)
-            self._push(Heading(composed.text, level, is_copy(item.lines[0].words)))
+            self._push(Heading(composed.text, level, is_copy(item.lines[0].words), item.strong))
         sections = self.sections(self._parents(item, composed.text))
         if item.kind is Kind.HEADING:
             if is_copy(item.lines[0].words):
@@ -152,9 +153,13 @@ class Assembler:
             self.known_heads |= table.names(self.hints)
 
     def _push(self, heading: Heading) -> None:
-        while self.stack and self.stack[-1].level <= heading.level + 0.01:
+        while self.stack and self.stack[-1].level <= heading.level + self._slack(heading):
             self.stack.pop()
         self.stack.append(heading)
+
+    def _slack(self, heading: Heading) -> float:
+        """Give by how much a heading may be smaller than one that it ends: hardly, but where both are as bold."""
+        return ALIKE if heading.strong == self.stack[-1].strong else 0.01
 
     def _head(self, cells: list[GridCell]) -> Head:
         lines = [line for cell in cells for line in cell.lines]
