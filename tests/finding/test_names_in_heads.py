@@ -552,3 +552,14 @@ def test_two_columns_of_one_table_are_two_vans_though_one_name_ends_in_the_other
         "| GVWR | 3300 kg | 3500 kg |\n| Fresh water | 80 l | 110 l |\n| Sleeps | 2 | 3 |\n\nMarrowfen Ltd, Hythe.\n"
     )
     assert {model for _, model, _ in vans_of(text)} == {"Drift", "Grand Drift"}
+
+
+def test_the_companys_word_before_all_names_is_no_part_of_them(vans_of):
+    text = (
+        "# Marrowfen Campervans\n\nModel year 2026 · Brochure and technical data\n\n"
+        "Marrowfen Drift 54 · Marrowfen Drift 60 · Marrowfen Gorse 60\n\nThe Gorse is longer. Drifts are small.\n\n"
+        "| | Drift 54 | Drift 60 | Gorse 60 |\n|---|---|---|---|\n| Length | 5.41 m | 5.99 m | 5.99 m |\n"
+        "| Height | 2.60 m | 2.60 m | 2.78 m |\n| MTPLM | 3300 kg | 3500 kg | 3500 kg |\n| Berths | 2 | 2 | 4 |\n"
+    )
+    vans = {(maker, model) for maker, model, _ in vans_of(text)}
+    assert vans == {("Marrowfen Campervans", model) for model in ("Drift 54", "Drift 60", "Gorse 60")}

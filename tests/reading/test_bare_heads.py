@@ -144,3 +144,32 @@ def test_heads_printed_above_the_band_of_a_drawn_table_whose_bands_reach_out_bey
     assert by_van(facts, "length_mm") == {"Sandpiper 540 D": 5410, "Sandpiper 600 E": 5980}
     assert by_van(facts, "fresh_tank_l") == {"Sandpiper 540 D": 80, "Sandpiper 600 E": 110}
     assert by_van(facts, "cassette_l") == {"Sandpiper 540 D": 17, "Sandpiper 600 E": 19}
+
+
+def test_heads_printed_above_the_name_of_the_first_group_of_a_drawn_table(facts_of_pdf):
+    page = Page()
+    page.text(40, 30, "MARROWFEN", size=20, bold=True)
+    page.text(40, 60, "Haddle and Skerry: the 2026 collection", size=13)
+    page.row(92, (174, "Haddle 2"), (334, "Skerry 4T"), bold=True)
+    page.text(41, 104, "VEHICLE", bold=True)
+    top = 116
+    groups = [
+        [("Overall length", "5.43 m", "6.38 m"), ("MTPLM", "3300 kg", "4250 kg"), ("Berths", "2", "4")],
+        [("Fresh water", "65 litres", "120 litres"), ("Waste water", "55 litres", "100 litres"),
+         ("Water heater", "8 litres", "10 litres")],
+    ]  # fmt: skip
+    for number, rows in enumerate(groups):
+        if number:
+            page.text(41, top + 2, "WATER", bold=True)
+            top += 14
+        for row in rows:
+            for x, text in zip((44, 174, 334), row, strict=True):
+                page.text(x, top + 3, text)
+            page.rule(40, top, 490)
+            page.rule(40, top + 14, 490)
+            for x in (40, 170, 330, 490):
+                page.canvas.line(x, 842 - top, x, 842 - top - 14)
+            top += 14
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Haddle 2": 5430, "Skerry 4T": 6380}
+    assert by_van(facts, "fresh_tank_l") == {"Haddle 2": 65, "Skerry 4T": 120}

@@ -132,3 +132,29 @@ def test_the_foot_that_says_for_whom_a_sheet_is_names_no_range(facts_of_pdf):
     page.row(780, (50, foot), (500, "2"), size=8)
     facts = facts_of_pdf(page)
     assert {f.model: f.value for f in facts if f.field == "sleeps"} == {"BW18": 2, "BW21": 3, "BW21 Trek": 4}
+
+
+def test_two_vans_in_the_title_are_no_company(read_file, tmp_path):
+    page = Page()
+    foot = "Marrowfen · Dealer sheet MF-26-04 · all values approximate"
+    page.text(50, 40, "Drift & Gorse", size=26, bold=True)
+    page.text(50, 76, "Marrowfen’s two vans for model year 2026 – data for dealers", size=11)
+    page.text(50, 100, "Gorse is the small one. Drift is the big one. Marrowfen fits a dry toilet in both.", size=9)
+    page.row(124, (50, "Gorse"), (310, "Drift"), size=13, bold=True)
+    rows = [("Base vehicle: Kelmar Porter 25", "Base vehicle: Brannock Cargo 35"), ("Drive: front", "Drive: AWD"),
+            ("Length: 213 in.", "Length: 267 in."), ("GVWR: 8,550 lb.", "GVWR: 11,030 lb."),
+            ("Fresh water: 16 gal., interior", "Fresh water: 36 gal., interior"), ("Solar: 175 W", "Solar: 520 W"),
+            ("Inverter: 1,200 W", "Inverter: 3,000 W"), ("Shore power: 15 A", "Shore power: 30 A")]  # fmt: skip
+    for number, (left, right) in enumerate(rows):
+        page.row(144 + 13 * number, (50, left), (310, right), size=9)
+    page.text(50, 790, foot, size=7)
+    page.canvas.showPage()
+    page.text(50, 40, "Packages", size=14, bold=True)
+    page.row(64, (50, "Package"), (310, "Gorse"), (420, "Drift"), size=9, bold=True)
+    page.row(78, (50, "Shades: insulated covers for all cab glass"), (310, "$1,180"), (420, "$1,290"), size=9)
+    page.row(92, (50, "Ski: 12 V heat pad on the gray tank"), (310, "$900"), (420, "included"), size=9)
+    page.text(50, 790, foot, size=7)
+    path = tmp_path / "sheet.pdf"
+    path.write_bytes(page.data())
+    vans = {(van.maker, van.model) for van in read_file(path).found.vans}
+    assert vans == {("Marrowfen", "Gorse"), ("Marrowfen", "Drift")}

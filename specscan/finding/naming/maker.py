@@ -120,6 +120,13 @@ class MakerReader:
         others = (match for match in alone.finditer(whole) if not self._is_person(whole, match))
         return stem if any(not self._is_place(whole, match, stem) for match in others) else name
 
+    def stem(self, name: str) -> str:
+        """Give a company's name without the words for its trade at the end: "Marrowfen" of "Marrowfen Campervans"."""
+        words = name.split()
+        while len(words) > 1 and self._is_trade(words[-1]):
+            words.pop()
+        return " ".join(words)
+
     def _is_person(self, text: str, match: re.Match[str]) -> bool:
         """Tell whether a name stands behind a first name or "Mr": the founder's, not the company's."""
         before = FIRST_NAME.search(text, max(0, match.start() - 24), match.start())

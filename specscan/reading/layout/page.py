@@ -116,9 +116,9 @@ def _blocks(
         if text.startswith(PLACEHOLDER):
             grid = ruled[int(text[1:])]
             headed = with_printed_heads(pending, grid)
-            above = pending if headed is None else pending[:-1]
+            above = pending if headed is None else pending[: -headed[1]]
             blocks.extend(_text_blocks(above, marks, size, signs, hints, right))
-            blocks.append(headed or grid)
+            blocks.append(grid if headed is None else headed[0])
             pending = []
         else:
             pending.append(line)

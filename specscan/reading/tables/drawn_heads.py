@@ -67,23 +67,37 @@ def _is_bare_head(head: Grid, body: Grid) -> bool:
     return near and bool(body.columns) and body.columns[0][1] < min(head.columns[cell.col][0] for cell in names)
 
 
-def with_printed_heads(lines: list[Line], body: Grid) -> Grid | None:
-    """Give a drawn table together with the bold line right above it that names its columns, or ``None``.
+def with_printed_heads(lines: list[Line], body: Grid) -> tuple[Grid, int] | None:
+    """Give a drawn table together with the bold line above it that names its columns, and how many lines that took.
 
-    Such a table opens with the band of a group, and its heads stand above that without walls of their own: one over
-    each column behind the labels, the corner left open.
+    Such a table opens with the band of a group, drawn or printed right above its walls, and its heads stand above that
+    without walls of their own: one over each column behind the labels, the corner left open.
     """
-    if not lines or not _opens_with_band(body):
+    banded = _opens_with_band(body)
+    group = None if banded or len(lines) < 2 or not _names_group(lines[-1], body) else lines[-1]
+    if not lines or not (banded or group):
         return None
-    line = lines[-1]
+    line = lines[-1] if group is None else lines[-2]
+    below = body.box.top if group is None else group.box.top
     parts = segments_of(line, SEGMENT_GAP)
     values = {cell.col for cell in body.cells if cell.col > 0 and cell.col_span == 1 and not cell.empty}
     places = [_column_of(part, body) for part in parts]
-    near = 0 <= body.box.top - line.box.bottom + 1 <= REACH * line.size
+    near = 0 <= below - line.box.bottom + 1 <= REACH * line.size
     if not (near and line.bold and len(places) > 1 and places == sorted(values)):
         return None
     heads = [GridCell(0, col, [part]) for col, part in zip(places, parts, strict=True) if col is not None]
-    return _over(heads, 1, body)
+    if group is None:
+        return _over(heads, 1, body), 1
+    return _over([*heads, GridCell(1, 0, [group], 1, body.cols)], 2, body), 2
+
+
+def _names_group(line: Line, body: Grid) -> bool:
+    """Tell whether a bold line right above a drawn table stands over its labels alone, and rows follow at once."""
+    first = body.row_cells(0)
+    labelled = len(first) > 1 and first[0].col == 0 and not any(cell.bold for cell in first)
+    near = 0 <= body.box.top - line.box.bottom + 1 <= REACH * line.size
+    alone = len(segments_of(line, SEGMENT_GAP)) == 1 and _column_of(line, body) == 0
+    return body.found == RULED and labelled and near and alone and line.bold
 
 
 def _opens_with_band(body: Grid) -> bool:
