@@ -13,6 +13,7 @@ from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.counted_vans import CountedVans
 from specscan.finding.naming.full_names import cased_model, columns_beside, full_name, is_series_word, without_groups
+from specscan.finding.naming.house_words import without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
@@ -169,7 +170,7 @@ class CastReader:
                 rostered = len(players) > 1
             players = players or beside or self.told.read(names, own)
             mapping = {}
-        mapping = self._without_house(names, players, mapping)
+        mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
             names.title = self._longer_title(names, document, own)
             players = [Player(names.title, names.title_place)]
@@ -351,31 +352,6 @@ class CastReader:
         """Tell whether a sentence says that all vans of some heads are of a range, of the one named if one is."""
         told = self.range_names.told(own, maker, heads)
         return told is not None and set(heads) <= set(told[1]) and name in ("", told[0])
-
-    def _without_house(
-        self, names: Names, players: list[Player], mapping: dict[str, frozenset[str]]
-    ) -> dict[str, frozenset[str]]:
-        """Take the company's word from before the names of all vans, and give the vans of the heads anew.
-
-        "Marrowfen Drift 54" and "Marrowfen Gorse" of Marrowfen Campervans are the Drift 54 and the Gorse; before mere
-        codes and common words it is part of the name.
-        """
-        both = re.split(r"\s+[&+]\s+", names.maker)
-        if len(both) > 1 and all(any(f" {p.model}".endswith(f" {one}") for p in players) for one in both):
-            names.maker, names.maker_place = names.series, names.title_place  # "Drift & Gorse" are the vans
-        stem = self.names.stem(names.maker)
-        rests = {player.model: without_start(player.model, stem) for player in players}
-        cut = all(begins_with(model, stem) and rest and rest != model for model, rest in rests.items())
-        named = cut and all(is_series_word(rest.split()[0]) for rest in rests.values())
-        own = named and all(map(self.can_be_name, rests.values()))
-        if not stem or not own or len(set(rests.values())) < max(2, len(players)):
-            return mapping
-        for player in players:
-            player.aliases.add(player.model)
-            player.model = rests[player.model]
-        if names.series.casefold() == stem.casefold():
-            names.title = names.series = ""
-        return {head: frozenset(rests[model] for model in models) for head, models in mapping.items()}
 
     def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
         """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table.
