@@ -68,6 +68,7 @@ LABELS = [
         {"heater_fuel": "diesel", "heater_type": "combined", "heater_output_w": 4000},
     ),
     ("DE", "zul. Gesamtmasse: 3.500 kg (leer 2.850 kg)", {"gvwr_kg": 3500}),
+    ("US", "Toilet waste: black (gal): No black tank", {"black_tank_l": 0}),
     ("UK", "Grey tank warmed by ducted heater air: yes", {"gray_tank_heat": "warm_air"}),
     ("DE", "Frischwasser l: 100", {"fresh_tank_l": 100}),
     ("FR", "Empattement mm : 3 450", {"wheelbase_mm": 3450}),
