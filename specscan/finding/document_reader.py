@@ -145,9 +145,7 @@ class DocumentReader:
         past = self.past.sentences(reading.parsed) if told else set()
         strange = self.strangers.sentences(reading.parsed, draft.passage) if told else set()
         parted = self._parted(reading) if draft.passage.kind is Kind.FOOTNOTE else set()
-        named = {item.sentence for item in reading.parsed.items if item.vans}
-        if named:  # "The Drift 19 has a cassette. The others have a fixed toilet."
-            named |= {cue.sentence for cue in reading.parsed.cues("other_members")}
+        named = _naming_sentences(reading) if parted else set()
         for found in reading.found:
             spec = self.book.fields[found.field]
             if draft.how is How.HEADING and spec.text != "matched":
@@ -215,6 +213,12 @@ class DocumentReader:
             scope = self._scope(found, reading, topics)
             made += [self.recorder.saying(said, found, van, seen, reading, spoken) for van, seen in scope.items()]
         return made
+
+
+def _naming_sentences(reading: Reading) -> set[int]:
+    """Give the sentences that say of whom they speak: "The 19 has a cassette. The others have a fixed toilet."."""
+    named = {item.sentence for item in reading.parsed.items if item.vans}
+    return named and named | {cue.sentence for cue in reading.parsed.cues("other_members")}
 
 
 def _answers(draft: Draft, marked: Draft) -> bool:

@@ -205,8 +205,8 @@ class PriceLines:
 
     def _says(self, text: str) -> bool:
         """Tell whether a text says in some words at most that a thing is included, to be had or not to be had."""
-        mentions = self.kit.lexicon.analyse(text).mentions if len(text.split()) <= FEW_WORDS else ()
-        return any(m.concept.kind == "cue" and m.concept.name in AVAILABILITIES for m in mentions)
+        lexicon = self.kit.lexicon
+        return len(text.split()) <= FEW_WORDS and bool(lexicon.cues(lexicon.analyse(text), *AVAILABILITIES))
 
 
 def _tells(item: Item) -> bool:

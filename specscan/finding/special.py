@@ -56,7 +56,7 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
                 found.extend(free)
         elif spec.number == "grade":
             found.extend(_grades(name, spec.of, statement, sentence.groups, things))
-    found = [_bare_name(kit, book, one) if one.value.text else one for one in found]
+    found = [_bare_name(kit, book, one) for one in found]
     return found + _counted_to(book, kit, statement)
 
 

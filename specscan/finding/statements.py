@@ -339,13 +339,17 @@ class StatementMaker:
 
     def _dotted(self, passage: Passage, text: str, scope: Scope) -> list[Draft]:
         """Give the statements of a long line whose items dots part; its head says of what vans and how they have it."""
+        parts = self.openings.dotted(text) if text == passage.text and self._is_prose(passage, text) else []
+        if not parts:
+            return []
+        head = parts[0].head  # that of all
+        cues = self.kit.lexicon.cues(self.kit.lexicon.analyse(head), *AVAILABILITIES)
+        said = AVAILABILITIES[cues[0].concept.name] if cues else scope.availability
+        vans = self.vans.named_in(head) or scope.vans
         drafts: list[Draft] = []
-        for part in self.openings.dotted(text) if text == passage.text and self._is_prose(passage, text) else ():
+        for part in parts:
             item = text[part.start : part.end].strip(" .")
-            cues = self.kit.lexicon.cues(self.kit.lexicon.analyse(part.head), *AVAILABILITIES) if part.head else []
-            said = AVAILABILITIES[cues[0].concept.name] if cues else scope.availability
-            named = self.vans.named_in(part.head) if part.head else frozenset()
-            own = Scope(named or scope.vans, said, {} if cues else dict(scope.by_van))
+            own = Scope(vans, said, {} if cues else dict(scope.by_van))
             drafts += self._running_text(passage, item, own, passage.notes, text.index(item, part.start))
         return drafts
 

@@ -386,10 +386,9 @@ class CastReader:
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first
-        beside = columns_beside(own)
+        beside = columns_beside(heads, own)
         for head, name in zip(heads, plain, strict=True):
-            own_column = beside.get(head, frozenset())
-            others = [one for one, printed in zip(plain, heads, strict=True) if printed not in own_column]
+            others = [one for one, printed in zip(plain, heads, strict=True) if printed not in beside[head]]
             full[head] = cased_model(full_name(name, names, text, plain, others), text)
         players: dict[str, Player] = {}
         mapping: dict[str, frozenset[str]] = {}
@@ -400,7 +399,7 @@ class CastReader:
                 continue
             same = next((m for m in players if m.casefold() == model.casefold()), None)
             if same is None:
-                others = [m for printed, m in full.items() if printed not in beside.get(head, frozenset())]
+                others = [m for printed, m in full.items() if printed not in beside[head]]
                 longer = [m for m in others if m.casefold().endswith(" " + model.casefold()) and m != model]
                 if len(longer) == 1 or (longer and model != names.series):  # "Drift" beside "Little" and "Great Drift"
                     mapping[head] = frozenset(longer[:1])

@@ -99,7 +99,7 @@ class ChapterReader:
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
                 name = self._without_maker(name, maker, series)
-                if name.casefold() == maker.casefold() != series.casefold():
+                if name and name.casefold() == maker.casefold() != series.casefold():
                     continue  # the company's name over a sidebar
                 if not name and CODED.fullmatch(bare := clean(passage.text)):
                     name = bare

@@ -133,19 +133,23 @@ class CodeRanges:
         found: dict[int, str] = {}
         again = False
         for cells in tables.values():
-            shared = set.intersection(*(set(cell.sections) for cell in cells))
-            under = {cell.number: [one for one in cell.sections if one not in shared] for cell in cells}
-            groups = {_shouted(one) for own in under.values() for one in own}
-            names = {group: self._spoken_name(group, texts) for group in groups if self._can_be_range(group)}
-            whole = len(groups) >= FEW and all(names.get(group) and self.lexicon.knows_none(group) for group in groups)
-            if not whole or any(len(own) != 1 for own in under.values()) or not self._have_labels(cells):
+            under = {cell.sections for cell in cells}
+            shared = set.intersection(*map(set, under))
+            groups = {sections: [_shouted(one) for one in sections if one not in shared] for sections in under}
+            if len(under) < FEW or any(len(own) != 1 or not self._is_own_name(own[0]) for own in groups.values()):
                 continue
+            names = {sections: self._spoken_name(own[0], texts) for sections, own in groups.items()}
+            if not all(names.values()) or not self._have_labels(cells):
+                continue
+            found.update((cell.number, names[cell.sections]) for cell in cells)
             below: dict[str, set[str]] = defaultdict(set)
             for cell in cells:
-                below[cell.row.text if cell.row is not None else ""].add(under[cell.number][0])
-                found[cell.number] = names[_shouted(under[cell.number][0])]
+                below[cell.row.text if cell.row is not None else ""].add(names[cell.sections])
             again = again or any(len(over) > 1 for over in below.values())
         return found if again else {}
+
+    def _is_own_name(self, group: str) -> bool:
+        return self._can_be_range(group) and self.lexicon.knows_none(group)
 
     def _have_labels(self, cells: Sequence[Passage]) -> bool:
         """Tell whether most columns have labels for heads, and most rows have none; "AWD" may be part of a name."""
@@ -265,6 +269,8 @@ def _shouted(heading: str) -> str:
 
 def with_row_ranges(passages: Sequence[Passage], ranges: Mapping[int, str]) -> tuple[Passage, ...]:
     """Give the passages, by whose numbers ranges are given, with its range before the head of each row."""
+    if not ranges:
+        return tuple(passages)
     return tuple(
         replace(p, row=with_range(p.row, ranges[p.number])) if p.row is not None and p.number in ranges else p
         for p in passages

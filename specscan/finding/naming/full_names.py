@@ -75,17 +75,13 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
     return found if len({name.casefold() for name in found}) == len(heads) else heads
 
 
-def columns_beside(own: Sequence[Passage]) -> dict[str, frozenset[str]]:
-    """Give for the head of each column those of the others in its tables: they name other vans than it."""
+def columns_beside(heads: Collection[str], own: Sequence[Passage]) -> dict[str, set[str]]:
+    """Give for each head those of the other columns in its tables: they name other vans than it."""
     tables: dict[int, set[str]] = defaultdict(set)
     for passage in own:
         if passage.table is not None and passage.column is not None:
             tables[passage.table].add(passage.column.text)
-    found: dict[str, set[str]] = defaultdict(set)
-    for heads in tables.values():
-        for head in heads:
-            found[head] |= heads - {head}
-    return {head: frozenset(others) for head, others in found.items()}
+    return {head: set().union(*(one - {head} for one in tables.values() if head in one)) for head in heads}
 
 
 def full_name(head: str, names: Names, text: str, heads: list[str], elsewhere: Sequence[str]) -> str:

@@ -107,11 +107,8 @@ class MakerReader:
 
         "Marrowfen" for "Marrowfen Vans", of which a page says "Marrowfen Drift" or "Marrowfen calls it".
         """
-        words = name.split()
-        kept = list(words)
-        while len(kept) > 1 and (self._is_trade(kept[-1]) or (len(kept) > 2 and kept[-1] in self.joints)):
-            kept.pop()
-        stem, tail = " ".join(kept), words[len(kept) :]
+        stem = self.stem(name)
+        tail = name.split()[len(stem.split()) :]
         if not tail:
             return name
         alone = re.compile(rf"(?<!\w){re.escape(stem)}(?!\s+{re.escape(tail[0])}(?!\w))(?!\w)")
@@ -123,7 +120,7 @@ class MakerReader:
     def stem(self, name: str) -> str:
         """Give a company's name without the words for its trade at the end: "Marrowfen" of "Marrowfen Campervans"."""
         words = name.split()
-        while len(words) > 1 and self._is_trade(words[-1]):
+        while len(words) > 1 and (self._is_trade(words[-1]) or (len(words) > 2 and words[-1] in self.joints)):
             words.pop()
         return " ".join(words)
 

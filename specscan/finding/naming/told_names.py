@@ -42,10 +42,11 @@ class ToldNames:
         """Give trims ("Tolland 23 Traverse") or sister models ("Tarn 19", "Tarn 21") named in the text."""
         text = "\n".join(p.text for p in own)
         headed = self._headed(names, own)
+        described = self._chapters(names, own)
         alone = len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter)
-        if alone and not self._are_some(list(headed.values()), self._chapters(names, own)):
+        if alone and not self._are_some(list(headed.values()), described):
             return [*headed.values(), *self.beside(names, own, (), list(headed.values()))]
-        chapters = self.chaptered(names, own)
+        chapters = self._named_by(described, names, own)
         if chapters or len(headed) >= 2:
             return chapters or list(headed.values())
         trims = self._continuations(names, text)
@@ -61,8 +62,9 @@ class ToldNames:
 
     def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
+        return self._named_by(self._chapters(names, own), names, own)
 
-        chapters = self._chapters(names, own)
+    def _named_by(self, chapters: Sequence[Chapter], names: Names, own: list[Passage]) -> list[Player]:
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)

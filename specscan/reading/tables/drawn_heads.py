@@ -5,6 +5,7 @@ from __future__ import annotations
 from specscan.reading.letters.words import Line, segments_of
 from specscan.reading.tables.alignment import SEGMENT_GAP
 from specscan.reading.tables.grid import Grid, GridCell
+from specscan.records.text import Box
 
 MAX_ROWS = 3
 REACH = 3.0  # em from a drawn head to the first row below it
@@ -63,7 +64,7 @@ def _is_bare_head(head: Grid, body: Grid) -> bool:
     names = [cell for cell in filled if not _is_band(cell, head)]
     if head.found != RULED or head.rows > MAX_ROWS or not names or not all(cell.bold for cell in names):
         return False
-    near = 0 <= body.box.top - head.box.bottom + 1 <= REACH * max(cell.size for cell in filled)
+    near = _is_right_above(head.box, body.box.top, max(cell.size for cell in filled))
     return near and bool(body.columns) and body.columns[0][1] < min(head.columns[cell.col][0] for cell in names)
 
 
@@ -82,20 +83,25 @@ def with_printed_heads(lines: list[Line], body: Grid) -> tuple[Grid, int] | None
     parts = segments_of(line, SEGMENT_GAP)
     values = {cell.col for cell in body.cells if cell.col > 0 and cell.col_span == 1 and not cell.empty}
     places = [_column_of(part, body) for part in parts]
-    near = 0 <= below - line.box.bottom + 1 <= REACH * line.size
+    near = _is_right_above(line.box, below, line.size)
     if not (near and line.bold and len(places) > 1 and places == sorted(values)):
         return None
     heads = [GridCell(0, col, [part]) for col, part in zip(places, parts, strict=True) if col is not None]
-    if group is None:
-        return _over(heads, 1, body), 1
-    return _over([*heads, GridCell(1, 0, [group], 1, body.cols)], 2, body), 2
+    band = [] if group is None else [GridCell(1, 0, [group], 1, body.cols)]
+    rows = 1 + len(band)
+    return _over([*heads, *band], rows, body), rows
+
+
+def _is_right_above(box: Box, top: float, size: float) -> bool:
+    """Tell whether what stands in a box, in letters of a size, ends right above a height of the page."""
+    return 0 <= top - box.bottom + 1 <= REACH * size
 
 
 def _names_group(line: Line, body: Grid) -> bool:
     """Tell whether a bold line right above a drawn table stands over its labels alone, and rows follow at once."""
     first = body.row_cells(0)
     labelled = len(first) > 1 and first[0].col == 0 and not any(cell.bold for cell in first)
-    near = 0 <= body.box.top - line.box.bottom + 1 <= REACH * line.size
+    near = _is_right_above(line.box, body.box.top, line.size)
     alone = len(segments_of(line, SEGMENT_GAP)) == 1 and _column_of(line, body) == 0
     return body.found == RULED and labelled and near and alone and line.bold
 
