@@ -254,7 +254,7 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
     lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
     if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
         return True
-    own = _own_labels(west, marks) and _own_labels(east, marks)
+    own = _own_labels(west, marks, hints) and _own_labels(east, marks, hints)
     return own or (_is_own_table(west, marks, hints) and _is_own_table(east, marks, hints))
 
 
@@ -392,11 +392,12 @@ def _distance(value: float, others: list[float]) -> float:
     return min(abs(value - other) for other in others[max(0, place - 1) : place + 1])
 
 
-def _own_labels(lines: list[Line], marks: Marks) -> bool:
+def _own_labels(lines: list[Line], marks: Marks, hints: Hints) -> bool:
     """Tell whether the lines are a list of labels and values of their own.
 
     Most lines have two segments, the first without digits, the second mostly with. Where both are the same they are
-    the values of two columns, for no value repeats its label.
+    the values of two columns, for no value repeats its label; and without any known label they are words in two
+    columns of values.
     """
     pairs = [segments_of(line, SEGMENT_GAP, marks.walls_at(line)) for line in lines]
     pairs = [pair for pair in pairs if len(pair) == 2]
@@ -404,4 +405,5 @@ def _own_labels(lines: list[Line], marks: Marks) -> bool:
         return False
     wordy = sum(not has_digit(pair[0].text) and pair[0].text != pair[1].text for pair in pairs)
     valued = sum(has_digit(pair[1].text) for pair in pairs)
-    return wordy >= 0.7 * len(pairs) and valued >= 0.4 * len(pairs)
+    known = any(hints.is_label(pair[0].text) for pair in pairs)
+    return wordy >= 0.7 * len(pairs) and valued >= 0.4 * len(pairs) and known

@@ -8,18 +8,19 @@ import re
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
+from specscan.reading.tables.column_breaks import part_by_columns
 from specscan.reading.tables.compose import NOTE_SIGNS, Hints
 from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
-from specscan.reading.tables.gutters import Parted, above_notes, columns_of, columns_under_heads, em_of, touched_by
+from specscan.reading.tables.gutters import Parted, above_notes, columns_under_heads, em_of, touched_by
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.open_walls import widen_past_walls
-from specscan.reading.tables.row_groups import HANGING, LEADING, rows_of
+from specscan.reading.tables.row_groups import HANGING, LEADING, is_grouped, rows_of
 from specscan.reading.tables.stacked import stacked_heads
 from specscan.reading.tables.stretched import join_stretched
-from specscan.reading.tables.widening import Columns, widen_between, widen_short, widened
+from specscan.reading.tables.widening import Columns, widen_between, widen_lone, widen_short
 from specscan.records.text import Box, union
 
 # All in em (the font size of the lines at hand).
@@ -130,7 +131,7 @@ def _runs(kept: list[Parted], marks: Marks) -> list[tuple[int, int]]:
             start = None
     if start is not None:
         runs.append((start, last + 1))
-    parted = [part for run in runs for part in _part_by_columns(kept, _below_titles(kept, *run), run[1], marks)]
+    parted = [part for run in runs for part in part_by_columns(kept, _below_titles(kept, *run), run[1], marks)]
     return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
 
 
@@ -145,43 +146,6 @@ def _below_titles(kept: list[Parted], first: int, last: int) -> int:
     if not cornered or len(parts) > 2 or title.size < TITLE_SIZE * em or len(kept[first + 1][1]) > 1:
         return first
     return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
-
-
-def _part_by_columns(kept: list[Parted], first: int, last: int, marks: Marks) -> list[tuple[int, int]]:
-    """Cut a range at a wide gap below which other columns begin, as where a list or another table follows.
-
-    Of several such gaps that one counts above and below which the rows respect their own columns best.
-    """
-    em = em_of([line for line, _ in kept[first:last]])
-    whole = columns_of([s for _, s in kept[first:last] if len(s) > 1])
-    best: tuple[float, float, int] | None = None
-    for index in range(first + 2, last - 1):
-        gap = kept[index][0].box.top - kept[index - 1][0].box.bottom
-        if gap < 1.1 * em or marks.share_rows(kept[index - 1][0], kept[index][0]):
-            continue
-        upper = [s for _, s in kept[first:index] if len(s) > 1]
-        lower = [s for _, s in kept[index:last] if len(s) > 1]
-        if len(upper) < 2 or len(lower) < 2:
-            continue
-        if _merged(upper, whole) <= 0.3 and _merged(lower, whole) <= 0.3:
-            continue
-        loss = _merged(upper, columns_of(upper)) * len(upper) + _merged(lower, columns_of(lower)) * len(lower)
-        if best is None or (loss, -gap) < best[:2]:
-            best = (loss, -gap, index)
-    if best is None:
-        return [(first, last)]
-    return [*_part_by_columns(kept, first, best[2], marks), *_part_by_columns(kept, best[2], last, marks)]
-
-
-def _merged(rows: list[list[Line]], columns: Columns) -> float:
-    """Give the share of rows in which two segments fall into one of the columns."""
-    if len(columns) < 2:
-        return 1.0
-    hits = 0
-    for row in rows:
-        places = [place for segment in row if len(place := touched_by(segment.box, columns)) == 1]
-        hits += len(places) != len({place[0] for place in places})
-    return hits / len(rows)
 
 
 def _is_break(kept: list[Parted], start: int, last: int, index: int, marks: Marks) -> bool:
@@ -359,14 +323,29 @@ def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -
     cells: list[GridCell] = []
     for row, members in enumerate(rows):
         cells.extend(stacked_heads(row, members, columns, marks.floors) or _row_cells(row, members, columns))
-    widen_short(cells, columns)
-    widen_between(cells, columns)
-    widen_centred(cells, columns)
-    widen_filled(cells, columns, marks.bars)
-    widen_past_walls(cells, columns, marks.walls)
+    _widen(cells, columns, marks, 1 if is_grouped(refined, columns, hints) else 0)
     if len({cell.row for cell in cells}) < 2 or len({cell.col for cell in cells}) < 2:
         return None
     return Grid(cells, len(rows), len(columns), box, "aligned", columns)
+
+
+def _widen(cells: list[GridCell], columns: Columns, marks: Marks, labels: int) -> None:
+    """Let values span the columns that they are true of; ``labels`` is the column that the labels stand in.
+
+    What stands before it, the names of groups, has no part in this.
+    """
+    own = [cell for cell in cells if cell.col >= labels]
+    values = columns[labels:]
+    for cell in own:
+        cell.col -= labels
+    widen_lone(own, values)
+    widen_short(own, values)
+    widen_between(own, values)
+    widen_centred(own, values)
+    widen_filled(own, values, marks.bars)
+    widen_past_walls(own, values, marks.walls)
+    for cell in own:
+        cell.col += labels
 
 
 def _refine(segments: list[Line], columns: Columns) -> list[Line]:
@@ -413,8 +392,7 @@ def _row_cells(row: int, members: list[list[Line]], columns: Columns) -> list[Gr
             else:
                 host.lines.append(segment)
                 host.col_span = max(host.col_span, first + span - host.col)
-    found = sorted(cells.values(), key=lambda cell: cell.col)
-    return [widened(cell, found, columns) for cell in found]
+    return sorted(cells.values(), key=lambda cell: cell.col)
 
 
 def _places(segments: list[Line], columns: Columns) -> list[list[int]]:

@@ -81,7 +81,8 @@ def columns_of(rows: list[list[Line]]) -> Columns:
     if full < MIN_COLUMNS or (full == len(columns) and _hold_one_each(columns, rest)):
         return columns
     parted = _respected(rest) if len(rest) >= share * len(rows) else []
-    return parted if len(parted) == full else columns
+    grouped = len(parted) == full + 1 and full + 1 in counts  # a group's name stands before some of the labels
+    return parted if len(parted) == full or grouped else columns
 
 
 def _hold_one_each(columns: Columns, rows: list[list[Line]]) -> bool:

@@ -38,7 +38,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
     pitch = middle_of(pitches) if pitches else 2 * em
     ruled = len(floors) >= 3
     several = _holding_rows(picked, columns, floors, hints)
-    grouped = _is_grouped(picked, columns, hints)
+    grouped = is_grouped(picked, columns, hints)
     tight = _is_tight(picked, em)
     widths = _widths(picked, columns)
     coded = any(hints.heads_codes(segments[0].text) for _, segments in picked[:HEAD_LINES] if len(segments) > 1)
@@ -130,8 +130,7 @@ def _continues(
     loose: bool,
     grouped: bool,
 ) -> bool:
-    above = row[-1][0]
-    step = line.base - above.base
+    step = line.base - _above(row, segments, columns, grouped).base
     if step > near and (step > HANGING * line.size or not _hangs(row, segments, columns)):
         return False
     if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
@@ -152,6 +151,17 @@ def _continues(
         own = [segment.text for segment in row[-1][1] if label_column in touched_by(segment.box, columns)]
         return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
     return False
+
+
+def _above(row: list[Parted], segments: list[Line], columns: Columns, grouped: bool) -> Line:
+    """Give the line of a row that another one must be near to go on with it: the last one.
+
+    The name of a group can wrap beside its rows, at heights of its own, and says nothing of the label below it.
+    """
+    if grouped and all(touched_by(segment.box, columns)[0] > 0 for segment in segments):
+        beside = [one for one, parts in row if any(touched_by(part.box, columns) != [0] for part in parts)]
+        return beside[-1] if beside else row[-1][0]
+    return row[-1][0]
 
 
 def _begins_group(
@@ -259,8 +269,11 @@ def _hangs(row: list[Parted], segments: list[Line], columns: Columns) -> bool:
     return hangs(above, [(touched_by(part.box, columns)[0], part) for part in segments])
 
 
-def _is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:
-    """Tell whether the first column only names groups of rows, and the labels of the rows stand in the second."""
+def is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:
+    """Tell whether the first column only names groups of rows, and the labels of the rows stand in the second.
+
+    ``picked`` are the lines of a table with their segments, ``columns`` its columns.
+    """
     if len(columns) < 3:
         return False
     first, second = [], []

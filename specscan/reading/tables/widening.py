@@ -14,14 +14,14 @@ OFF = 1.5  # em by which a value set in the middle of two columns misses the pla
 MIN_FULL = 4  # rows that have a value in each column
 
 
-def widened(cell: GridCell, row: list[GridCell], columns: Columns) -> GridCell:
-    """Give the only value of a row as one that spans all value columns where it stands in their middle."""
-    values = [other for other in row if other.col > 0]
-    if len(columns) < 4 or len(values) != 1 or cell.col == 0 or len(row) < 2:
-        return cell
-    if len(cell.plain) > SHORT and _is_central(cell, columns):
-        _span(cell, columns)
-    return cell
+def widen_lone(cells: list[GridCell], columns: Columns) -> None:
+    """Let the only value of a row span all value columns where it stands in their middle."""
+    if len(columns) < 4:
+        return
+    for row in by_row(cells).values():
+        values = [cell for cell in row if cell.col > 0]
+        if len(values) == 1 < len(row) and len(values[0].plain) > SHORT and _is_central(values[0], columns):
+            _span(values[0], columns)
 
 
 def widen_short(cells: list[GridCell], columns: Columns) -> None:

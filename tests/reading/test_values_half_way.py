@@ -1,0 +1,80 @@
+"""Tables whose rows are drawn without rules, with the names of groups at the left and values for all half way."""
+
+from tests.reading.drawn import Page
+
+VANS = ("540 E", "600 P", "630 RB", "636 DX")
+PLACES = (244, 320, 397, 474)
+LABELS = 125
+HALF_WAY = 376
+
+
+def drawn(rows, gap=17.0):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.text(50, 54, "Drift 2026", size=12, bold=True)
+    page.row(86, (LABELS, "Floorplan"), *zip(PLACES, VANS, strict=True), size=8, bold=True)
+    top = 86 + gap
+    for groups, label, values in rows:
+        for number, name in enumerate(groups):
+            page.text(56, top + 10 * number, name, size=8)
+        middle = HALF_WAY - page.canvas.stringWidth(values, "Helvetica", 8) / 2 if isinstance(values, str) else 0
+        placed = [(middle, values)] if isinstance(values, str) else zip(PLACES, values, strict=True)
+        page.row(top, (LABELS, label), *placed, size=8)
+        top += gap
+    return page
+
+
+ROWS = [
+    ((), "Overall length", ("5.41 m", "5.99 m", "6.36 m", "6.40 m")),
+    ((), "Solar", ("440 W", "190 W", "400 W", "410 W")),
+    ((), "Inverter", ("1800 W", "3000 W", "3600 W", "2000 W")),
+    ((), "Water heater", ("12 l", "8 l", "9 l", "10 l")),
+    (("Energy",), "House battery", ("300 Ah", "200 Ah", "280 Ah", "220 Ah")),
+]
+
+
+def test_a_value_for_all_right_below_the_heads_does_not_part_them_from_their_rows(facts_of_pdf):
+    rows = [(("Water",), "Heated water lines", "standard"), *ROWS, (("Body",), "Wall insulation", "foam, 20 mm"),
+            ((), "EN 1646-1", "grade 3")]  # fmt: skip
+    facts = facts_of_pdf(drawn(rows, gap=21.0))
+    for field, values in (("solar_w", (440, 190, 400, 410)), ("battery_ah", (300, 200, 280, 220))):
+        found = {f.model: f.value for f in facts if f.field == field}
+        assert found == {f"Drift {van}": value for van, value in zip(VANS, values, strict=True)}
+    assert {f.model for f in facts if f.field == "water_lines_heated"} == {f"Drift {van}" for van in VANS}
+
+
+def test_the_name_of_a_group_wrapped_beside_its_rows_does_not_join_two_of_them(facts_of_pdf):
+    rows = [(("Chassis and", "dimensions"), "Base van", ("Ombrek 35", "Ombrek 30", "Ombrek 35", "Ombrek 35")),
+            *ROWS]  # fmt: skip
+    facts = facts_of_pdf(drawn(rows))
+    assert {f.value for f in facts if f.field == "chassis"} == {"Ombrek 35", "Ombrek 30"}
+    assert len([f for f in facts if f.field == "length_mm"]) == len(VANS)
+
+
+def test_words_in_two_columns_of_values_are_no_list_beside_the_first_column(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.row(60, (LABELS, "Model"), (250, "Drift 20"), (356, "Drift 22"), (462, "Drift 24"), bold=True)
+    rows = [
+        ("Overall length", "18'-10\"", "20'-7\"", "20'-9\""),
+        ("Sleeps", "2", "2", "4"),
+        ("Fresh water / (gal)", "44", "18", "28"),
+        ("Gray holding tank", "26 gal", "25 gal", "26 gal"),
+        ("Black water capacity", "16 gal", "13 gal", "12 gal"),
+        ("Potable water tank / position", "enclosed bay", "inside, under bed", "enclosed bay"),
+        ("Heating of potable / water tank", "not heated", "not heated", "heated"),
+        ("Place of gray tank", "under floor", "inside, under bed", "enclosed bay"),
+        ("Gray tank frost / protection", "12 V heating mat", "unheated", "12 V heating mat"),
+        ("Gray tank / insulated", "Yes", "No", "Yes"),
+        ("Black tank / position", "inside, under bed", "inside, under bed", "under floor"),
+    ]
+    top = 77.0
+    for label, *values in rows:
+        first, *wrapped = label.split(" / ")
+        page.row(top, (LABELS, first), *zip((250, 356, 462), values, strict=True))
+        for line in wrapped:
+            top += 12.5
+            page.text(LABELS, top, line)
+        top += 17
+    found = {f.model: round(f.value) for f in facts_of_pdf(page) if f.field == "black_tank_l"}
+    assert found == {"Drift 20": 61, "Drift 22": 49, "Drift 24": 45}
