@@ -90,7 +90,7 @@ class ChapterReader:
         lists = _first_lists(own, can_be_name)
         listed = frozenset().union(*lists)
         runs = _runs(own)
-        for passage in own:
+        for passage, below in itertools.zip_longest(own, own[1:]):
             if passage.text in numbered:
                 continue
             if passage.kind is Kind.HEADING:
@@ -98,6 +98,7 @@ class ChapterReader:
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
+                priced = priced or (below is not None and self._prices_van(below))
                 name = self._without_maker(name, maker, series)
                 if name and name.casefold() == maker.casefold() != series.casefold():
                     continue  # the company's name over a sidebar
@@ -192,6 +193,15 @@ class ChapterReader:
         priced = self.price.match(rest) is not None
         priced = priced or (price is not None and not rest)
         return (match.group().rstrip("."), priced) if priced or not rest else ("", False)
+
+    def _prices_van(self, passage: Passage) -> bool:
+        """Tell whether a line is nothing but the price of a whole van, as it stands below a van's name."""
+        if passage.kind in (Kind.HEADING, Kind.CELL) or (price := PRICE.search(passage.text)) is None:
+            return False
+        before, behind = passage.text[: price.start()].strip(" .,:"), passage.text[price.end() :].strip(" .,*")
+        amount = re.sub(r"[.,]\d\d?$|\D", "", price.group().strip("$€£ "))
+        dear = amount.isdecimal() and int(amount) > self.lexicon.book.general.option_price_most
+        return dear and not behind and (not before or self.price.fullmatch(before) is not None)
 
     @staticmethod
     def _without_maker(name: str, maker: str, series: str) -> str:

@@ -29,6 +29,7 @@ class CountedVans:
         joint = r"(?:\s*,\s*(?:(?:and|et|und)\s+)?|\s+(?:and|et|und|&)\s+)"
         names = rf"(?P<names>{name}(?:{joint}{name})+)"
         counted = rf"(?<!\w)(?i:(?P<count>{any_word(self.numbers)}){BETWEEN}(?:{vans}))"
+        self.counted = re.compile(rf"{counted}(?!\w)")
         verbs = any_word(words.predicates)
         self.forms = (
             re.compile(rf"{counted}(?:\s*[,:(]\s*|\s+[–—-]\s+){names}(?=\s*[.,;:)!]|\s+[–—-]\s|$)"),
@@ -36,6 +37,10 @@ class CountedVans:
         )
         self.lead = re.compile(article(words.articles_of_names))
         self.joint = re.compile(joint)
+
+    def counts(self, line: str) -> set[int]:
+        """Give how many vans or trims a line says that there are: 3 of "The Drift 600 comes in three trims"."""
+        return {self.numbers[match["count"].casefold()] for match in self.counted.finditer(line)}
 
     def read(self, own: Sequence[Passage]) -> dict[str, Place]:
         """Give the names of as many vans as the first such sentence counts, each used elsewhere too, with its place."""

@@ -45,15 +45,16 @@ def with_model_rows(
         first = min(cell.row_index or 0 for cell in cells)
         labelled = [c for c in cells if _label(c) in wanted] or _ranged(cells, range_of)
         top = [cell for cell in cells if cell.row_index == first]
-        row = labelled or [cell for cell in top if not _label(cell)] or _of_one_range(top, titles)
-        texts = [cell.text for cell in row]
-        if not (2 <= len(row) == len(set(texts)) and len({cell.row_index for cell in row}) == 1):
+        row = labelled or _unlabelled(cells, can_be_name) or _of_one_range(top, titles)
+        texts = {cell.text for cell in row}
+        ranges = _are_ranges(row, can_be_name)
+        apart = {(_head(cell) if ranges else "", cell.text) for cell in row}  # "600" of the Drift, "600" of the Gorse
+        if not (2 <= len(row) == len(apart) and len({cell.row_index for cell in row}) == 1):
             continue
         sure = sum(can_be_name(text) for text in texts)  # beside "540 Q", "640 L" is no volume
         told = _are_told_apart(cells) and not (labelled and _are_described(cells))
         if told or sure < (SURE_SHARE if labelled else 1) * len(texts):
             continue
-        ranges = _are_ranges(row, can_be_name)
         above = range_of(row[0].row.text) if labelled and row[0].row is not None else ""
         for cell in row:
             name = of_range(_head(cell) if ranges else above, cell.text)
@@ -83,6 +84,20 @@ def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Pa
     return []
 
 
+def _unlabelled(cells: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[Passage]:
+    """Give the cells of the first row without labels near the top that can be names, which a group may stand above.
+
+    "5.4 m" over "Drift 19" and "Drift 21".
+    """
+    first = min(cell.row_index or 0 for cell in cells)
+    columns = {cell.column_index for cell in cells}
+    for number in range(first, first + FIRST_ROWS):
+        row = [cell for cell in cells if cell.row_index == number and not _label(cell)]
+        if row and {cell.column_index for cell in row} == columns and all(can_be_name(cell.text) for cell in row):
+            return row
+    return []
+
+
 def _of_one_range(row: Sequence[Passage], titles: Sequence[str]) -> list[Passage]:
     """Give the cells of a row that go on from one word of the title with codes: "Drift 19, $94,500", "Drift 21".
 
@@ -102,10 +117,15 @@ def _head(cell: Passage) -> str:
 
 
 def _are_ranges(row: Sequence[Passage], can_be_name: Callable[[str], bool]) -> bool:
-    """Tell whether the heads above codes are names of ranges: "Tussock" over "170" and "190", "Bracken" over "210"."""
+    """Tell whether the heads above codes are names of ranges: "Tussock" over "170" and "190", "Bracken" over "210".
+
+    One may go on from another, or from a word that all begin with: "Tussock" and "Tussock Plus".
+    """
     heads = {_head(cell) for cell in row}
     coded = all(cell.text[:1].isdigit() for cell in row)
-    return coded and len(heads) > 1 and all(len(head.split()) == 1 and can_be_name(head) for head in heads)
+    alike = len({head.partition(" ")[0] for head in heads}) == 1
+    words = all(len(head.split()) == 1 or (alike and len(head.split()) == 2) for head in heads)
+    return coded and len(heads) > 1 and words and all(map(can_be_name, heads))
 
 
 def _column(cell: Passage) -> Column:

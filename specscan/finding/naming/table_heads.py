@@ -9,6 +9,7 @@ from functools import partial
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.counted_vans import CountedVans
 from specscan.finding.naming.full_names import PRICE, BareHeads
 from specscan.finding.naming.name_forms import SURE_SHARE
 from specscan.finding.naming.place import Place, begins_with
@@ -53,6 +54,7 @@ class HeadReader:
         self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
         self.counted = re.compile(rf"(?<!\w)(?:{any_word(words.number_signs)})\.? ?(?=\d{{1,3}}(?!\d))", re.IGNORECASE)
         self.coded = {word.casefold() for word in words.code_words}
+        self.counted_vans = CountedVans(words, self.can_be_name)
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""
@@ -110,6 +112,8 @@ class HeadReader:
                 elif settings:
                     return []
             heads = [t for t in columns if t in heads or any(t in line for line in lines if _lists(line, t, heads))]
+            if self._are_counted(columns, heads, lines):
+                heads = columns
             if len(heads) >= 1 and len(heads) >= SURE_SHARE * len(columns):
                 return [(h, _place(cells, h, column=True)) for h in heads]
         if len(columns) >= MIN_ROWS and known_columns >= 0.4 * len(columns) and not self._names_others(cells):
@@ -175,6 +179,15 @@ class HeadReader:
         """Give the things that the labels of a table name: where they are many, its columns can only be vans."""
         mentions = (self.lexicon.analyse(row).mentions for row in rows if len(row) <= MAX_HEAD)
         return {m.concept.name for some in mentions for m in some if m.concept.kind in ("thing", "alone")}
+
+    def _are_counted(self, columns: list[str], heads: list[str], lines: list[str]) -> bool:
+        """Tell whether a line counts as many vans or trims as there are columns, though a head could be a label.
+
+        "In three trims" above "Origin", "Solstice" and "Long Water", or above "Standard", "Comfort" and "Solstice".
+        """
+        more = [head for head in columns if head not in heads]
+        called = all(map(self._is_called, more)) or (len(more) == 1 < len(heads) and more[0][:1].isupper())
+        return bool(heads and more) and called and any(len(columns) in self.counted_vans.counts(line) for line in lines)
 
     def _can_be_trim(self, text: str, asked: set[str]) -> bool:
         """Tell whether a head that could be a label can be what its maker calls a van: "Long", "Long Winter".
