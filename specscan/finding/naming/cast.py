@@ -238,6 +238,11 @@ class CastReader:
         plain = [self.heads.bare(head) for head in heads]
         if not plain or names.used:
             return
+        if names.maker and all(begins_with(head, names.maker) and head != names.maker for head in plain):
+            names.title = names.series = (
+                ""  # "Marrowfen Drift" and "Marrowfen Gorse" are whole names, the company's first
+            )
+            return
         if self._take_listed(names, plain, own):
             return
         if coded := self.range_names.coded_before(plain, document, own, names.maker):

@@ -28,6 +28,7 @@ OPENED = re.compile(r"[.!?:]\s+$")
 SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 FIRST = 14  # passages in which a sentence presents the range
 MOST_WORDS = 3
+BASE_BEFORE = 40  # letters before a name in which a sentence says that it is the base vehicle's
 SHORTEST = 3  # letters of a name
 SURE = 3  # points from which a name counts
 TOLD = 5  # of a name that a sentence gives
@@ -63,6 +64,7 @@ class RangeNames:
                 rf"{before}({NAME})",
             )
         ]
+        self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(words.leads_to_name)})\s+$", re.IGNORECASE)
         self.house = re.compile(rf"({NAME}) (?i:{ranges}) (?=({NAME}))")
         self.article = re.compile(before)
         self.about = {word.casefold() for word in (*words.range_words, *words.model_words, *words.articles_of_names)}
@@ -122,6 +124,8 @@ class RangeNames:
         for pattern in self.named:
             for match in pattern.finditer(text):
                 name = match.group(1)
+                if self._leads_to_base(text[: match.start()]):
+                    continue  # "built on the Bruska 35"
                 opens = not text[: match.start()].strip(" |")
                 if pattern is by_article and not (
                     opens or any(p.kind is Kind.HEADING and holds(p.text, name) for p in own)
@@ -131,6 +135,14 @@ class RangeNames:
                 if self.can_name_range(name, maker) and not one_of_them:
                     return name
         return ""
+
+    def _leads_to_base(self, text: str) -> bool:
+        """Tell whether the words before a name say that it is the base vehicle's: "both are built on the"."""
+        if self.leads_to_base.search(text) is None:
+            return False
+        lead = text[-BASE_BEFORE:].rstrip()
+        mentions = self.lexicon.analyse(lead).mentions
+        return any(m.concept.name == "chassis" and m.end == len(lead) for m in mentions)
 
     def can_name_range(self, name: str, maker: str, *, said: bool = False) -> bool:
         """Tell whether a text can be the name of a range: words with capitals that are neither label nor maker.

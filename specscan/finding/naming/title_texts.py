@@ -59,6 +59,7 @@ class TitleTexts(YearReader):
         leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)
+        self.workplace = re.compile(rf"[ -](?:{any_word(self.words.workplaces)})(?!\w)", re.IGNORECASE)
         self.stock_number = re.compile(
             rf"(?:{any_word(self.words.stock_labels)})(?![^\W\d_])\W*(?:[A-Z]{{1,4}} )?(?=\S*\d)\S+", re.IGNORECASE
         )
@@ -244,6 +245,8 @@ class TitleTexts(YearReader):
                     name = match.group(1)
                     if self.leads_to_base.search(part, 0, match.start()):
                         continue  # "it is on the Marrow 3500": its base vehicle
+                    if self.workplace.match(part, match.end()):
+                        continue  # "our Hythe workshop"
                     if TOLD_FIGURE.search(name):
                         continue  # "the B62 232 in and the B70 253 in"
                     coded = re.search(r"\d|\b[IVX]{1,4}$", name) is not None

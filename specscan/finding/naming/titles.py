@@ -50,9 +50,11 @@ class TitleReader(TitleTexts):
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?=(?:19|20)\d\d(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
+        self.date = _dates(self.words.months, self.words.dates_from)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.common_words = self.lexicon.known_words | self.function_words
+        self.seasons = {word.casefold() for word in self.words.seasons}
         cues = self.words.cues
         small = (*self.words.predicates, *cues["is_named"], *cues["preposition"], *cues["before_number"])
         self.words_of_sayings = {word.casefold() for word in small} | self.function_words
@@ -170,7 +172,7 @@ class TitleReader(TitleTexts):
     def _is_left_over(self, name: str) -> bool:
         """Tell whether common words are all that is left of a line: "Maße" of "Daten und Maße", "Unsere"."""
         words = name.split()
-        if all(word in self.function_words for word in words):
+        if all(word in self.function_words for word in words) or name in self.seasons:
             return True
         common = self.common_words.issuperset(self.lexicon.folder.norms(name))
         return common and not re.search(r"\d", name) and self.is_label(name)
@@ -240,7 +242,7 @@ class TitleReader(TitleTexts):
         """Give a title without maker, years, brackets and words such as "specifications"."""
         text = PARTED.split(text)[0]
         text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
-        text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", text)))
+        text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", self.date.sub(" ", text))))
         whole, text = text, self.numbered.sub(" ", text)
         if text != whole and not re.search(r"\d", text):
             return ""  # "The Lane Letter, no. 31" is a paper
@@ -416,6 +418,18 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
+
+
+def _dates(months: Sequence[str], since: Sequence[str]) -> re.Pattern[str]:
+    """Give the pattern of a date, with the words for since when or how long something holds: "Effective Oct. 6"."""
+    short = [f"{month[:length]}." for month in months for length in (3, 4) if len(month) > length]
+    month = rf"(?<!\w)(?:{any_word(months)}|{any_word(short)})(?!\w)"
+    day = r"(?<!\w)(?:0?[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th|er)?(?![\w.-])"
+    year = r",?\s+(?:19|20)\d\d(?!\w)"
+    return re.compile(
+        rf"(?:(?<!\w)(?:{any_word(since)})\s+)?(?:{day}\s+{month}(?:{year})?|{month}(?:\s+{day}(?:{year})?|{year}))",
+        re.IGNORECASE,
+    )
 
 
 def _without_signs(text: str) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, Chapter, ChapterReader, shared_word
+from specscan.finding.naming.name_forms import article
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
 from specscan.finding.naming.players import Player
@@ -25,6 +26,7 @@ TRIM_JOINTS = {"and", "et", "und", "&", "or", "ou", "oder"}
 TRIM_JOINT = re.compile(r"\s*,\s*(?:(?:and|et|und|&)\s+)?|\s+(?:and|et|und|&|or|ou|oder)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
+MORE = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*)(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*))?"  # behind a name: "Plus", "XL 4x4"
 LETTERS_ALONE = re.compile(LETTERS)
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 
@@ -54,6 +56,8 @@ class ToldNames:
             trims = self._listed(names, own, text)
         if len(trims) >= 2:
             return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
+        if sisters := self._beside_longer(names, own, text):
+            return [Player(one, self._named(one, own)) for one in sisters]
         if names.series and names.series != names.title:
             codes = self._codes(names, own)
             if len(codes) >= 2:
@@ -139,6 +143,33 @@ class ToldNames:
             if count(rest, word) - units >= 2:
                 found.append(self._whole(word, text))
         return found
+
+    def _beside_longer(self, names: Names, own: list[Passage], text: str) -> list[str]:
+        """Give the title's van and those with more behind its name that a sentence lists beside it.
+
+        "Both the Drift and the Drift Plus are …": the text speaks of each elsewhere too.
+        """
+        title = names.title
+        if not title or text.count(f"{title} ") < SAID_USES:
+            return []
+        the = article(self.names.words.articles_of_names)
+        name = rf"{re.escape(title)}(?: (?P<{{}}>{MORE}))?"
+        listed = re.compile(
+            rf"(?<!\w){name.format('first')}{TRIM_JOINT.pattern}(?:{the})?{name.format('second')}(?!\w| [A-ZÀ-Þ\d])"
+        )
+        pairs = [match.group("first", "second") for p in own for match in listed.finditer(p.text)]
+        found = {more or "" for pair in pairs if not all(pair) for more in pair}
+        longer = [more for more in found if more]
+        plain = count(text, title) - sum(count(text, f"{title} {more}") for more in longer)
+        told = all(count(text, f"{title} {more}") >= SAID_USES and self._can_follow(more) for more in longer)
+        return (
+            [title, *(f"{title} {more}" for more in sorted(longer))] if longer and told and plain >= SAID_USES else []
+        )
+
+    def _can_follow(self, more: str) -> bool:
+        """Tell whether words can stand behind a van's name in that of its sister: no "Winter Pack", "2025", "Range"."""
+        extra = self.names.lexicon.cues(self.names.lexicon.analyse(more), "package")
+        return not (extra or YEAR.search(more) or more.casefold() in self.names.fillers)
 
     def _whole(self, word: str, text: str) -> str:
         """Give a trim with the word that stands behind its first one nearly wherever that stands: "Base Camp".

@@ -1,0 +1,54 @@
+"""What stands where a name could: dates, towns, base vehicles; and sisters that only a sentence sets side by side."""
+
+import pytest
+
+from tests.finding.test_names_in_heads import models
+
+TABLE = """| | {one} | {two} |
+|---|---|---|
+| Overall length | 19 ft 6 in | 22 ft 2 in |
+| GVWR | 9,350 lb | 11,030 lb |
+| Sleeps | 2 | 4 |
+| Fresh water tank | 21 gal | 36 gal |
+| Solar | 100 W | 400 W |
+"""
+
+
+@pytest.mark.parametrize("line", ["Effective Sept. 9 - supersedes all prior", "Spring"])
+def test_since_when_prices_hold_is_no_range(vans_of, line):
+    above = f"# Marrowfen\n\n## 2026 price sheet\n\n## {line}\n\n"
+    foot = "\nMarrowfen Inc., 4 Mill Lane.\n"
+    assert models(vans_of(above + TABLE.format(one="TK-4 Heron", two="TK-6 Bittern") + foot)) == {
+        "TK-4 Heron",
+        "TK-6 Bittern",
+    }
+
+
+def test_names_with_the_company_before_them_are_whole_whatever_headings_say(vans_of):
+    table = TABLE.format(one="Marrowfen Snug", two="Marrowfen Grand")
+    text = (
+        f"# Autumn price list\n\n{table}\n## Colours\n\nChalk and Moss.\n\n## Lamps\n\nTwo.\n\nMarrowfen Ltd, Hythe.\n"
+    )
+    assert {(maker, model) for maker, model, _ in vans_of(text)} == {("Marrowfen", "Snug"), ("Marrowfen", "Grand")}
+
+
+def test_the_town_of_the_workshop_is_no_range(vans_of):
+    cards = "".join(
+        f"## No. {number}\n\n- Length {length} m\n- Berths {berths}\n- Fresh water tank {tank} litres\n"
+        f"- Leisure battery {tank} Ah\n- GVM 3500 kg\n- Solar panel {tank} W\n\n"
+        for number, length, berths, tank in ((3, 5.41, 2, 70), (6, 5.99, 4, 100), (8, 6.36, 2, 110))
+    )
+    above = "# Marrowfen by numbers\n\nAll of them are made by four people in our Hythe workshop.\n\n"
+    foot = "Marrowfen Ltd, Tannery Yard, Hythe\n"
+    assert models(vans_of(above + cards + foot)) == {"No. 3", "No. 6", "No. 8"}
+
+
+def test_sisters_of_a_letter_are_not_named_after_their_base_vehicle(vans_of):
+    letter = (
+        "Marrowfen\nBuilders of camper vans\n\nDear Ms Alder,\n\nBoth the Gorse and the Gorse Plus are built on the "
+        "Bruska Carrier 35. The Gorse is 5.99 m long and has two berths. It carries 85 litres of fresh water, is "
+        "heated by a 4 kW diesel blown-air heater, and has one 110 Ah AGM leisure battery.\n\nThe "
+        "Gorse Plus is 6.36 m long, again with two berths. It carries 100 litres of fresh water and has a 200 Ah "
+        "lithium leisure battery. The Winter Pack is extra.\n\nKind regards,\nAda Holt\nfor Marrowfen\n"
+    )
+    assert models(vans_of(letter, "letter.txt")) == {"Gorse", "Gorse Plus"}
