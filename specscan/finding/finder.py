@@ -132,6 +132,7 @@ class Finder:
         if core and len(listed) >= evidence.listed_from:
             return True
         several = cast.rostered or any(player.chapter or player.listed for player in cast.players)
+        several = several or len(cast.players) > 1 and all(map(_is_headed, cast.players))
         if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()
@@ -161,6 +162,12 @@ def _left_out(facts: Sequence[Fact]) -> str:
     mingled = [fact for fact in facts if fact.rejected == MINGLED]
     vans = ", ".join(sorted({fact.model for fact in mingled}))
     return f"{vans}: {MINGLED}; {len(mingled)} statements are left out" if mingled else ""
+
+
+def _is_headed(player: Player) -> bool:
+    """Tell whether a heading names a van."""
+    passage = player.place.passage if player.place is not None else None
+    return passage is not None and passage.kind is Kind.HEADING
 
 
 def _is_named(player: Player, text: str) -> bool:

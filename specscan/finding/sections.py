@@ -59,7 +59,8 @@ class Sections:
             self._add_said(sense, lead, self.kit.lexicon.analyse(lead), innermost=True)
         headings = [one for one in reversed(passage.sections) if (passage.page, one) not in self.prices.headings]
         for depth, heading in enumerate(headings):
-            self._add_heading(sense, heading, innermost=depth == 0)
+            titled = self._heads_all(heading) and heading not in headings[depth + 1 :]  # a title that comes again below
+            self._add_heading(sense, heading, innermost=depth == 0, titled=titled)
         if sense.vans is None and not sense.shared:
             sense.vans = self.led.get(passage.number)
         prices = self.prices.above(passage)
@@ -68,7 +69,8 @@ class Sections:
             sense.vans = frozenset(prices) if sense.vans is None else sense.vans
         return sense
 
-    def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool) -> None:
+    def _add_heading(self, sense: SectionSense, heading: str, *, innermost: bool, titled: bool) -> None:
+        """Add what one heading says; one that is ``titled`` is the document's and names no van for what is below."""
         if heading in self.legends:
             return
         analysis = self.kit.lexicon.analyse(NUMBERING.sub("", heading))
@@ -98,7 +100,7 @@ class Sections:
                 named = self.vans.everyone
             if named == self.vans.everyone:
                 sense.shared = True  # what outer headings name is not meant alone
-            elif named and not self._heads_all(heading):
+            elif named and not titled:
                 sense.vans = named
 
     def _prices_van(self, heading: str) -> bool:

@@ -14,6 +14,7 @@ from dataclasses import replace
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places
 from specscan.finding.naming.name_forms import are_mostly_names
+from specscan.finding.naming.place import PARTED
 from specscan.finding.naming.ranges import with_range
 from specscan.records.text import Head, Kind, Passage, Title
 
@@ -149,7 +150,8 @@ class CodeRanges:
         return found if again else {}
 
     def _is_own_name(self, group: str) -> bool:
-        return self._can_be_range(group) and self.lexicon.knows_none(group)
+        words = " ".join(word for word in group.split() if not any(map(str.isdigit, word)))  # "V1" is no voltage
+        return self._can_be_range(group) and bool(words) and self.lexicon.knows_none(words)
 
     def _have_labels(self, cells: Sequence[Passage]) -> bool:
         """Tell whether most columns have labels for heads, and most rows have none; "AWD" may be part of a name."""
@@ -262,9 +264,12 @@ def _single(name: str, everything: str) -> str:
 
 
 def _shouted(heading: str) -> str:
-    """Give the name in capitals that stands before what a heading says of it: "DRIFT" of "DRIFT on the van body"."""
+    """Give the name in capitals that stands before what a heading says of it: "DRIFT" of "DRIFT on the van body".
+
+    A dash, a bar or a colon parts the two where the name is written as others are: "Drift 6 – length 6.05 m".
+    """
     match = SHOUTED.match(heading)
-    return match.group(1) if match is not None else heading
+    return match.group(1) if match is not None else PARTED.split(heading)[0]
 
 
 def with_row_ranges(passages: Sequence[Passage], ranges: Mapping[int, str]) -> tuple[Passage, ...]:

@@ -18,6 +18,7 @@ class RangeSigns:
 
     def __init__(self, lexicon: Lexicon):
         words = lexicon.words
+        self.lexicon = lexicon
         self.every = _small(words.every_words)
         self.articles = _small(words.articles_of_names) | self.every
         self.ranges = _small(words.range_words)
@@ -38,6 +39,24 @@ class RangeSigns:
                 return True
         return False
 
+    def are_called(self, name: str, own: Sequence[Passage]) -> bool:
+        """Tell whether a name with a word of its own is said to be a range's, though labels use the other word too:
+        "Gamme LANDE HAUTE", "Long Drift range"."""
+        if not any(map(self.lexicon.knows_none, name.split())):
+            return False
+        return any(
+            self.ranges.intersection(self._words_beside(passage.text, start, start + len(name)))
+            for passage in own
+            if name.casefold() in passage.text.casefold()
+            for start in places(passage.text.casefold(), name.casefold())
+        )
+
+    @staticmethod
+    def _words_beside(text: str, start: int, end: int) -> tuple[str, str]:
+        """Give the words right before and right behind a place, in small letters and without signs."""
+        before, after = text[max(0, start - NEAR) : start].split(), text[end : end + NEAR].split()
+        return before[-1].casefold() if before else "", after[0].strip(",.;:!?").casefold() if after else ""
+
     def is_sister(self, name: str, own: Sequence[Passage], heads: Collection[str]) -> bool:
         """Tell whether a name is that of one van among several, which neither go on from it nor stand behind it."""
         others = [head for head in heads if head.casefold() != name.casefold()]
@@ -46,14 +65,12 @@ class RangeSigns:
         return not any(stands_before(passage.text, name, head) for passage in own for head in others)
 
     def _is_told(self, text: str, start: int, end: int) -> bool:
-        before, behind = text[max(0, start - NEAR) : start].split(), text[end : end + NEAR]
-        after = behind.split()
-        last = before[-1].casefold() if before else ""
-        following = after[0].strip(",.;:!?").casefold() if after else ""
+        behind = text[end : end + NEAR]
+        last, following = self._words_beside(text, start, end)
         if last in self.ranges or following in self.ranges or last in self.every:
             return True
         sentence = len(text.split()) > FEW_WORDS
-        ends = not after or not behind[:1].isspace() or following in self.told or following[:1].isdigit()
+        ends = not behind.strip() or not behind[:1].isspace() or following in self.told or following[:1].isdigit()
         return sentence and last in self.articles and ends
 
 

@@ -324,7 +324,7 @@ class TitleReader(TitleTexts):
             plain = NUMBERED.sub("", key)
             if not any(c.isalpha() for c in key) and not self._is_number_name(key, body):
                 continue
-            if self.is_label(key) or self.legal_words.issuperset(words):
+            if self.legal_words.issuperset(words) or (self.is_label(key) and not self.signs.are_called(key, own)):
                 continue
             if (measured := MEASURED.fullmatch(key)) is not None and self.is_label(measured.group(1)):
                 continue  # "Length 5.98 m"

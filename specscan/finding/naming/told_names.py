@@ -72,6 +72,7 @@ class ToldNames:
         shared = shared_word([one.name for one in chapters])
         if shared and not names.series:
             names.title = names.series = self.names.cased(shared, own)
+        self._take_shorter(names, [one.full_name for one in chapters])
         ranges = {one.series for one in chapters}
         coded = all(CODED.fullmatch(one.full_name) for one in chapters)
         firsts = {one.full_name.split()[0] for one in chapters}  # "Alder 19" and "Gorse 23" are of no common range
@@ -95,6 +96,15 @@ class ToldNames:
             )
             for one in chapters
         ]
+
+    @staticmethod
+    def _take_shorter(names: Names, vans: Sequence[str]) -> None:
+        """Take for the range the van on which all others build, where the title names one of these: "Drift Jubilee 30"
+        above "Drift" and "Drift Jubilee 30" is no range of "Drift Jubilee"."""
+        base = min(vans, key=len, default="")
+        above = begins_with(names.series, base) and names.series.casefold() != base.casefold()
+        if above and any(begins_with(van, names.series) for van in vans) and all(begins_with(v, base) for v in vans):
+            names.title = names.series = base
 
     def _chapters(self, names: Names, own: list[Passage]) -> list[Chapter]:
         def bare(heading: str) -> str:

@@ -20,6 +20,7 @@ from specscan.reading.tables.open_walls import widen_past_walls
 from specscan.reading.tables.row_groups import HANGING, LEADING, is_grouped, rows_of
 from specscan.reading.tables.stacked import stacked_heads
 from specscan.reading.tables.stretched import join_stretched
+from specscan.reading.tables.title_lines import below_large_title, below_lines_apart
 from specscan.reading.tables.widening import Columns, widen_between, widen_lone, widen_short
 from specscan.records.text import Box, union
 
@@ -36,7 +37,6 @@ MIN_RULES = 2
 HEAD_LINES = 3  # of wrapped heads
 MOST_ABOVE = 4  # lines above the head that can be taken for rows
 HEAD_SHARE = 0.3  # of the rows: those that can look like the head
-TITLE_SIZE = 1.4  # times the size of the rows
 SECTION_SIZE = 1.1  # times the size of the heads: the title of a further table
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
@@ -72,6 +72,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
+        first = below_lines_apart(kept, first, last, hints)
         columns = columns_under_heads(kept[first:last])
         if len(columns) < 2:
             continue
@@ -131,21 +132,8 @@ def _runs(kept: list[Parted], marks: Marks) -> list[tuple[int, int]]:
             start = None
     if start is not None:
         runs.append((start, last + 1))
-    parted = [part for run in runs for part in part_by_columns(kept, _below_titles(kept, *run), run[1], marks)]
+    parted = [part for run in runs for part in part_by_columns(kept, below_large_title(kept, *run), run[1], marks)]
     return [(a, b) for a, b in parted if sum(len(s) > 1 for _, s in kept[a:b]) >= 2]
-
-
-def _below_titles(kept: list[Parted], first: int, last: int) -> int:
-    """Give where a range begins without the large line at its top that has a range at the left, its maker at the right.
-
-    A line of running text or a subtitle parts it from the rows.
-    """
-    em = em_of([line for line, _ in kept[first:last]])
-    title, parts = kept[first]
-    cornered = title.box.x0 < min(line.box.x0 for line, _ in kept[first + 1 : last]) + em if first + 1 < last else False
-    if not cornered or len(parts) > 2 or title.size < TITLE_SIZE * em or len(kept[first + 1][1]) > 1:
-        return first
-    return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
 
 
 def _is_break(kept: list[Parted], start: int, last: int, index: int, marks: Marks) -> bool:
@@ -369,8 +357,8 @@ def _cut_at(segment: Line, end: float, begin: float) -> tuple[Line, Line] | None
     narrowest = min(gaps, default=0.0)
     for place, (left, right) in enumerate(zip(segment.words, segment.words[1:], strict=False), 1):
         gap = gaps[place - 1]
-        if len(gaps) > 1 and gap < WIDER * narrowest:
-            continue  # a space between words, however wide the type sets it
+        if len(gaps) > 1 and gap < WIDER * narrowest and not left.text.endswith(":"):
+            continue  # a space between words, however wide the type sets it; behind a label the colon ends it
         aligned = abs(right.box.x0 - begin) < 0.35 * right.size
         inside = left.box.x1 <= begin and right.box.x0 >= end - 1
         if inside and gap > TIGHT_GAP * right.size and aligned:
