@@ -108,11 +108,12 @@ class DocumentReader:
         return self.statements.read(draft, context, sense.things, self.footnotes.of(draft), self.vans)
 
     def _goes_on(self, label: str) -> bool:
-        """Tell whether a row may speak of the thing of the row above: it has no label, or one that is known.
+        """Tell whether a row may speak of the thing of the row above: it has no label, a unit, or one that is known.
 
-        Under "Height", "Capacity" may go on; "Axle to axle" is something else, even where nobody knows what.
+        Under "Height", "Capacity" may go on, beside "Heater" "BTU/h"; "Axle to axle" is something else, even where
+        nobody knows what.
         """
-        return self.kit.lexicon.knows_all(label)
+        return self.kit.lexicon.knows_all(label) or self.book.is_unit(label.strip(" ()*"))
 
     def _meant(self, label: str, row_things: list[str]) -> list[str]:
         """Give the things of the row above of which a row can speak: "Tank" is not the battery above it."""

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.absent_lists import AbsentLists
+from specscan.finding.addresses import Addresses
 from specscan.finding.fields.frames import FrameReader
 from specscan.finding.instead import Instead
 from specscan.finding.language.feet import feet_and_inches
@@ -64,12 +65,14 @@ class Kit:
     sisters: SisterSentences
     mounted: MountedNames = field(init=False)
     absent: AbsentLists = field(init=False)
+    addresses: Addresses = field(init=False)
     instead: Instead = field(init=False)
     kept: Callable[[str, str, Unit | None, Named], tuple[Parsed, int]] = field(init=False)
 
     def __post_init__(self) -> None:
         self.mounted = MountedNames(self.lexicon)
         self.absent = AbsentLists(self.lexicon)
+        self.addresses = Addresses(self.lexicon.book.general.legal_forms)
         self.instead = Instead(self.lexicon)
         self.kept = functools.lru_cache(maxsize=KEPT_PARSES)(self._parse)
 
@@ -187,6 +190,7 @@ class Kits:
                 FigureReader(words), self.units, words.minus, imperial=imperial, north_american=north_american,
                 fahrenheit=north_american and language == "en", each=(words.cues["each"], words.cues["each_ahead"]),
                 optional=words.cues["optional"],
+                flows=[*words.cues["input"], *words.cues["output"], *words.heat_in, *words.heat_out],
             )  # fmt: skip
             casts = CastReader(self.book, lexicon, quantities)
             like = self.kits.get((language, not imperial, north_american))  # these rest on the lexicon alone

@@ -36,6 +36,10 @@ class LabelParts:
         self.addition = re.compile(rf"\s*\(({joints}) ([^()]{{2,24}})\)", re.IGNORECASE)
         self.cases = re.compile(rf"(?<!\w)({words})\.?\s*/\s*({words})(?!\w)", re.IGNORECASE)
 
+        cues = kit.lexicon.words.cues
+        base, top = (any_word(cues[name]) for name in ("base_case", "top_case"))
+        self.case_of_offer = re.compile(rf"(?<!\w)({base})\.?\s*/\s*({top})(?!\w)\.?", re.IGNORECASE)
+
     def zipped(self, label: str, body: str) -> list[Part] | None:
         """Part "place / heat: cabin / none" into one statement for each aspect, thing, surface or case of the label.
 
@@ -66,6 +70,16 @@ class LabelParts:
         things = _spans([m for m in named if not self.kit.units.is_sign(label, m.start, m.end)])
         run = _side_by_side(label, things, len(parts))
         return _shared(label, run, parts, starts) if len(run) == len(parts) else None  # "Tanks (l) fresh / gray"
+
+    def offered(self, label: str, body: str) -> list[Part]:
+        """Part "Solar (W), std. / max.: 100 / 200" into what is standard and what options make of it, else nothing."""
+        parts, match = self.amounts(body), self.case_of_offer.search(label)
+        if match is None or len(parts) != len(match.groups()):
+            return []
+        before, behind = label[: match.start()], label[match.end() :]
+        starts = starts_of(body, parts)
+        cases = zip(match.groups(), parts, starts, strict=True)
+        return [(f"{before}{case}{behind}", part, start) for case, part, start in cases]
 
     def amounts(self, body: str) -> list[str]:
         """Give the parts of a body between slashes, an amount in two units as one: "36 gal / 136 L / 8 gal / 30 L"."""

@@ -11,6 +11,8 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.records.text import Passage
 
 PART = re.compile(r"(?<=[.!?])\s+|;\s*")
+CLAUSE = re.compile(r",\s+")
+FIGURE = re.compile(r"\d")
 LABELLED = re.compile(r"([^:]+):\s+\D+$")  # a figure is no answer that tells kinds apart
 Kinds = dict[str, set[str]]  # by vocabulary
 
@@ -47,7 +49,16 @@ class NotesByKind:
         """Give the parts of a note that tells kinds of one thing apart, none of another."""
         labelled = [(match.group(1), text) for text in PART.split(note) if (match := LABELLED.match(text))]
         if not labelled:  # "Output for the diesel heaters; for the LP furnace the input is given"
-            labelled = [(text, text) for text in PART.split(note) if text and not re.search(r"\d", text)]
+            labelled = [(text, text) for text in PART.split(note) if text and not FIGURE.search(text)]
+        made = self._parts(labelled)
+        if not made:  # "Input for LP furnaces, output for the gasoline heaters"
+            for sentence in PART.split(note):
+                if not FIGURE.search(sentence):
+                    made = made or self._parts([(text, text) for text in CLAUSE.split(sentence.rstrip("."))])
+        return made
+
+    def _parts(self, labelled: list[tuple[str, str]]) -> list[KindPart]:
+        """Give those that name a kind of a thing, none where all name the same or one alone does."""
         if len(labelled) < 2:
             return []
         said = [self._said(label) for label, _ in labelled]

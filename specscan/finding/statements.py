@@ -98,6 +98,8 @@ class StatementMaker:
         """Give the statements that a passage makes."""
         if passage.number in self.legend.passages or passage.number in self.prices.passages:
             return []
+        if passage.kind is not Kind.CELL and self.kit.addresses.is_one(passage.text):
+            return []
         if passage.kind is Kind.CELL and self._is_inapplicable(passage.text.strip()):
             return []
         sense = self.sections.sense(passage)
@@ -275,6 +277,14 @@ class StatementMaker:
             return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
         if CODE_ALONE.fullmatch(body.strip()) and self._is_unexplained(label, body):
             return []  # "W1", "A": what an unexplained code says of the thing nobody knows
+        if offered := self.label_parts.offered(label, body):
+            offers = zip((Availability.STANDARD, Availability.OPTIONAL), offered, strict=True)
+            scopes = [(Scope(scope.vans, offer), part) for offer, part in offers]
+            return [
+                draft
+                for own, (part_label, part, start) in scopes
+                for draft in self._labelled(passage, part_label, part, at + start, label_from, own, notes, hint, how)
+            ]
         parts = self.label_parts.zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)

@@ -196,7 +196,11 @@ class SlotReader:
         parsed = statement.parsed
         rules = [
             [c for c in parsed.cues("input", "output") if c.chunk == item.chunk],
-            [c for c in parsed.cues("input", "output") if c.clause == item.clause],
+            [
+                c
+                for c in parsed.cues("input", "output")
+                if c.clause == item.clause and not self._is_of_another(c, item, parsed)
+            ],
             [c for c in parsed.cues("input", "output") if c.start < statement.split],
             [c for c in basis_items(parsed.items) if self._goes_on(item, c, parsed)],
             basis_items(statement.note.items) if statement.note is not None else [],
@@ -215,6 +219,15 @@ class SlotReader:
                 wanted = basis_names(nearest)[0]
                 return next((n for n in fields if self.book.fields[n].basis == wanted), None)
         return next((n for n in fields if self.book.fields[n].basis == "none"), fields[0])
+
+    @staticmethod
+    def _is_of_another(cue: Item, item: Item, parsed: Parsed) -> bool:
+        """Tell whether a word behind a figure stands with a further one of the kind: "12,000 BTU/h (9,600 output)"."""
+        if cue.start < item.start:
+            return False
+        kind = item.quantity.dimension if item.quantity is not None else ""
+        beside = (one for one in parsed.items if one.chunk == cue.chunk != item.chunk)
+        return any(one.quantity is not None and one.quantity.dimension == kind for one in beside)
 
     @staticmethod
     def _goes_on(item: Item, cue: Item, parsed: Parsed) -> bool:

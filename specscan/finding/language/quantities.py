@@ -57,11 +57,13 @@ class QuantityReader:
         *,
         each: tuple[Sequence[str], Sequence[str]] = ((), ()),
         optional: Sequence[str] = (),
+        flows: Sequence[str] = (),
         imperial: bool = False,
         north_american: bool = True,
         fahrenheit: bool = False,
     ):
-        """``each`` are words for "each" behind an amount and before it, ``optional`` those for what costs extra.
+        """``each`` are words for "each" behind an amount and before it, ``optional`` those for what costs extra,
+        ``flows`` those for what goes into a heater or comes out.
 
         The flags say where the text is from.
         """
@@ -74,6 +76,9 @@ class QuantityReader:
         behind, ahead = map(any_word, each)
         self.each_behind = re.compile(rf"\s*,?\s*\b(?:{behind})\s*(?=[.,;:)\]/]|$)", re.IGNORECASE)
         self.each_ahead = re.compile(rf"\b(?:{ahead})\s*$", re.IGNORECASE)
+        flow = any_word(flows) if flows else "(?!)"
+        self.flow_behind = re.compile(rf"\s*\b(?:{flow})\b", re.IGNORECASE)
+        self.to_next_flow = re.compile(rf"\s*(?:(?:{flow})\b)?\s*[(,/]\s*", re.IGNORECASE)
         self.optional = re.compile(rf"[^()]*?\b(?:{any_word(optional)})\b", re.IGNORECASE)
         self._kept = functools.lru_cache(maxsize=KEPT_TEXTS)(self._read)
 
@@ -104,7 +109,7 @@ class QuantityReader:
             found.extend(quantity)
             index, end = index + used, max((q.end for q in quantity), default=0)
         found.sort(key=lambda q: q.start)
-        found = self._chains(text, self._feet_and_inches(text, found))
+        found = self._flows(text, self._chains(text, self._feet_and_inches(text, found)))
         found = self._ranges(text, found)
         if hint is not None:
             found = [self._hinted(q, hint) for q in found]
@@ -294,6 +299,19 @@ class QuantityReader:
             made = self._made(left.low, left.high, unit, left.start, left.end)
             result[place - 1] = replace(made, chain=1)
             result[place] = replace(right, chain=right.chain or 1)
+        return result
+
+    def _flows(self, text: str, found: list[Quantity]) -> list[Quantity]:
+        """Give a bare figure of heat the unit of the one before: "12,000 BTU/h input (9,600 output)"."""
+        result = list(found)
+        for place in range(1, len(result)):
+            last, quantity = result[place - 1], result[place]
+            if last.bare or last.dimension != "power" or not quantity.bare or quantity.count > 1:
+                continue
+            unit = self.units.named(last.printed_unit)
+            beside = self.to_next_flow.fullmatch(text[last.end : quantity.start])
+            if unit is not None and beside and self.flow_behind.match(text, quantity.end):
+                result[place] = self._made(quantity.low, quantity.high, unit, quantity.start, quantity.end)
         return result
 
     def _ranges(self, text: str, found: list[Quantity]) -> list[Quantity]:
