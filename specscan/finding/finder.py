@@ -18,6 +18,7 @@ from specscan.finding.naming.cast import Cast, Player
 from specscan.finding.naming.chapters import inherited
 from specscan.finding.naming.identity import identity_facts, van_name
 from specscan.finding.naming.known_vans import known_cast
+from specscan.finding.naming.labelled_sheets import with_labelled_sheets
 from specscan.finding.naming.model_rows import with_model_rows
 from specscan.finding.naming.name_doubts import pieced_names
 from specscan.finding.naming.range_columns import with_range_columns
@@ -51,8 +52,13 @@ class Finder:
         rows = with_range_columns(
             document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
         )
-        rows, heads = with_model_rows(
+        rows, labelled = with_labelled_sheets(
             with_sheet_heads(rows, kit.casts.can_be_name),
+            kit.lexicon.words.model_labels,
+            kit.casts.told.can_head_chapter,
+        )
+        rows, heads = with_model_rows(
+            rows,
             kit.lexicon.words.model_labels,
             kit.casts.can_be_name,
             kit.casts.range_names.of_label,
@@ -61,7 +67,7 @@ class Finder:
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
         rows = kit.casts.with_ranges(rows, document.titles)
         document = replace(document, passages=rows)
-        cast = kit.casts.read(document, heads)
+        cast = kit.casts.read(document, heads, labelled)
         if named is not None and not cast.players:
             cast.players.append(Player(named.model, None, {named.model}))
         facts, passages, _, sayings = self._facts(document, kit, cast)

@@ -52,3 +52,19 @@ def test_sisters_of_a_letter_are_not_named_after_their_base_vehicle(vans_of):
         "lithium leisure battery. The Winter Pack is extra.\n\nKind regards,\nAda Holt\nfor Marrowfen\n"
     )
     assert models(vans_of(letter, "letter.txt")) == {"Gorse", "Gorse Plus"}
+
+
+SHEET = (
+    "{lead}{label}: {name}\nBuilt on: Bruska Mule\nOverall length: {length} ft\nFresh water tank: {tank} gal\n"
+    "Gray water tank: {tank} gal\nSolar: {tank} W\nSleeps: 2\nInsulation: spray foam\n\n"
+)
+
+
+@pytest.mark.parametrize(("one", "two"), [("Model K", "Model L"), ("Gorse 19", "Gorse 22"), ("Alder", "Teasel")])
+@pytest.mark.parametrize("lead", ["", "Maker: Marrowfen\n"])
+def test_each_sheet_is_of_the_van_that_its_label_names(facts_of, lead, one, two):
+    text = SHEET.format(lead=lead, label="Model", name=one, length=19, tank=20)
+    text += SHEET.format(lead=lead, label="Model", name=two, length=22, tank=30)
+    facts = facts_of(f"{text}Prices on request.\n\nMarrowfen Ltd, 4 Mill Lane, Hythe\n", "sheets.txt")
+    lengths = {fact.model: round(fact.value / 304.8) for fact in facts if fact.field == "length_mm"}
+    assert lengths == {one: 19, two: 22}

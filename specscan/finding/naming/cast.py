@@ -81,10 +81,12 @@ class CastReader:
     def _can_be_code(self, text: str) -> bool:
         return self.can_be_name(text) and self.names.short_year.fullmatch(text) is None  # "MY26"
 
-    def read(self, document: Document, named: frozenset[str] = frozenset()) -> Cast:
+    def read(
+        self, document: Document, named: frozenset[str] = frozenset(), labelled: frozenset[str] = frozenset()
+    ) -> Cast:
         """Give the vans of a document; without table heads or trims there is one, named by the title.
 
-        ``named`` are heads of which the document says itself that they name vans.
+        ``named`` are heads of which the document says itself that they name vans, ``labelled`` such headings.
         """
         other = self.names.other_passages(document)
         own = [p for p in document.passages if p.number not in other]
@@ -94,7 +96,7 @@ class CastReader:
         counted = {} if heads else self.counted_vans.read(own)  # they name vans as heads of columns do
         heads = heads or counted
         names = self.names.read(document, own, heads)
-        names.other = other
+        names.other, names.labelled = other, labelled
         if several := self._of_several_makers(heads, own):
             names.maker = names.title = names.series = ""
             mapping = {

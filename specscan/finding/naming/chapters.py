@@ -76,12 +76,14 @@ class ChapterReader:
         series: str = "",
         clean: Callable[[str], str] = lambda heading: heading,
         maker: str = "",
+        labelled: Collection[str] = (),
     ) -> list[Chapter]:
         """Give the chapters of two or more sister vans; none where the headings part one van's description.
 
         The headings stand side by side, beneath each much the same things are told, and running text or tables use
         each name too, or the heading gives a price. ``clean`` takes common words from a heading: "The Drift 21 in
         numbers"; that of the ``maker`` may stand before some of the names, "Marrowfen Drift 21" beside "Alder 23".
+        ``labelled`` are headings that are known to be names.
         """
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
         opened: dict[tuple[str, ...], Chapter] = {}
@@ -121,6 +123,7 @@ class ChapterReader:
             apart = not titled or all(one.heading.number in runs or CODED.fullmatch(one.name) for one in alike)
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart
             sure = sure or {one.name.casefold() for one in alike} in lists
+            sure = sure or all(one.heading.text in labelled for one in alike)
             named = [o for o in alike if sure or o.priced or bears(o.name, series) or _is_used(o, own)]
             if not (series or sure or shared_word([one.name for one in named]) or all(one.series for one in named)):
                 continue

@@ -22,6 +22,7 @@ BARE = re.compile(r"[A-ZÀ-Þ][^\W\d_]{2,}(?:[’'-][^\W\d_]+)*")
 CODED_HEADING = re.compile(r"\d{2,3}(?: ?[A-ZÀ-Þ][\w’'.-]*){0,2}")
 CODED_ROW = re.compile(r"[A-Z]{0,3}-?\d")
 NAME = words_of_name(2)
+LETTER = re.compile(r"[A-Z]")
 
 
 class RangeReader:
@@ -31,6 +32,7 @@ class RangeReader:
         words = lexicon.words
         ranges, articles = (any_word(one) for one in (words.range_words, words.articles_of_names))
         self.lexicon = lexicon
+        self.range_words = {word.casefold() for word in words.range_words}
         self.range = re.compile(rf"(?:(?i:{articles})\s+)?(?:(?i:{ranges})\s+({NAME})|({NAME})[ -](?i:{ranges}))")
         self.model = re.compile(
             rf"(?i:{any_word({*words.model_labels, *words.model_words})})(?:\s*:)?\s+(?=[\dA-ZÀ-Þ])"
@@ -70,8 +72,18 @@ class RangeReader:
         )  # fmt: skip
 
     def code(self, heading: str) -> str:
-        """Give a heading without the word "Model", or "Trim:", before a name."""
+        """Give a heading without the word "Model", or "Trim:", before a name; "Model K" is one itself."""
+        if self.is_lettered(heading):
+            return heading
         return self.model.sub("", heading, count=1) if self.model.match(heading) else heading
+
+    def is_lettered(self, name: str) -> bool:
+        """Tell whether a name is a letter behind a word such as "Model", which is a part of it then: "Model K"."""
+        match = self.model.match(name)
+        if match is None or LETTER.fullmatch(name, match.end()) is None:
+            return False
+        word = match.group().strip().casefold()
+        return ":" not in word and word not in self.range_words  # "Series R" may be the range of "R 540"
 
     def with_full_heads(self, passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> tuple[Passage, ...]:
         """Give the passages with the range before mere codes over the columns of tables that stand under it.

@@ -43,6 +43,7 @@ class TitleReader(TitleTexts):
         self.filling = sorted(self.fillers, key=lambda phrase: (-len(phrase), phrase))
         self.signed_by = re.compile(rf"(?:{any_word(self.words.made_by)})(?: [A-ZÀ-Þ]|$)")  # "Drift by Marrowfen"
         self.model_labels = {label.casefold() for label in self.words.model_labels}
+        self.range_words = {word.casefold() for word in self.words.range_words}
         numbered = any_word(self.words.number_labels)
         self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
@@ -250,6 +251,8 @@ class TitleReader(TitleTexts):
         text = without_name(text, maker)  # before the words of the trade that its name may hold
         if any(joint in maker.split() for joint in JOINTS):
             text = without_name(text, " ".join(word for word in maker.split() if word not in JOINTS))  # as files do
+        if self._is_lettered(text):
+            return text.strip(EDGES)
         text = without_names(text, self.filling)
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
@@ -271,6 +274,11 @@ class TitleReader(TitleTexts):
             text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
         text = BEHIND_CODE.sub(r"\1", text)
         return re.sub(r"[\s?!]+", " ", text).strip(EDGES)
+
+    def _is_lettered(self, text: str) -> bool:
+        """Tell whether a text is a letter behind a word such as "Model", which is a part of the name then."""
+        first, _, letter = text.strip(EDGES).rpartition(" ")
+        return len(letter) == 1 and letter.isupper() and first.casefold() in self.model_labels - self.range_words
 
     def _twice_headed(self, document: Document, maker: str) -> set[str]:
         """Give the names that are the largest line of the first page and the title in the file's own data."""

@@ -45,7 +45,7 @@ class ToldNames:
         text = "\n".join(p.text for p in own)
         headed = self._headed(names, own)
         described = self._chapters(names, own)
-        alone = len(headed) >= 2 and not self.chapters.ranges.bare(own, self._can_head_chapter)
+        alone = len(headed) >= 2 and not self.chapters.ranges.bare(own, self.can_head_chapter)
         if alone and not self._are_some(list(headed.values()), described):
             return [*headed.values(), *self.beside(names, own, (), list(headed.values()))]
         chapters = self._named_by(described, names, own)
@@ -110,7 +110,7 @@ class ToldNames:
         def bare(heading: str) -> str:
             return self.names.cased(self.names.clean(heading, names.maker), own)
 
-        return self.chapters.read(own, self._can_head_chapter, names.series, bare, names.maker)
+        return self.chapters.read(own, self.can_head_chapter, names.series, bare, names.maker, names.labelled)
 
     @staticmethod
     def _are_some(players: Sequence[Player], chapters: Sequence[Chapter]) -> bool:
@@ -121,12 +121,12 @@ class ToldNames:
     def beside(self, names: Names, own: list[Passage], heads: Collection[str], players: list[Player]) -> list[Player]:
         """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
         taken = {names.series, names.maker, *heads, *(player.model for player in players)} - {""}
-        chapters = self.chapters.beside(own, self._can_head_chapter, taken, names.maker)
+        chapters = self.chapters.beside(own, self.can_head_chapter, taken, names.maker)
         return [Player(one.name, one.place, {one.name, one.heading.text}, chapter=one.numbers) for one in chapters]
 
-    def _can_head_chapter(self, name: str) -> bool:
+    def can_head_chapter(self, name: str) -> bool:
         """Tell whether a heading can be the name of a van: no "Technical data", whatever stands below it."""
-        return self.can_be_name(name) and not self.names.is_filler(name)
+        return self.chapters.ranges.is_lettered(name) or (self.can_be_name(name) and not self.names.is_filler(name))
 
     def _continuations(self, names: Names, text: str) -> list[str]:
         title = names.title
