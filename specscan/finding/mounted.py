@@ -7,6 +7,7 @@ import re
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.things.items import Item, Parsed
+from specscan.records.years import MODEL_YEAR
 
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
 NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
@@ -25,7 +26,7 @@ class MountedNames:
         self.begins = {phrase.casefold() for phrase in words.begins_as}
         self.leads = re.compile(
             rf"(?<!\w)((?i:{any_word([*words.begins_as, *words.mounted_on])}))\s+(?:(?:{articles})\s+)?"
-            rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|(?:19|20)\d\d)\s+){{0,2}}({NAME.pattern})"
+            rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|{MODEL_YEAR})\s+){{0,2}}({NAME.pattern})"
         )
         self.joined = re.compile(rf"(?:\s+[^\W\d_A-ZÀ-Þ]\w*)?(?:,|\s+(?:{any_word(words.joined_to_base)})(?!\w))\s*")
 

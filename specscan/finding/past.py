@@ -8,6 +8,7 @@ from collections.abc import Iterable
 
 from specscan.finding.language.whole_words import any_word, stands_at
 from specscan.finding.things.items import Parsed
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.models import WordFile
 
 OF_THE_PAST = "said of the van of an earlier model year"
@@ -18,7 +19,7 @@ KEPT_PATTERNS = 10  # of each language one
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _years(model_year: tuple[str, ...], until: tuple[str, ...]) -> re.Pattern[str]:
     """Give the pattern of a year that may be an earlier van's: "MY23", "until 2023", or one ``before`` another word."""
-    short, year = any_word(word.upper() for word in model_year if len(word) <= 3), r"(?:19|20)\d\d"
+    short, year = any_word(word.upper() for word in model_year if len(word) <= 3), MODEL_YEAR
     return re.compile(
         rf"(?<!\w)(?:(?:{short})[ \u00a0]?['’]?(?P<short>\d\d)(?!\d)|(?P<before>{year})\s+"
         rf"|(?i:{any_word(until)})\s+(?P<until>{year})(?!\d))"

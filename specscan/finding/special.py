@@ -14,11 +14,12 @@ from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
 from specscan.finding.wording import Wording
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
 NAME_END = re.compile(r"\s*(?:,(?!\d)|;|\(|\s[-–—]\s|\b(?:with|mit|avec|chassis|cab|van|base|or|and|auf|sur)\b)")
 BEFORE_ENGINE = re.compile(r"(?:\s+[a-zà-ÿ][\w-]*){0,3}?\s*(?:\b(?:with|mit|avec)\b|,)")  # " cargo van, "
-YEAR_AHEAD = re.compile(r"^(?:19|20)\d\d\s+(?=[A-ZÀ-Þ])")
+YEAR_AHEAD = re.compile(rf"^{MODEL_YEAR}\s+(?=[A-ZÀ-Þ])")
 GRADE = re.compile(r"(?<![\w.,-])(III|II|I|[123])(?![\w.,-]*\d|[\w])")
 ROMAN = {"I": 1, "II": 2, "III": 3}
 STANDARD = re.compile(r"(?:EN|DIN EN|NF EN)\s*(?:ISO\s*)?164[56](?:\s*[-–]\s*\d)?(?::\d{4})?", re.IGNORECASE)

@@ -11,10 +11,11 @@ from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.past import going_on
 from specscan.finding.things.items import Parsed
 from specscan.records.text import Passage
+from specscan.records.years import MODEL_YEAR
 
 OF_ANOTHER = "said of another van of the range"
 # Behind the name of a range: no year, no decimal, no figure with its unit.
-CODE = r"(?!(?:19|20)\d\d\b)(?:[A-Z]{1,3}[ -]?)?\d{1,3}[A-Z]{0,3}(?!\w|[.,]\d)"
+CODE = rf"(?!{MODEL_YEAR}\b)(?:[A-Z]{{1,3}}[ -]?)?\d{{1,3}}[A-Z]{{0,3}}(?!\w|[.,]\d)"
 BEFORE_CODE = re.compile(rf"(\D*[^\W\d]) (?={CODE})")
 CODE_BEHIND = re.compile(f" {CODE}")
 CARD = re.compile(

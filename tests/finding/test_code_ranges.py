@@ -146,3 +146,14 @@ def test_rows_of_the_same_word_under_two_ranges_are_vans_of_each(sleeps_of):
     words = {"W-45": "Short", "W-52E": "Long", "O-60": "Long", "O-60X": "Long AWD"}
     expected = {"Wendrill Short": 2, "Wendrill Long": 2, "Ordwell Long": 3, "Ordwell Long AWD": 3}
     assert sleeps_of(BOTH + rows_of(groups, words)) == expected
+
+
+def test_a_code_of_four_figures_that_is_no_year_of_a_model_is_kept(vans_of):
+    text = """<html><body><p>Marrowfen LLC</p><h1>Camper vans for 2026</h1><p>Drift | Gorse</p>
+<table><tr><th>Floorplan</th><th>Overall length</th><th>GVWR</th><th>Sleeps</th></tr>
+<tr><td colspan="4"><b>Drift</b></td></tr>
+<tr><td>1960</td><td>19 ft 8 in</td><td>9,050 lb</td><td>2</td></tr>
+<tr><td>2170</td><td>21 ft 6 in</td><td>9,900 lb</td><td>4</td></tr>
+<tr><td colspan="4"><b>Gorse</b></td></tr>
+<tr><td>2480</td><td>24 ft 1 in</td><td>11,030 lb</td><td>3</td></tr></table></body></html>"""
+    assert {model for _, model, _ in vans_of(text, "page.html")} == {"Drift 1960", "Drift 2170", "Gorse 2480"}

@@ -100,3 +100,15 @@ def test_the_tank_of_a_cassette_toilet_is_no_portable_toilet(states):
 )
 def test_a_valve_in_a_place_with_heat_is_in_a_heated_compartment(states, region, line):
     states(region, line, {"dump_valve_protection": "heated_compartment"})
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Height over air conditioner: 8 ft 11 in", {"height_mm": 107 * 25.4}),
+        ("UK", "Height: 2,890 mm with roof hatch", {"height_mm": 2890}),
+        ("FR", "Vanne de vidange : sous gaine isolante", {"dump_valve_protection": "insulated"}),
+    ],
+)
+def test_what_a_height_was_measured_with_and_what_a_valve_stands_in(states, region, line, expected):
+    states(region, line, expected)

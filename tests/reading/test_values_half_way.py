@@ -78,3 +78,22 @@ def test_words_in_two_columns_of_values_are_no_list_beside_the_first_column(fact
         top += 17
     found = {f.model: round(f.value) for f in facts_of_pdf(page) if f.field == "black_tank_l"}
     assert found == {"Drift 20": 61, "Drift 22": 49, "Drift 24": 45}
+
+
+def test_values_for_all_half_way_make_no_column_of_their_own(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.text(50, 54, "Drift 2026", size=12, bold=True)
+    page.row(86, *zip((168, 268, 367, 467), VANS, strict=True), size=8, bold=True)
+    rows = [("Overall length", ("5.41 m", "5.99 m", "6.36 m", "6.40 m")), ("Shore power", "30 A"), ("Awning", "no"),
+            *((label, values) for _, label, values in ROWS[1:]),
+            ("Sleeps", ("2", "2", "3", "4")), ("Belted seats", ("2", "4", "4", "4")), ("Doors", ("4", "4", "5", "5")),
+            ("Cabin battery", ("100 Ah AGM", "200 Ah lithium-ion, 12 V", "400 Ah lithium", "410 Ah lithium")),
+            ]  # fmt: skip
+    for number, (label, values) in enumerate(rows):
+        middle = 353 - page.canvas.stringWidth(values, "Helvetica", 8) / 2 if isinstance(values, str) else 0
+        placed = [(middle, values)] if isinstance(values, str) else zip((168, 268, 367, 467), values, strict=True)
+        page.row(103 + 17 * number, (56, label), *placed, size=8)
+    page.row(103 + 17 * number + 10, (367, "12.8 V"), (467, "heated"), size=8)
+    found = {f.model: f.value for f in facts_of_pdf(page) if f.field == "battery_chemistry"}
+    assert found == {"Drift 540 E": "agm", **dict.fromkeys((f"Drift {van}" for van in VANS[1:]), "lithium")}

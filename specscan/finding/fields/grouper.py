@@ -41,7 +41,7 @@ class Grouper:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
         if not parsed.items:
             return Sentence(parsed, split, [], set(), running, noted)
-        ignored = ignored_items(parsed, split, running=running)
+        ignored = ignored_items(parsed, split, running=running) | self._measured_with(parsed, split)
         named: Named = []
         for item in parsed.items:
             if id(item) in ignored:
@@ -191,6 +191,19 @@ class Grouper:
             if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
                 return True
         return False
+
+    def _measured_with(self, parsed: Parsed, split: int) -> set[int]:
+        """Give things that were only measured with, and have no figure: "Height: 2,890 mm with roof hatch"."""
+        found: set[int] = set()
+        for cue in parsed.cues("besides") if split else ():
+            beside = [i for i in parsed.items if i.start >= split and not parsed.text[i.end : cue.start].strip(" (,")]
+            if not any(i.quantity and i.quantity.dimension == "length" for i in beside if i.end < cue.start):
+                continue
+            behind = [i for i in parsed.items if i.start >= cue.end and i.chunk == cue.chunk]
+            if not any(i.quantity for i in behind):
+                fields = self.book.fields_of
+                found |= {id(i) for i in behind if i.has("thing") and not any(map(fields, i.names("thing")))}
+        return found
 
     def _things(self, item: Item) -> list[str]:
         things = item.names("thing")

@@ -11,6 +11,7 @@ from specscan.finding.language.whole_words import any_word, holds, stands_before
 from specscan.finding.naming.name_forms import VOWEL
 from specscan.finding.naming.place import Names, bears, begins_with, without_start
 from specscan.records.text import Passage
+from specscan.records.years import MODEL_YEAR
 
 CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
@@ -139,7 +140,7 @@ def _cut_maker(head: str, maker: str) -> str:
 
 
 def _cut_year(head: str) -> str:
-    return re.sub(r"^(?:19|20)\d\d\s+(?=\D)|\s+\(?(?:19|20)\d\d\)?$", "", head).strip() or head
+    return re.sub(rf"^{MODEL_YEAR}\s+(?=\D)|\s+\(?{MODEL_YEAR}\)?$", "", head).strip() or head
 
 
 def cased_model(model: str, text: str) -> str:

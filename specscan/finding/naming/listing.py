@@ -11,10 +11,11 @@ from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Place
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Passage
+from specscan.records.years import MODEL_YEAR
 
 NAME = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)(?:[ \u00a0](?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){1,4}"
-YEAR_FIRST = re.compile(rf"(?P<year>(?:19|20)\d\d)[ \u00a0](?P<name>{NAME})(?=$|[\s,;(–-])")
-YEAR_LAST = re.compile(rf"(?P<name>{NAME})(?:,?[ \u00a0]\(?)(?P<year>(?:19|20)\d\d)\)?(?=$|[\s,;.])")
+YEAR_FIRST = re.compile(rf"(?P<year>{MODEL_YEAR})[ \u00a0](?P<name>{NAME})(?=$|[\s,;(–-])")
+YEAR_LAST = re.compile(rf"(?P<name>{NAME})(?:,?[ \u00a0]\(?)(?P<year>{MODEL_YEAR})\)?(?=$|[\s,;.])")
 MAX_WORDS = 14
 MIN_THINGS = 4  # different things spoken of under each line
 

@@ -10,6 +10,7 @@ from specscan.finding.language.whole_words import any_of, any_word, count, lower
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
 REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
@@ -26,7 +27,7 @@ LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 LETTERS_OF_CODE = 3  # at most, in a shouted name
 FIRST_LINES = 3  # where a company's name stands alone
-DATED = re.compile(r"(\D+?)\s+(?:19|20)\d\d")  # a name with the model year behind it
+DATED = re.compile(rf"(\D+?)\s+{MODEL_YEAR}")  # a name with the model year behind it
 
 
 class MakerReader:

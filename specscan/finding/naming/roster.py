@@ -10,6 +10,7 @@ from specscan.finding.language.whole_words import count, holds, is_of_word, lowe
 from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.place import begins_with, of_range, without_start
 from specscan.records.text import Kind, Passage
+from specscan.records.years import MODEL_YEAR
 
 FIRST_PASSAGES = 14
 LONE_PASSAGES = 6
@@ -27,7 +28,7 @@ SHORT_CODE = 2  # letters and figures
 BARE = re.compile(r"\d|[A-Z]{1,3}[ -]?\d")
 SENTENCE_END = re.compile(r"(?<=\w)\.\s+(?=[A-ZÀ-Þ])")
 TWO_NAMES = re.compile(r"\d\S* [A-ZÀ-Þ][a-zà-ÿ]{2,} \S*\d")
-YEAR = re.compile(r"(?:19|20)\d\d")
+YEAR = re.compile(MODEL_YEAR)
 
 
 @dataclass(frozen=True, slots=True)

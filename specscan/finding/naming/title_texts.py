@@ -15,6 +15,7 @@ from specscan.finding.naming.place import PARTED, Place, running_lines
 from specscan.finding.naming.roster import BARE
 from specscan.finding.naming.years import YEAR, YearReader
 from specscan.records.text import Document, Kind, Passage, Title
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
 IN_BRACKETS = re.compile(r"\(([A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w.’'-]*){1,3})\)")  # "Your questions (Drift 21)"
@@ -25,9 +26,9 @@ TOLD_FIGURE = re.compile(r"\d\S* \d+$")
 SENTENCE = re.compile(r"[A-ZÀ-Þ].*\s[a-zà-ÿ]{2,}\s.*[.!?]")
 LEAST_USES = 3
 LONGEST_LINE = 80
-DATED = re.compile(r"(?:19|20)\d\d [A-ZÀ-Þ]")
+DATED = re.compile(rf"{MODEL_YEAR} [A-ZÀ-Þ]")
 DATED_NAME = re.compile(
-    r"(?:19|20)\d\d ((?:[A-ZÀ-Þ][\w’'-]* ){1,3}(?=\w*\d)[\w.-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,2})"
+    rf"{MODEL_YEAR} ((?:[A-ZÀ-Þ][\w’'-]* ){{1,3}}(?=\w*\d)[\w.-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){{0,2}})"
 )
 DATED_WEIGHT = 5
 PRICED_WEIGHT = 3  # of what stands on one line with its price in a listing
@@ -55,7 +56,7 @@ class TitleTexts(YearReader):
         super().__init__(book, lexicon)
         self.letter = Letter()  # of the document that is read
         before = article(self.words.articles_of_names, r"(?:\s+[a-zà-ÿ][\w-]*){0,2}")
-        self.behind_article = re.compile(rf"(?<!\w){before}(?:(?:19|20)\d\d\s+)?({SPOKEN_NAME})")
+        self.behind_article = re.compile(rf"(?<!\w){before}(?:{MODEL_YEAR}\s+)?({SPOKEN_NAME})")
         leads = {*self.words.leads_to_name} - {*self.words.cues["is_named"]}
         self.leads_to_base = re.compile(rf"(?<!\w)(?:{any_word(leads)})\s+$", re.IGNORECASE)
         verbs, vans = any_word(self.words.cues["is_named"]), any_word(self.words.vans)

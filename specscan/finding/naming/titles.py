@@ -15,6 +15,7 @@ from specscan.finding.naming.range_signs import RangeSigns
 from specscan.finding.naming.title_texts import LIST_JOINT, MAX_NAME_WORDS, TitleTexts
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
 PLAIN_TITLE = 2.5  # points from which a title or label is taken without asking sentences
@@ -30,7 +31,7 @@ MEASURED = re.compile(r"(\D{3,}?) \d[\d.,]* ?[a-z°]{1,3}")
 AMOUNT = re.compile(r"\d[\d.,' \u00a0\u202f]*\s([^\W\d]{2,}|[€$£])")
 PRICED = re.compile(r"\d[\d.,' \u00a0\u202f]*\s?[€$£](?!\w)")
 USES = 2  # of a name in the text, that in the list of vans included
-DATE = re.compile(r"(?<!\d)(?:0?[1-9]|1[0-2])[/.](?:19|20)\d\d$")  # "registered here 11/2021"
+DATE = re.compile(rf"(?<!\d)(?:0?[1-9]|1[0-2])[/.]{MODEL_YEAR}$")  # "registered here 11/2021"
 LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
 
@@ -49,7 +50,7 @@ class TitleReader(TitleTexts):
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         dating = any_word(self.words.model_year)
         self.dated = re.compile(
-            rf"(?<!\w)(?:{dating})\s+(?=(?:19|20)\d\d(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
+            rf"(?<!\w)(?:{dating})\s+(?={MODEL_YEAR}(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
         self.date = _dates(self.words.months, self.words.dates_from)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
@@ -433,7 +434,7 @@ def _dates(months: Sequence[str], since: Sequence[str]) -> re.Pattern[str]:
     short = [f"{month[:length]}." for month in months for length in (3, 4) if len(month) > length]
     month = rf"(?<!\w)(?:{any_word(months)}|{any_word(short)})(?!\w)"
     day = r"(?<!\w)(?:0?[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th|er)?(?![\w.-])"
-    year = r",?\s+(?:19|20)\d\d(?!\w)"
+    year = rf",?\s+{MODEL_YEAR}(?!\w)"
     return re.compile(
         rf"(?:(?<!\w)(?:{any_word(since)})\s+)?(?:{day}\s+{month}(?:{year})?|{month}(?:\s+{day}(?:{year})?|{year}))",
         re.IGNORECASE,

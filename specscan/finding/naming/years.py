@@ -11,9 +11,10 @@ from specscan.finding.naming.maker import MakerReader
 from specscan.finding.naming.name_forms import WORD
 from specscan.finding.naming.place import PARTED, Names, Place, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
+from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
-YEAR = re.compile(r"(?<![\d/.,-])((?:19|20)\d\d)(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
+YEAR = re.compile(rf"(?<![\d/.,-])({MODEL_YEAR})(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|L|€|\$)\b)")
 CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 DATED = re.compile(r"([^\W\d_]{3,9})\.?(?:\s+\d{1,2}(?:st|nd|rd|th)?,?)?\s*$")  # "November", "Nov. 12,"
 RANGE = re.compile(rf"^{WORD} ")  # or a company, before the name of a van

@@ -72,6 +72,7 @@ def columns_of(rows: list[list[Line]]) -> Columns:
     columns = _respected(rows)
     counts = Counter(len(row) for row in rows)
     full = max(counts, key=lambda count: (counts[count], count), default=0)
+    columns = _without_shared(rows, columns, full)
     share = FULL_SHARE
     if full < MIN_COLUMNS:
         full, share = _full_beside_shared(rows, counts), 0.0
@@ -83,6 +84,23 @@ def columns_of(rows: list[list[Line]]) -> Columns:
     parted = _respected(rest) if len(rest) >= share * len(rows) else []
     grouped = len(parted) == full + 1 and full + 1 in counts  # a group's name stands before some of the labels
     return parted if len(parted) == full or grouped else columns
+
+
+def _without_shared(rows: list[list[Line]], columns: Columns, count: int) -> Columns:
+    """Give columns without those that hold lone values alone: they stand half way, and are values for all.
+
+    They come back as they are where not ``count`` are left, or few rows have as many values.
+    """
+    if len(columns) <= count or count < MIN_COLUMNS or sum(len(row) >= count for row in rows) < MIN_FULL:
+        return columns
+    widest = [0] * len(columns)  # of the rows with a value in a column, how many values that with most has
+    for row in rows:
+        for part in row:
+            places = touched_by(part.box, columns)
+            if len(places) == 1:
+                widest[places[0]] = max(widest[places[0]], len(row))
+    kept = [column for column, most in zip(columns, widest, strict=True) if most > 2]
+    return kept if len(kept) == count else columns
 
 
 def _hold_one_each(columns: Columns, rows: list[list[Line]]) -> bool:

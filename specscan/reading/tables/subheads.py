@@ -7,6 +7,7 @@ import re
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.parting import has_digit, labelish
+from specscan.records.years import MODEL_YEAR
 
 CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
@@ -17,7 +18,7 @@ HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand
 CODED_SHARE = 0.9
 LABEL_SHARE = 0.4
 SERIES_LETTERS = 3
-YEAR = re.compile(r"^(?:19|20)\d\d\s+(?=\D)")
+YEAR = re.compile(rf"^{MODEL_YEAR}\s+(?=\D)")
 
 
 def without_codes(grid: Grid, hints: Hints) -> Grid:
