@@ -220,6 +220,8 @@ class WordFile(Entry):
     cues: dict[str, list[str]]
     model_year: list[str]
     not_model_year: list[str]
+    editions: list[str] = []
+    papers: list[str] = []
     maker_labels: list[str]
     model_labels: list[str]
     title_fillers: list[str]

@@ -32,6 +32,12 @@ def test_a_glyph_of_several_letters_gives_each_its_share():
     assert [word.text for word in build_words(letters)] == ["affix"]
 
 
+def test_the_tail_of_a_letter_below_the_next_ends_no_word():
+    letters = Letters.of([glyph("Q", 0, 15), glyph("u", 7, 12), glyph("e", 12, 16)])
+
+    assert [word.text for word in build_words(letters)] == ["Que"]
+
+
 def test_letters_beyond_the_table_are_told_too():
     codes = np.array([ord("a"), ord(" "), ord("漢"), 0x1F600, 0x1D7D9], np.uint32)
 

@@ -9,6 +9,7 @@ from functools import partial
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
+from specscan.finding.naming.addresses import has_address
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.counted_vans import CountedVans
@@ -208,6 +209,7 @@ class CastReader:
         if not plain or names.maker or names.used:
             return
         runs = self.range_names.runs_behind(names.title, plain, document)
+        runs = runs or has_address(names.title, own, self._is_filler)
         if not self._is_house(names.title, plain, own, codes=runs):
             return
         house, place = names.title, names.title_place
@@ -327,7 +329,8 @@ class CastReader:
     def _is_house(self, title: str, heads: list[str], own: list[Passage], *, codes: bool) -> bool:
         """Tell whether a title is the company above vans with names of their own, which no line sets behind it.
 
-        ``codes`` says that they may be codes: the name of their range stands behind the company's elsewhere.
+        ``codes`` says that they may be codes: the name of their range stands behind the company's elsewhere, or its
+        address.
         """
         if not title or re.search(r"\d", title) or self.names.signs.are_seen(title, own, heads):
             return False
@@ -390,6 +393,7 @@ class CastReader:
             and is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
             and not (first in plain and (names.confirmed or self._is_told(names.series, own, names.maker, plain)))
+            and not (names.series and all(stands_before(text, names.series, head) for head in plain))
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first

@@ -7,6 +7,7 @@ from collections import Counter
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, lowered, places
+from specscan.finding.naming.addresses import small_company
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
@@ -92,6 +93,8 @@ class MakerReader:
             signed = self._signed(document, own)
             if signed is not None and begins_with(names.maker, signed[0]):
                 names.maker, names.maker_place = signed  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
+        elif (small := small_company(own, self.book.general.legal_forms)) is not None:
+            names.maker, names.maker_place = small[0], Place(small[1], small[1].page, small[0])
         elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed
         elif (company := self._company_in_text(document, own)) is not None:

@@ -11,7 +11,7 @@ from specscan.finding.naming.houses import HouseReader, parted
 from specscan.finding.naming.letters import LetterReader
 from specscan.finding.naming.make_and_model import MakeAndModel
 from specscan.finding.naming.maker import FIRST_LINES
-from specscan.finding.naming.place import Names, Place
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.titles import TitleReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -19,6 +19,7 @@ from specscan.rulebook.book import Rulebook
 USED_CUES = 3
 FIRST_ASKED, LAST_ASKED = 40, 8  # passages in which a seller says that a van is used, at the beginning and the end
 LONGEST_LEAD = 40
+MOST_WORDS = 5  # of a company's name
 FEW = 6  # passages: a page of fewer has no part that is most of it
 
 
@@ -74,8 +75,19 @@ class NameReader(TitleReader):
         for passage in own:
             match = pattern.search(passage.text)
             if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self.is_filler(match.group(1)):
-                names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
+                name = self._whole_company(passage.text[: match.end(1)], own) or match.group(1)
+                names.maker, names.maker_place = name, Place(passage, passage.page, name)
                 return
+
+    def _whole_company(self, lead: str, own: list[Passage]) -> str:
+        """Give what opens a line before a title where it opens another line too, before a comma: "Atelier of the Fen".
+
+        Small words between those with capitals are part of it.
+        """
+        again = sum(begins_with(PARTED.split(p.text)[0].replace(",", " ,"), lead) for p in own if p.table is None)
+        words = lead.split()
+        short = all(word[:1].isupper() or word in self.joints for word in words) and len(words) <= MOST_WORDS
+        return lead if again > 1 and short and words[0][0].isupper() else ""
 
     def _read_above_title(self, names: Names, own: list[Passage]) -> None:
         """Take the name that stands alone above the first line with the title, as on a letterhead."""

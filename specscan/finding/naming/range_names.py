@@ -310,7 +310,7 @@ class RangeNames:
                 for start in places(text, head) if head in text else ():
                     lead = text[max(0, start - 40) : start]
                     match = BEFORE.search(lead)
-                    if match is not None:
+                    if match is not None and not _tells_of_last(lead[: match.start()], heads):
                         opens = not lead[: match.start()].strip() or OPENED.search(lead, 0, match.start())
                         # "L’Orme 54" at the start of a sentence; amid one the capital would be of the name
                         name = self._without_article(match.group(1)) if opens else match.group(1)
@@ -321,6 +321,12 @@ class RangeNames:
     def _without_article(self, name: str) -> str:
         match = self.article.match(name)
         return name[match.end() :] if match is not None else name
+
+
+def _tells_of_last(lead: str, heads: Sequence[str]) -> bool:
+    """Tell whether what follows is said of the code before it: "Alcove" in "540 · Alcove 600 · Alcove"."""
+    code = lead.rstrip(" \u00a0·•∙|:–—-")
+    return code != lead.rstrip() and any(f" {code}".endswith(f" {head}") for head in heads)
 
 
 def _is_told_of(code: str, own: Sequence[Passage]) -> bool:

@@ -9,6 +9,7 @@ from collections.abc import Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, may_hold, without_name, without_names
+from specscan.finding.naming.label_pairs import LabelPairs
 from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.range_signs import RangeSigns
@@ -48,7 +49,7 @@ class TitleReader(TitleTexts):
         numbered = any_word(self.words.number_labels)
         self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
-        dating = any_word(self.words.model_year)
+        dating = any_word((*self.words.model_year, *self.words.editions))
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?={MODEL_YEAR}(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
@@ -61,6 +62,7 @@ class TitleReader(TitleTexts):
         small = (*self.words.predicates, *cues["is_named"], *cues["preposition"], *cues["before_number"])
         self.words_of_sayings = {word.casefold() for word in small} | self.function_words
         self.signs = RangeSigns(lexicon)
+        self.label_pairs = LabelPairs(self.words, lambda text: self.is_label(text) or self.is_filler(text))
         name, sellers = r"[A-ZÀ-Þ][\w’'-]*(?: (?:& )?[A-ZÀ-Þ][\w’'-]*)", any_word(self.words.seller_words)
         self.sells = re.compile(
             rf"(?<!\w)({name}{{0,3}}(?= (?i:{any_word(self.words.seller_says)})(?!\w))"
@@ -83,7 +85,7 @@ class TitleReader(TitleTexts):
 
         ``heads`` are those of tables that name vans.
         """
-        labelled = self._labelled(own, self.words.model_labels)
+        labelled = self.label_pairs.model_of_range(own) or self._labelled(own, self.words.model_labels)
         candidates: Counter[str] = Counter()
         rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
         whole: set[str] = set()

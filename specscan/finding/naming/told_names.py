@@ -8,6 +8,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, Chapter, ChapterReader, shared_word
+from specscan.finding.naming.led_items import read_led
 from specscan.finding.naming.name_forms import article
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
@@ -51,6 +52,9 @@ class ToldNames:
         chapters = self._named_by(described, names, own)
         if chapters or len(headed) >= 2:
             return chapters or list(headed.values())
+        if led := read_led(own, names.title, self.names.lexicon, self.can_head_chapter):
+            base = names.title if re.search(r"\d", names.title) else names.series
+            return [Player(of_range(base, name), Place(item, item.page, name), {name}) for name, item in led]
         trims = self._continuations(names, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)

@@ -8,8 +8,8 @@ from collections.abc import Collection
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, stands_at
 from specscan.finding.naming.maker import MakerReader
-from specscan.finding.naming.name_forms import WORD
-from specscan.finding.naming.place import PARTED, Names, Place, running_lines
+from specscan.finding.naming.name_forms import WORD, article
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
@@ -18,6 +18,7 @@ YEAR = re.compile(rf"(?<![\d/.,-])({MODEL_YEAR})(?![\d/-]|\s*(?:mm|kg|W|Wh|lb|l|
 CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 DATED = re.compile(r"([^\W\d_]{3,9})\.?(?:\s+\d{1,2}(?:st|nd|rd|th)?,?)?\s*$")  # "November", "Nov. 12,"
 RANGE = re.compile(rf"^{WORD} ")  # or a company, before the name of a van
+SHORT_LINE = 40  # letters
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
 FIRST_YEAR, LAST_YEAR = 1990, 2060
@@ -35,6 +36,13 @@ class YearReader(MakerReader):
         self.of_model_year = any_of(self.words.model_year, whole=True)
         self.right_before = re.compile(rf"(?<!\w)(?:{any_word(self.words.model_year)})\s+$", re.IGNORECASE)
         self.right_behind = re.compile(rf"\s+(?:{any_word(self.words.model_year)})(?!\w)", re.IGNORECASE)
+        editions = any_word(self.words.editions)
+        self.edition_before = re.compile(rf"(?<!\w)(?:{editions})\s+$", re.IGNORECASE)
+        self.edition_behind = re.compile(rf"\s+(?:{editions})(?!\w)", re.IGNORECASE)
+        self.article = re.compile(article(self.words.articles_of_names))
+        self.joint_words = {"&", "+", *(word.casefold() for word in self.words.cues.get("number_joint", []))}
+        self.paper = re.compile(rf"(?<!\w)(?:{any_word(self.words.papers)})\s+$", re.IGNORECASE)
+        self.other_words = re.compile(rf"(?<!\w)(?:{any_word(self.words.not_model_year)})\w*")
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         vans = any_word([*self.words.vans, *self.words.model_words])
         self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
@@ -62,6 +70,8 @@ class YearReader(MakerReader):
                 value = int(match.group(1))
                 points = weight + self._year_points(text, match)
                 after = text[match.end() :].lstrip()
+                if named and self._is_edition(text, match, named):
+                    points = max(points, weight + 2.0)  # "Drift 21, edition 2027", whatever edition that of a paper is
                 if named and (after.startswith(named) or RANGE.sub("", after).startswith(named)):
                     points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
                 elif self._stands_before(after, heads) and FIRST_YEAR <= value <= LAST_YEAR:
@@ -77,6 +87,12 @@ class YearReader(MakerReader):
         printed = [one for one in found if one[2].passage is None or one[2].passage.source != "ocr"]
         if found:
             _, names.year, names.year_place = max(printed or found, key=lambda one: one[0])
+
+    def _is_edition(self, text: str, match: re.Match[str], named: str) -> bool:
+        """Tell whether a short line that begins with a van's or a range's name says of which year its edition is."""
+        lead = self.article.sub("", text, count=1) if self.article.match(text) else text
+        beside = self.edition_before.search(text, 0, match.start()) or self.edition_behind.match(text, match.end())
+        return beside is not None and begins_with(lead.replace(",", " ,"), named) and len(text) <= SHORT_LINE
 
     @staticmethod
     def _stands_before(text: str, names: Collection[str]) -> bool:
@@ -108,11 +124,21 @@ class YearReader(MakerReader):
         """Tell whether a year stands behind nothing but the kind of document: "Fiche technique 2026  5.4 6.0"."""
         return len(before.split()) in (1, 2, 3) and self.is_filler(before.strip())
 
+    def _titles_more(self, before: str) -> bool:
+        """Tell whether a document is titled by more than what has other years: "Prices and specifications 2027"."""
+        more = self.other_words.sub(" ", before.casefold())
+        words = [word for word in more.split() if word not in self.joint_words]
+        return more != before.casefold() and self._titles_document(" ".join(words))
+
+    def _closes(self, text: str, match: re.Match[str]) -> bool:
+        """Tell whether a year closes a line behind a kind of paper: "Marrowfen, builders in Ost   catalog 2027"."""
+        return not text[match.end() :].strip(" .") and self.paper.search(text, 0, match.start()) is not None
+
     def _year_points(self, text: str, match: re.Match[str]) -> float:
         before, after = text[: match.start()].casefold()[-28:], text[match.end() :].casefold()[:24]
         near = CLAUSE_END.split(before)[-1] + " " + CLAUSE_END.split(after)[0]
         right_beside = self.right_before.search(before) or self.right_behind.match(after)
-        if self.of_other_year.search(near) and not right_beside:
+        if self.of_other_year.search(near) and not right_beside and not self._titles_more(text[: match.start()]):
             return -6.0  # but "Model 2021, registered in November"
         if self._is_month(before):
             return -6.0
@@ -125,5 +151,6 @@ class YearReader(MakerReader):
         said = self.of_model_year.search(near) is not None
         if not said and self.of_vans.match(after):
             return OF_VANS  # "our 2026 vans"
-        bare = match.group(1) == text.strip() or len(text) <= 40 or self._titles_document(text[: match.start()])
+        bare = match.group(1) == text.strip() or len(text) <= SHORT_LINE or self._titles_document(text[: match.start()])
+        bare = bare or self._closes(text, match)
         return 3.0 if said else (0.5 if bare else -2.5)

@@ -31,6 +31,7 @@ SMALLEST_CAPITAL, LARGEST_CAPITAL = 0.6, 0.92  # sizes of small capitals, in tho
 DOT = ord(".")
 FEWEST_DOTS = 4  # of a row that leads the eye from a label to its value
 EVEN = 0.03  # em by which the steps from dot to dot of such a row differ at most
+AHEAD = 0.3  # em from the start of a letter to the next, whatever part of the first lies below or above it
 RAISED = 0.14
 LEVEL = 0.05  # em between words that stand on one line
 SMALL = 0.86
@@ -166,11 +167,12 @@ def _runs(letters: Letters, first: int) -> Places:
     """
     direction = np.array([style.direction for style in letters.styles], np.int64)[letters.style]
     last, step = letters.size[:-1], letters.start[1:] - letters.stop[:-1]
+    ahead = letters.start[1:] - letters.start[:-1]  # the tail of a "Q" may reach below two letters
     same = (
         (direction[1:] == direction[:-1])
         & (np.abs(letters.base[1:] - letters.base[:-1]) <= 0.05 * last + 0.3)
         & (np.abs(letters.size[1:] - last) <= 0.12 * last)
-        & (step >= -0.6 * last)
+        & ((step >= -0.6 * last) | (ahead >= AHEAD * last))
         & (step <= GAP_RUN * last)
     )
     cuts = np.zeros(len(letters), np.int64)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from specscan.reading.letters.words import Line, Word, segments_of
 
@@ -35,6 +36,13 @@ def part_tagline(line: Line) -> tuple[Line, Line] | None:
         return None
     tagline = Line(rest)
     return (Line(title), tagline) if _is_phrase(tagline) or _says_what_paper(title[-1], tagline) else None
+
+
+def part_large(lines: Sequence[Line]) -> tuple[list[Line], list[Line]] | tuple[()]:
+    """Give the lines of a title and those in smaller letters right below it, nothing where there are no two sizes."""
+    small = [line.size <= SMALLER * lines[0].size for line in lines]
+    count = small.index(True) if any(small) else 0
+    return (list(lines[:count]), list(lines[count:])) if count and all(small[count:]) else ()
 
 
 def _is_phrase(rest: Line) -> bool:

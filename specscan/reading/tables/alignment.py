@@ -186,7 +186,9 @@ def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> 
     below_titles = {*_heads_below_titles(kept, first, last), *again}
     for place in sorted({*_bars_of_heads(kept, first, last, marks), *below_titles}):
         above, parts = kept[place - 1]
-        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size and not marks.in_bar(above)
+        larger = above.size >= SECTION_SIZE * kept[place][0].size  # in a bar of its own too
+        title = len(parts) == 1 and above.bold and above.size >= kept[place][0].size
+        title = title and (larger or not marks.in_bar(above))
         title = title or part_tagline(above) is not None
         end = place - 1 if title else place
         if (title or place in again) and end > starts[-1]:
@@ -306,7 +308,10 @@ def _column_of(line: Line, columns: Columns) -> int | None:
 def _build(picked: list[Parted], columns: Columns, marks: Marks, hints: Hints) -> Grid | None:
     box = union([line.box for line, _ in picked])
     assert box is not None
-    refined = [(line, _refine(segments, columns)) for line, segments in picked]
+    refined = [
+        (line, segments if _titles_group(place, line, segments, columns, marks) else _refine(segments, columns))
+        for place, (line, segments) in enumerate(picked)
+    ]
     rows = rows_of(refined, columns, marks.floors_across(box), hints)
     cells: list[GridCell] = []
     for row, members in enumerate(rows):
@@ -334,6 +339,14 @@ def _widen(cells: list[GridCell], columns: Columns, marks: Marks, labels: int) -
     widen_past_walls(own, values, marks.walls)
     for cell in own:
         cell.col += labels
+
+
+def _titles_group(place: int, line: Line, segments: list[Line], columns: Columns, marks: Marks) -> bool:
+    """Tell whether a line below the first is in one piece in a bar of its own: a group's name, however wide its spaces.
+
+    Letters set apart have wide ones: "D R I F T   R A N G E".
+    """
+    return place > 0 and len(segments) == 1 and len(columns) >= MIN_HEADS and marks.in_bar(line)
 
 
 def _refine(segments: list[Line], columns: Columns) -> list[Line]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
-from specscan.reading.letters.taglines import part_tagline
+from specscan.reading.letters.taglines import part_large, part_tagline
 from specscan.reading.letters.words import Line, is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
@@ -330,11 +330,11 @@ def _group_of_head(cells: list[GridCell], table: ReadTable, groups: tuple[str, .
 
 
 def _with_tagline_apart(cell: GridCell) -> tuple[GridCell, GridCell | None]:
-    """Give the title of rows and the tagline that stands behind it in small letters, if one does."""
-    parts = part_tagline(cell.lines[0]) if len(cell.lines) == 1 else None
-    if parts is None:
+    """Give the title of rows and the tagline that stands behind or below it in small letters, if one does."""
+    parts = [[part] for part in part_tagline(cell.lines[0]) or ()] if len(cell.lines) == 1 else part_large(cell.lines)
+    if not parts:
         return cell, None
-    title, tagline = (GridCell(cell.row, cell.col, [part], cell.row_span, cell.col_span, cell.fill) for part in parts)
+    title, tagline = (GridCell(cell.row, cell.col, part, cell.row_span, cell.col_span, cell.fill) for part in parts)
     return title, tagline
 
 

@@ -13,6 +13,7 @@ CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 MIN_CODES = 3
+MIN_THINGS = 3
 LONG_NUMBER = 3  # figures of the number of an article
 HEAD_ROWS = 3  # at the top of a table, in which the head of its codes may stand: a legend can be above it
 CODED_SHARE = 0.9
@@ -69,7 +70,7 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
     if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
         return False
     if named:
-        return True
+        return not _heads_things(grid, col, hints)  # "Code" over vans: "C60", "C64", beside their lengths and tanks
     if _heads_properties(grid, col, hints):
         return False  # the codes are names of vans: "FWD" behind "W-45" is a value under "Drive"
     lettered = any(c.isalpha() for cell in codes for c in cell.plain)
@@ -81,9 +82,23 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
 
 def _heads_properties(grid: Grid, col: int, hints: Hints) -> bool:
     """Tell whether the first row of several cells has known labels over most columns behind one."""
-    first = next((cells for cells in map(grid.row_cells, range(grid.rows)) if len(cells) > 1), [])
-    heads = [cell.plain for cell in first if cell.col > col]
+    heads = _heads_behind(grid, col)
     return sum(map(hints.is_label, heads)) > LABEL_SHARE * len(heads)
+
+
+def _heads_things(grid: Grid, col: int, hints: Hints) -> bool:
+    """Tell whether the first row names different things of a van over most columns behind one, as no list of options.
+
+    Over these stand a description, a price and what fits which van.
+    """
+    heads = _heads_behind(grid, col)
+    things = sum(map(hints.names_thing, heads))
+    return things >= MIN_THINGS and things > LABEL_SHARE * len(heads)
+
+
+def _heads_behind(grid: Grid, col: int) -> list[str]:
+    first = next((cells for cells in map(grid.row_cells, range(grid.rows)) if len(cells) > 1), [])
+    return [cell.plain for cell in first if cell.col > col]
 
 
 def _count_rows(cells: list[GridCell]) -> bool:
