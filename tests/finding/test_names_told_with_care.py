@@ -68,3 +68,31 @@ def test_each_sheet_is_of_the_van_that_its_label_names(facts_of, lead, one, two)
     facts = facts_of(f"{text}Prices on request.\n\nMarrowfen Ltd, 4 Mill Lane, Hythe\n", "sheets.txt")
     lengths = {fact.model: round(fact.value / 304.8) for fact in facts if fact.field == "length_mm"}
     assert lengths == {one: 19, two: 22}
+
+
+REMARKED = """{above}
+
+{range}| | 540 LB single beds | 600 QB island bed | 636 XT {last} |
+|---|---|---|---|
+| Length | 5.41 m | 5.99 m | 6.36 m |
+| MTPLM | 3500 kg | 3500 kg | 4250 kg |
+| Berths | 2 | 2 | 4 |
+| Fresh water | 95 litres | 110 litres | 120 litres |
+| Waste water | 80 litres | 90 litres | 90 litres |
+
+Packs: Touring Pack for the 540 LB and 600 QB, £640. {told}
+
+Marrowfen Ltd, 4 Mill Lane, Hythe
+"""
+
+
+def test_what_heads_say_of_their_vans_is_no_part_of_the_names(vans_of):
+    text = REMARKED.format(above="# Marrowfen Drift 2026", range="", last="ensuite", told="")
+    assert models(vans_of(text)) == {"Drift 540 LB", "Drift 600 QB", "Drift 636 XT"}
+
+
+def test_a_line_alone_over_the_codes_of_a_table_is_their_range(vans_of):
+    text = REMARKED.format(
+        above="# Warm all year\n\nMarrowfen 2026", range="**DRIFT**\n\n", last="ensuite", told="The Drift is new."
+    )
+    assert models(vans_of(text)) == {"Drift 540 LB", "Drift 600 QB", "Drift 636 XT"}

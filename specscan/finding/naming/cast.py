@@ -14,6 +14,7 @@ from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.counted_vans import CountedVans
 from specscan.finding.naming.full_names import cased_model, columns_beside, full_name, is_series_word, without_groups
+from specscan.finding.naming.head_remarks import HeadRemarks
 from specscan.finding.naming.house_words import without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.names import NameReader
@@ -65,6 +66,8 @@ class CastReader:
         others = list(book.words.values())
         self.range_names = RangeNames(lexicon, others, self._is_filler, self.can_be_name, self.names.clean)
         self.code_ranges = CodeRanges(lexicon)
+        joints = (*lexicon.words.cues["number_joint"], *lexicon.words.drop, *lexicon.words.made_by)
+        self.remarks = HeadRemarks(joints, self.can_be_name)
         self.counted_vans = CountedVans(
             lexicon.words, lambda name: self.can_be_name(name) and not self._is_filler(name)
         )
@@ -72,7 +75,11 @@ class CastReader:
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
-        """Give the passages of a document of several ranges with its range before each bare code in a head."""
+        """Give the passages of a document of several ranges with its range before each bare code in a head.
+
+        What heads say of their vans behind the names is left out.
+        """
+        passages = self.remarks.without(passages, [title.text for title in titles])
         ranged = with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
         return with_row_ranges(ranged, self.code_ranges.of_rows(ranged))
 

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections import Counter
 from collections.abc import Callable, Collection, Sequence
@@ -183,6 +184,10 @@ class RangeNames:
             if self.can_name_range(corner, names.maker, said=corner != whole):
                 points[corner] += SURE if spoken or not names.series else SURE - 1  # "Base prices" over the codes
                 points[corner] += 2 * self.lexicon.knows_none(corner)
+        for line in lines_over_tables(own) if all(CODE.match(head) for head in heads) else ():
+            spoken = any(holds(lowered(p.text), lowered(line)) for p in own if p.text.strip(" .:") != line)
+            if spoken and self.can_name_range(line, names.maker) and self.lexicon.knows_none(line):
+                points[line] += SURE
         for title in document.titles:
             if title.page in (0, 1) and title.size > 0 and (name := self._of_range_word(title.text, names.maker)):
                 points[name] += TOLD
@@ -327,6 +332,13 @@ def _tells_of_last(lead: str, heads: Sequence[str]) -> bool:
     """Tell whether what follows is said of the code before it: "Alcove" in "540 · Alcove 600 · Alcove"."""
     code = lead.rstrip(" \u00a0·•∙|:–—-")
     return code != lead.rstrip() and any(f" {code}".endswith(f" {head}") for head in heads)
+
+
+def lines_over_tables(own: Sequence[Passage]) -> set[str]:
+    """Give the lines alone that stand right above tables: "DRIFT" over the columns "19 B" and "21 R"."""
+    kinds = (Kind.LINE, Kind.HEADING)
+    pairs = itertools.pairwise(own)
+    return {a.text.strip(" .:") for a, b in pairs if a.kind in kinds and a.table is None and b.table is not None}
 
 
 def _is_told_of(code: str, own: Sequence[Passage]) -> bool:

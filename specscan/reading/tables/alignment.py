@@ -8,7 +8,7 @@ import re
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
-from specscan.reading.tables.column_breaks import part_by_columns
+from specscan.reading.tables.column_breaks import part_by_columns, titled_apart
 from specscan.reading.tables.compose import NOTE_SIGNS, Hints
 from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
@@ -183,7 +183,7 @@ def _part_by_titles(kept: list[Parted], first: int, last: int, marks: Marks) -> 
     """Cut a range where another table begins: at titles above a further bar or row of heads, at heads printed again."""
     starts, ends = [first], []
     again = _heads_again(kept, first, last)
-    below_titles = {*_heads_below_titles(kept, first, last), *again}
+    below_titles = {*_heads_below_titles(kept, first, last), *titled_apart(kept, first, last), *again}
     for place in sorted({*_bars_of_heads(kept, first, last, marks), *below_titles}):
         above, parts = kept[place - 1]
         larger = above.size >= SECTION_SIZE * kept[place][0].size  # in a bar of its own too

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+from collections import Counter
+
 from specscan.reading.letters.words import Line
 from specscan.reading.tables.gutters import Parted, columns_of, em_of, touched_by
 from specscan.reading.tables.marks import Marks
@@ -11,6 +14,8 @@ WIDE = 1.1  # em: the gap between two tables, at least
 MERGED_SHARE = 0.3  # of the rows of a table: those in which two segments fall into one column
 MIN_HEADS = 4  # with the corner
 FLUSH = 0.2  # em, from where a head begins to where the cells below it do
+SECTION_SIZE = 1.1  # times the size of the rows: the title of a further table
+ALIGNED = 0.3  # em, between the edges or middles of cells of one column
 HEADED_SHARE = 0.5  # of the rows below: those with a cell flush with the head
 
 
@@ -39,6 +44,40 @@ def part_by_columns(kept: list[Parted], first: int, last: int, marks: Marks) -> 
     if best is None:
         return [(first, last)]
     return [*part_by_columns(kept, first, best[2], marks), *part_by_columns(kept, best[2], last, marks)]
+
+
+def titled_apart(kept: list[Parted], first: int, last: int) -> list[int]:
+    """Give the lines right below a larger bold title, from which on no cell stands as those above the title do."""
+    places = [n for n in range(first + 1, last) if _is_title(kept[n], kept[n - 1][0])]
+    found = []
+    for title, end in itertools.pairwise([*places, last]):
+        upper = [s for _, s in kept[first:title] if len(s) > 1]
+        lower = [s for _, s in kept[title + 1 : end] if len(s) > 1]
+        if min(len(upper), len(lower)) < 2 or kept[title][0].size < SECTION_SIZE * em_of([s[0] for s in lower]):
+            continue
+        if not _edges(upper) & _edges(lower):
+            found.append(title + 1)
+            first = title + 1
+    return found
+
+
+def _is_title(parted: Parted, above: Line) -> bool:
+    line, segments = parted
+    return len(segments) == 1 and line.bold and line.size >= SECTION_SIZE * above.size
+
+
+def _edges(rows: list[list[Line]]) -> set[tuple[str, int]]:
+    """Give where cells behind the labels of two rows or more begin, end or have their middles, in steps of a letter."""
+    found: Counter[tuple[str, int]] = Counter()
+    for row in rows:
+        step = ALIGNED * row[0].size
+        places = {(kind, round(x / step) + more) for cell in row[1:] for kind, x in _marked(cell) for more in (0, 1)}
+        found.update(places)
+    return {edge for edge, times in found.items() if times > 1}
+
+
+def _marked(cell: Line) -> tuple[tuple[str, float], ...]:
+    return ("left", cell.box.x0), ("right", cell.box.x1), ("middle", cell.box.middle[0])
 
 
 def _heads_all(heads: list[Line], rows: list[list[Line]]) -> bool:
