@@ -255,6 +255,8 @@ class WordFile(Entry):
     built_by: list[str] = []
     houses_do: list[str] = []
     importer_words: list[str] = []
+    edition_words: list[str] = []
+    dealer_words: list[str] = []
     customary_words: list[str] = []
     seller_words: list[str] = []
     seller_says: list[str] = []

@@ -308,6 +308,17 @@ class CastReader:
                 return True
         return False
 
+    def _take_maker_before(self, names: Names, series: str, own: Sequence[Passage]) -> None:
+        """Take a title that is no range for the maker where it stands right before that of the vans' heads.
+
+        So what a letter is about names the maker.
+        """
+        if names.maker or self.names.read_maker_about(names, series):
+            return
+        word = names.title.isalpha() and not begins_with(names.title, series) and not self.names.is_filler(names.title)
+        if word and any(stands_before(p.text, names.title, series) for p in own):
+            names.maker, names.maker_place = names.title, names.title_place
+
     def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
         """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""
         if re.search(r"\d", names.title) or names.used:
@@ -404,6 +415,7 @@ class CastReader:
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first
+                self._take_maker_before(names, first, own)
         beside = columns_beside(heads, own)
         for head, name in zip(heads, plain, strict=True):
             others = [one for one, printed in zip(plain, heads, strict=True) if printed not in beside[head]]

@@ -24,6 +24,7 @@ MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
 MAX_HEADING = 80
+LEAD = re.compile(r"([A-ZÀ-Þ\d][^:–—]{1,39}?)(?::|\s[–—-])\s")  # what a paragraph begins with
 NUMBERED = re.compile(r"(\d{1,2})\s+(?=[A-ZÀ-Þ][^\W\d_])")  # "5 Heating"
 NUMBERED_BELOW = re.compile(r"(\d{1,2})\.\d{1,2}\s+[A-ZÀ-Þ]")  # "5.1 The furnace"
 LEAST_NUMBERED = 3
@@ -49,6 +50,11 @@ class Chapter:
     def place(self) -> Place:
         """Give where the name is printed."""
         return Place(self.heading, self.heading.page, self.name)
+
+    @property
+    def printed(self) -> set[str]:
+        """Give what its van is called: the name, and the whole heading."""
+        return {self.name, self.heading.text} if self.heading.kind is Kind.HEADING else {self.name}
 
     @property
     def numbers(self) -> frozenset[int]:
@@ -115,12 +121,41 @@ class ChapterReader:
                         self._take(one, [chapter])
                 continue
             self._tell(passage, opened)
-        for side_by_side in sisters.values():
+        return self._sisters(sisters.values(), own, series, lists, runs, labelled)
+
+    def led(self, own: Sequence[Passage], can_be_name: Callable[[str], bool], series: str) -> list[Chapter]:
+        """Give the chapters of sister vans whose names lead a paragraph each: "Drift 21 – 5.99 m long, …"."""
+        sisters: dict[tuple[str, ...], list[Chapter]] = {}
+        for passage in own:
+            match = LEAD.match(passage.text) if passage.table is None else None
+            name, _ = self._name(match.group(1)) if match is not None else ("", False)
+            if name and can_be_name(name):
+                chapter = Chapter(name, passage, False)
+                self._take(passage, [chapter])
+                sisters.setdefault(passage.sections, []).append(chapter)
+        return self._sisters(sisters.values(), own, series)
+
+    def _sisters(
+        self,
+        groups: Iterable[Sequence[Chapter]],
+        own: Sequence[Passage],
+        series: str,
+        lists: Sequence[set[str]] = (),
+        runs: Collection[int] = (),
+        labelled: Collection[str] = (),
+    ) -> list[Chapter]:
+        """Give the first of some groups of chapters of which the same things are told, as of vans."""
+        for side_by_side in groups:
             full = [one for one in side_by_side if len(one.things) >= MIN_THINGS]
             alike = [a for a in full if any(len(a.things & b.things) >= MIN_SHARED for b in full if b is not a)]
             same = set.intersection(*(one.things for one in alike)) if alike else set()
             titled = any(begins_with(one.name, series) for one in alike)  # "Figures" is no sister of "Drift 19"
-            apart = not titled or all(one.heading.number in runs or CODED.fullmatch(one.name) for one in alike)
+            shared = shared_word([one.name for one in alike])
+            apart = (
+                not titled
+                or bool(shared)
+                or all(one.heading.number in runs or CODED.fullmatch(one.name) for one in alike)
+            )
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart
             sure = sure or {one.name.casefold() for one in alike} in lists
             sure = sure or all(one.heading.text in labelled for one in alike)
@@ -317,7 +352,7 @@ def _runs(own: Sequence[Passage]) -> dict[int, list[Passage]]:
     return found
 
 
-def _is_used(chapter: Chapter, own: list[Passage]) -> bool:
+def _is_used(chapter: Chapter, own: Sequence[Passage]) -> bool:
     """Tell whether running text or the head of a column uses the name too."""
     pattern = re.compile(rf"(?<!\w){re.escape(chapter.name)}(?!\w)", re.I if chapter.name.isupper() else 0)
     texts = (p.column.text if p.column is not None else p.text for p in own if p.kind is not Kind.HEADING)

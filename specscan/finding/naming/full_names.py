@@ -17,7 +17,9 @@ CODE = re.compile(r"^\d|^[A-Z0-9]{1,3}$")
 AMOUNT = r"(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d\d)?(?!\d)[ \u00a0\u202f]?"
 ABBREVIATED = re.compile(r"[.°º№]$")  # "No. 5": the word before a number is no group
 MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
-PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)")
+DASHED = r"\d{1,3}(?:[.'’ \u00a0\u202f]?\d{3})+[,.][ \u00a0]?[-–—]{1,2}"  # "54.900,-": no cents, and no currency
+LED = rf"(?<=\.\.\.)\s*{AMOUNT}$"  # behind a row of dots
+PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)|(?<![\d.,]){DASHED}(?!\w)|{LED}")
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
 
 

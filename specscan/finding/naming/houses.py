@@ -11,9 +11,10 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.name_forms import words_of_name
 from specscan.finding.naming.place import PARTED
-from specscan.records.text import Passage
+from specscan.records.text import Kind, Passage
 
 COMPANY = words_of_name(3)
 LEAST = 2  # makers
@@ -29,10 +30,20 @@ class HouseReader:
         words = lexicon.words
         by = rf"(?<!\w)(?i:{any_word(words.built_by)}|(?:{any_word(words.vans)}) (?:{any_word(words.made_by)}))"
         self.said = re.compile(rf"{by} ({COMPANY})")
+        vans = any_word((*words.vans, *words.model_words))
+        self.builds = re.compile(
+            rf"(?<!\w)({COMPANY}) (?:{any_word(words.builds)})(?!\w)[^.!?]{{0,60}}?(?<!\w)(?i:{vans})(?!\w)"
+        )
         self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
         self.houses_do = [f" {word}" for word in words.houses_do]
         self.all_built = re.compile(
-            rf"(?<!\w)(?i:{any_word(words.every_words)}) (?i:{any_word(words.built_by)}) ({COMPANY})"
+            rf"(?<!\w)(?i:{any_word(words.every_words)})(?: (?:{any_word(words.predicates)}))?"
+            rf" (?i:{any_word(words.built_by)}) ({COMPANY})"  # "both are built by Marrowfen"
+        )
+        self.dealers = any_word(words.dealer_words)
+        self.dealt = (
+            re.compile(rf"(?<!\w)([A-ZÀ-Þ][\w’']+)[ -](?i:{self.dealers})(?!\w)"),
+            re.compile(rf"(?<!\w)(?i:{self.dealers}) ([A-ZÀ-Þ][\w’'-]+)(?!\w)"),  # "concessionnaire Marrowfen"
         )
         self.labels = {label.casefold() for label in words.maker_labels}
         self.legal = {form.casefold().strip(".") for form in lexicon.book.general.legal_forms}
@@ -54,12 +65,24 @@ class HouseReader:
         """Give the company of which a text says that it built all its vans: "two kinds, all built by Marrowfen"."""
         return next(((m.group(1), p) for p in own if (m := self.all_built.search(p.text)) is not None), None)
 
+    def dealt_in(self, own: Sequence[Passage]) -> tuple[str, Passage] | None:
+        """Give the company whose dealer a text is of, where a heading begins with its name: "Marrowfen dealer"."""
+        for passage in own:
+            for match in (match for pattern in self.dealt for match in pattern.finditer(passage.text)):
+                # no "Licensed dealer, open till six" as a heading
+                headed = re.compile(rf"{re.escape(match.group(1))} (?!(?i:{self.dealers}))[A-ZÀ-Þ\d]")
+                if any(headed.match(p.text) for p in own if p.kind is Kind.HEADING):
+                    return match.group(1), passage
+        return None
+
     def of_heads(self, heads: Mapping[str, str], own: Sequence[Passage]) -> dict[str, House]:
         """Give maker and model for each of some heads by what is left of them bare; none where one has no maker."""
         if len(heads) < LEAST:
             return {}
         made = self._made_by(own)
         companies = self.companies(own) | {company.casefold() for company in made.values()}
+        building = (match for p in own for match in self.builds.finditer(p.text))
+        companies |= {match.group(1).casefold() for match in building if match.group(1) not in heads.values()}
         found = {head: house for head, bare in heads.items() if (house := parted(bare, companies)) is not None}
         models = {house[1].casefold(): house for house in found.values()}
         for head, bare in heads.items():
@@ -67,6 +90,7 @@ class HouseReader:
                 found[head] = models[bare.casefold()]  # a further table says the model alone
             elif head not in found and head in made:
                 found[head] = made[head], bare
+        found |= _called_alike({head: bare for head, bare in heads.items() if head not in found}, own) if found else {}
         return found if len(found) == len(heads) and _are_several(list(set(found.values()))) else {}
 
     def _made_by(self, own: Iterable[Passage]) -> dict[str, str]:
@@ -105,6 +129,26 @@ def parted(name: str, companies: frozenset[str]) -> House | None:
         if named and " ".join(words[:cut]).casefold() in companies:
             return " ".join(words[:cut]), " ".join(words[cut:])
     return None
+
+
+def _called_alike(heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:
+    """Give maker and model for heads of which running text uses both alone: "the Marrowfen", "the Drift" and no code.
+
+    So the other names are parted where one of them is said to be a company's.
+    """
+    text = "\n".join(p.text for p in own if p.table is None and p.kind is not Kind.HEADING)
+    found = {}
+    for head, bare in heads.items():
+        maker, _, model = bare.partition(" ")
+        first = model.partition(" ")[0]
+        if not (first and is_series_word(maker) and is_series_word(first)):
+            return {}
+        alone = re.search(rf"(?<!\w){re.escape(maker)}(?!\w| {re.escape(first)})", text)
+        called = re.search(rf"(?<!\w)(?<!{re.escape(maker)} ){re.escape(first)}(?!\w)", text)
+        if alone is None or called is None:
+            return {}
+        found[head] = maker, model
+    return found
 
 
 def _are_several(houses: list[House]) -> bool:

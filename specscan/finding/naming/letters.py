@@ -45,7 +45,11 @@ class Letter:
         above = place.passage is None or place.passage.number <= self.opened
         if any(place.passage is passage for _, passage in self.about) and any(map(str.isdigit, name)):
             return True
-        return not self.lines or not above or holds(self.body, lowered(name))
+        words = lowered(name).split()
+        coded = [n for n, word in enumerate(words) if any(map(str.isdigit, word))]
+        # "our Drift 21" below "For sale: Marrowfen Drift 21"
+        short = (" ".join(words[start:]) for start in range(1, coded[0] if coded else 0))
+        return not self.lines or not above or any(holds(self.body, one) for one in (lowered(name), *short))
 
     def names(self) -> Iterator[tuple[int, str, Place]]:
         """Give the names in what the letter is about, each with its weight and place."""

@@ -48,6 +48,8 @@ class MakerReader:
         self.every = {word.casefold() for word in self.words.every_words}
         self.of_other_year = any_of(self.words.not_model_year, whole=False)
         self.imports = re.compile(rf"\W{{1,4}}(?:{any_word(self.words.importer_words)})(?!\w)", re.IGNORECASE)
+        sellers = any_word(self.words.seller_words)
+        self.seller = re.compile(rf"(?:{sellers})(?!\w)|.*(?<!\w)(?:{sellers})$", re.IGNORECASE)
         self.sent_by = re.compile(
             rf"(?:^|\n)\s*(?i:{any_word(self.words.sender_labels)})\s*:\s*"
             r"([A-ZÀ-Þ][\w’'-]+(?: (?:& )?[A-ZÀ-Þ][\w’'-]+){0,3})\s*(?:$|\n|<)"
@@ -207,7 +209,8 @@ class MakerReader:
                 if name and not name.isdigit():
                     counts[name] += 1
                     places.setdefault(name, Place(where.passage, where.page, match.group()))
-        counts = Counter({name: number for name, number in counts.items() if not self._imports(name, own)})
+        sold = {name for name in counts if self.seller.match(name) or self._imports(name, own)}
+        counts = Counter({name: number for name, number in counts.items() if name not in sold})
         if not counts:
             return None
         best = counts.most_common(1)[0][0]
@@ -264,6 +267,8 @@ class MakerReader:
         for title in document.titles:
             if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
                 name, _, behind = match.group(1).strip().partition(",")
+                if self.seller.match(name):
+                    continue
                 described = any(map(self._is_trade, behind.split()))  # "Marrowfen, campers for winter"
                 return name if described else match.group(1).strip(), Place(None, 0, title.text)
         return None
@@ -311,7 +316,7 @@ class MakerReader:
     def _signed(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the name behind "by" at the end of a title: "The Drift by Marrowfen"."""
         words = any_word(self.words.made_by)
-        pattern = re.compile(rf"(?:\w |^)(?i:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
+        pattern = re.compile(rf"(?:[\w”“»\"] |^)(?i:{words}) ([A-ZÀ-Þ][\w’'&-]+(?: [A-ZÀ-Þ&][\w’'-]*){{0,3}})$")
         opening = [Title(p.text, p.page, 0.0, "page") for p in own[:FIRST_SIGNED] if p.table is None]
         titles = [one for one in (*document.titles, *opening) if one.page in (0, 1)]
         parted = [(one, part.strip(" .")) for one in titles for part in PARTED.split(one.text)]

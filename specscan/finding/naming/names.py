@@ -7,6 +7,7 @@ from collections import Counter, defaultdict
 from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.houses import HouseReader, parted
 from specscan.finding.naming.letters import LetterReader
 from specscan.finding.naming.make_and_model import MakeAndModel
@@ -51,10 +52,11 @@ class NameReader(TitleReader):
             self._read_year(names, document, own)
             return names
         self._read_maker(names, document, own)
-        if (built := self.houses.builder_of_all(own)) is not None:
+        if (built := self.houses.builder_of_all(own) or self.houses.dealt_in(own)) is not None:
             company, passage = built  # the line at the top may be of who hires or sells them
             names.maker, names.maker_place = company, Place(passage, passage.page, company)
         self.read_title(names, document, own, heads)
+        self._read_edition(names, own)
         self._read_year(names, document, own, heads)
         if not names.maker and (house := parted(names.title, self.houses.companies(own))) is not None:
             names.maker, names.title = house  # "Marrowfen Drift 21" where "Marrowfen calls it" so
@@ -69,8 +71,21 @@ class NameReader(TitleReader):
                 names.maker, names.maker_place = running
         return names
 
+    def _read_edition(self, names: Names, own: list[Passage]) -> None:
+        """Take back a word for editions behind the name of one, where a text says both alone: "the Harbour Edition"."""
+        last = names.title.split()[-1] if " " in names.title else ""
+        if not last.isalpha():
+            return
+        edition = re.compile(rf"{re.escape(last)} ({any_word(self.words.edition_words)})(?!\w)")
+        found = [(p.text[: match.start()], match.group(1)) for p in own for match in edition.finditer(p.text)]
+        before = names.title.removesuffix(last)
+        if len({lead.endswith(before) for lead, _ in found}) > 1:  # behind the name, and without the rest of it
+            names.title = f"{names.title} {found[0][1]}"
+
     def _read_before_title(self, names: Names, own: list[Passage]) -> None:
         """Take the one word that running text sets before the name: "your call about the Marrowfen Drift 560"."""
+        if self.read_maker_about(names, names.title):
+            return
         pattern = re.compile(rf"(?<=[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(names.title)}(?!\w)")
         for passage in own:
             match = pattern.search(passage.text)
@@ -88,6 +103,16 @@ class NameReader(TitleReader):
         words = lead.split()
         short = all(word[:1].isupper() or word in self.joints for word in words) and len(words) <= MOST_WORDS
         return lead if again > 1 and short and words[0][0].isupper() else ""
+
+    def read_maker_about(self, names: Names, name: str) -> bool:
+        """Take the one word before a name in what a letter is about, "Your enquiry: Marrowfen Drift 560", if one is."""
+        pattern = re.compile(rf"(?:^|[:–-] |[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(name)}(?!\w)")
+        for text, passage in self.letter.about:
+            match = pattern.search(text)
+            if match is not None and not self.is_filler(match.group(1)):
+                names.maker, names.maker_place = match.group(1), Place(passage, passage.page, match.group(1))
+                return True
+        return False
 
     def _read_above_title(self, names: Names, own: list[Passage]) -> None:
         """Take the name that stands alone above the first line with the title, as on a letterhead."""

@@ -85,6 +85,9 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
     _add_variant_families(cast, words)
     _add_everyone(cast, words)
     _add_houses(cast)
+    for player in cast.players:
+        if len(cast.players) > 1:  # "the Snow models" are both the Drift Snow and the Drift XL Snow
+            player.aliases = {a for a in player.aliases if a == player.model or not _ends_all(a, cast)}
     seen = Counter(alias.casefold() for player in cast.players for alias in player.aliases)
     for player in cast.players:
         player.aliases = {a for a in player.aliases if seen[a.casefold()] == 1 or a == player.model}
@@ -93,6 +96,10 @@ def add_aliases(cast: Cast, words: WordFile, texts: Sequence[str] = ()) -> None:
 def _bear_all(name: str, cast: Cast) -> bool:
     """Tell whether a name is in those of all vans: "all Drifts" are the Drift 19, the Drift 21 and the Grand Drift."""
     return all(holds(player.model, name) for player in cast.players)
+
+
+def _ends_all(name: str, cast: Cast) -> bool:
+    return all(player.model.endswith(f" {name}") for player in cast.players)
 
 
 def _declined(model: str, endings: Sequence[str]) -> set[str]:
@@ -240,6 +247,8 @@ def _add_everyone(cast: Cast, words: WordFile) -> None:
     if own and cast.names.maker and not cast.names.used:
         for word in words.every_words:
             cast.families[f"{word} {cast.names.maker}"] = cast.models
+    if ends := {one for player in cast.players if (one := player.model.split()[-1]).isalpha() and _ends_all(one, cast)}:
+        cast.families |= {f"{word} {end}": cast.models for word in words.every_words for end in ends}
     if cast.names.series:
         named = frozenset(player.model for player in cast.players if begins_with(player.model, cast.names.series))
         named = cast.models if _bear_all(cast.names.series, cast) else named

@@ -24,7 +24,10 @@ KEPT_TITLES = 4_000
 EDGES = " ,.;:-–|/'’&<>»«*#=~"  # round a title, as in ">>> Drift 21 <<<"
 SMALL_END = re.compile(r"(?:\s+[a-zà-ÿ]{1,4})+\s*$")
 BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s*$")  # "Drift 21 in winter"
+LEADER = re.compile(r"\s?\.{4,}")  # the dots that lead to a price
+IN_BRACKETS = r"\([^)]*\)|\[[^\]]*\]"
 WORD = re.compile(r"\w+")
+BEHIND_FIGURE = re.compile(r"\d[ \u00a0]$")  # "SE" of "Drift 600 SE" is no legal form
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 ADDRESS = re.compile(r"\.?\s*[,;|·•–-]\s*\S")  # behind the legal form
@@ -244,8 +247,8 @@ class TitleReader(TitleTexts):
 
     def _clean(self, text: str, maker: str) -> str:
         """Give a title without maker, years, brackets and words such as "specifications"."""
-        text = PARTED.split(text)[0]
-        text = re.sub(r"\([^)]*\)|[®™©]|[$€£]\s?[\d.,]+", " ", text)
+        text = LEADER.split(PARTED.split(text)[0])[0]
+        text = re.sub(rf"{IN_BRACKETS}|[®™©]|[$€£]\s?[\d.,]+", " ", text)
         text = YEAR.sub(" ", self.dated.sub(" ", self.short_year.sub(" ", self.date.sub(" ", text))))
         whole, text = text, self.numbered.sub(" ", text)
         if text != whole and not re.search(r"\d", text):
@@ -264,7 +267,7 @@ class TitleReader(TitleTexts):
                 shouted.pop()  # "DRIFT 21 IN" of "DRIFT 21 IN NUMBERS"
             text = " ".join(shouted)
         whole = text
-        text = self.form.sub(" ", text)
+        text = self.form.sub(lambda form: form.group() if BEHIND_FIGURE.search(text, 0, form.start()) else " ", text)
         words = maker.split()
         starts = [" ".join(words[:most]) for most in range(len(words) - 1, 0, -1)]
         if len(words) > 1 and words[0].casefold() in self.lexicon.words.cues["company"]:
@@ -445,4 +448,4 @@ def _dates(months: Sequence[str], since: Sequence[str]) -> re.Pattern[str]:
 
 def _without_signs(text: str) -> str:
     """Give a line without years, what is in brackets, and signs of makers' rights."""
-    return YEAR.sub(" ", re.sub(r"\([^)]*\)|[®™©]", " ", text))
+    return YEAR.sub(" ", re.sub(rf"{IN_BRACKETS}|[®™©]", " ", text))

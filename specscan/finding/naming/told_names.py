@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections import Counter
 from collections.abc import Callable, Collection, Sequence
@@ -66,7 +67,7 @@ class ToldNames:
             codes = self._codes(names, own)
             if len(codes) >= 2:
                 return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
-        return []
+        return self._named_by(self.chapters.led(own, self.can_head_chapter, names.series), names, own)
 
     def chaptered(self, names: Names, own: list[Passage]) -> list[Player]:
         """Give the vans that are described each under a heading, with the one on which each builds."""
@@ -94,7 +95,7 @@ class ToldNames:
             Player(
                 models[one.full_name],
                 one.place,
-                {one.name, one.heading.text},
+                one.printed,
                 chapter=one.numbers,
                 base=models.get(bases.get(one.full_name, ""), ""),
             )
@@ -103,11 +104,14 @@ class ToldNames:
 
     @staticmethod
     def _take_shorter(names: Names, vans: Sequence[str]) -> None:
-        """Take for the range the van on which all others build, where the title names one of these: "Drift Jubilee 30"
-        above "Drift" and "Drift Jubilee 30" is no range of "Drift Jubilee"."""
-        base = min(vans, key=len, default="")
+        """Take for the range the words with which all vans begin, where the title names one of them: "Drift Jubilee 30"
+        above "Drift" and "Drift Jubilee 30", "Drift Snow" above "Drift Snow" and "Drift XL Snow"."""
+        alike = itertools.takewhile(
+            lambda words: len(set(words)) == 1, zip(*(van.split() for van in vans), strict=False)
+        )
+        base = " ".join(words[0] for words in alike)
         above = begins_with(names.series, base) and names.series.casefold() != base.casefold()
-        if above and any(begins_with(van, names.series) for van in vans) and all(begins_with(v, base) for v in vans):
+        if above and any(begins_with(van, names.series) for van in vans):
             names.title = names.series = base
 
     def _chapters(self, names: Names, own: list[Passage]) -> list[Chapter]:
@@ -126,7 +130,7 @@ class ToldNames:
         """Give the vans that have a heading of their own beside the ``players``, whose names head columns or rows."""
         taken = {names.series, names.maker, *heads, *(player.model for player in players)} - {""}
         chapters = self.chapters.beside(own, self.can_head_chapter, taken, names.maker)
-        return [Player(one.name, one.place, {one.name, one.heading.text}, chapter=one.numbers) for one in chapters]
+        return [Player(one.name, one.place, one.printed, chapter=one.numbers) for one in chapters]
 
     def can_head_chapter(self, name: str) -> bool:
         """Tell whether a heading can be the name of a van: no "Technical data", whatever stands below it."""
