@@ -53,6 +53,8 @@ class Topics:
             start = next((b[0] for b in reading.parsed.bounds if b[3] == number), 0)
             before = [i for i in reading.parsed.items if i.sentence == number - 1]
             meant_last = self._opens_with_pronoun(items, reading.parsed.text[start:]) or self._is_latter(items, before)
+            if named and meant_last and self._are_denied(items):
+                named = []  # "It has stood at −20 °C, and we would not say that of the 21"
             if last_named is not None and not named and meant_last:
                 current = last_named
             elif not named and self._opens_with_both(items, reading.parsed.text, start):
@@ -77,6 +79,12 @@ class Topics:
         """Tell whether a sentence tells of a van what it has besides: "Walls and roof, on the 21 the floor too"."""
         also = any(cue.chunk == van.chunk for cue in parsed.cues("also"))
         return also and any(i.chunk < van.chunk and any(c.kind in MEANING for c in i.concepts) for i in items)
+
+    @staticmethod
+    def _are_denied(items: list[Item]) -> bool:
+        """Tell whether a sentence names vans only in parts that deny something of them."""
+        denials = [cue for cue in items if cue.has("cue", "negation")]
+        return all(any(c.chunk == i.chunk and c.start < i.start for c in denials) for i in items if i.vans)
 
     @staticmethod
     def _begins_with_all(items: list[Item], parsed: Parsed) -> bool:

@@ -21,7 +21,10 @@ class WasteLabels:
 
     def __init__(self, kit: Kit, passages: Sequence[Passage]):
         several = kit.lexicon.words.waste_tanks
-        self.pattern = re.compile(rf"(?<!\w)(?:{any_word(several)})(?!\w)", re.IGNORECASE) if several else None
+        short = any_word(one for one in several if " " not in one)  # "Tank heat, fresh / waste", but not "Waste water"
+        named = any_word(one for one in several if " " in one)
+        whole = rf"(?<!\w)(?:(?:{named})(?!\w)|(?:{short})(?=\W*$))"
+        self.pattern = re.compile(whole, re.IGNORECASE) if several else None
         self.several = {one.casefold(): many for one, many in several.items()}
         self.apart = self.pattern is not None and self._names_both(kit, passages)
 

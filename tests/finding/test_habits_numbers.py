@@ -167,3 +167,16 @@ def test_a_figure_without_its_nought_is_a_part_of_one(states, amount, litres):
 
 def test_a_row_of_dots_makes_no_part_of_one(states):
     states("US", "Fresh water tank ........30 gal", {"fresh_tank_l": 113.6})
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Pop-top with bed for two (sleeps four in all)", {"sleeps": 4}),
+        ("DE", "Aufstelldach mit Bett für zwei (insgesamt 4 Schlafplätze)", {"sleeps": 4}),
+        ("US", "All our vans run on gasoline and plug in with a 30-amp shore cord.",
+         {"engine_fuel": "gasoline", "shore_power_a": 30}),
+    ],
+)  # fmt: skip
+def test_berths_in_all_and_what_all_vans_run_on(states, region, line, expected):
+    states(region, line, expected)

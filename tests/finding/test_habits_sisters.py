@@ -312,3 +312,13 @@ def test_behind_a_comma_an_article_begins_what_is_told_of_the_sister(settled_of,
     rows = settled_of(ROWS[language] + text + "\n", name="brochure.md")
     stated = {model[-2:]: value_of(row) for (model, field, _), row in rows.items() if field == "en_grade"}
     assert stated == {"19": 2, "21": 3}
+
+
+def test_what_a_text_would_not_say_of_others_is_of_the_van_before(facts_of):
+    text = (
+        ROWS["en"]
+        + "The Drift 19 is our smallest. The Drift 21 is the winter version. It stood for two nights in a cold "
+        "store at −18 °C with its taps working, and we would not say that of the Drift 19.\n"
+    )
+    cold = {fact.model: fact.value for fact in facts_of(text) if fact.field == "rated_min_temp_c"}
+    assert cold == {"Drift 21": -18}

@@ -42,3 +42,23 @@ def test_fresh_lines_are_lines_and_no_tank(facts_of):
         "fresh_tank_location", "water_lines_location",
     )  # fmt: skip
     assert found == {("Drift 19", "water_lines_location"): "mixed", ("Drift 21", "water_lines_location"): "interior"}
+
+
+def test_the_waste_tank_beside_the_fresh_one_is_gray_and_black_where_the_table_has_both(facts_of):
+    tanks = "| Tanks, gal fresh / gray / black | 22 / 18 / 10 | 38 / 32 / 18 |"
+    rows = tanks + "\n| Tank heat fresh / waste | none / 12 V pads | none / none |"
+    fields = ("fresh_tank_l", "black_tank_l", "fresh_tank_heat", "gray_tank_heat", "black_tank_heat")
+    found = values(facts_of(two_drifts(rows), "leaflet.md"), *fields)
+    assert {(van, field): value for (van, field), value in found.items() if field.endswith("heat")} == {
+        ("Drift 19", "fresh_tank_heat"): "none", ("Drift 21", "fresh_tank_heat"): "none",
+        ("Drift 19", "gray_tank_heat"): "electric_pad", ("Drift 21", "gray_tank_heat"): "none",
+        ("Drift 19", "black_tank_heat"): "electric_pad", ("Drift 21", "black_tank_heat"): "none",
+    }  # fmt: skip
+    assert found["Drift 21", "fresh_tank_l"] == pytest.approx(38 * GALLON, rel=0.001)
+    assert found["Drift 19", "black_tank_l"] == pytest.approx(10 * GALLON, rel=0.001)
+
+
+def test_pads_on_every_waste_tank_are_on_both(facts_of):
+    text = two_drifts("| Black tank | 10 gal | 18 gal |") + "\n- 12 V heating pads on every waste tank\n"
+    found = values(facts_of(text, "leaflet.md"), "gray_tank_heat", "black_tank_heat")
+    assert set(found.values()) == {"electric_pad"} and len(found) == 4

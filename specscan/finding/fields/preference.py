@@ -56,7 +56,8 @@ def _without_fewer(rows: list[Found], statement: Statement) -> None:
         beside = _either(one, two, parsed) or _either(two, one, parsed)
         part = one.item is not None and one.item.last in of_them
         marked = statement.how is How.MARKED and one.sentence == two.sentence and _of_same_vans(one, two, statement)
-        if (beside or part or marked) and (one.value.num or 0) < (two.value.num or 0):
+        total = any(cue.chunk == two.chunk for cue in parsed.cues("total"))  # "bed for two (sleeps four in all)"
+        if (beside or part or marked or total) and (one.value.num or 0) < (two.value.num or 0):
             one.rejected = FEWER_BERTHS
 
 

@@ -146,7 +146,8 @@ class Units:
             unit = self.named(inner) if self.named(other) is None else None
             if unit is not None:
                 return unit
-        return None
+        listed = re.search(r",\s*([^\s,()]{1,10})\s+[^\W\d_]{3,}\s*/", text)  # "Tanks, gal fresh / gray"
+        return self.named(listed.group(1)) if listed else None
 
 
 @functools.cache
