@@ -96,3 +96,24 @@ def test_a_line_alone_over_the_codes_of_a_table_is_their_range(vans_of):
         above="# Warm all year\n\nMarrowfen 2026", range="**DRIFT**\n\n", last="ensuite", told="The Drift is new."
     )
     assert models(vans_of(text)) == {"Drift 540 LB", "Drift 600 QB", "Drift 636 XT"}
+
+
+LINES = "Length: 6.18 m\n\nGVM: 3500 kg\n\nSleeps: 2\n\nFresh water: 130 L\n\nSolar: 200 W\n\nHeater: diesel, 5 kW\n\n"
+
+
+def test_the_code_that_the_text_sets_behind_the_title_is_a_part_of_the_name(vans_of):
+    text = "# Gorse\n\n## Marrowfen 2026\n\nThe Gorse 22FB by day. The 22FB sleeps two.\n\n"
+    assert models(vans_of(f"{text}{LINES}Marrowfen Ltd, Hythe\n")) == {"Gorse 22FB"}
+
+
+def test_of_two_companies_the_one_that_heads_the_page_made_the_vans(vans_of):
+    table = TABLE.format(one="Gorse", two="Gorse Fell")
+    text = (
+        f"HOLT MARROW · 2026\n\n# Two Gorses\n\n{table}\nHythe Camper Co., High Street. Holt Marrow Inc., Mill Lane.\n"
+    )
+    assert {maker for maker, _, _ in vans_of(text)} == {"Holt Marrow"}
+
+
+def test_a_letter_at_the_end_of_the_revision_is_no_part_of_the_company(vans_of):
+    text = f"# Marrowfen Gorse 19\n\nVans from Marrowfen Mill\n\n{LINES}MG-27 rev. B   Marrowfen Mill Inc., Hythe\n"
+    assert {maker for maker, _, _ in vans_of(text)} == {"Marrowfen Mill"}

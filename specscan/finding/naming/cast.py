@@ -17,8 +17,9 @@ from specscan.finding.naming.full_names import cased_model, columns_beside, full
 from specscan.finding.naming.head_remarks import HeadRemarks
 from specscan.finding.naming.house_words import without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
+from specscan.finding.naming.longer_titles import LongerTitles
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Names, Place, begins_with, of_range, without_start
+from specscan.finding.naming.place import Names, Place, begins_with, of_range
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
 from specscan.finding.naming.roster import (
@@ -72,6 +73,7 @@ class CastReader:
             lexicon.words, lambda name: self.can_be_name(name) and not self._is_filler(name)
         )
         self.houses = self.names.houses
+        self.longer = LongerTitles(self.names, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
@@ -182,7 +184,7 @@ class CastReader:
             mapping = {}
         mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
-            names.title = self._longer_title(names, document, own)
+            names.title = self.longer.read(names, document, own)
             players = [Player(names.title, names.title_place)]
         cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
@@ -318,21 +320,6 @@ class CastReader:
         word = names.title.isalpha() and not begins_with(names.title, series) and not self.names.is_filler(names.title)
         if word and any(stands_before(p.text, names.title, series) for p in own):
             names.maker, names.maker_place = names.title, names.title_place
-
-    def _longer_title(self, names: Names, document: Document, own: list[Passage]) -> str:
-        """Give the title with the trim that one of the first lines alone sets behind it: "Drift Solo"."""
-        if re.search(r"\d", names.title) or names.used:
-            return names.title
-        lines = {p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None and p.page in (0, 1)}
-        lines |= {t.text.strip(" .") for t in document.titles if t.page in (0, 1) and t.size > 0}
-        longer = [line for line in lines if begins_with(line, names.title) and len(line) > len(names.title)]
-        longer = [line for line in longer if self.names.clean(line, names.maker) == line]
-        longer = [line for line in longer if not begins_with(without_start(line, names.title), names.title)]
-        rest = without_start(longer[0], names.title) if len(longer) == 1 else ""
-        named = re.fullmatch(r"[A-ZÀ-Þ\d][\w’'.-]*(?: [A-ZÀ-Þ\d][\w’'.-]*)?", rest) is not None
-        if not named or self.names.is_filler(rest):
-            return names.title
-        return longer[0] if self.can_be_name(longer[0]) and not self.names.is_label(rest) else names.title
 
     def _reread_title(self, names: Names, document: Document, own: list[Passage], codes: Collection[str]) -> None:
         """Take the title anew that is none of some vans, where it is a range's: said so, or with words of titles."""

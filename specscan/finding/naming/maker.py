@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_of, any_word, count, lowered, places
+from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
 from specscan.finding.naming.addresses import small_company
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
@@ -205,7 +206,7 @@ class MakerReader:
         for where in printed:
             for match in self.legal.finditer(where.text):
                 name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
-                name = re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name)
+                name = self._without_letter(re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name), printed)
                 if name and not name.isdigit():
                     counts[name] += 1
                     places.setdefault(name, Place(where.passage, where.page, match.group()))
@@ -213,8 +214,20 @@ class MakerReader:
         counts = Counter({name: number for name, number in counts.items() if name not in sold})
         if not counts:
             return None
+        heads = [text for text, _ in running_lines(document)] + [p.text for p in own[:FIRST_LINES]]
+        for name in counts:  # a dealer's stands at the foot alone
+            counts[name] += any(holds(lowered(text), lowered(name)) for text in heads)
         best = counts.most_common(1)[0][0]
         return best, places[best]
+
+    @staticmethod
+    def _without_letter(name: str, printed: Sequence[Place]) -> str:
+        """Give a company's name without the letter that stood before it on its line, "rev. B   Marrowfen Vans Inc."."""
+        letter, _, rest = name.partition(" ")
+        if len(letter) > 1 or not rest:
+            return name
+        alone = re.compile(rf"(?<!\w)(?<!{re.escape(letter)} ){re.escape(rest)}(?!\w)")
+        return rest if any(alone.search(place.text) for place in printed) else name
 
     def _imports(self, name: str, own: list[Passage]) -> bool:
         """Tell whether a line says that a company imports or sells the vans: "Marrowfen Ltd, sole importer"."""
