@@ -51,8 +51,8 @@ def titled_apart(kept: list[Parted], first: int, last: int) -> list[int]:
     places = [n for n in range(first + 1, last) if _is_title(kept[n], kept[n - 1][0])]
     found = []
     for title, end in itertools.pairwise([*places, last]):
-        upper = [s for _, s in kept[first:title] if len(s) > 1]
-        lower = [s for _, s in kept[title + 1 : end] if len(s) > 1]
+        upper = [s for _, s in kept[first:title] if len(s) > 1 and not all(part.bold for part in s)]  # no heads
+        lower = [s for _, s in kept[title + 1 : end] if len(s) > 1 and not all(part.bold for part in s)]
         if min(len(upper), len(lower)) < 2 or kept[title][0].size < SECTION_SIZE * em_of([s[0] for s in lower]):
             continue
         if not _edges(upper) & _edges(lower):
