@@ -31,6 +31,7 @@ from specscan.finding.marks.signs import (
     spelled,
 )
 from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.offered_to import offered_to
 from specscan.finding.openings import SHORT_NAMES, Openings, Part
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.price_lines import PriceLines
@@ -234,6 +235,8 @@ class StatementMaker:
                     draft.label_shown = draft.label_shown or label
                     drafts.append(draft)
             return drafts
+        if scope.vans is None and (told := offered_to(body, self.kit.lexicon, self.vans)) is not None:
+            scope = Scope(told.vans, told.availability)
         absent = self.kit.absent.drafts(passage, label, body, at, scope, notes)
         if absent:
             return absent

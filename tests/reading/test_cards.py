@@ -62,3 +62,23 @@ def test_cells_of_a_table_that_hold_bullets_now_and_then_stay_a_table(facts_of_p
     facts = facts_of_pdf(page)
     assert {f.model: f.value for f in facts if f.field == "gray_tank_l"} == {"Drift 19": 70, "Drift 21": 100}
     assert {f.model: f.value for f in facts if f.field == "solar_w"} == {"Drift 19": 200, "Drift 21": 400}
+
+
+def test_in_cards_set_larger_than_the_page_wrapped_items_and_prices_are_no_headings(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen", size=20, bold=True)
+    page.row(80, (200, "Drift 19"), (380, "Drift 21"), size=8, bold=True)
+    rows = [("Overall length", "5.41 m", "6.36 m"), ("Height", "2.65 m", "2.70 m"), ("GVWR", "3300 kg", "3500 kg"),
+            ("Fresh water tank", "70 l", "95 l"), ("Waste water tank", "60 l", "80 l"), ("Lines", "cabin", "cabin"),
+            ("House battery", "100 Ah AGM", "100 Ah AGM"), ("Sleeps", "2", "2"), ("Belts", "2", "4")]  # fmt: skip
+    for number, (label, *values) in enumerate(rows):
+        page.row(96 + 15 * number, (50, label), *zip((200, 380), values, strict=True), size=8)
+    page.text(50, 260, "Then the packages", size=16, bold=True)
+    page.text(50, 292, "Warm Floor", size=11, bold=True)
+    page.text(50, 306, "Drift 19 not available · Drift 21 $7,450", size=8.2, bold=True)
+    for number, line in enumerate(
+        ["• Gasoline-fired hydronic heater, 5 kW output,", "   in place of the furnace", "• Heated floor"]
+    ):
+        page.text(60, 320 + 13 * number, line, size=9.6)
+    floor = {(f.model, f.availability) for f in facts_of_pdf(page) if f.field == "heated_floor" and not f.rejected}
+    assert floor == {("Drift 19", "not_available"), ("Drift 21", "optional")}

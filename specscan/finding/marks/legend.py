@@ -187,7 +187,7 @@ def _explained(
         ]
         if sum(meaning is not None for _, meaning in meanings) >= 2:
             # "✓ on both, ★ on the Summit only": beside signs that are explained, "on" a van is enough.
-            meanings = [(s, m or _on_vans(w, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
+            meanings = [(s, m or _on_vans(w, lexicon, vans)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
         if any(meaning is not None for _, meaning in meanings):
             meanings = [(s, m or _in_package(w, lexicon)) for (s, m), (_, w) in zip(meanings, entries, strict=True)]
         sound = [(sign, meaning) for sign, meaning in meanings if meaning is not None]
@@ -357,7 +357,9 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
         cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in EXPLAINING]
         if not cues:
             named = [van for _, _, models in vans.find(part) for van in models]
-            if named and meaning.default is not None and not meaning.by_van:  # "option, Summit and Traverse"
+            if named and lexicon.cues(analysis, "negation"):  # "Summit standard, not for Traverse"
+                meaning.by_van |= dict.fromkeys(named, Availability.NOT_AVAILABLE)
+            elif named and meaning.default is not None and not meaning.by_van:  # "option, Summit and Traverse"
                 meaning = Meaning(None, dict.fromkeys(named, meaning.default))
             else:
                 alone.extend(named)
@@ -385,11 +387,12 @@ def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) 
     return meaning
 
 
-def _on_vans(words: str, vans: VanMentions) -> Meaning | None:
+def _on_vans(words: str, lexicon: Lexicon, vans: VanMentions) -> Meaning | None:
     named = [van for _, _, models in vans.find(words) for van in models]
     if not named or len(words) > 60:
         return None
-    return Meaning(None, {van: Availability.STANDARD for van in named})
+    denied = lexicon.cues(lexicon.analyse(words), "negation")
+    return Meaning(None, dict.fromkeys(named, Availability.NOT_AVAILABLE if denied else Availability.STANDARD))
 
 
 def _in_package(words: str, lexicon: Lexicon) -> Meaning | None:

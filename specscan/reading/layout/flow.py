@@ -23,6 +23,7 @@ FIGURED = re.compile(
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 NUMBER = re.compile(r"(\d{1,2})[.)]")
+LIST = 2  # items, from which their type is no heading's, however small that of the page is
 FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end included
 FULL_WORDS = 6  # of a line of justified text; cells of a column are shorter
 MIN_FULL = 3
@@ -40,7 +41,8 @@ def items_of(
     """
     items: list[Item] = []
     usual = body_size(lines) if sum(len(line.text) for line in lines) > 240 else page_size
-    usual = max(usual, page_size)
+    listed_sizes = [line.size for line in lines if is_bullet(line.words[0].text) and len(line.words) > 1]
+    usual = max(usual, page_size, middle_of(listed_sizes) if len(listed_sizes) >= LIST else 0.0)
     lines = [part for line in lines for part in _with_tagline_apart(line, usual)]
     listed = _listed(lines)
     numbered = _numbered(lines)
