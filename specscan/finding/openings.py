@@ -51,7 +51,8 @@ class Openings:
 
         Nothing is given where none does.
         """
-        if ": " not in text:
+        named = self._vans_alone(text.partition(". ")[0])  # "Drift II. Length 5.41 m. Two berths."
+        if ": " not in text and named is None:
             return []
         spans = self.sentences(text)
         if len(spans) < 2:
@@ -62,6 +63,9 @@ class Openings:
         for start, end in spans:
             match = HEAD.match(text, start, end)
             head = match.group(1) if match is not None and _words(match.group(1)) <= LABEL_WORDS else ""
+            if not head and (alone := self._vans_alone(text[start:end].strip(" ."))) is not None:
+                vans, headed = alone, True
+                continue
             named = self.vans_headed(head) if head else None
             if match is not None and named is not None:
                 vans, headed = named, True
@@ -191,15 +195,22 @@ class Openings:
             return named
         return self.vans.everyone if self._is_all_vans(head) else None
 
+    def _vans_alone(self, sentence: str) -> frozenset[str] | None:
+        """Give the vans whose names are all that a sentence holds."""
+        return self.vans.whole(sentence) if not self.vans.single and len(sentence) <= SHORT_NAMES else None
+
     def _is_all_vans(self, text: str) -> bool:
         """Tell whether a text says no more than that all vans are meant; "both" means two."""
         analysis = self.lexicon.analyse(text)
-        cues = self.lexicon.cues(analysis, "all_vans", *(["two_vans"] if len(self.vans.everyone) == 2 else []))
+        cues = self.lexicon.cues(analysis, *self._all_cues())
         return any(m.last - m.first == len([t for t in analysis.tokens if t.norm.isalnum()]) for m in cues)
+
+    def _all_cues(self) -> tuple[str, ...]:
+        return ("all_vans", "two_vans") if len(self.vans.everyone) == 2 else ("all_vans",)
 
     def _vans_told(self, sentence: str) -> frozenset[str]:
         """Give the vans that a sentence names, all of them where it says so."""
-        cues = self.lexicon.cues(self.lexicon.analyse(sentence), "all_vans", "two_vans")
+        cues = self.lexicon.cues(self.lexicon.analyse(sentence), *self._all_cues())
         named = [vans for _, _, vans in self.vans.find(sentence)]
         return self.vans.everyone if cues else frozenset().union(*named)
 

@@ -1,4 +1,7 @@
-"""Vans each of which begins an item that tells of it: "Drift 21 FT: 2.28 m tall, rear-wheel drive, diesel heater"."""
+"""Vans each of which begins an item that tells of it: "Drift 21 FT: 2.28 m tall, rear-wheel drive, diesel heater".
+
+A full stop may stand behind the name as well: "Drift II. Length 5.41 m. Two berths."
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,7 @@ from specscan.finding.naming.chapters import NAME
 from specscan.finding.naming.place import begins_with
 from specscan.records.text import Kind, Passage
 
-LEAD = re.compile(rf"({NAME.pattern})(?:\s*:|\s+[–—-])\s+\S")
+LEAD = re.compile(rf"({NAME.pattern}?)(?:\s*:|\s+[–—-]|(?<=\w)\.)\s+\S")
 KINDS = (Kind.BULLET, Kind.PROSE, Kind.LINE)
 MIN_THINGS = 3  # different things told in each item
 MIN_ITEMS = 2

@@ -48,7 +48,7 @@ def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> lis
             continue  # "2000 W Inverter"
         if match is not None and (not heads or heads[-1][1].group() != match.group()):
             heads.append((passage.number, match, passage))
-    if len({match.group("name").casefold() for _, match, _ in heads}) < 2:
+    if len({match.group("name").casefold() for _, match, _ in heads}) < 2 or _are_of_range(heads):
         return []
     found = []
     for (start, match, passage), end in zip(heads, _ends([number for number, _, _ in heads], own), strict=True):
@@ -86,6 +86,13 @@ def year_of(passages: list[Passage], names: NameReader) -> tuple[int | None, Pla
 
 def _ends(starts: list[int], own: list[Passage]) -> list[int]:
     return [*starts[1:], own[-1].number + 1] if starts else []
+
+
+def _are_of_range(heads: list[tuple[int, re.Match[str], Passage]]) -> bool:
+    """Tell whether lines name vans of one range and year: "2027 Drift 21", "2027 Drift 21 Crew" have no makers."""
+    words = [match.group("name").split() for _, match, _ in heads]
+    one = len({(match.group("year"), *parts[:1]) for (_, match, _), parts in zip(heads, words, strict=True)}) == 1
+    return one and any(parts[1][0].isdigit() for parts in words)
 
 
 def _parted(name: str, own: list[Passage], names: NameReader) -> tuple[str, str]:

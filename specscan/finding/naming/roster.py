@@ -234,8 +234,8 @@ def _is_code(text: str, fillers: Collection[str]) -> bool:
     words = text.split()
     if not all(word[0].isdigit() or word[0].isupper() for word in words):
         return False  # "21 adds": the pattern itself reads without regard to case, for the range's name may be shouted
-    if TWO_NAMES.search(text):
-        return False  # "22 Highcroft 22": the sign between two names is lost
+    if TWO_NAMES.search(text) or SENTENCE_END.search(text):
+        return False  # "22 Highcroft 22": the sign between two names is lost; "24 S. Dropped": the line goes on
     return not any(YEAR.fullmatch(word) or word.casefold() in fillers for word in words)
 
 

@@ -37,6 +37,7 @@ PRICED = re.compile(r"\d[\d.,' \u00a0\u202f]*\s?[€$£](?!\w)")
 USES = 2  # of a name in the text, that in the list of vans included
 DATE = re.compile(rf"(?<!\d)(?:0?[1-9]|1[0-2])[/.]{MODEL_YEAR}$")  # "registered here 11/2021"
 LONGEST_JOINT = 3  # letters of a word between names: "and", "und", "et"
+BOUND = "\u00aa"  # a letter to patterns; holds "Series" to its number in "Drift Series II", which is no "Drift series"
 NUMBERED = re.compile(r"^\d{1,2}(?:\.\d{1,2})*[.)] +(?=[^\W\d_])")  # "3. Packages" heads a section
 
 
@@ -51,6 +52,10 @@ class TitleReader(TitleTexts):
         self.range_words = {word.casefold() for word in self.words.range_words}
         numbered = any_word(self.words.number_labels)
         self.numbered = re.compile(rf"(?<![\w-])(?:(?:{numbered})(?:\s?[.:#])*\s?){{1,2}}\d[\w/-]*", re.IGNORECASE)
+        ranges = f"(?i:{any_word(self.words.range_words)})"
+        self.counted_series = re.compile(
+            rf"(?<=\w )({ranges}) (?=[IVX]{{2,4}}(?!\w))|(?<=\d )({ranges}) (?=\d(?![\w.,]))"
+        )
         self.legal_words = {form.casefold() for form in book.general.legal_forms}  # "COMPANY" is left of a name
         dating = any_word((*self.words.model_year, *self.words.editions))
         self.dated = re.compile(
@@ -259,6 +264,7 @@ class TitleReader(TitleTexts):
             text = without_name(text, " ".join(word for word in maker.split() if word not in JOINTS))  # as files do
         if self._is_lettered(text):
             return text.strip(EDGES)
+        text = self.counted_series.sub(lambda match: f"{match.group(1) or match.group(2)}{BOUND}", text)
         text = without_names(text, self.filling)
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
@@ -279,7 +285,7 @@ class TitleReader(TitleTexts):
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift by Marrowfen"
         text = BEHIND_CODE.sub(r"\1", text)
-        return re.sub(r"[\s?!]+", " ", text).strip(EDGES)
+        return re.sub(rf"[\s?!{BOUND}]+", " ", text).strip(EDGES)
 
     def _is_lettered(self, text: str) -> bool:
         """Tell whether a text is a letter behind a word such as "Model", which is a part of the name then."""
