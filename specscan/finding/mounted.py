@@ -12,6 +12,7 @@ from specscan.records.years import MODEL_YEAR
 # A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
 NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
 NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
+OF_VANS = ("all_vans", "two_vans", "refers_back")
 NEAR = 44  # letters behind the name
 OF_BASE = ("engine", "drive", "wheelbase", "engine_fuel")  # what tells that a name is a base vehicle's
 LETTERS = re.compile(r"[^\W\d_]{2}")
@@ -24,8 +25,11 @@ class MountedNames:
         words = lexicon.words
         articles = any_word(words.drop)
         self.begins = {phrase.casefold() for phrase in words.begins_as}
+        self.no_base = {word.casefold() for word in words.no_base}
+        self.stands = {phrase.casefold() for phrase in words.stands_on}
+        leading = any_word([*words.begins_as, *words.stands_on, *words.mounted_on])
         self.leads = re.compile(
-            rf"(?<!\w)((?i:{any_word([*words.begins_as, *words.mounted_on])}))\s+(?:(?:{articles})\s+)?"
+            rf"(?<!\w)((?i:{leading}))\s+(?:(?:{articles})\s+)?"
             rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|{MODEL_YEAR})\s+){{0,2}}({NAME.pattern})"
         )
         self.joined = re.compile(rf"(?:\s+[^\W\d_A-ZÀ-Þ]\w*)?(?:,|\s+(?:{any_word(words.joined_to_base)})(?!\w))\s*")
@@ -33,8 +37,8 @@ class MountedNames:
     def find(self, parsed: Parsed) -> tuple[int, int] | None:
         """Give where the name of a base vehicle begins and ends, if a text has one.
 
-        What it is is told by its engine, its driven wheels or its wheelbase right behind it, or by words such as
-        "begins as a". The name of a van of the document is none.
+        What it is is told by its engine, its driven wheels or its wheelbase right behind it, by words such as "begins
+        as a", or by a verb such as "stands on" in a sentence about a van. The name of a van of the document is none.
         """
         for match in self.leads.finditer(parsed.text):
             start, end = match.span(2)
@@ -43,9 +47,21 @@ class MountedNames:
                 continue
             if any(item.vans and start < item.end and item.start < end for item in parsed.items):
                 continue
-            if match.group(1).casefold() in self.begins or self._tells_base(parsed, end):
+            if not self.no_base.isdisjoint(printed.casefold().split()):
+                continue  # "It rides on Marrow Tires"
+            lead = match.group(1).casefold()
+            of_van = lead in self.stands and self._tells_of_van(parsed, match.start())
+            if lead in self.begins or of_van or self._tells_base(parsed, end):
                 return start, end
         return None
+
+    @staticmethod
+    def _tells_of_van(parsed: Parsed, place: int) -> bool:
+        """Tell whether what stands before a verb in its sentence is of a van: its name, its length, "it", "all"."""
+        number = max((sentence for start, _, _, sentence, _ in parsed.bounds if start <= place), default=0)
+        first = min((start for start, _, _, sentence, _ in parsed.bounds if sentence == number), default=0)
+        before = [item for item in parsed.items if first <= item.start < place]
+        return any(i.vans or i.quantity is not None or i.has("cue", *OF_VANS) for i in before)
 
     def _tells_base(self, parsed: Parsed, end: int) -> bool:
         """Tell whether engine, driven wheels, wheelbase or a fuel follow right behind a name."""

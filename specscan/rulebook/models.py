@@ -271,6 +271,8 @@ class WordFile(Entry):
     behind_name: list[str] = []
     begins_as: list[str] = []
     mounted_on: list[str] = []
+    stands_on: list[str] = []
+    no_base: list[str] = []
     joined_to_base: list[str] = []
     unit_heads: list[str] = []
     articles_of_names: list[str] = []

@@ -12,6 +12,12 @@ import pytest
         ("AU", "Below it is the same Kelmar Cargo 30 with the 2.0-litre diesel engine.", "Kelmar Cargo 30"),
         ("FR", "Il est monté sur un Kelmar Cargo 35 neuf, diesel 140 ch.", "Kelmar Cargo 35"),
         ("DE", "Gebaut wird er auf dem Kelmar Lasto 3.0 mit Heckantrieb.", "Kelmar Lasto 3.0"),
+        ("DE", "Basisfahrzeug ist der Kelmar Lasto.", "Kelmar Lasto"),
+        ("DE", "Alle Fahrzeuge auf Kelmar Lasto. Preise in Euro.", "Kelmar Lasto"),
+        ("DE", "Er misst 5,98 m, ruht auf dem Kelmar Lasto 3.5 und hat zwei Betten.", "Kelmar Lasto 3.5"),
+        ("UK", "Every Drift rides on the Kelmar Drover 3500 and carries our promise.", "Kelmar Drover 3500"),
+        ("US", "It stands on the Kelmar Cargo 319, and each year brings changes.", "Kelmar Cargo 319"),
+        ("FR", "Il mesure 5,99 m et roule sur un Kelmar Trafic 35.", "Kelmar Trafic 35"),
     ],
 )
 def test_what_an_engine_or_the_drive_follows_is_the_base_vehicle(printed, region, line, chassis):
@@ -24,6 +30,8 @@ def test_what_an_engine_or_the_drive_follows_is_the_base_vehicle(printed, region
         "We showed it on the Fell Moor Fair with the diesel heater running.",
         "Come and see it on the Hythe Long Quay, with coffee.",
         "Heating starts as soon as the Winter Pack is on.",
+        "It rides on Marrow Tyres with a two-year warranty.",
+        "Our showroom stands on Hythe Street North until May.",
     ],
 )
 def test_another_name_is_none(printed, line):
