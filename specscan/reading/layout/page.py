@@ -14,6 +14,7 @@ from specscan.reading.layout.two_languages import with_one_label
 from specscan.reading.letters.sheet import Sheet
 from specscan.reading.letters.words import Line, Word, build_lines
 from specscan.reading.tables.alignment import find_aligned
+from specscan.reading.tables.bold_labels import part_bold_labels
 from specscan.reading.tables.captions import part_captions
 from specscan.reading.tables.cards import holds_cards
 from specscan.reading.tables.compose import Hints, signs_of
@@ -134,7 +135,8 @@ def _blocks(
 def _text_blocks(
     lines: list[Line], marks: Marks, size: float, signs: frozenset[str], hints: Hints, right: float
 ) -> list[list[Item] | Grid]:
-    parts = part_captions(lines, hints)
+    captions = part_captions(lines, hints)
+    parts = [part for one in captions for part in ([one] if isinstance(one, Grid) else part_bold_labels(one, hints))]
     if any(isinstance(part, Grid) for part in parts):
         made = [
             [part] if isinstance(part, Grid) else _text_blocks(part, marks, size, signs, hints, right) for part in parts
