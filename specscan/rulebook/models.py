@@ -220,6 +220,7 @@ class WordFile(Entry):
     cues: dict[str, list[str]]
     model_year: list[str]
     not_model_year: list[str]
+    year_labels: list[str] = []
     editions: list[str] = []
     papers: list[str] = []
     maker_labels: list[str]

@@ -19,6 +19,7 @@ from specscan.finding.naming.house_words import without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
 from specscan.finding.naming.longer_titles import LongerTitles
 from specscan.finding.naming.names import NameReader
+from specscan.finding.naming.own_labels import take_own_labels
 from specscan.finding.naming.place import Names, Place, begins_with, of_range
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
@@ -186,6 +187,7 @@ class CastReader:
         if not players and names.title:
             names.title = self.longer.read(names, document, own)
             players = [Player(names.title, names.title_place)]
+        take_own_labels(players, names, own, self.lexicon.words)
         cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
@@ -229,7 +231,7 @@ class CastReader:
     def _alone(self, names: Names, document: Document, own: list[Passage]) -> list[Player]:
         """Give the vans of a line that lists names of no common range, where no other title names the range."""
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
-        if names.used or self.told.are_listed(names, own):
+        if names.used or names.labelled or self.told.are_listed(names, own):
             return []
         clean = partial(self.names.clean, maker=names.maker)
         nothing = partial(self.names.names_nothing, maker=names.maker)

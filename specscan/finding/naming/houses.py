@@ -37,7 +37,8 @@ class HouseReader:
         self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
         self.houses_do = [f" {word}" for word in words.houses_do]
         self.all_built = re.compile(
-            rf"(?<!\w)(?i:{any_word(words.every_words)})(?: (?:{any_word(words.predicates)}))?"
+            rf"(?<!\w)(?i:{any_word(words.every_words)})(?: (?:{any_word(words.numbers)}))?"
+            rf"(?: (?:{any_word(words.predicates)}))?"
             rf" (?i:{any_word(words.built_by)}) ({COMPANY})"  # "both are built by Marrowfen"
         )
         self.dealers = any_word(words.dealer_words)

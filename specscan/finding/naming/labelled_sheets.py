@@ -5,7 +5,7 @@ The line with the label is then the heading of its sheet.
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
@@ -28,20 +28,22 @@ def with_labelled_sheets(
     wanted = {label.casefold() for label in labels}
     openers: dict[str, list[int]] = defaultdict(list)
     for place, passage in enumerate(passages):
-        label, text = _labelled(passage)
-        if label in wanted and not (openers[label] and _labelled(passages[openers[label][-1]])[1] == text):
+        label, text = labelled(passage)
+        if label in wanted and not (openers[label] and labelled(passages[openers[label][-1]])[1] == text):
             openers[label].append(place)
     for begins in openers.values():
-        names = [_labelled(passages[place])[1] for place in begins]
+        names = [labelled(passages[place])[1] for place in begins]
         headed = any(holds(above, name) for p in passages for above in p.sections for name in names)
         if len(set(names)) < max(MIN_SHEETS, len(names)) or headed or not all(map(can_be_name, names)):
             continue
         if sheets := _sheets(passages, begins):
-            return _headed(passages, dict(zip(begins, sheets, strict=True))), frozenset(names)
+            return _headed(_without_own_headings(passages, sheets), dict(zip(begins, sheets, strict=True))), frozenset(
+                names
+            )
     return tuple(passages), frozenset()
 
 
-def _labelled(passage: Passage) -> tuple[str, str]:
+def labelled(passage: Passage) -> tuple[str, str]:
     """Give the label of a line in small letters and what it tells; empty texts for what has no label."""
     if passage.table is not None:
         single = passage.column is None or not passage.column.text
@@ -58,7 +60,7 @@ def _sheets(passages: Sequence[Passage], begins: Sequence[int]) -> list[range]:
     What is labelled right before the first name stands before all others too, as "Make" does; a sheet ends with its
     last line that has a sister in another.
     """
-    labels = [_labelled(passage)[0] for passage in passages]
+    labels = [labelled(passage)[0] for passage in passages]
     before = 0
     while before < begins[0] and labels[begins[0] - before - 1]:
         before += 1
@@ -77,12 +79,25 @@ def _sheets(passages: Sequence[Passage], begins: Sequence[int]) -> list[range]:
     return sheets
 
 
+def _without_own_headings(passages: Sequence[Passage], sheets: Sequence[range]) -> Sequence[Passage]:
+    """Give the passages without headings each over one sheet: it is the label that names a van, not "Ref. 1187"."""
+    over = [set.intersection(*(set(passages[n].sections) for n in sheet)) for sheet in sheets]
+    counts = Counter(heading for headings in over for heading in headings)
+    own = {heading for heading, count in counts.items() if count == 1}
+    found = []
+    for passage in passages:
+        if passage.kind is Kind.HEADING and passage.text in own:
+            passage = replace(passage, kind=Kind.LINE)
+        found.append(replace(passage, sections=tuple(one for one in passage.sections if one not in own)))
+    return found
+
+
 def _headed(passages: Sequence[Passage], sheets: dict[int, range]) -> tuple[Passage, ...]:
     """Give the passages with the line at each place as the heading of its sheet."""
     found = list(passages)
     for place, sheet in sheets.items():
         opener = passages[place]
-        name = _labelled(opener)[1]
+        name = labelled(opener)[1]
         for n in sheet:
             above = passages[n].sections
             shared = sum(1 for _ in _common(above, opener.sections))

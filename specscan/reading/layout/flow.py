@@ -213,13 +213,18 @@ def _list_members(block: list[Line]) -> list[Line]:
     a full line that has one; then the ends of the lines must be ragged, which those of running text are not.
     """
     texts = [line.text for line in block]
+    if len(block[0].words) > 1 and is_bullet(block[0].words[0].text):
+        texts[0] = Line(block[0].words[1:]).text  # a list under one bullet: "* Model: Drift 19", "Year: 2025"
     labelled = sum(LABELLED.match(text) is not None for text in texts) >= LABELLED_SHARE * len(block)
+    if texts[0] != block[0].text and not labelled:
+        return []
     goes_on = [False] + [
         below[:1].islower() or above.endswith((",", "-", "–", "/", "(", "&")) or labelled and _is_broken(block, number)
         for number, (above, below) in enumerate(itertools.pairwise(texts))
     ]
     members = [line for line, more in zip(block, goes_on, strict=True) if not more]
-    anew = all(line.text[:1].isupper() or line.text[:1].isdigit() for line in members)
+    opened = [text for text, more in zip(texts, goes_on, strict=True) if not more]
+    anew = all(text[:1].isupper() or text[:1].isdigit() for text in opened)
     open_ended = not any(text.endswith((".", ";", ":")) for text in texts)
     if not (anew and open_ended):
         return []

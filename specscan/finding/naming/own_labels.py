@@ -1,0 +1,50 @@
+"""Vans each described in a part of its own with labels for maker and model year: "Make: Marrowfen", "Year: 2023"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from specscan.finding.naming.labelled_sheets import labelled
+from specscan.finding.naming.listing import Listed
+from specscan.finding.naming.place import Names, Place
+from specscan.finding.naming.players import Player
+from specscan.finding.naming.years import YEAR
+from specscan.records.text import Kind, Passage
+from specscan.rulebook.models import WordFile
+
+Told = tuple[str, Place]
+
+
+def take_own_labels(players: Sequence[Player], names: Names, own: Sequence[Passage], words: WordFile) -> None:
+    """Give vans the makers and years that labels in their own parts tell, where these differ from van to van."""
+    makers = [_told(player, own, words.maker_labels) for player in players]
+    years = [_told(player, own, (*words.model_year, *words.year_labels), year=True) for player in players]
+    several = [len({told[0].casefold() for told in some if told is not None}) > 1 for some in (makers, years)]
+    if not any(several) or any(player.listed is not None for player in players):
+        return
+    for player, maker, year in zip(players, makers, years, strict=True):
+        company = maker[0] if maker is not None else names.maker
+        place = maker[1] if maker is not None else names.maker_place or player.place or Place(None, 0, company)
+        told = (
+            (int(year[0]), year[1])
+            if year is not None
+            else (None, None)
+            if several[1]
+            else (names.year, names.year_place)
+        )
+        player.listed = Listed(company, player.model, place, *told)
+
+
+def _told(player: Player, own: Sequence[Passage], labels: Sequence[str], *, year: bool = False) -> Told | None:
+    """Give what the first such label in the part on a van says."""
+    wanted = {label.casefold() for label in labels}
+    place = player.place.passage if player.place is not None else None
+    heading = place.text if place is not None and place.kind is Kind.HEADING else ""
+    for passage in own:
+        if passage.number in player.chapter or heading in passage.sections:
+            label, text = labelled(passage)
+            match = YEAR.search(text) if year and label in wanted else None
+            if label in wanted and (match is not None or not year):
+                found = match.group(1) if match is not None else text
+                return found, Place(passage, passage.page, found)
+    return None
