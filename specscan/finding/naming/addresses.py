@@ -27,12 +27,13 @@ def has_address(name: str, own: Sequence[Passage], is_filler: Callable[[str], bo
 
 
 def small_company(own: Sequence[Passage], legal_forms: Iterable[str]) -> tuple[str, Passage] | None:
-    """Give the company that writes itself in small letters before its legal form, and alone on another line."""
+    """Give the company that writes itself in small letters before its legal form, and where another line begins."""
     form = any_word({one.casefold() for one in legal_forms})
     pattern = re.compile(rf"([^\W\d_][\w’'-]*(?: [^\W\d_][\w’'-]*)?),? (?:{form})(?={BETWEEN}|$)")
     for passage in own[-LAST_LINES:]:
         match = pattern.match(passage.text)
         if match is not None and match.group(1).islower():
-            alone = next((one for one in own if one.text.strip(" .") == match.group(1)), None)
-            return (match.group(1), alone) if alone is not None else None
+            others = (one for one in own if one is not passage and one.table is None)
+            again = next((one for one in others if begins_with(one.text.strip(" ."), match.group(1))), None)
+            return (match.group(1), again) if again is not None else None
     return None

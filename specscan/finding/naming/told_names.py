@@ -30,6 +30,7 @@ TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
 MORE = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*)(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*))?"  # behind a name: "Plus", "XL 4x4"
 LETTERS_ALONE = re.compile(LETTERS)
+SMALL = re.compile(r"[^\W\d_]+(?: [^\W\d_]+)?")  # behind a name that is itself in small letters: "drift two"
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 
 
@@ -55,7 +56,10 @@ class ToldNames:
             return chapters or list(headed.values())
         if led := read_led(own, names.title, self.names.lexicon, self.can_head_chapter):
             base = names.title if re.search(r"\d", names.title) else names.series
-            return [Player(of_range(base, name), Place(item, item.page, name), {name}) for name, item in led]
+            return [
+                Player(of_range(base, name), Place(item, item.page, name), {name}, chapter=frozenset({item.number}))
+                for name, item in led
+            ]
         trims = self._continuations(names, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)
@@ -260,7 +264,8 @@ class ToldNames:
             name = self.names.clean(heading, names.maker)
             rest = without_first(name, names.series)
             if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
-                if VARIANT.fullmatch(rest) and self.can_be_name(rest):
+                small = names.series.islower() and SMALL.fullmatch(rest)
+                if (VARIANT.fullmatch(rest) or small) and self.can_be_name(rest):
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
         return self._without_group(self._without_title(found))

@@ -69,6 +69,7 @@ class VanMentions:
         self.plain, self.numbers = Names(plain), Names(numbers)
         self.single = len(cast.players) <= 1
         self.everyone = cast.models
+        self.small = {model for model in cast.models if model.islower() and " " in model}
         self.listed_at = cast.listed_at
         # Heads of tables are asked for with each of their cells. What a text names rests on the cast alone, which does
         # not change; the texts are those of one document.
@@ -96,7 +97,7 @@ class VanMentions:
                     continue
                 if bare and not self._names(text, start, end):
                     continue
-                if not bare and not (self._cased(text, text[start:end]) and self._is_no_sign(text, start, end)):
+                if not bare and not (self._cased(text[start:end]) and self._is_no_sign(text, start, end)):
                     continue
                 found.append((start, end, self._named(text[start:end])))
         found.sort()
@@ -109,10 +110,9 @@ class VanMentions:
         """Give the vans that words as printed name."""
         return self.table[re.sub(r"\s+", " ", printed).casefold()]
 
-    @staticmethod
-    def _cased(text: str, printed: str) -> bool:
-        """Tell whether a word that can also be a common one is written as a name."""
-        return any(letter.isupper() or letter.isdigit() for letter in printed)
+    def _cased(self, printed: str) -> bool:
+        """Tell whether a word that can also be a common one is written as a name, or as a name in small letters is."""
+        return any(letter.isupper() or letter.isdigit() for letter in printed) or printed in self.small
 
     @staticmethod
     def _is_no_sign(text: str, start: int, end: int) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, field, replace
 
 from specscan.reading.layout.item import Item
@@ -14,6 +15,7 @@ from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
 
 LABEL_WORDS = 8
 ALIKE = 0.11  # points by which the levels of headings of one rank may differ
+LARGER = 1.2  # times the size of the rows of a table: a title between them that can be a heading's sister
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
 
 
@@ -143,7 +145,9 @@ class Assembler:
             self.tables += 1
             for lonely in table.lonely:
                 self._add_cell_text(page, lonely)
-            for cell in table.cells:
+            for place, cell in enumerate(table.cells):
+                if cell.title and self._is_sister(cell.cell, table.cells[:place]):
+                    self._push(Heading(cell.cell.plain, self.stack[-1].level, strong=self.stack[-1].strong))
                 self._add_read_cell(page, cell)
             over_labels = [cell for col in range(table.label_columns) for cell in table.heads.get(col, [])]
             corner = " ".join(cell.plain for cell in over_labels)
@@ -160,6 +164,19 @@ class Assembler:
     def _slack(self, heading: Heading) -> float:
         """Give by how much a heading may be smaller than one that it ends: hardly, but where both are as bold."""
         return ALIKE if heading.strong == self.stack[-1].strong else 0.01
+
+    def _is_sister(self, title: GridCell, before: list[ReadCell]) -> bool:
+        """Tell whether a title between rows is of the rank of the heading above them: "Drift Two" after "Drift One".
+
+        It is as large, far larger than the rows, and those stand under that heading alone.
+        """
+        first = list(itertools.takewhile(lambda cell: not cell.title, before))
+        rows = [cell.cell for cell in before if not cell.title]
+        if not (first and self.stack) or any(cell.groups for cell in first):
+            return False
+        line = title.lines[0]
+        same = abs(line.size + (0.05 if line.bold else 0.0) - self.stack[-1].level) < ALIKE
+        return same and line.size >= LARGER * max(one.size for cell in rows for one in cell.lines)
 
     def _head(self, cells: list[GridCell]) -> Head:
         lines = [line for cell in cells for line in cell.lines]
@@ -207,10 +224,14 @@ class Assembler:
         over, heads = self._parted_heads(cell.heads, label)
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
-            sections=self.sections((*cell.groups, *(text for text in (group.text, over) if text))),
+            sections=self.sections((*self._below(cell.groups), *(text for text in (group.text, over) if text))),
             notes=composed.notes, row=label, column=self._head(heads),
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
+
+    def _below(self, groups: tuple[str, ...]) -> tuple[str, ...]:
+        """Give the groups of a cell without the one that is a heading of its own."""
+        return tuple(text for text in groups if not self.stack or text != self.stack[-1].text)
 
     def _parted_heads(self, heads: list[GridCell], label: Head) -> tuple[str, list[GridCell]]:
         """Give the heading of a group of columns, where one stands over heads that say all by themselves, and the rest.
