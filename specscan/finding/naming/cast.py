@@ -13,7 +13,14 @@ from specscan.finding.naming.addresses import has_address
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.counted_vans import CountedVans
-from specscan.finding.naming.full_names import cased_model, columns_beside, full_name, is_series_word, without_groups
+from specscan.finding.naming.full_names import (
+    CODE,
+    cased_model,
+    columns_beside,
+    full_name,
+    is_series_word,
+    without_groups,
+)
 from specscan.finding.naming.head_remarks import HeadRemarks
 from specscan.finding.naming.house_words import without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
@@ -181,7 +188,7 @@ class CastReader:
             if not players:
                 players = self._alone(names, document, own)
                 rostered = len(players) > 1
-            players = players or beside or self.told.read(names, own)
+            players = players or beside or self._with_range(self.told.read(names, own), names, document, own)
             mapping = {}
         mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
@@ -247,6 +254,20 @@ class CastReader:
         if listed and (name := self.range_names.of_heads(codes, names, document, own)):
             names.title = names.series = name
         return [Player(of_range(names.series, name), Place(passage, passage.page, name)) for name, passage in listed]
+
+    def _with_range(self, players: list[Player], names: Names, document: Document, own: list[Passage]) -> list[Player]:
+        """Give vans that headings call by mere codes with the name of their range, where it stands above or beside."""
+        codes = [player.model for player in players]
+        if names.series or len(codes) < 2 or not all(map(CODE.match, codes)):
+            return players
+        if name := self.range_names.of_heads(codes, names, document, own):
+            names.title = names.series = self.names.cased(name, own)
+            names.title_place = place_of(name, own)
+            for player in players:
+                player.model, player.base = (
+                    of_range(names.series, one) if one else "" for one in (player.model, player.base)
+                )
+        return players
 
     def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
         """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""

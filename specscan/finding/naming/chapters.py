@@ -20,6 +20,7 @@ from specscan.records.text import Kind, Passage
 
 NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,3}")
 CODED = re.compile(r"[A-ZÀ-Þ][\w’'-]+ \d[\w.-]*(?: [A-ZÀ-Þ\d][\w-]*)?")
+CODE_BEHIND = r"(?=\w*\d)[\w.-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}"  # behind the name of a range
 MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
@@ -71,6 +72,7 @@ class ChapterReader:
         self.article = re.compile(article(lexicon.words.articles_of_names))
         self.price = _before(lexicon.words.price_from, r"(?!\w)")
         self.price_word = _before(lexicon.words.price_from, "$")
+        self.predicates = any_word(lexicon.words.predicates)
         self.all_of = _before(lexicon.words.all_of, r"\s+")
         words = lexicon.words
         self.kinds = {word.casefold() for word in (*words.model_labels, *words.model_words)} - {*words.range_words}
@@ -124,15 +126,23 @@ class ChapterReader:
         return self._sisters(sisters.values(), own, series, lists, runs, labelled)
 
     def led(self, own: Sequence[Passage], can_be_name: Callable[[str], bool], series: str) -> list[Chapter]:
-        """Give the chapters of sister vans whose names lead a paragraph each: "Drift 21 – 5.99 m long, …"."""
+        """Give the chapters of sister vans whose names lead a paragraph each: "Drift 21 – 5.99 m long, …".
+
+        So do sentences on vans of the range, whatever headings their paragraphs have: "The Drift 21 is 5.99 m long."
+        """
         sisters: dict[tuple[str, ...], list[Chapter]] = {}
+        told = re.compile(
+            rf"(?i:{self.article.pattern})?({re.escape(series)} {CODE_BEHIND}) (?:{self.predicates})(?!\w)"
+        )
         for passage in own:
             match = LEAD.match(passage.text) if passage.table is None else None
-            name, _ = self._name(match.group(1)) if match is not None else ("", False)
+            said = told.match(passage.text) if series and match is None and passage.kind is Kind.PROSE else None
+            led = match or said
+            name, _ = self._name(led.group(1)) if led is not None else ("", False)
             if name and can_be_name(name):
                 chapter = Chapter(name, passage, False)
                 self._take(passage, [chapter])
-                sisters.setdefault(passage.sections, []).append(chapter)
+                sisters.setdefault((series,) if said else passage.sections, []).append(chapter)
         return self._sisters(sisters.values(), own, series)
 
     def _sisters(

@@ -188,6 +188,8 @@ class RangeNames:
             spoken = any(holds(lowered(p.text), lowered(line)) for p in own if p.text.strip(" .:") != line)
             if spoken and self.can_name_range(line, names.maker) and self.lexicon.knows_none(line):
                 points[line] += SURE
+        if names.maker and (above := line_over_codes(heads, own)) and self.can_name_range(above, names.maker):
+            points[above] += SURE * self.lexicon.knows_none(above)
         for title in document.titles:
             if title.page in (0, 1) and title.size > 0 and (name := self._of_range_word(title.text, names.maker)):
                 points[name] += TOLD
@@ -339,6 +341,16 @@ def lines_over_tables(own: Sequence[Passage]) -> set[str]:
     kinds = (Kind.LINE, Kind.HEADING)
     pairs = itertools.pairwise(own)
     return {a.text.strip(" .:") for a, b in pairs if a.kind in kinds and a.table is None and b.table is not None}
+
+
+def line_over_codes(heads: Collection[str], own: Sequence[Passage]) -> str:
+    """Give the line alone that stands right above each of two or more codes, as on sheets of a range; else nothing."""
+    above: dict[str, set[str]] = {}
+    for one, below in itertools.pairwise(own):
+        if below.kind is Kind.HEADING and (code := below.text.strip(" .:")) in heads and CODE.match(code):
+            above.setdefault(code, set()).add(one.text.strip(" .:") if one.kind in (Kind.LINE, Kind.HEADING) else "")
+    lines = set().union(*above.values())
+    return lines.pop() if len(lines) == 1 and len(above) == len(heads) > 1 else ""
 
 
 def _is_told_of(code: str, own: Sequence[Passage]) -> bool:
