@@ -65,3 +65,31 @@ def test_a_heading_above_the_price_of_a_van_names_one_though_it_could_be_a_label
         + "\nMarrowfen AG, Torfstraße 8\n"
     )
     assert models(vans_of(text)) == {"Drift 600 Basis", "Drift 600 Komfort"}
+
+
+@pytest.mark.parametrize(
+    ("word", "label", "told"),
+    [("Baureihe {}", "Allrad", "de"), ("The {} range", "AWD", "en"), ("Gamme {}", "4x4", "fr")],
+)
+def test_letters_in_rows_under_what_is_said_to_be_their_range(vans_of, word, label, told):
+    heads = {
+        "de": "Modell|Länge in mm|Höhe in mm|Schlafplätze|Frischwasser in l",
+        "en": "Model|Length in mm|Height in mm|Berths|Fresh water in litres",
+        "fr": "Modèle|Longueur en mm|Hauteur en mm|Couchages|Eau propre en l",
+    }[told]
+    rows = [(word.format("Drift"), ["S", "L", f"L {label}"]), (word.format("Gorse"), ["L", "XL"])]
+    body = "".join(
+        f'<tr><td colspan="5"><b>{group}</b></td></tr>'
+        + "".join(
+            f"<tr><td>{one}</td><td>{4960 + 340 * n}</td><td>2080</td><td>2</td><td>{45 + 5 * n}</td></tr>"
+            for n, one in enumerate(names)
+        )
+        for group, names in rows
+    )
+    head = "".join(f"<th>{one}</th>" for one in heads.split("|"))
+    page = (
+        f"<html lang='{told}'><body><h1>Marrowfen</h1><table><tr>{head}</tr>{body}</table>"
+        "<p>Marrowfen GmbH, Obere Gasse 12, Ost.</p></body></html>"
+    )
+    found = vans_of(page, name="marrowfen.html")
+    assert models(found) == {"Drift S", "Drift L", f"Drift L {label}", "Gorse L", "Gorse XL"}

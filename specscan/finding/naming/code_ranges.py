@@ -15,7 +15,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, places
 from specscan.finding.naming.name_forms import are_mostly_names
 from specscan.finding.naming.place import PARTED
-from specscan.finding.naming.ranges import with_range
+from specscan.finding.naming.ranges import RangeReader, with_range
 from specscan.records.text import Head, Kind, Passage, Title
 
 CODED = re.compile(r"[A-Z]{0,3}[ -]?\d")
@@ -35,6 +35,7 @@ class CodeRanges:
     def __init__(self, lexicon: Lexicon):
         words = lexicon.words
         self.lexicon = lexicon
+        self.ranges = RangeReader(lexicon)
         articles = any_word(words.articles_of_names)
         self.articles = {word.casefold() for word in words.articles_of_names}
         self.article = re.compile(rf"(?<!\w)(?i:{articles})[ \u00a0]*$")
@@ -137,28 +138,36 @@ class CodeRanges:
             under = {cell.sections for cell in cells}
             shared = set.intersection(*map(set, under))
             groups = {sections: [_shouted(one) for one in sections if one not in shared] for sections in under}
-            if len(under) < FEW or any(len(own) != 1 or not self._is_own_name(own[0]) for own in groups.values()):
+            said = {sections: self.ranges.name(own[0]) for sections, own in groups.items() if len(own) == 1}
+            known = all(said.get(sections) for sections in under)  # "Series Drift" over "Long"
+            if len(under) < FEW or any(
+                len(own) != 1 or not (known or self._is_own_name(own[0])) for own in groups.values()
+            ):
                 continue
-            names = {sections: self._spoken_name(own[0], texts) for sections, own in groups.items()}
-            if not all(names.values()) or not self._have_labels(cells):
+            names = said if known else {under: self._spoken_name(own[0], texts) for under, own in groups.items()}
+            if not all(names.values()) or not self._have_labels(cells, ranged=known):
                 continue
             found.update((cell.number, names[cell.sections]) for cell in cells)
             below: dict[str, set[str]] = defaultdict(set)
             for cell in cells:
                 below[cell.row.text if cell.row is not None else ""].add(names[cell.sections])
-            again = again or any(len(over) > 1 for over in below.values())
+            again = again or known or any(len(over) > 1 for over in below.values())
         return found if again else {}
 
     def _is_own_name(self, group: str) -> bool:
         words = " ".join(word for word in group.split() if not any(map(str.isdigit, word)))  # "V1" is no voltage
         return self._can_be_range(group) and bool(words) and self.lexicon.knows_none(words)
 
-    def _have_labels(self, cells: Sequence[Passage]) -> bool:
-        """Tell whether most columns have labels for heads, and most rows have none; "AWD" may be part of a name."""
+    def _have_labels(self, cells: Sequence[Passage], *, ranged: bool) -> bool:
+        """Tell whether most columns have labels for heads, and most rows have none; "AWD" may be part of a name.
+
+        Where the groups are ``ranged``, said to be ranges, "L" and "L AWD" are no lengths either.
+        """
         columns = {cell.column.text for cell in cells if cell.column is not None}
         labels = sum(self.lexicon.knows_label(one) for one in columns)
         rows = {cell.row.text for cell in cells if cell.row is not None}
-        return labels >= len(columns) / 2 and sum(map(self.lexicon.names_thing, rows)) < len(rows) / 2
+        own = ranged or sum(map(self.lexicon.names_thing, rows)) < len(rows) / 2
+        return labels >= len(columns) / 2 and own
 
     def _can_be_range(self, heading: str) -> bool:
         plain = heading.strip(" .:")

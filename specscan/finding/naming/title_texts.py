@@ -119,7 +119,8 @@ class TitleTexts(YearReader):
                 texts.append((1, title.text, self._place_of(title, own)))
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
-        return [row for row in texts if not self.letter.frames(*row[1:])] + list(self.letter.names())
+        whole = [row for row in texts if row[1].count(")") <= row[1].count("(")]  # no end of what a line above opened
+        return [row for row in whole if not self.letter.frames(*row[1:])] + list(self.letter.names())
 
     def _dated_lines(self, first: Sequence[Passage]) -> list[tuple[int, str, Place]]:
         """Give the first line, or what stands left in it, that begins with a year and a name with a figure.
