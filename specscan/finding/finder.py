@@ -23,6 +23,7 @@ from specscan.finding.naming.model_rows import with_model_rows
 from specscan.finding.naming.name_doubts import pieced_names
 from specscan.finding.naming.range_columns import with_range_columns
 from specscan.finding.naming.sheet_heads import with_sheet_heads
+from specscan.finding.naming.swapped_columns import with_vans_first
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
 from specscan.finding.statement_reader import StatementReader
@@ -49,8 +50,17 @@ class Finder:
         ``named`` is the van that the user says the document is about: it counts where the document names none.
         """
         kit = self.kits.for_document(document)
+        words = kit.lexicon.words
+        rows = with_vans_first(
+            document.passages,
+            document.titles,
+            words.model_labels,
+            (*words.maker_labels, *words.number_labels, *words.stock_labels),
+            kit.lexicon.knows_label,
+            kit.casts.told.can_head_chapter,
+        )
         rows = with_range_columns(
-            document.passages, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
+            rows, kit.lexicon.words.model_labels, kit.casts.can_be_name, kit.casts.range_names.of_label
         )
         rows, labelled = with_labelled_sheets(
             with_sheet_heads(rows, kit.casts.can_be_name),

@@ -95,17 +95,26 @@ class HouseReader:
         return found if len(found) == len(heads) and _are_several(list(set(found.values()))) else {}
 
     def _made_by(self, own: Iterable[Passage]) -> dict[str, str]:
-        """Give by the head of its column the company that a row such as "Made by" has, without its legal form."""
+        """Give by the head of its column, or row, the company that a row or column such as "Made by" has for it.
+
+        Legal forms are left out.
+        """
         found: dict[str, str] = {}
         for passage in own:
-            if passage.row is not None and passage.column is not None and passage.column.text:
-                if passage.row.text.casefold().strip(" :") in self.labels:
-                    words = passage.text.split()
-                    while len(words) > 1 and words[-1].casefold().strip(".,") in self.legal:
-                        words.pop()
-                    company = " ".join(words).strip(" ,")
-                    if re.fullmatch(COMPANY, company):  # no "60 A" of a converter of current
-                        found.setdefault(passage.column.text, company)
+            for label, head in ((passage.row, passage.column), (passage.column, passage.row)):
+                if (
+                    label is None
+                    or head is None
+                    or not head.text
+                    or label.text.casefold().strip(" :") not in self.labels
+                ):
+                    continue
+                words = passage.text.split()
+                while len(words) > 1 and words[-1].casefold().strip(".,") in self.legal:
+                    words.pop()
+                company = " ".join(words).strip(" ,")
+                if re.fullmatch(COMPANY, company):  # no "60 A" of a converter of current
+                    found.setdefault(head.text, company)
         return found
 
     def of_lines(self, own: list[Passage]) -> list[tuple[Passage, House]]:

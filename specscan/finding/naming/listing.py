@@ -76,10 +76,11 @@ def read_described(
 
 
 def year_of(passages: list[Passage], names: NameReader) -> tuple[int | None, Place | None]:
-    """Give the year that passages call the model year, and where: "model year 2027"."""
+    """Give the year that passages call the model year, and where: "model year 2027", "the 2027 model year"."""
     for passage in passages:
         for match in YEAR.finditer(passage.text):
-            if names.right_before.search(passage.text[: match.start()]):
+            behind = names.right_behind.match(passage.text, match.end())
+            if behind is not None or names.right_before.search(passage.text[: match.start()]):
                 return int(match.group(1)), Place(passage, passage.page, match.group(1))
     return None, None
 
