@@ -221,6 +221,7 @@ class WordFile(Entry):
     model_year: list[str]
     not_model_year: list[str]
     year_labels: list[str] = []
+    of_company: list[str] = []
     editions: list[str] = []
     papers: list[str] = []
     maker_labels: list[str]

@@ -23,7 +23,7 @@ from specscan.finding.naming.full_names import (
 )
 from specscan.finding.naming.head_remarks import HeadRemarks
 from specscan.finding.naming.house_words import without_house
-from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of
+from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of, year_of_head
 from specscan.finding.naming.longer_titles import LongerTitles
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.own_labels import take_own_labels
@@ -208,7 +208,9 @@ class CastReader:
         year = year_of(own, self.names)
         players: dict[tuple[str, str], Player] = {}
         for head, (maker, model) in houses.items():
-            new = Player(model, heads[head], {f"{maker} {model}"}, Listed(maker, model, heads[head], *year))
+            told = year_of_head(head, own, self.names)
+            listed = Listed(maker, model, heads[head], *(year if told[0] is None else told))
+            new = Player(model, heads[head], {f"{maker} {model}"}, listed)
             players.setdefault((maker, model), new).aliases.add(head)
         return list(players.values())
 

@@ -17,6 +17,7 @@ from specscan.finding.naming.place import PARTED
 from specscan.records.text import Kind, Passage
 
 COMPANY = words_of_name(3)
+NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){1,4}")
 LEAST = 2  # makers
 MAX_WORDS = 14  # of a line above the description of a van
 
@@ -48,6 +49,7 @@ class HouseReader:
         )
         self.labels = {label.casefold() for label in words.maker_labels}
         self.legal = {form.casefold().strip(".") for form in lexicon.book.general.legal_forms}
+        self.behind = rf"(?:{any_word(words.of_company)})(?:(?<=['’])| )"  # "d’Oste"
         self.openers = {word.casefold() for word in words.articles_of_names}
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
@@ -84,6 +86,7 @@ class HouseReader:
         companies = self.companies(own) | {company.casefold() for company in made.values()}
         building = (match for p in own for match in self.builds.finditer(p.text))
         companies |= {match.group(1).casefold() for match in building if match.group(1) not in heads.values()}
+        companies |= self._named_behind(heads.values(), own)
         found = {head: house for head, bare in heads.items() if (house := parted(bare, companies)) is not None}
         models = {house[1].casefold(): house for house in found.values()}
         for head, bare in heads.items():
@@ -117,6 +120,17 @@ class HouseReader:
                     found.setdefault(head.text, company)
         return found
 
+    def _named_behind(self, names: Iterable[str], own: Sequence[Passage]) -> frozenset[str]:
+        """Give the companies, in small letters, that a text sets behind their vans: "the Drift 6 by Marrowfen"."""
+        text = "\n".join(p.text for p in own if p.table is None)
+        found = set()
+        for words in (name.split() for name in names):
+            for cut in range(1, len(words)):
+                company, model = " ".join(words[:cut]), " ".join(words[cut:])
+                if re.search(rf"(?<!\w){re.escape(model)},? {self.behind}{re.escape(company)}(?!\w)", text):
+                    found.add(company.casefold())
+        return frozenset(found)
+
     def of_lines(self, own: list[Passage]) -> list[tuple[Passage, House]]:
         """Give the lines that name a van with its maker above what they tell of it: "Stand 12: Marrowfen Drift"."""
         companies = self.companies(own)
@@ -128,7 +142,18 @@ class HouseReader:
             houses = [house for part in parts if (house := parted(part, companies)) is not None]
             if len(houses) == 1 and (not found or found[-1][1] != houses[0]):
                 found.append((passage, houses[0]))
-        return found if _are_several([house for _, house in found]) else []
+        return found if _are_several([house for _, house in found]) else self._of_headings(own)
+
+    def _of_headings(self, own: list[Passage]) -> list[tuple[Passage, House]]:
+        """Give the headings that are names of vans with their makers, where a text tells one company at least."""
+        headings = {p.text: p for p in reversed(own) if p.kind is Kind.HEADING and NAME.fullmatch(p.text)}
+        names = {text: text for text in reversed(headings)}
+        companies = self.companies(own) | self._named_behind(names, own) if len(names) >= LEAST else frozenset()
+        found = {text: house for text in names if (house := parted(text, companies)) is not None}
+        for text in names if found else ():
+            found |= _called_alike({text: text}, own) if text not in found else {}
+        houses = [(headings[text], found[text]) for text in names if text in found]
+        return houses if _are_several([house for _, house in houses]) else []
 
 
 def parted(name: str, companies: frozenset[str]) -> House | None:
@@ -144,6 +169,7 @@ def parted(name: str, companies: frozenset[str]) -> House | None:
 def _called_alike(heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:
     """Give maker and model for heads of which running text uses both alone: "the Marrowfen", "the Drift" and no code.
 
+    A model with a figure may stand alone as a whole, "the Drift 600 S", where the company does not.
     So the other names are parted where one of them is said to be a company's.
     """
     text = "\n".join(p.text for p in own if p.table is None and p.kind is not Kind.HEADING)
@@ -154,6 +180,8 @@ def _called_alike(heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str,
         if not (first and is_series_word(maker) and is_series_word(first)):
             return {}
         alone = re.search(rf"(?<!\w){re.escape(maker)}(?!\w| {re.escape(first)})", text)
+        if " " in model and re.search(r"\d", model):
+            alone = alone or re.search(rf"(?<!\w)(?<!{re.escape(maker)} ){re.escape(model)}(?!\w)", text)
         called = re.search(rf"(?<!\w)(?<!{re.escape(maker)} ){re.escape(first)}(?!\w)", text)
         if alone is None or called is None:
             return {}

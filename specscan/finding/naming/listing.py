@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.naming.houses import House
+from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Place
 from specscan.finding.naming.years import YEAR
@@ -77,12 +78,31 @@ def read_described(
 
 def year_of(passages: list[Passage], names: NameReader) -> tuple[int | None, Place | None]:
     """Give the year that passages call the model year, and where: "model year 2027", "the 2027 model year"."""
+    labels = _year_labels(names)
     for passage in passages:
+        label, told = labelled(passage)
+        if label in labels and (year := YEAR.search(told)) is not None:
+            return int(year.group(1)), Place(passage, passage.page, year.group(1))
         for match in YEAR.finditer(passage.text):
             behind = names.right_behind.match(passage.text, match.end())
             if behind is not None or names.right_before.search(passage.text[: match.start()]):
                 return int(match.group(1)), Place(passage, passage.page, match.group(1))
     return None, None
+
+
+def year_of_head(head: str, own: list[Passage], names: NameReader) -> tuple[int | None, Place | None]:
+    """Give the year that a cell of the column or row of a van says to be that of its model, and where."""
+    labels = _year_labels(names)
+    for passage in own:
+        for label, of in ((passage.row, passage.column), (passage.column, passage.row)):
+            if label is not None and of is not None and of.text == head and label.text.casefold().strip(" :") in labels:
+                if (match := YEAR.fullmatch(passage.text.strip())) is not None:
+                    return int(match.group(1)), Place(passage, passage.page, match.group(1))
+    return None, None
+
+
+def _year_labels(names: NameReader) -> set[str]:
+    return {label.casefold() for label in (*names.words.model_year, *names.words.year_labels)}
 
 
 def _ends(starts: list[int], own: list[Passage]) -> list[int]:
