@@ -257,6 +257,7 @@ class WordFile(Entry):
     built_by: list[str] = []
     houses_do: list[str] = []
     importer_words: list[str] = []
+    for_year: list[str] = []
     edition_words: list[str] = []
     dealer_words: list[str] = []
     customary_words: list[str] = []

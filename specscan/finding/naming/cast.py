@@ -190,6 +190,8 @@ class CastReader:
                 rostered = len(players) > 1
             players = players or beside or self._with_range(self.told.read(names, own), names, document, own)
             mapping = {}
+        if names.year is None and names.series:
+            self.names.read_year(names, document, own, heads)  # "the 2026 Drift Series", now that the range is known
         mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
             names.title = self.longer.read(names, document, own)

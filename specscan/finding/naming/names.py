@@ -12,7 +12,7 @@ from specscan.finding.naming.houses import HouseReader, parted
 from specscan.finding.naming.letters import LetterReader
 from specscan.finding.naming.make_and_model import MakeAndModel
 from specscan.finding.naming.maker import FIRST_LINES
-from specscan.finding.naming.place import PARTED, Names, Place, begins_with
+from specscan.finding.naming.place import PARTED, Names, Place, begins_with, without_start
 from specscan.finding.naming.titles import TitleReader
 from specscan.records.text import Document, Kind, Passage
 from specscan.rulebook.book import Rulebook
@@ -49,7 +49,7 @@ class NameReader(TitleReader):
         if not heads and self.makes.read(names, own):
             names.title = self.cased(names.title, own)
             names.maker, names.series = self.cased(names.maker, own), self._series(names.title)
-            self._read_year(names, document, own)
+            self.read_year(names, document, own)
             return names
         self._read_maker(names, document, own)
         if (built := self.houses.builder_of_all(own) or self.houses.dealt_in(own)) is not None:
@@ -57,7 +57,7 @@ class NameReader(TitleReader):
             names.maker, names.maker_place = company, Place(passage, passage.page, company)
         self.read_title(names, document, own, heads)
         self._read_edition(names, own)
-        self._read_year(names, document, own, heads)
+        self.read_year(names, document, own, heads)
         if not names.maker and (house := parted(names.title, self.houses.companies(own))) is not None:
             names.maker, names.title = house  # "Marrowfen Drift 21" where "Marrowfen calls it" so
             names.maker_place, names.series = names.title_place, self._series(names.title)
@@ -71,8 +71,24 @@ class NameReader(TitleReader):
                 names.maker, names.maker_place = running
         return names
 
+    def with_edition(self, name: str, line: str) -> str:
+        """Give a name with the word for editions that a line sets behind it, and nothing else: "Drift 21 Jubilee
+        Edition", not "Drift 21 Edition"."""
+        word = without_start(line, name) if begins_with(line, name) else ""
+        last = name.split()[-1].casefold()
+        own = last.isalpha() and not self.is_filler(last)
+        return f"{name} {word}" if own and word[:1].isupper() and word in self.words.edition_words else name
+
     def _read_edition(self, names: Names, own: list[Passage]) -> None:
-        """Take back a word for editions behind the name of one, where a text says both alone: "the Harbour Edition"."""
+        """Take back a word for editions behind the name of one, where a text says both alone: "the Harbour Edition".
+
+        Behind a figure and the name of one it is taken where it stands in one line with them.
+        """
+        if re.search(r"\d", names.title):
+            lines = [p.text.strip(" .:*") for p in own if p.kind is Kind.HEADING and p.page in (0, 1)]
+            if longer := [name for line in lines if (name := self.with_edition(names.title, line)) != names.title]:
+                names.title = longer[0]
+                return
         last = names.title.split()[-1] if " " in names.title else ""
         if not last.isalpha():
             return

@@ -266,6 +266,7 @@ class ToldNames:
             if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
                 small = names.series.islower() and SMALL.fullmatch(rest)
                 if (VARIANT.fullmatch(rest) or small) and self.can_be_name(rest):
+                    rest = self.names.with_edition(rest, heading[max(heading.find(rest), 0) :])
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
         return self._without_group(self._without_title(found))

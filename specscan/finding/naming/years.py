@@ -22,6 +22,7 @@ SHORT_LINE = 40  # letters
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
 FIRST_YEAR, LAST_YEAR = 1990, 2060
+OFFERED = 2.5  # points of the year for which vans are counted or said to be there
 OF_VANS = -1.0  # points of a year before a word for vans: it counts in headings and on the first lines
 
 
@@ -45,6 +46,9 @@ class YearReader(MakerReader):
         self.other_words = re.compile(rf"(?<!\w)(?:{any_word(self.words.not_model_year)})\w*")
         short = [phrase.upper() for phrase in self.words.model_year if len(phrase) <= SHORT]
         vans = any_word([*self.words.vans, *self.words.model_words])
+        counted = [word for word, number in self.words.numbers.items() if number > 1]
+        offered = any_word([*self.words.vans, *self.words.model_words, *self.words.range_words, *counted])
+        self.offered_for = re.compile(rf"(?<!\w)(?:{offered})\s+(?:{any_word(self.words.for_year)})\s+$", re.IGNORECASE)
         self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
         self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(?:20)?(\d\d)(?!\d)")
 
@@ -61,7 +65,8 @@ class YearReader(MakerReader):
                 return Place(passage, passage.page, title.text)
         return Place(None, title.page, title.text)
 
-    def _read_year(self, names: Names, document: Document, own: list[Passage], heads: Collection[str] = ()) -> None:
+    def read_year(self, names: Names, document: Document, own: list[Passage], heads: Collection[str] = ()) -> None:
+        """Read the model year, where anything tells it for certain enough; ``heads`` name vans."""
         named = names.series or names.title  # "LH-148" has a figure from its first word on
         found: list[tuple[float, int, Place]] = []
         beside: list[tuple[float, int, Place]] = []
@@ -151,6 +156,8 @@ class YearReader(MakerReader):
         said = self.of_model_year.search(near) is not None
         if not said and self.of_vans.match(after):
             return OF_VANS  # "our 2026 vans"
+        if not said and self.offered_for.search(before):
+            return OFFERED  # "here are the three for 2026"
         bare = match.group(1) == text.strip() or len(text) <= SHORT_LINE or self._titles_document(text[: match.start()])
         bare = bare or self._closes(text, match)
         return 3.0 if said else (0.5 if bare else -2.5)
