@@ -99,3 +99,20 @@ def test_a_range_in_capitals_with_words_on_it_over_its_rows(facts_of_pdf):
     page.row(170, (50, "24 FK"), (115, "Brannock 450"), (230, "24 ft 2 in"), (310, "36 gal"), (420, "4"), size=8)
     sleeps = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "sleeps"}
     assert sleeps == {"Wendrill 190": 2, "Wendrill 210 S": 3, "Ordwell 24 FK": 4}
+
+
+def test_the_company_and_its_paper_over_a_large_title_are_no_row_of_the_table_below_it(facts_of_pdf):
+    page = Page()
+    page.row(30, (40, "Tollan"), (420, "Prices and data, 2027 model year"), size=9)
+    page.text(40, 52, "Larch prices", size=15)
+    page.text(40, 76, "Prices in pounds sterling with VAT at 20%.", size=9)
+    places = (40, 150, 200, 250, 300, 360, 420)
+    rows = [("", "Price", "Length", "Berths", "Fresh", "Waste", "Battery"),
+            ("Tollan Larch Plain 5.4", "58,450", "5.41 m", "2", "70 l", "60 l", "95 Ah AGM"),
+            ("Tollan Larch Plain 6.0", "62,995", "5.99 m", "2", "90 l", "75 l", "95 Ah AGM"),
+            ("Tollan Larch Fine 6.4", "73,250", "6.36 m", "4", "110 l", "90 l", "150 Ah lithium")]  # fmt: skip
+    for number, cells in enumerate(rows):
+        page.row(98 + 14 * number, *((x, text) for x, text in zip(places, cells, strict=True) if text), size=9)
+    page.text(40, 170, "Tollan Ltd, Weir Street, Nether Holt", size=8)
+    sleeps = {fact.model: fact.value for fact in facts_of_pdf(page) if fact.field == "sleeps"}
+    assert sleeps == {"Larch Plain 5.4": 2, "Larch Plain 6.0": 2, "Larch Fine 6.4": 4}

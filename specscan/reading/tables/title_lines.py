@@ -6,6 +6,7 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.gutters import Parted, em_of
 
 TITLE_SIZE = 1.4  # times the size of the rows
+MIN_HEADS = 3  # parts of heads below such a title
 GAP = 1.1  # em: a blank line
 MOST = 4  # lines of such a title
 
@@ -13,14 +14,17 @@ MOST = 4  # lines of such a title
 def below_large_title(kept: list[Parted], first: int, last: int) -> int:
     """Give where a range begins without the large line at its top that has a range at the left, its maker at the right.
 
-    A line of running text or a subtitle parts it from the rows.
+    A line of running text or a subtitle parts it from the rows. The large line may also stand below them,
+    over heads of three parts or more.
     """
     em = em_of([line for line, _ in kept[first:last]])
     title, parts = kept[first]
     cornered = title.box.x0 < min(line.box.x0 for line, _ in kept[first + 1 : last]) + em if first + 1 < last else False
-    if not cornered or len(parts) > 2 or title.size < TITLE_SIZE * em or len(kept[first + 1][1]) > 1:
+    if not cornered or len(parts) > 2 or len(kept[first + 1][1]) > 1:
         return first
-    return next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
+    begin = next((n for n in range(first + 1, last) if len(kept[n][1]) > 1), first)
+    large = kept[first + 1][0].size >= TITLE_SIZE * em and len(kept[begin][1]) >= MIN_HEADS
+    return begin if large or title.size >= TITLE_SIZE * em else first
 
 
 def below_lines_apart(kept: list[Parted], first: int, last: int, hints: Hints) -> int:
