@@ -152,7 +152,9 @@ class Finder:
         if several and len(fields) >= evidence.fields_from:
             return True
         title = cast.players[0].model.casefold()
-        named = [p for p in document.passages for _ in range(p.text.casefold().count(title))]
+        series = cast.names.series.casefold()
+        called = series if len(cast.players) == 1 and series and title.startswith(f"{series} ") else title
+        named = [p for p in document.passages for _ in range(p.text.casefold().count(called))]  # "the Drift", a Drift 6
         if len(cast.players) > 1 and not named:  # "The Solo" of the Drift Solo
             each = ([p for p in document.passages if _is_named(player, p.text)] for player in cast.players)
             named = min(each, key=len)

@@ -22,7 +22,7 @@ from specscan.finding.naming.full_names import (
     without_groups,
 )
 from specscan.finding.naming.head_remarks import HeadRemarks
-from specscan.finding.naming.house_words import without_house
+from specscan.finding.naming.house_words import take_called_without, without_house
 from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of, year_of_head
 from specscan.finding.naming.longer_titles import LongerTitles
 from specscan.finding.naming.names import NameReader
@@ -192,6 +192,7 @@ class CastReader:
             mapping = {}
         if names.year is None and names.series:
             self.names.read_year(names, document, own, heads)  # "the 2026 Drift Series", now that the range is known
+        take_called_without(names, players, self.names.letter.body)
         mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
             names.title = self.longer.read(names, document, own)

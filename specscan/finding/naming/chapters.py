@@ -18,7 +18,7 @@ from specscan.finding.naming.roster import MOST_LONE
 from specscan.records.facts import Fact
 from specscan.records.text import Kind, Passage
 
-NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,3}")
+NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,4}")
 CODED = re.compile(r"[A-ZÀ-Þ][\w’'-]+ \d[\w.-]*(?: [A-ZÀ-Þ\d][\w-]*)?")
 CODE_BEHIND = r"(?=\w*\d)[\w.-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}"  # behind the name of a range
 MIN_THINGS = 4  # different things that are spoken of under such a heading
@@ -26,6 +26,7 @@ MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
 MAX_HEADING = 80
 LEAD = re.compile(r"([A-ZÀ-Þ\d][^:–—]{1,39}?)(?::|\s[–—-])\s")  # what a paragraph begins with
+ORDINAL = re.compile(r"^\s*\d{1,2}[.)]\s+(?=[A-ZÀ-Þ])")  # "2. Drift 21" is the second of some vans
 NUMBERED = re.compile(r"(\d{1,2})\s+(?=[A-ZÀ-Þ][^\W\d_])")  # "5 Heating"
 NUMBERED_BELOW = re.compile(r"(\d{1,2})\.\d{1,2}\s+[A-ZÀ-Þ]")  # "5.1 The furnace"
 LEAST_NUMBERED = 3
@@ -227,7 +228,7 @@ class ChapterReader:
 
         An article before it and a word for what it names behind it are left out: "The Solo", "Solo trim".
         """
-        plain = PARTED.split(heading)[0].strip(" .,")
+        plain = ORDINAL.sub("", PARTED.split(heading)[0]).strip(" .,")
         if (price := PRICE.search(plain)) is not None and not plain[price.end() :].strip(" ."):
             plain = plain[: price.start()].strip(" ,.")  # "Drift 60 64.900 €"
             before = self.price_word.search(plain)

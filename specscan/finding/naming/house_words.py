@@ -5,11 +5,36 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 
+from specscan.finding.language.whole_words import holds
 from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.place import Names, begins_with, without_start
 from specscan.finding.naming.players import Player
 
 TWO_NAMES = re.compile(r"\s+[&+]\s+")
+FEW = 2  # vans
+
+
+def take_called_without(names: Names, players: Sequence[Player], written: str) -> None:
+    """Take for the maker the word before all names without which what is ``written`` in a letter speaks of each van.
+
+    "Marrowfen Drift 5.9" and "Marrowfen Drift 6.3" are offered, "the Drift 5.9" can be had at once. A company that the
+    letter itself speaks of stays the maker.
+    """
+    parts = [player.model.split(" ", 1) for player in players]
+    words = {part[0] for part in parts}
+    if len(players) < FEW or len(words) > 1 or not all(len(part) > 1 for part in parts):
+        return
+    if names.maker and holds(written, names.maker.casefold()):
+        return
+    house = words.pop()
+    if all(_is_said_alone(part[1], house, written) for part in parts):
+        names.maker, names.maker_place = house, players[0].place
+
+
+def _is_said_alone(rest: str, house: str, written: str) -> bool:
+    first, _, more = rest.partition(" ")
+    said = rf"(?<!\w)(?<!{re.escape(house.casefold())} ){re.escape(rest.casefold())}(?!\w)"
+    return bool(more) and is_series_word(first) and re.search(said, written) is not None
 
 
 def without_house(

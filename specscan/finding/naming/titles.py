@@ -27,7 +27,7 @@ BEHIND_CODE = re.compile(r"((?:^|\s)(?=\S*\d)[\w.-]+)(?:\s+[a-zà-ÿ]{2,}){2,}\s
 LEADER = re.compile(r"\s?\.{4,}")  # the dots that lead to a price
 IN_BRACKETS = r"\([^)]*\)|\[[^\]]*\]"
 WORD = re.compile(r"\w+")
-BEHIND_FIGURE = re.compile(r"\d[ \u00a0]$")  # "SE" of "Drift 600 SE" is no legal form
+BEHIND_FIGURE = re.compile(r"\d[A-Z]{0,3}[ \u00a0]$")  # "SE" of "Drift 600 SE", "Limited" of "Drift 22RB Limited"
 NUMBER = re.compile(r"\d{2,4}")  # that alone is a name
 NUMBER_USES = 2
 ADDRESS = re.compile(r"\.?\s*[,;|·•–-]\s*\S")  # behind the legal form

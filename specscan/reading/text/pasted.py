@@ -9,6 +9,7 @@ from specscan.reading.text.fallen_cells import Pasted, find_fallen
 
 MIN_ROWS = 5
 LABEL_SHARE = 0.6
+VALUED_SHARE = 0.5  # of the lines, those with a figure: more hold their values already
 LED = re.compile(r"(?:\.\s?){3,}\s*\S|(?:_|…){2,}\s*\S")  # dots that lead from a label to its value
 
 
@@ -33,6 +34,8 @@ def _groups(lines: list[str]) -> list[tuple[int, int]]:
 def _is_label_list(lines: list[str], hints: Hints) -> bool:
     if len(lines) < MIN_ROWS or any(len(line.split()) > 8 or "   " in line.strip() for line in lines):
         return False
+    if sum(any(map(str.isdigit, line)) for line in lines) > VALUED_SHARE * len(lines):
+        return False  # "Fresh water tank 90 l" is no label
     return sum(hints.is_label(line.strip()) for line in lines) >= LABEL_SHARE * len(lines)
 
 
