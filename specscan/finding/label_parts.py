@@ -69,6 +69,9 @@ class LabelParts:
         named = [m for m in named if not unit or m.start != unit.start(1)]
         things = _spans([m for m in named if not self.kit.units.is_sign(label, m.start, m.end)])
         run = _side_by_side(label, things, len(parts))
+        if len(run) != len(parts):  # "Insulated shades, cab / rear: standard / option"
+            places = _spans([m for m in analysis.mentions if m.concept.kind == "word"])
+            run = _side_by_side(label, places, len(parts))
         return _shared(label, run, parts, starts) if len(run) == len(parts) else None  # "Tanks (l) fresh / gray"
 
     def offered(self, label: str, body: str) -> list[Part]:

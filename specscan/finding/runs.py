@@ -68,6 +68,8 @@ def _runs(passages: Sequence[Passage], vans: VanMentions) -> list[Run]:
         if named and named != vans.everyone:
             current = Run(named, passage, rest)
             runs.append(current)
+        elif passage.kind is Kind.HEADING and vans.whole(passage.text) is not None:
+            current = None  # the last of the names that a cover sets one below the other
         elif current is not None:
             current.passages.append(passage)
     return runs

@@ -171,3 +171,20 @@ def test_a_head_may_name_the_unit_and_what_stands_behind_the_figure(facts_of):
 def test_what_a_gallon_of_propane_weighs_is_not_what_is_carried(facts_of):
     facts = facts_of(HEAD + "\nFill the bottle to 80 percent. Propane weighs 4.2 lb. per gallon and smells.\n")
     assert stated(facts, "propane_mass_kg") == []
+
+
+@pytest.mark.parametrize(
+    ("region", "line", "expected"),
+    [
+        ("US", "Insulated shades, cab / rear: standard / option",
+         {"cab_shades_insulated": True, "rear_shades_insulated": ("option", True)}),
+        ("US", "Insulated shades (cab / rear): option / no",
+         {"cab_shades_insulated": ("option", True), "rear_shades_insulated": False}),
+        ("DE", "Isolierte Verdunkelung, Fahrerhaus / Heck: Serie / Option",
+         {"cab_shades_insulated": True, "rear_shades_insulated": ("option", True)}),
+        ("FR", "Volets isolants cabine / arrière : de série / en option",
+         {"cab_shades_insulated": True, "rear_shades_insulated": ("option", True)}),
+    ],
+)  # fmt: skip
+def test_two_places_in_a_label_have_an_answer_each(states, region, line, expected):
+    states(region, line, expected)

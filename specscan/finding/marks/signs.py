@@ -104,6 +104,8 @@ def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     covered = {i for m in cues for i in range(m.first, m.last)}
     if not cues or len(covered) < len(words):
         return None
+    if "/" in text and len({availability_alone(lexicon, part) for part in text.split("/")}) > 1:
+        return None  # "standard / option": each of two things has its own
     return AVAILABILITIES[longest_cue(cues)]
 
 

@@ -26,6 +26,11 @@ OFFERED = 2.5  # points of the year for which vans are counted or said to be the
 OF_VANS = -1.0  # points of a year before a word for vans: it counts in headings and on the first lines
 
 
+def begins_with_name(text: str, name: str) -> bool:
+    """Tell whether a text begins with a name, however it is shouted, or with a company and the name."""
+    return any(one.casefold().startswith(name.casefold()) for one in (text, RANGE.sub("", text)))
+
+
 class YearReader(MakerReader):
     """Finds the model year in documents of one language."""
 
@@ -77,7 +82,7 @@ class YearReader(MakerReader):
                 after = text[match.end() :].lstrip()
                 if named and self._is_edition(text, match, named):
                     points = max(points, weight + 2.0)  # "Drift 21, edition 2027", whatever edition that of a paper is
-                if named and (after.startswith(named) or RANGE.sub("", after).startswith(named)):
+                if named and begins_with_name(after, named):
                     points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
                 elif self._stands_before(after, heads) and FIRST_YEAR <= value <= LAST_YEAR:
                     beside.append((weight + 3.0, value, place))

@@ -140,8 +140,13 @@ class Assembler:
         return parents
 
     def add_grid(self, page: int, grid: Grid) -> None:
-        """Add the values of a table, each with its heads."""
+        """Add the values of a table, each with its heads.
+
+        Parts that stand side by side begin under the same heading, whatever titles stand between rows further down.
+        """
+        above = list(self.stack)
         for table in read_table(grid, self.hints, self.last_table, self.known_heads):
+            self.stack = list(above)
             self.tables += 1
             for lonely in table.lonely:
                 self._add_cell_text(page, lonely)
