@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.naming.name_forms import are_mostly_names
-from specscan.records.text import Passage
+from specscan.records.text import Head, Passage
 
 MIN_REMARKED = 2  # heads of one table
 
@@ -26,22 +26,31 @@ class HeadRemarks:
         self.can_be_name = can_be_name
 
     def without(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
-        """Give the passages without remarks in the heads of columns; ``titles`` are lines that stand out."""
-        columns: dict[int, dict[str, None]] = defaultdict(dict)
+        """Give the passages without remarks in the heads of columns, or rows; ``titles`` are lines that stand out."""
+        return self._without_in(self._without_in(tuple(passages), titles, "column"), titles, "row")
+
+    def _without_in(self, passages: tuple[Passage, ...], titles: Sequence[str], side: str) -> tuple[Passage, ...]:
+        heads: dict[int, dict[str, None]] = defaultdict(dict)
         for passage in passages:
-            if passage.table is not None and passage.column is not None and passage.column.text.strip():
-                columns[passage.table][passage.column.text] = None
-        plain = {table: found for table, heads in columns.items() if (found := self._named(list(heads)))}
+            head: Head | None = getattr(passage, side)
+            if passage.table is not None and head is not None and head.text.strip():
+                heads[passage.table][head.text] = None
+        plain = {table: found for table, texts in heads.items() if (found := self._named(list(texts)))}
+        if side == "row":  # "Fuel at high output" is a label
+            plain = {t: found for t, found in plain.items() if all(re.search(r"\d", name) for name in found.values())}
         if not plain:
-            return tuple(passages)
+            return passages
         texts = [passage.text for passage in passages]
-        plain = {table: found for table, found in plain.items() if _are_told(found, columns, [*texts, *titles])}
-        return tuple(
-            replace(p, column=replace(p.column, text=plain[p.table].get(p.column.text, p.column.text)))
-            if p.table in plain and p.column is not None and p.table is not None
-            else p
-            for p in passages
-        )
+        plain = {table: found for table, found in plain.items() if _are_told(found, heads, [*texts, *titles])}
+        made = []
+        for passage in passages:
+            head = getattr(passage, side)
+            if passage.table in plain and head is not None:
+                told = plain[passage.table].get(head.text, head.text)
+                head = replace(head, text=told)
+                passage = replace(passage, column=head) if side == "column" else replace(passage, row=head)
+            made.append(passage)
+        return tuple(made)
 
     def _named(self, heads: Sequence[str]) -> dict[str, str]:
         """Give for the heads of a table the names with which they begin, nothing where they do not all have one."""
@@ -55,7 +64,7 @@ class HeadRemarks:
     def _before_remark(self, head: str) -> str:
         words = head.split()
         for place, word in enumerate(words[1:], start=1):
-            if word.isalpha() and word.islower() and len(word) > 1:
+            if word.replace("-", "").rstrip(",").isalpha() and word.islower() and len(word) > 1:
                 return head if word in self.joints else " ".join(words[:place]).rstrip(" ,:–—-")
         return head
 

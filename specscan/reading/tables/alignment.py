@@ -17,6 +17,7 @@ from specscan.reading.tables.gutters import Parted, above_notes, columns_under_h
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.open_walls import widen_past_walls
+from specscan.reading.tables.raised_labels import join_raised
 from specscan.reading.tables.row_groups import HANGING, LEADING, is_grouped, rows_of
 from specscan.reading.tables.stacked import stacked_heads
 from specscan.reading.tables.stretched import join_stretched
@@ -70,6 +71,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     ]
     whole = ([line] if _explains_marks(cut) or _are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
+    kept = join_raised(kept)
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
         first = below_lines_apart(kept, first, last, hints)
