@@ -97,3 +97,24 @@ def test_values_for_all_half_way_make_no_column_of_their_own(facts_of_pdf):
     page.row(103 + 17 * number + 10, (367, "12.8 V"), (467, "heated"), size=8)
     found = {f.model: f.value for f in facts_of_pdf(page) if f.field == "battery_chemistry"}
     assert found == {"Drift 540 E": "agm", **dict.fromkeys((f"Drift {van}" for van in VANS[1:]), "lithium")}
+
+
+def test_a_word_that_justified_type_sets_apart_once_makes_no_column_either(facts_of_pdf):
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.text(50, 54, "Drift 2026", size=12, bold=True)
+    page.row(86, *zip((222, 330, 444), VANS[:3], strict=True), size=8, bold=True)
+    wide = "20 mm of polyester fleece"
+    rows = [("Overall length", ("5.41 m", "5.99 m", "6.36 m")), ("Wall insulation", (wide, wide, "40 mm of hemp felt")),
+            ("Roof covering", (wide, wide, "40 mm of hemp felt")),
+            *((label, values[:3]) for _, label, values in ROWS[1:]),
+            *((f"Drawer {n}, depth", ("40 cm", "50 cm", "60 cm")) for n in range(14))]  # fmt: skip
+    top = 103
+    for label, values in rows:
+        page.row(top, (56, label), *zip((222, 330, 444), values, strict=True), size=8)
+        top += 15
+    page.row(
+        top, (56, "Heating"), (222, "Diesel heater"), (330, "Gas combined"), (413, "(air"), (444, "Diesel"), size=8
+    )
+    walls = {f.model: f.value for f in facts_of_pdf(page) if f.field == "insulation_thickness_mm"}
+    assert walls == {"Drift 540 E": 20, "Drift 600 P": 20, "Drift 630 RB": 40}

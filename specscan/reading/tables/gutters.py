@@ -93,13 +93,18 @@ def _without_shared(rows: list[list[Line]], columns: Columns, count: int) -> Col
     """
     if len(columns) <= count or count < MIN_COLUMNS or sum(len(row) >= count for row in rows) < MIN_FULL:
         return columns
-    widest = [0] * len(columns)  # of the rows with a value in a column, how many values that with most has
+    several = sum(len(row) > 2 for row in rows)
+    held = [0] * len(columns)  # by how many rows of several values: a word set far apart may stand there once
     for row in rows:
-        for part in row:
+        for part in row if len(row) > 2 else ():
             places = touched_by(part.box, columns)
             if len(places) == 1:
-                widest[places[0]] = max(widest[places[0]], len(row))
-    kept = [column for column, most in zip(columns, widest, strict=True) if most > 2]
+                held[places[0]] += 1
+    last = len(columns) - 1  # labels, the names of groups and the outer values stay
+    kept = [
+        column for place, column in enumerate(columns)
+        if place < 2 or place == last or held[place] > CROSSING_SHARE * several
+    ]  # fmt: skip
     return kept if len(kept) == count else columns
 
 
