@@ -30,6 +30,7 @@ from specscan.records.text import Kind, Passage
 from specscan.rulebook.book import Rulebook
 
 OF_FIGURES = "it only says what figures mean"
+NOTE_LOST = "the note that would say what the figure means was not found"
 OF_SOME = "a note says something of each of several things, and not of which van"
 
 
@@ -153,6 +154,8 @@ class DocumentReader:
                 continue
             if self.footnotes.remarks.holds(reading.parsed.text, found.start) and not found.rejected:
                 found = replace(found, rejected=OF_FIGURES)
+            if spec.basis == "none" and self._lacks_note(draft) and not found.rejected:
+                found = replace(found, rejected=NOTE_LOST)
             if found.sentence in past and not found.rejected:
                 found = replace(found, rejected=OF_THE_PAST)
             if spec.type in ("choice", "set") and parted & set(found.things or spec.of) and not found.rejected:
@@ -171,6 +174,12 @@ class DocumentReader:
                 self.of_all.extend(made)
             facts.extend(made)
         return facts
+
+    def _lacks_note(self, draft: Draft) -> bool:
+        """Tell whether a cell has a note that nobody found: there it may say whether heat goes in or comes out."""
+        if draft.passage.kind is not Kind.CELL:
+            return False
+        return any(self.footnotes.note_of(draft.passage.page, sign) is None for sign in draft.passage.notes)
 
     def _added(self, reading: Reading, made: list[Fact]) -> set[tuple[str, str]]:
         """Give vans and fields whose values are told to come to others, which then count though they are only implied.

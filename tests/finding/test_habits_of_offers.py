@@ -112,3 +112,15 @@ def test_a_valve_in_a_place_with_heat_is_in_a_heated_compartment(states, region,
 )
 def test_what_a_height_was_measured_with_and_what_a_valve_stands_in(states, region, line, expected):
     states(region, line, expected)
+
+
+def test_heat_whose_note_is_not_found_is_left_out_and_not_said_to_be_without_basis(facts_of):
+    page = (
+        "<h1>Marrowfen Drift 2026</h1><table><tr><th></th><th>Drift 19</th><th>Drift 21</th></tr>"
+        "<tr><td>Overall length</td><td>5.41 m</td><td>6.36 m</td></tr>"
+        "<tr><td>GVWR</td><td>3500 kg</td><td>4250 kg</td></tr>"
+        "<tr><td>Height</td><td>2.65 m</td><td>2.7 m</td></tr>"
+        "<tr><td>Furnace, BTU/h</td><td>12,000<sup>2</sup></td><td>16,000</td></tr></table>"
+    )
+    heat = {f.model for f in facts_of(page, "page.html") if f.field == "heater_rating_w"}
+    assert heat == {"Drift 21"}
