@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from specscan.finding.absent_lists import AbsentLists
-from specscan.finding.addresses import Addresses
 from specscan.finding.fields.frames import FrameReader
 from specscan.finding.instead import Instead
 from specscan.finding.language.feet import feet_and_inches
@@ -22,6 +21,7 @@ from specscan.finding.language.units import Unit, Units, conversion
 from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units
 from specscan.finding.mounted import MountedNames
+from specscan.finding.naming.addresses import Addresses
 from specscan.finding.naming.cast import CastReader
 from specscan.finding.naming.van_mentions import Named, VanMentions
 from specscan.finding.sayings import SayingFinder

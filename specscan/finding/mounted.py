@@ -59,8 +59,7 @@ class MountedNames:
     def _tells_of_van(parsed: Parsed, place: int) -> bool:
         """Tell whether what stands before a verb in its sentence is of a van: its name, its length, "it", "all"."""
         number = max((sentence for start, _, _, sentence, _ in parsed.bounds if start <= place), default=0)
-        first = min((start for start, _, _, sentence, _ in parsed.bounds if sentence == number), default=0)
-        before = [item for item in parsed.items if first <= item.start < place]
+        before = [item for item in parsed.items if item.sentence == number and item.start < place]
         return any(i.vans or i.quantity is not None or i.has("cue", *OF_VANS) for i in before)
 
     def _tells_base(self, parsed: Parsed, end: int) -> bool:

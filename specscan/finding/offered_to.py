@@ -24,8 +24,8 @@ class OfferedTo(NamedTuple):
 
 def offered_to(body: str, lexicon: Lexicon, vans: VanMentions) -> OfferedTo | None:
     """Read an answer that is an availability and names of vans, nothing else; ``None`` for any other."""
-    match = ANSWER.fullmatch(body.strip())
-    if match is None or vans.single:
+    match = None if vans.single else ANSWER.fullmatch(body.strip())
+    if match is None:
         return None
     named = CLOSED.sub("", match.group(2))
     found = vans.find(named)
@@ -34,9 +34,7 @@ def offered_to(body: str, lexicon: Lexicon, vans: VanMentions) -> OfferedTo | No
     rest = named
     for start, end, _ in reversed(found):
         rest = rest[:start] + rest[end:]
-    joints = {
-        word for name in ("coordination", "number_joint", "or_joint") for word in lexicon.words.cues.get(name, ())
-    }
+    joints = {word for name in JOINTS for word in lexicon.words.cues.get(name, ())}
     if any(word.casefold() not in joints for word in re.findall(r"\w+", rest)):
         return None
     availability = availability_alone(lexicon, match.group(1))

@@ -113,3 +113,15 @@ def vans_of(read_file, tmp_path):
         return {(van.maker, van.model, van.year) for van in read_file(path).found.vans}
 
     return read
+
+
+@pytest.fixture
+def vans_in(read_file, tmp_path):
+    """Give a function that reads a text under a name, and gives maker and model of its vans."""
+
+    def read(text, name="page.md"):
+        path = tmp_path / name
+        path.write_text(text, encoding="utf-8")
+        return {(van.maker, van.model) for van in read_file(path).found.vans}
+
+    return read

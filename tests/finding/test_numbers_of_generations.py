@@ -5,18 +5,6 @@ import pytest
 ITEMS = "- Length: {} m\n- Sleeps {}\n- Fresh water {} l\n- Grey water 60 l\n- Gas heater, 4 kW\n- 100 Ah AGM battery\n"
 
 
-@pytest.fixture
-def vans_in(read_file, tmp_path):
-    """Give a function that reads a text under a name, and gives maker and model of its vans."""
-
-    def read(text, name="page.md"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return {(van.maker, van.model) for van in read_file(path).found.vans}
-
-    return read
-
-
 @pytest.mark.parametrize(
     ("title", "model"),
     [

@@ -5,18 +5,6 @@ import pytest
 ROWS = "Length: {} m\n\nBerths: {}\n\nFresh water: 90 litres\n\nWaste water: 75 litres\n\nLeisure battery: 100 Ah AGM\n"
 
 
-@pytest.fixture
-def vans_in(read_file, tmp_path):
-    """Give a function that reads a text under a name, and gives maker and model of its vans."""
-
-    def read(text, name="page.md"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return {(van.maker, van.model) for van in read_file(path).found.vans}
-
-    return read
-
-
 def test_whose_dealer_a_company_is_has_made_its_vans(vans_in):
     vans = (
         f"## Thornleigh Hearth 600 SE\n\n{ROWS.format(5.98, 2)}\n## Thornleigh Hearth 640 XE\n\n{ROWS.format(6.41, 3)}"

@@ -194,14 +194,11 @@ class SlotReader:
     ) -> str | None:
         """Choose input or output of a heater by what is said with the figure, the label or the note."""
         parsed = statement.parsed
+        flows = parsed.cues("input", "output")
         rules = [
-            [c for c in parsed.cues("input", "output") if c.chunk == item.chunk],
-            [
-                c
-                for c in parsed.cues("input", "output")
-                if c.clause == item.clause and not self._is_of_another(c, item, parsed)
-            ],
-            [c for c in parsed.cues("input", "output") if c.start < statement.split],
+            [c for c in flows if c.chunk == item.chunk],
+            [c for c in flows if c.clause == item.clause and not self._is_of_another(c, item, parsed)],
+            [c for c in flows if c.start < statement.split],
             [c for c in basis_items(parsed.items) if self._goes_on(item, c, parsed)],
             basis_items(statement.note.items) if statement.note is not None else [],
         ]

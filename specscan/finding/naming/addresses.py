@@ -1,11 +1,11 @@
-"""Companies by the last lines of a document: "Marrowfen, 12 Quay Road, Ost", "marrowfen ltd · quay road 12"."""
+"""Lines that give a company with its address: "Marrowfen, 12 Quay Road, Ost", "marrowfen ltd · quay road 12"."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
 
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_of, any_word
 from specscan.finding.naming.place import begins_with
 from specscan.records.text import Passage
 
@@ -13,6 +13,11 @@ LAST_LINES = 3
 BETWEEN = r"\s*[,|·•–-]\s+"
 WORDS = r"([^\W\d][^,|·•\d]{3,}?)"
 STREET = re.compile(rf"{BETWEEN}(?:\d{{1,4}}[a-z]? {WORDS}|{WORDS} \d{{1,4}}[a-z]?){BETWEEN}[^,|·•]*[^\W\d]{{3}}")
+MOST_WORDS = 14
+MOST_OF_NAME = 6  # words up to the legal form
+PARTED = re.compile(r"\.?\s*[,;|·•–-]\s*")
+SAID = re.compile(r"[.!?:]\s+[A-ZÀ-Þ]|\d\s?[^\W\d_]{1,3}(?![\w.])")  # a sentence or an amount
+SMALL = 3  # letters of the longest words that a name can write small: "rue de la Forge"
 
 
 def has_address(name: str, own: Sequence[Passage], is_filler: Callable[[str], bool]) -> bool:
@@ -26,10 +31,14 @@ def has_address(name: str, own: Sequence[Passage], is_filler: Callable[[str], bo
     return any(not is_filler(match.group(1) or match.group(2)) for match in streets)
 
 
-def small_company(own: Sequence[Passage], legal_forms: Iterable[str]) -> tuple[str, Passage] | None:
-    """Give the company that writes itself in small letters before its legal form, and where another line begins."""
+def small_form(legal_forms: Iterable[str]) -> re.Pattern[str]:
+    """Give the pattern of a company's name and its legal form, both in small letters, for ``small_company``."""
     form = any_word({one.casefold() for one in legal_forms})
-    pattern = re.compile(rf"([^\W\d_][\w’'-]*(?: [^\W\d_][\w’'-]*)?),? (?:{form})(?={BETWEEN}|$)")
+    return re.compile(rf"([^\W\d_][\w’'-]*(?: [^\W\d_][\w’'-]*)?),? (?:{form})(?={BETWEEN}|$)")
+
+
+def small_company(own: Sequence[Passage], pattern: re.Pattern[str]) -> tuple[str, Passage] | None:
+    """Give the company that writes itself in small letters before its legal form, and where another line begins."""
     for passage in own[-LAST_LINES:]:
         match = pattern.match(passage.text)
         if match is not None and match.group(1).islower():
@@ -37,3 +46,25 @@ def small_company(own: Sequence[Passage], legal_forms: Iterable[str]) -> tuple[s
             again = next((one for one in others if begins_with(one.text.strip(" ."), match.group(1))), None)
             return (match.group(1), again) if again is not None else None
     return None
+
+
+class Addresses:
+    """Tells lines that are an address, about no van: "Marrowfen LLC, Furnace Row, Garnet Falls" has no furnace.
+
+    The legal form behind the company's name tells them.
+    """
+
+    def __init__(self, legal_forms: Sequence[str]):
+        """``legal_forms`` are what stands behind the names of companies, "Ltd"."""
+        self.form = any_of(legal_forms, whole=True)
+
+    def is_one(self, text: str) -> bool:
+        """Tell whether a text is a company with its address: names and numbers alone, no sentence and no amount."""
+        form = self.form.search(text)
+        if form is None or len(text.split()) > MOST_WORDS or len(text[: form.end()].split()) > MOST_OF_NAME:
+            return False
+        parted = PARTED.match(text, form.end())
+        if parted is None or SAID.search(text[form.end() :]):
+            return False
+        words = re.findall(r"[^\W\d_]+", text[: form.start()] + text[parted.end() :])
+        return all(word[:1].isupper() or len(word) <= SMALL for word in words)

@@ -12,7 +12,6 @@ from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.addresses import has_address
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
-from specscan.finding.naming.counted_vans import CountedVans
 from specscan.finding.naming.full_names import (
     CODE,
     cased_model,
@@ -74,12 +73,9 @@ class CastReader:
         self.can_be_name = self.heads.can_be_name
         others = list(book.words.values())
         self.range_names = RangeNames(lexicon, others, self._is_filler, self.can_be_name, self.names.clean)
-        self.code_ranges = CodeRanges(lexicon)
+        self.code_ranges = CodeRanges(lexicon, self.chapters.ranges)
         joints = (*lexicon.words.cues["number_joint"], *lexicon.words.drop, *lexicon.words.made_by)
         self.remarks = HeadRemarks(joints, self.can_be_name)
-        self.counted_vans = CountedVans(
-            lexicon.words, lambda name: self.can_be_name(name) and not self._is_filler(name)
-        )
         self.houses = self.names.houses
         self.longer = LongerTitles(self.names, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
@@ -96,6 +92,9 @@ class CastReader:
     def _is_filler(self, text: str) -> bool:
         return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
 
+    def _can_be_counted(self, text: str) -> bool:
+        return self.can_be_name(text) and not self._is_filler(text)
+
     def _can_be_code(self, text: str) -> bool:
         return self.can_be_name(text) and self.names.short_year.fullmatch(text) is None  # "MY26"
 
@@ -111,7 +110,8 @@ class CastReader:
         heads = self.heads.read(own, named)
         ranged = [head for head in heads if self._heads_range(head, heads, own)]
         heads = {head: place for head, place in heads.items() if head not in ranged}
-        counted = {} if heads else self.counted_vans.read(own)  # they name vans as heads of columns do
+        # vans that a sentence counts and lists are named as heads of columns name them
+        counted = {} if heads else self.heads.counted_vans.read(own, self._can_be_counted)
         heads = heads or counted
         names = self.names.read(document, own, heads)
         names.other, names.labelled = other, labelled
@@ -280,9 +280,7 @@ class CastReader:
         if not plain or names.used:
             return
         if names.maker and all(begins_with(head, names.maker) and head != names.maker for head in plain):
-            names.title = names.series = (
-                ""  # "Marrowfen Drift" and "Marrowfen Gorse" are whole names, the company's first
-            )
+            names.title = names.series = ""  # "Marrowfen Drift", "Marrowfen Gorse" are whole names, the company's first
             return
         if self._take_listed(names, plain, own):
             return

@@ -32,10 +32,10 @@ FEW = 2
 class CodeRanges:
     """Finds the ranges of codes in documents of one language."""
 
-    def __init__(self, lexicon: Lexicon):
+    def __init__(self, lexicon: Lexicon, ranges: RangeReader):
         words = lexicon.words
         self.lexicon = lexicon
-        self.ranges = RangeReader(lexicon)
+        self.ranges = ranges
         articles = any_word(words.articles_of_names)
         self.articles = {word.casefold() for word in words.articles_of_names}
         self.article = re.compile(rf"(?<!\w)(?i:{articles})[ \u00a0]*$")

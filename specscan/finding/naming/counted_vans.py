@@ -20,8 +20,7 @@ SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 class CountedVans:
     """Finds such vans in documents of one language."""
 
-    def __init__(self, words: WordFile, can_be_name: Callable[[str], bool]):
-        self.can_be_name = can_be_name
+    def __init__(self, words: WordFile):
         self.numbers = {word: int(number) for word, number in words.numbers.items() if number in range(2, MOST + 1)}
         self.numbers |= {str(number): number for number in range(2, MOST + 1)}
         vans = any_word((*words.vans, *words.model_words, *words.cues["of_them"]))
@@ -42,23 +41,25 @@ class CountedVans:
         """Give how many vans or trims a line says that there are: 3 of "The Drift 600 comes in three trims"."""
         return {self.numbers[match["count"].casefold()] for match in self.counted.finditer(line)}
 
-    def read(self, own: Sequence[Passage]) -> dict[str, Place]:
+    def read(self, own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> dict[str, Place]:
         """Give the names of as many vans as the first such sentence counts, each used elsewhere too, with its place."""
         prose = [p for p in own if p.table is None and p.kind in (Kind.PROSE, Kind.LINE)][:FIRST_SENTENCES]
         for passage in prose:
             for sentence in SENTENCE_END.split(passage.text):
                 for match in (match for form in self.forms if (match := form.search(sentence))):
                     names = [self.lead.sub("", part, 1).strip() for part in self.joint.split(match["names"])]
-                    if len(names) == self.numbers[match["count"].casefold()] and self._are_vans(names, sentence, own):
+                    told = len(names) == self.numbers[match["count"].casefold()]
+                    if told and self._are_vans(names, sentence, own, can_be_name):
                         return {name: Place(passage, passage.page, name) for name in names}
         return {}
 
-    def _are_vans(self, names: list[str], sentence: str, own: Sequence[Passage]) -> bool:
+    @staticmethod
+    def _are_vans(names: list[str], sentence: str, own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> bool:
         """Tell whether words can be names and are used outside of the sentence that lists them.
 
         What goes on from a name is one, though it could be a label: "Ahorn Lang" beside "Ahorn".
         """
         texts = [passage.text.replace(sentence, "") for passage in own]
-        known = [name for name in names if self.can_be_name(name)]
+        known = [name for name in names if can_be_name(name)]
         named = all(name in known or any(begins_with(name, one) for one in known) for name in names)
         return named and len(set(names)) == len(names) and all(any(count(t, name) for t in texts) for name in names)

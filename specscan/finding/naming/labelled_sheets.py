@@ -5,6 +5,7 @@ The line with the label is then the heading of its sheet.
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
@@ -37,9 +38,8 @@ def with_labelled_sheets(
         if len(set(names)) < max(MIN_SHEETS, len(names)) or headed or not all(map(can_be_name, names)):
             continue
         if sheets := _sheets(passages, begins):
-            return _headed(_without_own_headings(passages, sheets), dict(zip(begins, sheets, strict=True))), frozenset(
-                names
-            )
+            plain = _without_own_headings(passages, sheets)
+            return _headed(plain, dict(zip(begins, sheets, strict=True))), frozenset(names)
     return tuple(passages), frozenset()
 
 
@@ -100,7 +100,8 @@ def _headed(passages: Sequence[Passage], sheets: dict[int, range]) -> tuple[Pass
         name = labelled(opener)[1]
         for n in sheet:
             above = passages[n].sections
-            shared = sum(1 for _ in _common(above, opener.sections))
+            alike = itertools.takewhile(lambda pair: pair[0] == pair[1], zip(above, opener.sections, strict=False))
+            shared = len(list(alike))
             found[n] = replace(passages[n], sections=(*above[:shared], name, *above[shared:]))
         start = opener.text.index(name)
         pieces = tuple(
@@ -113,11 +114,3 @@ def _headed(passages: Sequence[Passage], sheets: dict[int, range]) -> tuple[Pass
             column_index=None,
         )  # fmt: skip
     return tuple(found)
-
-
-def _common(one: Sequence[str], two: Sequence[str]) -> Iterable[str]:
-    """Give the texts with which both begin."""
-    for a, b in zip(one, two, strict=False):
-        if a != b:
-            return
-        yield a

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
-from specscan.finding.naming.addresses import small_company
+from specscan.finding.naming.addresses import small_company, small_form
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
@@ -64,6 +64,7 @@ class MakerReader:
         trade = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.trade)})[ \u00a0](?:{any_word(self.joints)})[ \u00a0]{word}"
         name = rf"{word}(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
         self.form = any_of(book.general.legal_forms, whole=True)
+        self.small_form = small_form(book.general.legal_forms)
         form = any_word(book.general.legal_forms)
         dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
         short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
@@ -96,7 +97,7 @@ class MakerReader:
             signed = self._signed(document, own)
             if signed is not None and begins_with(names.maker, signed[0]):
                 names.maker, names.maker_place = signed  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
-        elif (small := small_company(own, self.book.general.legal_forms)) is not None:
+        elif (small := small_company(own, self.small_form)) is not None:
             names.maker, names.maker_place = small[0], Place(small[1], small[1].page, small[0])
         elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed

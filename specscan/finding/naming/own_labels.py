@@ -25,13 +25,8 @@ def take_own_labels(players: Sequence[Player], names: Names, own: Sequence[Passa
     for player, maker, year in zip(players, makers, years, strict=True):
         company = maker[0] if maker is not None else names.maker
         place = maker[1] if maker is not None else names.maker_place or player.place or Place(None, 0, company)
-        told = (
-            (int(year[0]), year[1])
-            if year is not None
-            else (None, None)
-            if several[1]
-            else (names.year, names.year_place)
-        )
+        own_year = (int(year[0]), year[1]) if year is not None else (None, None)
+        told = own_year if year is not None or several[1] else (names.year, names.year_place)
         player.listed = Listed(company, player.model, place, *told)
 
 

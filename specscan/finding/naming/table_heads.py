@@ -54,7 +54,7 @@ class HeadReader:
         self.generic = {word.casefold() for word in (*generic, *(w for one in others for w in one.unit_systems))}
         self.counted = re.compile(rf"(?<!\w)(?:{any_word(words.number_signs)})\.? ?(?=\d{{1,3}}(?!\d))", re.IGNORECASE)
         self.coded = {word.casefold() for word in words.code_words}
-        self.counted_vans = CountedVans(words, self.can_be_name)
+        self.counted_vans = CountedVans(words)
 
     def read(self, own: list[Passage], named: frozenset[str]) -> dict[str, Place]:
         """Give the heads of tables that name vans, with where they first stand."""

@@ -21,7 +21,7 @@ RANGE = re.compile(rf"^{WORD} ")  # or a company, before the name of a van
 SHORT_LINE = 40  # letters
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
-FIRST_YEAR, LAST_YEAR = 1990, 2060
+FIRST_YEAR = 1990
 OFFERED = 2.5  # points of the year for which vans are counted or said to be there
 OF_VANS = -1.0  # points of a year before a word for vans: it counts in headings and on the first lines
 
@@ -84,9 +84,9 @@ class YearReader(MakerReader):
                     points = max(points, weight + 2.0)  # "Drift 21, edition 2027", whatever edition that of a paper is
                 if named and begins_with_name(after, named):
                     points = max(points, weight + 3.0)  # "2027 Drift 19  2027 Drift 21"
-                elif self._stands_before(after, heads) and FIRST_YEAR <= value <= LAST_YEAR:
+                elif self._stands_before(after, heads) and FIRST_YEAR <= value:
                     beside.append((weight + 3.0, value, place))
-                if points <= 0 or not FIRST_YEAR <= value <= LAST_YEAR:
+                if points <= 0 or value < FIRST_YEAR:
                     continue
                 found.append((points, value, place))
             for match in self.short_year.finditer(text):

@@ -15,6 +15,7 @@ from specscan.records.text import Box, Head, Kind, Passage, Source, Title, union
 
 LABEL_WORDS = 8
 ALIKE = 0.11  # points by which the levels of headings of one rank may differ
+BOLDER = 0.05  # points that bold letters count as larger
 LARGER = 1.2  # times the size of the rows of a table: a title between them that can be a heading's sister
 INDENT = 4.0  # points by which an item must stand further in than the one it belongs to
 
@@ -27,6 +28,11 @@ class Heading:
     level: float
     copied: bool = False
     strong: bool = False
+
+
+def _level(size: float, *, bold: bool) -> float:
+    """Give the rank of a heading by its type: of two in one size the bold one stands above the other."""
+    return size + (BOLDER if bold else 0.0)
 
 
 def _are_beside(one: tuple[Box, list[Heading]], two: tuple[Box, list[Heading]]) -> bool:
@@ -111,7 +117,7 @@ class Assembler:
         if not composed.text:
             return
         if item.kind is Kind.HEADING:
-            level = item.level + (0.05 if item.strong else 0.0)
+            level = _level(item.level, bold=item.strong)
             self._push(Heading(composed.text, level, is_copy(item.lines[0].words), item.strong))
         sections = self.sections(self._parents(item, composed.text))
         if item.kind is Kind.HEADING:
@@ -180,7 +186,7 @@ class Assembler:
         if not (first and self.stack) or any(cell.groups for cell in first):
             return False
         line = title.lines[0]
-        same = abs(line.size + (0.05 if line.bold else 0.0) - self.stack[-1].level) < ALIKE
+        same = abs(_level(line.size, bold=line.bold) - self.stack[-1].level) < ALIKE
         return same and line.size >= LARGER * max(one.size for cell in rows for one in cell.lines)
 
     def _head(self, cells: list[GridCell]) -> Head:

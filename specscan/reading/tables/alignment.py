@@ -8,7 +8,7 @@ import re
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
-from specscan.reading.tables.column_breaks import part_by_columns, titled_apart
+from specscan.reading.tables.column_breaks import SECTION_SIZE, part_by_columns, titled_apart
 from specscan.reading.tables.compose import NOTE_SIGNS, Hints
 from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
@@ -38,7 +38,6 @@ MIN_RULES = 2
 HEAD_LINES = 3  # of wrapped heads
 MOST_ABOVE = 4  # lines above the head that can be taken for rows
 HEAD_SHARE = 0.3  # of the rows: those that can look like the head
-SECTION_SIZE = 1.1  # times the size of the heads: the title of a further table
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
 LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 

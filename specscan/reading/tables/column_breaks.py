@@ -14,7 +14,7 @@ WIDE = 1.1  # em: the gap between two tables, at least
 MERGED_SHARE = 0.3  # of the rows of a table: those in which two segments fall into one column
 MIN_HEADS = 4  # with the corner
 FLUSH = 0.2  # em, from where a head begins to where the cells below it do
-SECTION_SIZE = 1.1  # times the size of the rows: the title of a further table
+SECTION_SIZE = 1.1  # times the size of the heads or rows: the title of a further table
 ALIGNED = 0.3  # em, between the edges or middles of cells of one column
 HEADED_SHARE = 0.5  # of the rows below: those with a cell flush with the head
 
