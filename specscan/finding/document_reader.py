@@ -11,12 +11,12 @@ from specscan.finding.fields.preference import BESIDE_GREATER
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.in_turn import InTurn
 from specscan.finding.kit import Kit
-from specscan.finding.language.lexicon import referred, refers
 from specscan.finding.marks.whose import OF_ONE, one_of_several, settle_scope
 from specscan.finding.naming.cast import Cast
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.past import OF_THE_PAST, Past
 from specscan.finding.recording import Recorder
+from specscan.finding.rows_above import RowsAbove
 from specscan.finding.sayings import is_sentence
 from specscan.finding.side_by_side import metric_first
 from specscan.finding.statement_reader import StatementReader
@@ -63,19 +63,16 @@ class DocumentReader:
     def facts(self) -> list[Fact]:
         """Give the facts of all passages."""
         readings: list[Reading] = []
-        row_things: list[str] = []
-        place: tuple[object, ...] = ()
+        above = RowsAbove(self.kit)
         for passage in self.passages:
-            here = (passage.block, passage.table, passage.sections)
-            if here != place:
-                row_things, place = [], here
+            above.enter((passage.block, passage.table, passage.sections))
             for draft in self.maker.drafts(passage):
                 if draft.how is How.NOTE:
                     continue
-                reading = self._read(draft, row_things)
+                reading = self._read(draft, above)
                 readings.append(reading)
-                if draft.how in (How.CELL, How.PAIR) and reading.things:
-                    row_things = reading.things
+                if draft.how in (How.CELL, How.PAIR):
+                    above.add(draft.label, reading.things)
         readings.extend(self._note_readings(readings))
         facts: list[Fact] = []
         marked: tuple[Draft, set[tuple[str, str]]] | None = None
@@ -91,18 +88,17 @@ class DocumentReader:
         facts = held_to_own(self.book, facts, self.of_all)
         return metric_first(self.footnotes.applied(facts, readings), self.passages)
 
-    def _read(self, draft: Draft, row_things: list[str], context: list[str] | None = None) -> Reading:
+    def _read(self, draft: Draft, above: RowsAbove) -> Reading:
         sense = self.maker.sections.sense(draft.passage)
-        if context is None:
-            context = list(sense.things)
-            if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
-                if meant := [thing for thing in self._meant(draft.label, row_things) if thing not in context]:
-                    alone = self._statement(draft, context, sense)
-                    if any(not found.rejected for found in alone.found):
-                        return Reading(draft, alone)  # "Insulated cab shades" are not the gray tank's above them
-                    context = [*meant, *context]
-            elif draft.how in (How.PROSE, How.HEADING) and not draft.asked:
-                context = []
+        context = list(sense.things)
+        if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
+            if meant := [thing for thing in above.meant(draft.label) if thing not in context]:
+                alone = self._statement(draft, context, sense)
+                if any(not found.rejected for found in alone.found):
+                    return Reading(draft, alone)  # "Insulated cab shades" are not the gray tank's above them
+                context = [*meant, *context]
+        elif draft.how in (How.PROSE, How.HEADING) and not draft.asked:
+            context = []
         return Reading(draft, self._statement(draft, context, sense))
 
     def _statement(self, draft: Draft, context: list[str], sense: SectionSense) -> ReadStatement:
@@ -115,12 +111,6 @@ class DocumentReader:
         nobody knows what.
         """
         return self.kit.lexicon.knows_all(label) or self.book.is_unit(label.strip(" ()*"))
-
-    def _meant(self, label: str, row_things: list[str]) -> list[str]:
-        """Give the things of the row above of which a row can speak: "Tank" is not the battery above it."""
-        book, mentions = self.book, self.kit.lexicon.analyse(label).mentions
-        names = [m.concept.name for m in mentions if m.concept.kind == "thing"]
-        return referred(book, names, row_things) if refers(book, names) else row_things
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""
@@ -135,7 +125,8 @@ class DocumentReader:
                     own, scope = draft.scope.availability, users[0].draft.scope
                     draft.scope = replace(scope, by_van={} if own else dict(scope.by_van))
                     draft.scope.availability = own or scope.availability
-                found.append(self._read(draft, [], things))
+                sense = self.maker.sections.sense(passage)
+                found.append(Reading(draft, self._statement(draft, things, sense)))
         return found
 
     def _facts_of(self, reading: Reading) -> list[Fact]:

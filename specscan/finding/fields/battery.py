@@ -73,8 +73,14 @@ def _mend(row: Found, parsed: Parsed, things: Collection[str]) -> None:
     assert row.item is not None and row.item.quantity is not None
     quantity = row.item.quantity
     volts = _voltage(row, parsed, things)
-    series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
-    parallel = any(cue.sentence == row.sentence for cue in parsed.cues("in_parallel"))
+    if _wired("series_pairs", row, parsed):
+        batteries = _counted(row.item, volts, parsed)
+        if batteries % 2:
+            row.rejected = "pairs in series, and how many is not printed"
+        row.value = Value(num=quantity.each * (batteries // 2 or 1))
+        return
+    series = _wired("in_series", row, parsed)
+    parallel = _wired("in_parallel", row, parsed)
     tight = volts is not None and "/" in parsed.text[min(volts.end, row.end) - 1 : max(volts.start, row.start) + 1][:4]
     if series and quantity.count > 1:
         row.value = Value(num=quantity.each)
@@ -87,6 +93,19 @@ def _mend(row: Found, parsed: Parsed, things: Collection[str]) -> None:
         and quantity.count == 1 < volts.quantity.count
     ):
         row.value = Value(num=quantity.each * volts.quantity.count)
+
+
+def _wired(cue: str, row: Found, parsed: Parsed) -> bool:
+    """Tell whether the sentence of a charge says how the batteries are wired, by the words of a cue."""
+    return any(one.sentence == row.sentence for one in parsed.cues(cue))
+
+
+def _counted(charge: Item, volts: Item | None, parsed: Parsed) -> int:
+    """Give how many batteries are told beside their charge, their voltage or before both: "4 x 6 V, 210 Ah"."""
+    assert charge.quantity is not None
+    if volts is None or volts.quantity is None or charge.quantity.count > 1:
+        return charge.quantity.count
+    return volts.quantity.count if volts.quantity.count > 1 else _batteries(charge, volts, parsed)
 
 
 def _batteries(charge: Item, volts: Item, parsed: Parsed) -> int:
@@ -145,15 +164,14 @@ def _products(book: Rulebook, name: str, parsed: Parsed, found: list[Found]) -> 
         assert charge is not None
         in_series = row.value.num == charge.each and charge.count > 1
         nominal = volts.quantity.each * (charge.count if in_series else 1)
-        if volts.quantity.count > 1 and charge.count == 1:
-            series = any(cue.sentence == row.sentence for cue in parsed.cues("in_series"))
-            if series or volts.quantity.low <= VEHICLE_VOLTS:
+        if _wired("series_pairs", row, parsed):
+            nominal = volts.quantity.each * 2
+        elif volts.quantity.count > 1 and charge.count == 1:
+            if _wired("in_series", row, parsed) or volts.quantity.low <= VEHICLE_VOLTS:
                 nominal = volts.quantity.low
             elif row.value.num == charge.each:
                 continue  # two of 12 V: nobody says whether in series
-        elif volts.quantity.count == charge.count == 1 and any(
-            cue.sentence == row.sentence for cue in parsed.cues("in_series")
-        ):
+        elif volts.quantity.count == charge.count == 1 and _wired("in_series", row, parsed):
             nominal = volts.quantity.each * _batteries(row.item, volts, parsed)
         start, end = min(row.start, volts.start), max(row.end, volts.end)
         made.append(

@@ -226,5 +226,5 @@ def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:
 
 
 def _opens_pair(group: Group, parsed: Parsed) -> bool:
-    """Tell whether a group is the label of an inner pair, as in "3300 kg  MIRO: 2780 kg"."""
-    return parsed.text[group.end : group.end + 3].lstrip().startswith(":") and group.items[-1].depth == 0
+    """Tell whether a group is the label of an inner pair, as in "3300 kg  MIRO: 2780 kg" or "(empty: 2780 kg)"."""
+    return parsed.text[group.end : group.end + 3].lstrip().startswith(":")

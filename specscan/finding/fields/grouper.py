@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specscan.finding.fields.answers import is_answer
 from specscan.finding.fields.binding import Binder, aspect_things
 from specscan.finding.language.lexicon import Lexicon, expanded, owns, referred, refers
 from specscan.finding.things.context import Context
@@ -34,6 +35,7 @@ class Grouper:
         self.binder = Binder(book, self.coordination, purpose, company)
         self.articles = {word.casefold() for word in lexicon.words.cues.get("one_more", [])}
         self.own_tanks = OwnTanks(book, company, self.coordination)
+        self.meant: dict[tuple[str, ...], set[str]] = {}  # by words that refer to things named elsewhere
 
     def form(
         self, parsed: Parsed, split: int, context: Context, *, running: bool = False, noted: bool = False
@@ -41,7 +43,7 @@ class Grouper:
         """Give the groups of a statement; a label that names only an aspect gets its thing from it."""
         if not parsed.items:
             return Sentence(parsed, split, [], set(), running, noted)
-        ignored = ignored_items(parsed, split, running=running) | self._measured_with(parsed, split)
+        ignored = ignored_items(parsed, split, running=running or noted) | self._measured_with(parsed, split)
         named: Named = []
         for item in parsed.items:
             if id(item) in ignored:
@@ -52,7 +54,7 @@ class Grouper:
             if things:
                 named.append((item, things))
         named, referring = self._parted(named, parsed)
-        named = [pair for pair in named if not self._is_quality(pair, named, parsed)]
+        named = [pair for pair in named if not self._is_quality(pair, [*named, *referring], parsed)]
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
             for item in shorts:  # one that is accepted counts as named for those behind it
@@ -145,7 +147,9 @@ class Grouper:
         among = [other for thing in things for other in self.book.things[thing].among]
         sizes = {self.book.fields[f].dimension for t in among for f in self.book.fields_of(t)} - {""}
         beside = [i for i in parsed.items if i.sentence == item.sentence]
-        if any(i.quantity is not None and (i.quantity.bare or i.quantity.dimension in sizes) for i in beside):
+        denied = bool(split) and is_answer(parsed, split) == "no"  # "Heat on any tank: none, see page 2"
+        figures = [i.quantity for i in beside if i.quantity is not None]
+        if not denied and any(figure.bare or figure.dimension in sizes for figure in figures):
             return []
         near = [i for i in beside if i.start >= item.end and i.clause == item.clause or item.start < split]
         if any(owns(self.book, t, c) for t in among for i in near for c in i.concepts):
@@ -154,11 +158,14 @@ class Grouper:
         return among if split and any(i.has("aspect", *asked) for i in near) else []  # "Waste tanks, heat: none"
 
     def _by_aspect(self, parsed: Parsed, split: int, context: Context) -> list[Group]:
-        items = [i for i in parsed.items if i.start < split and i.has("aspect")]
+        labels = [i for i in parsed.items if i.start < split]
+        items = [i for i in labels if i.has("aspect")]
         if not items:
             return []
         aspects = {name for item in items for name in item.names("aspect")}
         things = aspect_things(self.book, items, context)
+        if words := [n for i in labels for n in (*i.names("thing"), *i.names("short")) if refers(self.book, [n])]:
+            things = referred(self.book, words, things)  # "tank heat" is of no line or heater that a heading names
         things = [t for t in things if t in context.things or self._can_be_of(t, aspects, parsed, split)]
         return [Group(things, items, True)] if things else []
 
@@ -188,9 +195,17 @@ class Grouper:
                 continue
             gap = item.first - other.last if other.first < item.first else other.first - item.last
             own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
+            own |= self._aspects_meant(tuple(others)) if refers(self.book, others) else set()  # "tank heating"
             if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
                 return True
         return False
+
+    def _aspects_meant(self, things: tuple[str, ...]) -> set[str]:
+        """Give what can be asked of those that words such as "tank" may refer to."""
+        if things not in self.meant:
+            told = referred(self.book, list(things), list(self.book.things))
+            self.meant[things] = {self.book.fields[f].aspect for t in told for f in self.book.fields_of(t)}
+        return self.meant[things]
 
     def _measured_with(self, parsed: Parsed, split: int) -> set[int]:
         """Give things that were only measured with, and have no figure: "Height: 2,890 mm with roof hatch"."""

@@ -42,8 +42,8 @@ class SlotReader:
         aspects = self._aspects(item, group, statement, sentence)
         for basis, told in self.told_behind.items():
             flows = [n for n in fields if self.book.fields[n].basis == basis]
-            if flows and told.match(sentence.parsed.text, item.end):
-                return flows[0]  # "16,000 Btu/h in, 12,800 out"
+            if flows and (told.match(sentence.parsed.text, item.end) or self._is_labelled(item, basis, sentence)):
+                return flows[0]  # "16,000 Btu/h in, 12,800 out", "16,000 Btu/h (output: 12,800)"
         asks = item.start >= sentence.split and DRAWN in label_aspects(self.book, sentence, thing)
         if asks or self._beside_fuel(item, thing, sentence):
             drawn = self._used_up(quantity, fields)  # "Heater current: 48 W at full output"
@@ -75,6 +75,12 @@ class SlotReader:
             if asked & others and bare and not self._beside_answer(item, sentence):
                 return None
         return fields[0]
+
+    @staticmethod
+    def _is_labelled(item: Item, basis: str, sentence: Sentence) -> bool:
+        """Tell whether a word for heat taken in or given off, with a colon, stands right before a figure of a body."""
+        parsed, split = sentence.parsed, sentence.split
+        return any(c.start >= split > 0 and parsed.text[c.end : item.start].strip() == ":" for c in parsed.cues(basis))
 
     @staticmethod
     def _says_basis(item: Item, statement: Statement) -> bool:
@@ -219,11 +225,15 @@ class SlotReader:
 
     @staticmethod
     def _is_of_another(cue: Item, item: Item, parsed: Parsed) -> bool:
-        """Tell whether a word behind a figure stands with a further one of the kind: "12,000 BTU/h (9,600 output)"."""
+        """Tell whether a word behind a figure stands with a further one of the kind: "12,000 BTU/h (9,600 output)".
+
+        Or it is the label of one: "12,000 BTU/h (output: 9,600)".
+        """
         if cue.start < item.start:
             return False
         kind = item.quantity.dimension if item.quantity is not None else ""
-        beside = (one for one in parsed.items if one.chunk == cue.chunk != item.chunk)
+        beside = [one for one in parsed.items if one.chunk == cue.chunk != item.chunk]
+        beside += [one for one in parsed.items if parsed.text[cue.end : one.start].strip() == ":"]
         return any(one.quantity is not None and one.quantity.dimension == kind for one in beside)
 
     @staticmethod
