@@ -52,7 +52,7 @@ class Finder:
         kit = self.kits.for_document(document)
         words = kit.lexicon.words
         rows = with_vans_first(
-            document.passages,
+            kit.casts.plain_heads.without_signs(document.passages),
             document.titles,
             words.model_labels,
             (*words.maker_labels, *words.number_labels, *words.stock_labels),

@@ -49,6 +49,7 @@ class General(Entry):
     """The file ``rules/words/general.yaml``."""
 
     legal_forms: list[str]
+    rights_signs: list[str]
     file_endings: list[str]
     checks: list[str]
     crosses: list[str]

@@ -22,11 +22,12 @@ from specscan.finding.naming.full_names import (
 )
 from specscan.finding.naming.head_remarks import HeadRemarks
 from specscan.finding.naming.house_words import take_called_without, without_house
-from specscan.finding.naming.listing import Listed, read_described, read_listing, year_of, year_of_head
+from specscan.finding.naming.listing import read_listing
 from specscan.finding.naming.longer_titles import LongerTitles
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.own_labels import take_own_labels
 from specscan.finding.naming.place import Names, Place, begins_with, of_range
+from specscan.finding.naming.plain_heads import PlainHeads
 from specscan.finding.naming.players import Cast, Player, add_aliases
 from specscan.finding.naming.range_names import RangeNames, place_of
 from specscan.finding.naming.roster import (
@@ -39,6 +40,7 @@ from specscan.finding.naming.roster import (
     read_roster,
     unbroken,
 )
+from specscan.finding.naming.several_makers import SeveralMakers
 from specscan.finding.naming.table_heads import HeadReader
 from specscan.finding.naming.title_roles import (
     can_be_of,
@@ -76,7 +78,8 @@ class CastReader:
         self.code_ranges = CodeRanges(lexicon, self.chapters.ranges)
         joints = (*lexicon.words.cues["number_joint"], *lexicon.words.drop, *lexicon.words.made_by)
         self.remarks = HeadRemarks(joints, self.can_be_name)
-        self.houses = self.names.houses
+        self.plain_heads = PlainHeads(book.general.rights_signs, lexicon.words.articles_before_names)
+        self.several = SeveralMakers(self.names, lexicon, self.heads.bare)
         self.longer = LongerTitles(self.names, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
@@ -85,7 +88,8 @@ class CastReader:
 
         What heads say of their vans behind the names is left out.
         """
-        passages = self.remarks.without(passages, [title.text for title in titles])
+        lines = [title.text for title in titles]
+        passages = self.remarks.without(self.plain_heads.without_articles(passages, lines), lines)
         ranged = with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
         return with_row_ranges(ranged, self.code_ranges.of_rows(ranged))
 
@@ -105,6 +109,7 @@ class CastReader:
 
         ``named`` are heads of which the document says itself that they name vans, ``labelled`` such headings.
         """
+        document = self.plain_heads.unsigned(document)
         other = self.names.other_passages(document)
         own = [p for p in document.passages if p.number not in other]
         heads = self.heads.read(own, named)
@@ -115,7 +120,7 @@ class CastReader:
         heads = heads or counted
         names = self.names.read(document, own, heads)
         names.other, names.labelled = other, labelled
-        if several := self._of_several_makers(heads, own):
+        if several := self.several.read(heads, own):
             names.maker = names.title = names.series = ""
             mapping = {
                 head: frozenset({player.model}) for player in several for head in heads if head in player.aliases
@@ -201,21 +206,6 @@ class CastReader:
         cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
-
-    def _of_several_makers(self, heads: dict[str, Place], own: list[Passage]) -> list[Player]:
-        """Give the vans that heads of columns, or lines above their descriptions, name each with a maker of its own."""
-        if not heads:
-            described = read_described(self.houses.of_lines(own), own, self.names, self.lexicon)
-            return [Player(one.model, one.place, listed=one) for one in described]
-        houses = self.houses.of_heads({head: self.heads.bare(head) for head in heads}, own)
-        year = year_of(own, self.names)
-        players: dict[tuple[str, str], Player] = {}
-        for head, (maker, model) in houses.items():
-            told = year_of_head(head, own, self.names)
-            listed = Listed(maker, model, heads[head], *(year if told[0] is None else told))
-            new = Player(model, heads[head], {f"{maker} {model}"}, listed)
-            players.setdefault((maker, model), new).aliases.add(head)
-        return list(players.values())
 
     def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
         """Take a title above vans with names of their own for the company, where nothing says that it is a range.

@@ -7,18 +7,19 @@ Marrowfen", "Thornleigh calls it". Otherwise "Drift Solo" and "Alder Duo" are va
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_word, stands_at
 from specscan.finding.naming.full_names import is_series_word
-from specscan.finding.naming.name_forms import words_of_name
+from specscan.finding.naming.name_forms import article, words_of_name
 from specscan.finding.naming.place import PARTED
 from specscan.records.text import Kind, Passage
 
 COMPANY = words_of_name(3)
 NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){1,4}")
 LEAST = 2  # makers
+MOST_WORDS = 4  # of a company's name
 MAX_WORDS = 14  # of a line above the description of a van
 
 House = tuple[str, str]  # a maker and what it calls a van
@@ -50,7 +51,8 @@ class HouseReader:
         self.labels = {label.casefold() for label in words.maker_labels}
         self.legal = {form.casefold().strip(".") for form in lexicon.book.general.legal_forms}
         self.behind = rf"(?:{any_word(words.of_company)})(?:(?<=['’])| )"  # "d’Oste"
-        self.openers = {word.casefold() for word in words.articles_of_names}
+        self.openers = {word.casefold() for word in (*words.articles_of_names, *words.pronouns)}
+        self.led = re.compile(rf"^{article(words.articles_of_names)}")
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
         """Give the companies, in small letters, of which a document says that they build or name vans."""
@@ -67,6 +69,21 @@ class HouseReader:
     def builder_of_all(self, own: Iterable[Passage]) -> tuple[str, Passage] | None:
         """Give the company of which a text says that it built all its vans: "two kinds, all built by Marrowfen"."""
         return next(((m.group(1), p) for p in own if (m := self.all_built.search(p.text)) is not None), None)
+
+    def builder_of(self, names: Iterable[str], own: Iterable[Passage]) -> tuple[str, Passage] | None:
+        """Give the company of which a text says that it builds one of some vans, or its range: "Marrowfen builds the
+        Drift in two lengths"."""
+        known = [name for name in names if name]
+        for passage in own if known else ():
+            if not any(word in passage.text for word in self.houses_do):
+                continue
+            for match in self.does.finditer(passage.text):
+                behind = self.led.sub("", passage.text[match.end() :].lstrip(), count=1)
+                company = self.led.sub("", match.group(1), count=1)
+                told = any(stands_at(behind, name, 0) for name in known if name != company)
+                if told and company.casefold() not in self.openers:
+                    return company, passage
+        return None
 
     def dealt_in(self, own: Sequence[Passage]) -> tuple[str, Passage] | None:
         """Give the company whose dealer a text is of, where a heading begins with its name: "Marrowfen dealer"."""
@@ -164,6 +181,20 @@ def parted(name: str, companies: frozenset[str]) -> House | None:
         if named and " ".join(words[:cut]).casefold() in companies:
             return " ".join(words[:cut]), " ".join(words[cut:])
     return None
+
+
+def behind_trade(name: str, is_trade: Callable[[str], bool]) -> House | None:
+    """Give maker and model where a company's word for its trade stands before a name with a figure.
+
+    "Marrowfen Coachworks" and "Drift 21" of "Marrowfen Coachworks Drift 21".
+    """
+    words = name.split()
+    last = max((cut for cut, word in enumerate(words) if is_trade(word)), default=0)
+    company, model = words[: last + 1], words[last + 1 :]
+    if not 0 < last < MOST_WORDS or not model or is_trade(words[0]) or not all(word[0].isupper() for word in company):
+        return None
+    named = is_series_word(words[0]) and is_series_word(model[0]) and model[0][0].isupper()
+    return (" ".join(company), " ".join(model)) if named and re.search(r"\d", " ".join(model)) else None
 
 
 def _called_alike(heads: Mapping[str, str], own: Iterable[Passage]) -> dict[str, House]:

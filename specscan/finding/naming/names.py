@@ -8,7 +8,7 @@ from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
-from specscan.finding.naming.houses import HouseReader, parted
+from specscan.finding.naming.houses import HouseReader, behind_trade, parted
 from specscan.finding.naming.letters import LetterReader
 from specscan.finding.naming.make_and_model import MakeAndModel
 from specscan.finding.naming.maker import FIRST_LINES
@@ -58,9 +58,12 @@ class NameReader(TitleReader):
         self.read_title(names, document, own, heads)
         self._read_edition(names, own)
         self.read_year(names, document, own, heads)
-        if not names.maker and (house := parted(names.title, self.houses.companies(own))) is not None:
-            names.maker, names.title = house  # "Marrowfen Drift 21" where "Marrowfen calls it" so
-            names.maker_place, names.series = names.title_place, self._series(names.title)
+        if not names.maker and names.title:
+            house = parted(names.title, self.houses.companies(own)) or behind_trade(names.title, self._is_trade)
+            names.maker, names.title = house or ("", names.title)  # "Marrowfen Drift 21" where "Marrowfen calls it" so
+            names.maker_place, names.series = names.title_place if house else None, self._series(names.title)
+        if not names.maker:
+            self._read_builder(names, document, own, heads)
         if names.title and (not names.maker or names.maker_weak):
             self._read_before_title(names, own)
         if names.title and not names.maker and not names.used:
@@ -70,6 +73,17 @@ class NameReader(TitleReader):
             if running is not None:
                 names.maker, names.maker_place = running
         return names
+
+    def _read_builder(self, names: Names, document: Document, own: list[Passage], heads: Collection[str]) -> None:
+        """Take the company that is said to build the vans, and a title anew that is this company alone."""
+        plain = (re.sub(r"\W+$", "", head) for head in heads)
+        built = self.houses.builder_of(dict.fromkeys((names.title, names.series, *plain)), own)
+        if built is None or self.is_filler(built[0]):
+            return
+        names.maker, names.maker_place = built[0], Place(built[1], built[1].page, built[0])
+        if begins_with(names.maker, names.title):
+            names.title = names.series = ""
+            self.read_title(names, document, own, heads)
 
     def with_edition(self, name: str, line: str) -> str:
         """Give a name with the word for editions that a line sets behind it, and nothing else: "Drift 21 Jubilee

@@ -1,11 +1,13 @@
-"""Signs that a name is one of a range of vans and not the company's: codes behind it, "every Drift"."""
+"""Signs that a name is one of a range of vans and not the company's: codes behind it, "every Drift", "Drift family"."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import places, stands_before
+from specscan.finding.language.whole_words import any_word, places, stands_before
+from specscan.finding.naming.name_forms import SPOKEN_NAME, article
 from specscan.finding.naming.place import begins_with
 from specscan.records.text import Passage
 
@@ -25,6 +27,7 @@ class RangeSigns:
         cues = words.cues
         told = (*words.predicates, *cues["verbs"], *cues["is_named"], *cues["preposition"], *cues["carries"])
         self.told = _small(told)
+        self.titled = _titled(lexicon)
 
     def are_seen(self, name: str, own: Sequence[Passage], heads: Collection[str]) -> bool:
         """Tell whether heads of tables go on from a name, or the text speaks of it as of a van or a range."""
@@ -38,6 +41,17 @@ class RangeSigns:
             if any(self._is_told(passage.text, start, start + len(name)) for start in places(passage.text, name)):
                 return True
         return False
+
+    def without_word(self, title: str) -> str:
+        """Give a title without the word for ranges beside a name that no label has: "Drift" of "The Drift family".
+
+        "Drift Family" may be a van's own name.
+        """
+        for pattern in self.titled:
+            match = pattern.fullmatch(title.strip())
+            if match is not None and any(map(self.lexicon.knows_none, match.group(1).split())):
+                return match.group(1)
+        return title
 
     def are_called(self, name: str, own: Sequence[Passage]) -> bool:
         """Tell whether a name with a word of its own is said to be a range's, though labels use the other word too:
@@ -72,6 +86,18 @@ class RangeSigns:
         sentence = len(text.split()) > FEW_WORDS
         ends = not behind.strip() or not behind[:1].isspace() or following in self.told or following[:1].isdigit()
         return sentence and last in self.articles and ends
+
+
+def _titled(lexicon: Lexicon) -> list[re.Pattern[str]]:
+    """Give the patterns of a title that is a name and a word for ranges, which has no capital of its own."""
+    words = lexicon.words
+    before, ranges = article(words.articles_of_names), any_word(words.range_words)
+    nouns = words.nouns_have_capitals
+    behind = rf"(?:{before})?({SPOKEN_NAME})[ -](?:{ranges})"
+    found = [behind, rf"{before}({SPOKEN_NAME}) (?i:{ranges})"]
+    found += [rf"(?:{before})?({SPOKEN_NAME})-(?i:{ranges})"] if nouns else []
+    found += [rf"(?:{before})?(?i:{ranges}) ({SPOKEN_NAME})"] if nouns or words.head == "first" else []
+    return [re.compile(pattern) for pattern in found]
 
 
 def _small(words: Collection[str]) -> set[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count
@@ -83,6 +84,8 @@ class TitleTexts(YearReader):
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
         tables = _words_of_tables(own)
         first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
+        corners = _with_heads(document, own)
+        first = [replace(title, text=corners.get(title.text.strip(), title.text)) for title in first]
         names_used = self.used
         for rank, title in enumerate(_largest(first, MOST_TITLES_USED if names_used else MOST_TITLES)):
             dated = 3 if YEAR.search(title.text) and (names_used or self._says_model_year(title.text)) else 0
@@ -283,6 +286,24 @@ def _largest(titles: Sequence[Title], most: int) -> list[Title]:
 def _is_numbered(text: str) -> bool:
     """Tell whether a text holds a number of stock, a licence or a telephone."""
     return re.search(r"\d{4}", YEAR.sub("", text)) is not None
+
+
+def _with_heads(document: Document, own: Sequence[Passage]) -> dict[str, str]:
+    """Give by the lines that run on from the corner of a table to the heads beside it what stands in the corner.
+
+    "Drift 62 L" is "Drift 62" over the labels and "L" over the first of several trims.
+    """
+    heads: dict[int, dict[str, None]] = {}
+    for passage in own:
+        if passage.table is not None and passage.column is not None:
+            heads.setdefault(passage.table, {})[passage.column.text] = None
+    found = {}
+    for title in document.titles:
+        line = title.text.strip()
+        for head in heads.get(title.table, ()) if title.origin == "corner" and title.table is not None else ():
+            line = f"{line} {head}"
+            found[line] = title.text.strip()
+    return found
 
 
 def _words_of_tables(own: Sequence[Passage]) -> list[tuple[set[str], set[str]]]:

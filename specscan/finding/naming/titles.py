@@ -14,7 +14,7 @@ from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.range_signs import RangeSigns
 from specscan.finding.naming.title_texts import LIST_JOINT, MAX_NAME_WORDS, TitleTexts
-from specscan.finding.naming.years import YEAR
+from specscan.finding.naming.years import YEAR, dates
 from specscan.records.text import Document, Kind, Passage
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
@@ -61,7 +61,7 @@ class TitleReader(TitleTexts):
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?={MODEL_YEAR}(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
-        self.date = _dates(self.words.months, self.words.dates_from)
+        self.date = dates(self.words.months, self.words.dates_from)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.common_words = self.lexicon.known_words | self.function_words
@@ -264,6 +264,7 @@ class TitleReader(TitleTexts):
             text = without_name(text, " ".join(word for word in maker.split() if word not in JOINTS))  # as files do
         if self._is_lettered(text):
             return text.strip(EDGES)
+        text = self.signs.without_word(text.strip(EDGES))
         text = self.counted_series.sub(lambda match: f"{match.group(1) or match.group(2)}{BOUND}", text)
         text = without_names(text, self.filling)
         if text != whole:
@@ -438,18 +439,6 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
-
-
-def _dates(months: Sequence[str], since: Sequence[str]) -> re.Pattern[str]:
-    """Give the pattern of a date, with the words for since when or how long something holds: "Effective Oct. 6"."""
-    short = [f"{month[:length]}." for month in months for length in (3, 4) if len(month) > length]
-    month = rf"(?<!\w)(?:{any_word(months)}|{any_word(short)})(?!\w)"
-    day = r"(?<!\w)(?:0?[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th|er)?(?![\w.-])"
-    year = rf",?\s+{MODEL_YEAR}(?!\w)"
-    return re.compile(
-        rf"(?:(?<!\w)(?:{any_word(since)})\s+)?(?:{day}\s+{month}(?:{year})?|{month}(?:\s+{day}(?:{year})?|{year}))",
-        re.IGNORECASE,
-    )
 
 
 def _without_signs(text: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, stands_at
@@ -166,3 +166,15 @@ class YearReader(MakerReader):
         bare = match.group(1) == text.strip() or len(text) <= SHORT_LINE or self._titles_document(text[: match.start()])
         bare = bare or self._closes(text, match)
         return 3.0 if said else (0.5 if bare else -2.5)
+
+
+def dates(months: Sequence[str], since: Sequence[str]) -> re.Pattern[str]:
+    """Give the pattern of a date, with the words for since when or how long something holds: "Effective Oct. 6"."""
+    short = [f"{month[:length]}." for month in months for length in (3, 4) if len(month) > length]
+    month = rf"(?<!\w)(?:{any_word(months)}|{any_word(short)})(?!\w)"
+    day = r"(?<!\w)(?:0?[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th|er)?(?![\w.-])"
+    year = rf",?\s+{MODEL_YEAR}(?!\w)"
+    return re.compile(
+        rf"(?:(?<!\w)(?:{any_word(since)})\s+)?(?:{day}\s+{month}(?:{year})?|{month}(?:\s+{day}(?:{year})?|{year}))",
+        re.IGNORECASE,
+    )

@@ -1,0 +1,96 @@
+"""Heads that name vans without what is no part of a name: signs of makers' rights, articles.
+
+"Drift™" is the Drift; where the columns of a table are headed "le Drift", "la Gorse", the articles say no more than
+that these are names.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import replace
+
+from specscan.finding.language.whole_words import any_word, places
+from specscan.finding.naming.name_forms import article
+from specscan.records.text import Document, Head, Passage
+
+LEAST = 2  # heads of one table with an article
+
+
+class PlainHeads:
+    """Takes such signs and words from the heads of documents of one language."""
+
+    def __init__(self, signs: Iterable[str], articles: Iterable[str]):
+        """``signs`` stand right behind a name, ``articles`` before one."""
+        self.sign = re.compile(rf"(?<=[\w’'])\s?(?:{any_word(signs)})")
+        self.article = re.compile(rf"({article(articles)})(?=[A-ZÀ-Þ\d])")
+
+    def without_signs(self, passages: Sequence[Passage]) -> tuple[Passage, ...]:
+        """Give the passages without signs of makers' rights in the heads of their rows and columns and above them."""
+        return tuple(self._without_signs(p) if self._has_sign(p) else p for p in passages)
+
+    def unsigned(self, document: Document) -> Document:
+        """Give a document without such signs in its texts, for the readers of names; what it states is quoted whole."""
+        passages = tuple(
+            replace(p, text=self.sign.sub("", p.text)) if self.sign.search(p.text) else p for p in document.passages
+        )
+        return replace(document, passages=passages)
+
+    def without_articles(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
+        """Give the passages without the articles with which all heads of a table begin; ``titles`` stand out.
+
+        An article with a capital may be a part of the names: most must stand elsewhere without it.
+        """
+        heads: dict[tuple[int, bool], dict[str, str]] = defaultdict(dict)
+        for passage in passages:
+            for head, across in ((passage.row, False), (passage.column, True)):
+                if passage.table is not None and head is not None and head.text.strip():
+                    match = self.article.match(head.text)
+                    heads[passage.table, across][head.text] = head.text[match.end() :] if match else head.text
+        plain = {place: names for place, names in heads.items() if _all_differ(names)}
+        if not plain:
+            return tuple(passages)
+        texts = [*(passage.text for passage in passages), *titles]
+        plain = {
+            place: names
+            for place, names in plain.items()
+            if all(head[0].islower() for head in names) or 2 * self._stand_bare(names.values(), texts) >= len(names)
+        }
+        made = []
+        for p in passages:
+            if p.table is not None:
+                rows, columns = plain.get((p.table, False)), plain.get((p.table, True))
+                p = replace(p, row=_renamed(p.row, rows), column=_renamed(p.column, columns))
+            made.append(p)
+        return tuple(made)
+
+    def _has_sign(self, passage: Passage) -> bool:
+        texts = (*passage.sections, *(head.text for head in (passage.row, passage.column) if head is not None))
+        return any(map(self.sign.search, texts))
+
+    def _without_signs(self, passage: Passage) -> Passage:
+        row, column = (
+            head and replace(head, text=self.sign.sub("", head.text)) for head in (passage.row, passage.column)
+        )
+        sections = tuple(self.sign.sub("", heading) for heading in passage.sections)
+        return replace(passage, row=row, column=column, sections=sections)
+
+    def _stand_bare(self, names: Collection[str], texts: Sequence[str]) -> int:
+        """Give how many names stand somewhere without an article before them."""
+        led = re.compile(rf"(?<!\w){self.article.pattern}")
+        found = set()
+        for text in texts:
+            behind = {match.end() for match in led.finditer(text)}
+            found |= {name for name in names if any(place not in behind for place in places(text, name))}
+        return len(found)
+
+
+def _all_differ(names: dict[str, str]) -> bool:
+    """Tell whether all heads, given with what they are without an article, have one, and differ without it too."""
+    led = all(head != name for head, name in names.items())
+    return led and len(names) >= LEAST and len(set(names.values())) == len(names)
+
+
+def _renamed(head: Head | None, names: dict[str, str] | None) -> Head | None:
+    return head if head is None or names is None else replace(head, text=names.get(head.text, head.text))

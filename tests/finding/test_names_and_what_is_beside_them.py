@@ -1,0 +1,132 @@
+"""Words and signs beside the names of vans that are no part of them: articles, marks of rights, words for ranges."""
+
+import pytest
+
+from tests.finding.test_names_in_heads import TABLE, models
+from tests.reading.drawn import Page
+
+
+def test_marks_of_rights_behind_names_are_no_part_of_them(vans_of):
+    above = (
+        "# MARROWFEN™\n\n## Two trips and a half, 2026\n\nMarrowfen builds the Alder™, the Gorse Plus® and the Teasel™."
+    )
+    found = vans_of(TABLE.format(above=above, one="Alder™", two="Gorse Plus®", three="Teasel (TM)"))
+    assert models(found) == {"Alder", "Gorse Plus", "Teasel"}
+
+
+FRENCH = """{above}
+
+| | {one} | {two} | {three} |
+|---|---|---|---|
+| Longueur hors tout | 5,41 m | 5,99 m | 6,36 m |
+| PTAC | 3 300 kg | 3 500 kg | 3 500 kg |
+| Couchages | 2 | 2 | 4 |
+| Réservoir d’eau propre | 70 l | 90 l | 110 l |
+| Panneau solaire | 100 W | 120 W | 200 W |
+"""
+
+
+@pytest.mark.parametrize("said", ["L’Aulne est le petit, la Genette ne se presse pas, l’Orvet emmène la famille.", ""])
+def test_articles_in_small_letters_before_all_heads_are_no_part_of_names(vans_of, said):
+    above = f"# MARROWFEN\n\n## Gamme 2026 : Aulne, Genette, Orvet\n\n{said}\n\nMarrowfen SARL, 7 rue du Quai."
+    found = vans_of(FRENCH.format(above=above, one="l’Aulne", two="la Genette", three="l’Orvet"))
+    assert models(found) == {"Aulne", "Genette", "Orvet"}
+
+
+def test_articles_with_a_capital_go_where_the_names_stand_without_them(vans_of):
+    bare = "# MARROWFEN\n\n## Gamme 2026 : Aulne, Genette, Orvet\n\nMarrowfen SARL, 7 rue du Quai."
+    found = vans_of(FRENCH.format(above=bare, one="L’Aulne", two="La Genette", three="L’Orvet"))
+    assert models(found) == {"Aulne", "Genette", "Orvet"}
+    whole = bare.replace("Aulne, Genette, Orvet", "L’Aulne, La Genette, L’Orvet")
+    found = vans_of(FRENCH.format(above=whole, one="L’Aulne", two="La Genette", three="L’Orvet"))
+    assert models(found) == {"L’Aulne", "La Genette", "L’Orvet"}
+
+
+def sheet(name, *rows):
+    return f"## {name}\n\n" + "".join(f"{row}\n\n" for row in rows)
+
+
+CHAPTERS = {
+    "en": ("Overall length: 5.{0}0 m", "Overall height: 2.{0}0 m", "MTPLM: 3{0}00 kg", "Fresh water tank: {0}0 litres"),
+    "fr": ("Longueur : 5,{0}0 m", "Hauteur : 2,{0}0 m", "PTAC : 3{0}00 kg", "Réservoir d’eau propre : {0}0 l"),
+    "de": ("Länge: 5,{0}0 m", "Höhe: 2,{0}0 m", "Gesamtgewicht: 3{0}00 kg", "Frischwassertank: {0}0 l"),
+}
+
+
+@pytest.mark.parametrize(
+    ("language", "title"),
+    [
+        ("en", "The Alder family, model year 2026"),
+        ("en", "Alder family 2026"),
+        ("fr", "La famille Alder 2026"),
+        ("de", "Die Alder-Familie, Modelljahr 2026"),
+        ("de", "Familie Alder, Modelljahr 2026"),
+    ],
+)
+def test_a_word_for_ranges_beside_the_name_above_its_vans_is_no_part_of_theirs(vans_of, language, title):
+    vans = ("Alder Minor", "Alder Major", "Alder Major Plus")
+    sheets = [
+        sheet(name, *(row.format(number) for row in CHAPTERS[language])) for number, name in enumerate(vans, start=3)
+    ]
+    assert models(vans_of(f"# Marrowfen\n\n# {title}\n\n{''.join(sheets)}")) == set(vans)
+
+
+def test_a_van_of_its_own_keeps_the_word_with_a_capital(vans_of):
+    lines = "Overall length: 5.90 m\n\nMTPLM: 3500 kg\n\nBerths: 2\n\nFresh water: 90 litres\n\nSolar: 200 W\n"
+    found = vans_of(f"# Marrowfen\n\n# Drift Family, model year 2026\n\n## Facts\n\n{lines}")
+    assert models(found) == {"Drift Family"}
+
+
+def test_the_corner_of_a_table_read_in_one_with_the_first_trim_is_the_range(read_file, tmp_path):
+    page = Page()
+    page.text(40, 40, "Marrowfen trim guide, model year 2026", size=10, bold=True)
+    page.text(40, 60, "Pick a letter. The body is the same in all three; what goes in it is not.", size=10)
+    page.row(100, (40, "Drift 58"), (100, "G"), (260, "P"), (420, "T"), size=13, bold=True)
+    rows = [("Length", "5.99 m", "5.99 m", "5.99 m"), ("Height", "2.65 m", "2.65 m", "2.74 m"),
+            ("MTPLM", "3,500 kg", "3,500 kg", "3,850 kg"), ("Berths", "2", "2", "4"),
+            ("Fresh water", "90 litres", "95 litres", "110 litres")]  # fmt: skip
+    for place, row in enumerate(rows):
+        page.row(125 + 16 * place, *zip((40, 100, 260, 420), row, strict=True))
+    page.text(40, 240, "Marrowfen Motorhomes Ltd, Unit 4, Old Kiln, Hythe.")
+    path = tmp_path / "trims.pdf"
+    path.write_bytes(page.data())
+    assert {van.model for van in read_file(path).found.vans} == {"Drift 58 G", "Drift 58 P", "Drift 58 T"}
+
+
+FIGURES = {
+    "en": ("Length", "MTPLM", "Sleeps", "Fresh water", "Solar"),
+    "fr": ("Longueur", "PTAC", "Couchages", "Réservoir d’eau propre", "Panneau solaire"),
+    "de": ("Länge", "Gesamtgewicht", "Schlafplätze", "Frischwassertank", "Solaranlage"),
+}
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", "Marrowfen Van Works builds the Drift in two lengths, and calls them by their feet: the 17 and the 21."),
+        ("fr", "Marrowfen Sud construit le Drift en deux longueurs : le 17 et le 21."),
+        ("de", "Marrowfen Nord baut den Drift in zwei Längen: den 17 und den 21."),
+    ],
+)
+def test_who_is_said_to_build_the_range_is_the_maker(vans_in, language, said):
+    labels = FIGURES[language]
+    rows = [("540 cm", "3500 kg", "2", "70 l", "100 W"), ("640 cm", "4250 kg", "4", "110 l", "200 W")]
+    lines = ["| " + " | ".join(("", *labels)) + " |", "|---" * 6 + "|"]
+    lines += ["| " + " | ".join((code, *row)) + " |" for code, row in zip(("17", "21"), rows, strict=True)]
+    company = " ".join(said.split()[: 3 if language == "en" else 2])
+    assert vans_in("# Drift 2026\n\n" + said + "\n\n" + "\n".join(lines)) == {
+        (company, "Drift 17"),
+        (company, "Drift 21"),
+    }
+
+
+def test_who_is_said_to_build_something_else_is_not_the_maker(vans_in):
+    lines = "Overall length: 5.90 m\n\nMTPLM: 3500 kg\n\nBerths: 2\n\nFresh water: 90 litres\n\nSolar: 200 W\n"
+    said = "Bruska builds the Cargo 350 for parcels; the Drift 21 makes more of it."
+    assert vans_in(f"# Drift 21, model year 2026\n\n{said}\n\n## Facts\n\n{lines}") == {("", "Drift 21")}
+
+
+def test_a_word_for_the_trade_before_the_van_s_name_ends_the_company_s(vans_in):
+    lines = "Overall length: 5.90 m\n\nMTPLM: 3500 kg\n\nBerths: 2\n\nFresh water: 90 litres\n\nSolar: 200 W\n"
+    found = vans_in(f"Marrowfen Coachworks Drift 21 RK Model year 2026\n\n## Specifications\n\n{lines}")
+    assert found == {("Marrowfen Coachworks", "Drift 21 RK")}
