@@ -51,8 +51,9 @@ class Finder:
         """
         kit = self.kits.for_document(document)
         words = kit.lexicon.words
+        rows, quotes = kit.casts.bases_in_heads.apart(document.passages)
         rows = with_vans_first(
-            kit.casts.plain_heads.without_signs(document.passages),
+            kit.casts.plain_heads.without_signs(rows),
             document.titles,
             words.model_labels,
             (*words.maker_labels, *words.number_labels, *words.stock_labels),
@@ -73,6 +74,7 @@ class Finder:
             kit.casts.can_be_name,
             kit.casts.range_names.of_label,
             [title.text for title in document.titles if title.page in (0, 1)],
+            words.range_words,
         )
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
         rows = kit.casts.with_ranges(rows, document.titles)
@@ -83,6 +85,7 @@ class Finder:
         facts, passages, _, sayings = self._facts(document, kit, cast)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
+        facts = [replace(one, printed=quotes.get((one.passage, one.printed), one.printed)) for one in facts]
         facts = set_aside_mingled(facts, self.book.general.mingling)
         names = [van_name(cast, player) for player in cast.players]
         pieced = pieced_names(cast, document)

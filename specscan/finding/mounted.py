@@ -6,12 +6,10 @@ import re
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.name_forms import BASE_NAME
 from specscan.finding.things.items import Item, Parsed
 from specscan.records.years import MODEL_YEAR
 
-# A name: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
-NAME_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
-NAME = re.compile(rf"{NAME_WORD}(?:\s+{NAME_WORD}){{0,6}}")
 OF_VANS = ("all_vans", "two_vans", "refers_back")
 NEAR = 44  # letters behind the name
 OF_BASE = ("engine", "drive", "wheelbase", "engine_fuel")  # what tells that a name is a base vehicle's
@@ -30,7 +28,7 @@ class MountedNames:
         leading = any_word([*words.begins_as, *words.stands_on, *words.mounted_on])
         self.leads = re.compile(
             rf"(?<!\w)((?i:{leading}))\s+(?:(?:{articles})\s+)?"
-            rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|{MODEL_YEAR})\s+){{0,2}}({NAME.pattern})"
+            rf"(?:(?:[^\W\d_A-ZÀ-Þ][\w-]*|{MODEL_YEAR})\s+){{0,2}}({BASE_NAME.pattern})"
         )
         self.joined = re.compile(rf"(?:\s+[^\W\d_A-ZÀ-Þ]\w*)?(?:,|\s+(?:{any_word(words.joined_to_base)})(?!\w))\s*")
 

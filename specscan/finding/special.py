@@ -9,7 +9,7 @@ from itertools import pairwise
 from specscan.finding.kit import JOIN, Kit
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.marks.prices import has_price
-from specscan.finding.mounted import NAME
+from specscan.finding.naming.name_forms import BASE_NAME
 from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
@@ -150,20 +150,20 @@ def _free_name(kit: Kit, name: str, of: list[str], statement: Statement, groups:
         if not set(group.things) & set(of) or item.sentence in named:
             continue
         before = _without_joint(text[: item.start].rstrip(), kit)
-        match = re.search(rf"{NAME.pattern}$", before)
+        match = re.search(rf"{BASE_NAME.pattern}$", before)
         leads = text[item.start : item.end].casefold().split()[-1] in kit.lexicon.words.leads_to_name
         if match and len(match.group().split()) >= 2 and not leads:
             named[item.sentence] = _named(name, match.group(), match.start(), statement)
             continue
         behind = re.match(r"\s*(?:is|the|a|an|:|on|le|la|der|die|das|dem|une|un)?\s*(?:the\s+|a\s+)?", text[item.end :])
         start = item.end + (behind.end() if behind else 0)
-        match = NAME.match(text, start)
+        match = BASE_NAME.match(text, start)
         if match and len(match.group().split()) >= 2:
             named[item.sentence] = _named(name, match.group(), match.start(), statement)
     if named:
         return list(named.values())
     engines = [g for g in groups if "engine" in g.things]
-    lead = NAME.match(text, _behind_article(text, kit.lexicon.words.drop))
+    lead = BASE_NAME.match(text, _behind_article(text, kit.lexicon.words.drop))
     if engines and draft.how is How.LIST and lead and len(lead.group().split()) >= 2:
         joint = BEFORE_ENGINE.match(text, lead.end())
         between = [i for i in statement.parsed.items if joint is not None and lead.end() <= i.start < joint.end()]
@@ -191,7 +191,7 @@ def _without_joint(before: str, kit: Kit) -> str:
 def _headed_name(name: str, statement: Statement, draft: Wording, articles: list[str]) -> list[Found]:
     """Give the name that is the first line under a heading such as "Base vehicle"."""
     text = statement.parsed.text
-    lead = NAME.match(text, _behind_article(text, articles))
+    lead = BASE_NAME.match(text, _behind_article(text, articles))
     if draft.how is not How.LIST or lead is None or len(lead.group().split()) < 2:
         return []
     rest = text[lead.end() :]

@@ -273,6 +273,7 @@ class WordFile(Entry):
     leads_to_name: list[str] = []
     behind_name: list[str] = []
     begins_as: list[str] = []
+    base_label: str = ""
     mounted_on: list[str] = []
     stands_on: list[str] = []
     no_base: list[str] = []

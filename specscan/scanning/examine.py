@@ -59,6 +59,8 @@ class Examiner:
             for words in book.words.values()
             for word in (*words.column_words, *words.model_labels, *words.model_words, *words.title_fillers)
         }
+        makers = {label.casefold() for words in book.words.values() for label in words.maker_labels}
+        ranges = {word.casefold() for words in book.words.values() for word in words.range_words}
         codes = {word.casefold().strip(".") for words in book.words.values() for word in words.code_words}
         systems = {word.casefold() for words in book.words.values() for word in words.unit_systems}
         ends = {closing for words in book.words.values() for closing in words.closings}
@@ -72,6 +74,8 @@ class Examiner:
             is_price=has_price,
             is_unit=lambda text: units.named(text.strip(" ()")) is not None,
             heads_labels=lambda text: text.casefold().strip(" :") in over,
+            names_maker=lambda text: text.casefold().strip(" :") in makers,
+            names_range=lambda text: text.casefold().strip(" :") in ranges,
             is_label=lambda text: any(lexicon.knows_label(text) for lexicon in lexicons),
             names_thing=lambda text: any(lexicon.names_thing(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: (

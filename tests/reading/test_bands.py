@@ -95,3 +95,26 @@ def test_rules_part_the_rows_of_packages_that_hold_long_lists(facts_of_pdf):
     assert said == {("Drift 19", "optional"), ("Drift 21", "standard")}
     drive = {(fact.model, fact.availability) for fact in facts if fact.field == "drive"}
     assert drive == {("Drift 19", "not_available"), ("Drift 21", "optional")}
+
+
+def test_vans_in_close_rows_between_the_rules_of_head_and_foot_stay_apart(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    columns = (50, 150, 210, 270, 340, 410, 480)
+    page.box(50, 98, 545, 98.4, (0, 0, 0))
+    heads = ("Model", "Length", "Height", "GVWR", "Sleeps", "Fresh water", "Battery")
+    page.row(101, *zip(columns, heads, strict=True))
+    page.box(50, 113, 545, 113.4, (0, 0, 0))
+    rows = (
+        ("Drift 54", "5.41 m", "2.55 m", "3300 kg", "2", "75 L", "90 Ah AGM"),
+        ("Drift 60", "5.99 m", "2.55 m", "3500 kg", "3", "100 L", "110 Ah"),
+        ("", "", "", "", "", "", "lithium"),
+        ("Drift 60 Q", "5.99 m", "2.71 m", "3500 kg", "4", "100 L", "150 Ah"),
+        ("", "", "", "", "", "", "lithium"),
+    )
+    for number, row in enumerate(rows):
+        page.row(116 + 11 * number, *((x, text) for x, text in zip(columns, row, strict=True) if text))
+    page.box(50, 172, 545, 172.4, (0, 0, 0))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Drift 54": 2, "Drift 60": 3, "Drift 60 Q": 4}
+    assert by_van(facts, "battery_chemistry") == {"Drift 54": "agm", "Drift 60": "lithium", "Drift 60 Q": "lithium"}

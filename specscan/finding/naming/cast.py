@@ -10,10 +10,12 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
 from specscan.finding.naming.addresses import has_address
+from specscan.finding.naming.bases_in_heads import BasesInHeads
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
 from specscan.finding.naming.full_names import (
     CODE,
+    are_numbered,
     cased_model,
     columns_beside,
     full_name,
@@ -80,6 +82,7 @@ class CastReader:
         self.remarks = HeadRemarks(joints, self.can_be_name)
         self.plain_heads = PlainHeads(book.general.rights_signs, lexicon.words.articles_before_names)
         self.several = SeveralMakers(self.names, lexicon, self.heads.bare)
+        self.bases_in_heads = BasesInHeads(lexicon.words, self.can_be_name)
         self.longer = LongerTitles(self.names, self.can_be_name)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
@@ -419,6 +422,7 @@ class CastReader:
             if all(head.startswith(first) for head in plain):
                 names.series = first
                 self._take_maker_before(names, first, own)
+        names.numbered = self.names.says_year(names) and are_numbered(plain, names.year)
         beside = columns_beside(heads, own)
         for head, name in zip(heads, plain, strict=True):
             others = [one for one, printed in zip(plain, heads, strict=True) if printed not in beside[head]]

@@ -20,6 +20,7 @@ MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
 DASHED = r"\d{1,3}(?:[.'’ \u00a0\u202f]?\d{3})+[,.][ \u00a0]?[-–—]{1,2}"  # "54.900,-": no cents, and no currency
 LED = rf"(?<=\.\.\.)\s*{AMOUNT}$"  # behind a row of dots
 PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)|(?<![\d.,]){DASHED}(?!\w)|{LED}")
+ENDING_YEAR = re.compile(rf"\s+({MODEL_YEAR})$")
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
 
 
@@ -93,7 +94,8 @@ def full_name(head: str, names: Names, text: str, heads: list[str], elsewhere: S
     ``elsewhere`` are those of the ``heads`` that stand in no table beside it: one may be its longer form.
     """
     whole = head
-    head = _cut_year(_cut_maker(head, names.maker))
+    head = _cut_maker(head, names.maker)
+    head = head if names.numbered else _cut_year(head)
     series = names.series
     if not series or head.casefold().startswith(series.casefold()) or bears(head, series):
         return head
@@ -139,6 +141,16 @@ def _is_of_other_range(head: str, series: str, heads: Sequence[str]) -> bool:
 
 def _cut_maker(head: str, maker: str) -> str:
     return without_first(head, maker) if maker else head
+
+
+def are_numbered(heads: Collection[str], year: int | None) -> bool:
+    """Tell whether figures that look like years are parts of names: "Drift 1987", "Drift 2001", model year 2026.
+
+    Without them two heads would be one, and the vans are of none of these years, but of the ``year`` that is said.
+    """
+    ended = [match for head in heads if (match := ENDING_YEAR.search(head)) is not None]
+    bare = [match.string[: match.start()] for match in ended]
+    return year is not None and len(set(bare)) < len(bare) and all(int(match.group(1)) != year for match in ended)
 
 
 def _cut_year(head: str) -> str:

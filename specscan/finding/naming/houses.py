@@ -18,6 +18,7 @@ from specscan.records.text import Kind, Passage
 
 COMPANY = words_of_name(3)
 NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){1,4}")
+SIGNED_NAME = r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'.-]*|\d[\w.-]*)){0,4}"
 LEAST = 2  # makers
 MOST_WORDS = 4  # of a company's name
 MAX_WORDS = 14  # of a line above the description of a van
@@ -53,6 +54,10 @@ class HouseReader:
         self.behind = rf"(?:{any_word(words.of_company)})(?:(?<=['’])| )"  # "d’Oste"
         self.openers = {word.casefold() for word in (*words.articles_of_names, *words.pronouns)}
         self.led = re.compile(rf"^{article(words.articles_of_names)}")
+        self.knows_label = lexicon.knows_label
+        stock = rf"(?:[#№] ?[\w-]*\d[\w-]*|(?i:{any_word(words.stock_labels)})[ .:#]+[\w-]*\d[\w-]*)[ .:–—-]+"
+        maker = rf"(?i:{any_word((*words.made_by, *words.built_by))}) (?P<maker>{COMPANY})"
+        self.signed = re.compile(rf"(?:{stock})?(?P<name>{SIGNED_NAME}),? \(?{maker}(?=$|[,;.:()]| [–—-])")
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
         """Give the companies, in small letters, of which a document says that they build or name vans."""
@@ -159,7 +164,26 @@ class HouseReader:
             houses = [house for part in parts if (house := parted(part, companies)) is not None]
             if len(houses) == 1 and (not found or found[-1][1] != houses[0]):
                 found.append((passage, houses[0]))
-        return found if _are_several([house for _, house in found]) else self._of_headings(own)
+        if _are_several([house for _, house in found]):
+            return found
+        return self._of_headings(own) or self._signed(own)
+
+    def _signed(self, own: list[Passage]) -> list[tuple[Passage, House]]:
+        """Give the lines that name a van with its maker behind it: "#0417 Drift 19 TB, by Marrowfen, model year 2023".
+
+        All may be of one maker.
+        """
+        found: list[tuple[Passage, House]] = []
+        for passage in own:
+            if passage.table is not None or len(passage.text.split()) > MAX_WORDS:
+                continue
+            match = self.signed.match(passage.text)
+            if match is not None and not self.knows_label(match.group("name")):
+                house = match.group("maker"), match.group("name")
+                if not found or found[-1][1] != house:
+                    found.append((passage, house))
+        models = {model.casefold() for _, (_, model) in found}
+        return found if LEAST <= len(models) == len(found) else []
 
     def _of_headings(self, own: list[Passage]) -> list[tuple[Passage, House]]:
         """Give the headings that are names of vans with their makers, where a text tells one company at least."""

@@ -6,10 +6,11 @@ import re
 from dataclasses import dataclass
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.houses import House
 from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.names import NameReader
-from specscan.finding.naming.place import Place
+from specscan.finding.naming.place import Place, without_start
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Passage
 from specscan.records.years import MODEL_YEAR
@@ -17,6 +18,8 @@ from specscan.records.years import MODEL_YEAR
 NAME = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)(?:[ \u00a0](?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){1,4}"
 YEAR_FIRST = re.compile(rf"(?P<year>{MODEL_YEAR})[ \u00a0](?P<name>{NAME})(?=$|[\s,;(–-])")
 YEAR_LAST = re.compile(rf"(?P<name>{NAME})(?:,?[ \u00a0]\(?)(?P<year>{MODEL_YEAR})\)?(?=$|[\s,;.])")
+WHOLE_NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,4}")
+BEHIND_NAME = re.compile(r",? [(–—|·-]|, |: | {3}")  # between a name and what a line says of it
 MAX_WORDS = 14
 MIN_THINGS = 4  # different things spoken of under each line
 
@@ -74,6 +77,51 @@ def read_described(
         place = Place(passage, passage.page, passage.text)
         found.append(Listed(maker, model, place, year, year_place, passage.number, end))
     return found
+
+
+def read_made(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[tuple[Listed, Place]]:
+    """Give the vans of sheets that each open with the name and have a label for the maker, and where they are named.
+
+    Beside the name, in a line or in the first row of a table, stands the model year or a price: "Drift 60, model year
+    2025" above "Maker: Marrowfen".
+    """
+    openers = [(passage, name) for passage in own if (name := _opening_name(passage, names, lexicon))]
+    if not 1 < len({name.casefold() for _, name in openers}) == len(openers):
+        return []
+    wanted = {label.casefold() for label in names.words.maker_labels}
+    found = []
+    for (opener, name), end in zip(openers, _ends([passage.number for passage, _ in openers], own), strict=True):
+        sheet = [passage for passage in own if opener.number <= passage.number < end]
+        makers = [(told, passage) for passage in sheet for label, told in (labelled(passage),) if label in wanted]
+        if len(makers) != 1 or not _tells(own, opener.number, end, lexicon):
+            return []
+        (maker, passage), *_ = makers
+        year, year_place = year_of(sheet, names)
+        model = names.cased(without_start(name, maker) or name, own)
+        own_maker = Place(passage, passage.page, maker)
+        van = Listed(maker, model, own_maker, year, year_place, opener.number, end)
+        found.append((van, Place(opener, opener.page, name)))
+    return found
+
+
+def _opening_name(passage: Passage, names: NameReader, lexicon: Lexicon) -> str:
+    """Give the name beside which a line, or a row, has a model year or a price; else an empty text."""
+    if passage.table is not None:
+        single = passage.row is not None and (passage.column is None or not passage.column.text)
+        label, told = (passage.row.text, passage.text) if single and passage.row is not None else ("", "")
+        match = WHOLE_NAME.fullmatch(label)
+    else:
+        match = WHOLE_NAME.match(passage.text)
+        told = passage.text[match.end() :] if match is not None else ""
+        match = match if BEHIND_NAME.match(told) else None
+    if match is None or len(passage.text.split()) > MAX_WORDS:
+        return ""
+    dated = any(
+        names.right_behind.match(told, year.end()) or names.right_before.search(told[: year.start()])
+        for year in YEAR.finditer(told)
+    )
+    said = dated or PRICE.search(told) is not None
+    return match.group() if said and not lexicon.knows_label(match.group()) else ""
 
 
 def year_of(passages: list[Passage], names: NameReader) -> tuple[int | None, Place | None]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 
 from specscan.finding.language.whole_words import holds
@@ -26,13 +26,14 @@ def with_model_rows(
     can_be_name: Callable[[str], bool],
     range_of: Callable[[str], str] = lambda label: "",
     titles: Sequence[str] = (),
+    ranges: Collection[str] = (),
 ) -> tuple[tuple[Passage, ...], frozenset[str]]:
     """Give the passages with the vans of such a row as the heads of the columns below them, and these heads.
 
     It counts only where the heads that are printed do not tell the columns apart. Tables with the same heads, as the
     parts of one that goes on over headings and pages, get the same vans. ``labels`` are labels of such rows;
     ``range_of`` gives the range that a label names, as "Drift" before "540" and "600 Q", or an empty text; it may
-    stand in one of the document's ``titles`` too.
+    stand in one of the document's ``titles`` too. ``ranges`` are labels of a row above with the range of each van.
     """
     wanted = {label.casefold() for label in labels}
     tables: dict[int, list[Passage]] = defaultdict(list)
@@ -43,12 +44,14 @@ def with_model_rows(
     rows: set[tuple[int | None, int | None]] = set()
     for cells in tables.values():
         first = min(cell.row_index or 0 for cell in cells)
-        labelled = [c for c in cells if _label(c) in wanted] or _ranged(cells, range_of)
+        labelled, series = _below_ranges(cells, wanted, ranges, can_be_name)
+        labelled = labelled or _ranged(cells, range_of)
         top = [cell for cell in cells if cell.row_index == first]
         row = labelled or _unlabelled(cells, can_be_name) or _of_one_range(top, titles)
         texts = {cell.text for cell in row}
-        ranges = _are_ranges(row, can_be_name)
-        apart = {(_head(cell) if ranges else "", cell.text) for cell in row}  # "600" of the Drift, "600" of the Gorse
+        headed = _are_ranges(row, can_be_name)
+        over = {cell.number: series.get(_column(cell), _head(cell) if headed else "") for cell in row}
+        apart = {(over[cell.number], cell.text) for cell in row}  # "600" of the Drift, "600" of the Gorse
         if not (2 <= len(row) == len(apart) and len({cell.row_index for cell in row}) == 1):
             continue
         sure = sum(can_be_name(text) for text in texts)  # beside "540 Q", "640 L" is no volume
@@ -57,7 +60,7 @@ def with_model_rows(
             continue
         above = range_of(row[0].row.text) if labelled and row[0].row is not None else ""
         for cell in row:
-            name = of_range(_head(cell) if ranges else above, cell.text)
+            name = of_range(over[cell.number] or above, cell.text)
             named[_column(cell)] = Head(name, cell.box(), cell.notes)
         rows.add((row[0].table, row[0].row_index))
     if not named:
@@ -67,12 +70,30 @@ def with_model_rows(
         for number, cells in tables.items()
         if {_column(cell) for cell in cells} <= named.keys() and (not _are_told_apart(cells) or _are_described(cells))
     }
-    headed = tuple(
+    made = tuple(
         replace(passage, column=named[_column(passage)]) if passage.table in renamed else passage
         for passage in passages
         if (passage.table, passage.row_index) not in rows or passage.table is None
     )
-    return headed, frozenset(head.text for head in named.values())
+    return made, frozenset(head.text for head in named.values())
+
+
+def _below_ranges(
+    cells: Sequence[Passage], models: Collection[str], labels: Collection[str], can_be_name: Callable[[str], bool]
+) -> tuple[list[Passage], dict[Column, str]]:
+    """Give the cells of rows with labels of ``models``, and what a row of ranges above them says of each column.
+
+    Such a row has one of ``labels``, some of which are labels of models too.
+    """
+    known = {label.casefold() for label in labels}
+    vans = [cell for cell in cells if _label(cell) in models]
+    above = [cell for cell in cells if _label(cell) in known]
+    below = [cell for cell in vans if cell not in above]
+    told = {_column(cell): cell.text for cell in above if can_be_name(cell.text) and not re.search(r"\d", cell.text)}
+    rows, named = ({cell.row_index or 0 for cell in some} for some in (above, below))
+    if len(rows) == len(named) == 1 and max(rows) < min(named) and told.keys() == {_column(cell) for cell in below}:
+        return below, told
+    return vans, {}
 
 
 def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Passage]:

@@ -9,6 +9,9 @@ from specscan.finding.language.whole_words import any_word
 
 WORD = r"[A-ZÀ-Þ][\w’'-]+"
 SPOKEN_NAME = r"[A-ZÀ-Þ][\w’'-]*(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*))*"  # words with capitals, figures behind them
+# That of a base vehicle: words with a capital or a figure in them, as "Kelmar Drover 3500 Ext" or "e-Bask 350 L2H2".
+BASE_WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|[a-z]-[A-Z][\w-]*|\d(?:(?:[\w.-]|,(?=\d))*\w)?(?:\s?t\b)?|[A-Z]\d\w*)"
+BASE_NAME = re.compile(rf"{BASE_WORD}(?:\s+{BASE_WORD}){{0,6}}")
 VOWEL = re.compile(r"[aeiouyäöüéèêáóí]", re.IGNORECASE)
 SURE_SHARE = 0.6  # of several heads or cells that can be nothing but names: from it on all are taken for names
 

@@ -37,6 +37,7 @@ class Names:
     title: str = ""
     title_place: Place | None = None
     used: bool = False
+    numbered: bool = False  # figures that look like years are parts of the vans' names
     labelled: frozenset[str] = frozenset()  # headings that a label says to be names of vans
     other: set[int] = field(default_factory=set)  # numbers of passages that speak of other vans
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.naming.listing import Listed, read_described, year_of, year_of_head
+from specscan.finding.naming.listing import Listed, read_described, read_made, year_of, year_of_head
 from specscan.finding.naming.names import NameReader
 from specscan.finding.naming.place import Place
 from specscan.finding.naming.players import Player
@@ -23,8 +23,9 @@ class SeveralMakers:
         """Give the vans that heads of columns, or lines above their descriptions, name each with a maker of its own."""
         houses = self.names.houses
         if not heads:
-            described = read_described(houses.of_lines(own), own, self.names, self.lexicon)
-            return [Player(one.model, one.place, listed=one) for one in described]
+            if described := read_described(houses.of_lines(own), own, self.names, self.lexicon):
+                return [Player(one.model, one.place, {one.place.text}, one) for one in described]
+            return [Player(one.model, at, {at.text}, one) for one, at in read_made(own, self.names, self.lexicon)]
         year = year_of(own, self.names)
         players: dict[tuple[str, str], Player] = {}
         for head, (maker, model) in houses.of_heads({head: self.bare(head) for head in heads}, own).items():

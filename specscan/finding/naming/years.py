@@ -64,6 +64,10 @@ class YearReader(MakerReader):
     def _says_model_year(self, text: str) -> bool:
         return bool(self.of_model_year.search(text.casefold()))
 
+    def says_year(self, names: Names) -> bool:
+        """Tell whether the model year stands where it is called so: "model year 2026"."""
+        return names.year_place is not None and self._says_model_year(names.year_place.text)
+
     def _place_of(self, title: Title, own: list[Passage]) -> Place:
         for passage in own:
             if passage.page == title.page and title.text in passage.text:

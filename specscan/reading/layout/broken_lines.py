@@ -16,6 +16,7 @@ BROKEN = 1.35  # em from a line of an item to its next, where it is set flush wi
 SHORT_PAIR = 8  # words of a line "label: value", which is no sentence though it ends in the stop of a unit
 DISPLAY = 1.5  # of the usual size: titles of such size break where it looks well
 SHORT_WORD = 4  # letters of the small words with which no heading ends
+INDENT = 1.0  # em by which a list is set further in than the line above it
 ROOM = 0.75  # of the width of a column: a line that ends before was not full
 BROKEN_WORDS = 8  # of a line of running text that was broken
 SENTENCE_ENDS = re.compile(r"(?:[^\W\d_]{3}|\)|\d)[.!?]\s+[(“\"]?[A-ZÀ-Þ]")
@@ -96,8 +97,10 @@ def _fills(item: Item, line: Line, right: float) -> bool:
         return True
     if len(item.lines) == 1 and PARTED.fullmatch(line.text) and len(above.words) < BROKEN_WORDS:
         return False
-    if len(item.lines) == 1 and LABELLED.match(above.text) and LABELLED.match(line.text):
-        return False
+    if len(item.lines) == 1 and LABELLED.match(line.text):
+        indented = line.box.x0 - above.box.x0 > INDENT * line.size  # a list of labels below what it is about
+        if LABELLED.match(above.text) or (indented and above.text[-1:].isalnum()):
+            return False
     paired = ":" in above.text[:40] and ":" in line.text[:40]
     if paired and (not above.text.endswith(".") or len(above.words) <= SHORT_PAIR):  # "Length: 17 ft. 11 in."
         return False

@@ -7,6 +7,7 @@ from specscan.reading.tables.compose import Hints
 
 SURE_LABELS = 2  # known labels with values beside them: a wrapped label has one
 MANY_LINES = 4  # no label is wrapped so often, if values stand beside each of its lines
+MANY_FIGURES = 4
 VALUED_SHARE = 0.6
 ALIGNED = 0.3  # em
 
@@ -17,7 +18,8 @@ def holds_rows(lines: list[list[Placed]], hints: Hints) -> bool:
     """Tell whether lines between two rules are rows of their own.
 
     ``lines`` are the printed lines, each as its segments with their columns. They are rows where several begin with
-    a known label and have a value beside it, or where there are more of them than a wrapped label has.
+    a known label and have a value beside it, where there are more of them than a wrapped label has, or where most
+    begin with a name and have a figure in each of many columns: no row breaks in all its cells before figures.
     """
     if len(lines) < 2:
         return False
@@ -29,7 +31,22 @@ def holds_rows(lines: list[list[Placed]], hints: Hints) -> bool:
     labelled = sum(bool(_text(line, 0)) for line in lines)
     if sure >= SURE_LABELS and sure >= 0.5 * labelled:
         return True
+    full = [line for line in lines if any(col > 0 for col, _ in line) and _text(line, 0)]
+    if len(full) > 1 and all(are_rows(full[0], line) for line in full[1:]):
+        return True
     return labelled >= MANY_LINES and len(valued) >= VALUED_SHARE * labelled and len(begun) == len(valued)
+
+
+def are_rows(above: list[Placed], line: list[Placed]) -> bool:
+    """Tell whether two lines each begin with a name and have figures in the same columns, which are many."""
+    named = all(_text(one, 0)[:1].isupper() for one in (above, line))
+    return named and len(figured := _figured(line)) >= MANY_FIGURES and figured == _figured(above)
+
+
+def _figured(line: list[Placed]) -> set[int]:
+    """Give the columns behind the first in which what a line has begins with a figure."""
+    columns = {col for col, _ in line if col > 0}
+    return {col for col in columns if _text(line, col)[:1].isdigit()}
 
 
 def _text(line: list[Placed], col: int) -> str:

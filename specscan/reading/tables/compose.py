@@ -27,7 +27,9 @@ class Hints:
 
     ``is_label`` tells whether a text is known as a label of a specification, ``names_thing`` whether it names a thing
     ("gray", not "capacity"), ``heads_labels`` whether it stands over
-    the labels of a table, as "specification" or "model", ``heads_codes`` whether it stands over the codes of an option
+    the labels of a table, as "specification" or "model", ``names_maker`` whether beside it stands who makes a van,
+    ``names_range`` of which range it is,
+    ``heads_codes`` whether it stands over the codes of an option
     list; ``is_price`` whether it holds a price;
     ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"); ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
@@ -40,6 +42,8 @@ class Hints:
     is_label: Callable[[str], bool] = field(default=lambda text: False)
     names_thing: Callable[[str], bool] = field(default=lambda text: False)
     heads_labels: Callable[[str], bool] = field(default=lambda text: False)
+    names_maker: Callable[[str], bool] = field(default=lambda text: False)
+    names_range: Callable[[str], bool] = field(default=lambda text: False)
     heads_codes: Callable[[str], bool] = field(default=lambda text: False)
     is_price: Callable[[str], bool] = field(default=lambda text: False)
     is_unit: Callable[[str], bool] = field(default=lambda text: False)

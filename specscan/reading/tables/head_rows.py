@@ -16,6 +16,7 @@ SYMBOL = re.compile(r"[^\w\s]{1,2} [^\W\d_]{2}")  # a sign and what it says: "�
 SIGN = re.compile(rf"{SYMBOL.pattern}|[A-Z] [^\W\d_]{{2}}")  # "O option" as well
 CODED = re.compile(r"(?:[A-ZÀ-Þ][\w-]* )?(?:\d{2,4}|\d[.,]\d)[A-Z]{0,2}(?: [A-ZÀ-Þ][\w’'-]*){0,2}")
 MAX_HEAD_ROWS = 4
+IDENTITY_ROWS = 3
 LABEL_SHARE = 0.5
 LIKE_HEAD = 0.3  # of the labels below: other sections, each with its heads
 FIGURED = 0.25  # of the cells right below a head that hold figures: they are values
@@ -27,6 +28,8 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
     before: list[int] = []
     grouped = _is_grouped(grid, hints)
     over = 0
+    if _names_in_rows(grid, hints):
+        return [], []
     for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
         cells = grid.row_cells(row)
         if not cells:
@@ -50,6 +53,13 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
     if len(found) + len(before) >= grid.rows and not _only_heads(grid, found):
         return found[:1], before
     return found, before
+
+
+def _names_in_rows(grid: Grid, hints: Hints) -> bool:
+    """Tell whether maker, range and model have a row each at the top, all with labels: none of them heads columns."""
+    firsts = [cell.plain if (cell := grid.at(row, 0)) is not None else "" for row in range(IDENTITY_ROWS)]
+    told = all(hints.heads_labels(first) or hints.names_range(first) for first in firsts[1:])
+    return grid.cols > 2 and told and hints.names_maker(firsts[0])
 
 
 def lone_head(grid: Grid) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 from specscan.reading.letters.words import Line, middle_of
-from specscan.reading.tables.bands import hangs, holds_rows
+from specscan.reading.tables.bands import Placed, are_rows, hangs, holds_rows
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.gutters import Parted, em_of, touched_by
 from specscan.reading.tables.widening import Columns
@@ -60,6 +60,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             and not _parted(rows[-1][-1][0], line, floors)
             and not _begins_group(rows, line, segments, columns, widths)
             and not _resumes(rows[-1], segments, columns)
+            and not are_rows(_placed(rows[-1][0][1], columns), _placed(segments, columns))
             and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
@@ -109,10 +110,14 @@ def _holding_rows(picked: list[Parted], columns: Columns, floors: list[float], h
         bands.setdefault(band, []).append((line, segments))
     found: set[int] = set()
     for members in bands.values():
-        parts = [[(touched_by(segment.box, columns)[0], segment) for segment in segments] for _, segments in members]
+        parts = [_placed(segments, columns) for _, segments in members]
         if holds_rows(parts, hints):
             found.update(id(line) for line, _ in members)
     return found
+
+
+def _placed(segments: list[Line], columns: Columns) -> list[Placed]:
+    return [(touched_by(segment.box, columns)[0], segment) for segment in segments]
 
 
 def _parted(above: Line, below: Line, floors: list[float]) -> bool:
@@ -266,7 +271,7 @@ def _is_wrapped(
 
 def _hangs(row: list[Parted], segments: list[Line], columns: Columns) -> bool:
     above = [(touched_by(part.box, columns)[0], part) for _, parts in row for part in parts]
-    return hangs(above, [(touched_by(part.box, columns)[0], part) for part in segments])
+    return hangs(above, _placed(segments, columns))
 
 
 def is_grouped(picked: list[Parted], columns: Columns, hints: Hints) -> bool:
