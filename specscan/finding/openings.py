@@ -13,16 +13,18 @@ from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.instead import Instead
 from specscan.finding.labels_by_van import van_label
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES
 from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
 
 LABEL_WORDS = 8  # of a label
+LONGEST_LABEL = 60  # letters of a label that ends in a full stop
 SHORT_NAMES = 80  # letters of a line that can say no more than the names of vans
 SENTENCE_END = re.compile(r"[.!](?=\s+[^\W_])")  # a question goes on in its answer
 HEAD = re.compile(r"\s*([^:!?]{1,70}?)\s*:\s+(?=\S)")
 FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
+NO_LABEL = re.compile(r"[\d:!?;]")
 DOTTED = re.compile(r"\s+[·•]\s+")
 LEAST_DOTTED = 2  # dots between the items of a list
 SLASHES = re.compile(r"\s*[/x×]\s*")
@@ -52,11 +54,13 @@ class Openings:
         Nothing is given where none does.
         """
         named = self._vans_alone(text.partition(". ")[0])  # "Drift II. Length 5.41 m. Two berths."
-        if ": " not in text and named is None:
+        if ": " not in text and named is None and (self.vans.single or ". " not in text[:LONGEST_LABEL]):
             return []
         spans = self.sentences(text)
         if len(spans) < 2:
             return []
+        if over := self._labels_over_vans(text, spans):
+            return over
         parts: list[Part] = []
         vans: frozenset[str] | None = None
         headed = False
@@ -84,6 +88,50 @@ class Openings:
             else:
                 parts.append(Part(begin, end, head, vans))
         return parts if headed else []
+
+    def _labels_over_vans(self, text: str, spans: list[tuple[int, int]]) -> list[Part]:
+        """Give the sentences behind labels that end in a full stop, each with its own: "Fuel. 590: 71 L. 640: 93 L."
+
+        Nothing is given unless the sentence right behind the first label has vans at its head. A single one that names
+        the thing again needs no label: "Propane. Neither van carries propane."
+        """
+        label = self._label_alone(text, spans)
+        if not label:
+            return []
+        if len(spans) == 2 and holds(text[slice(*spans[1])].casefold(), label.casefold()):
+            return [Part(*spans[1])]
+        if not self._opens_with_vans(text[spans[1][0] :]):
+            return []
+        parts: list[Part] = []
+        for number, (start, end) in enumerate(spans):
+            follows = number + 1 < len(spans) and self._opens_with_vans(text[spans[number + 1][0] :])
+            if follows and end - start <= LONGEST_LABEL and not self._opens_with_vans(text[start:end]):
+                label = text[start:end].strip(" .")  # be it known or not: what follows is not of the label before it
+                continue
+            match = HEAD.match(text, start, end)
+            head = match.group(1) if match is not None else ""
+            vans = self.vans_headed(head) if head else None
+            if match is not None and vans is not None:
+                parts.append(Part(match.end(), end, label, vans))
+            elif match is None or not self._is_label(head):
+                parts.append(Part(start, end, label))
+            elif self._vans_told(text[match.end() : end]):
+                parts.append(Part(start, end))  # "Insulation: the 640 only; that of the 590 is bare"
+            else:
+                parts.append(Part(match.end(), end, f"{label}, {head}"))
+        return parts
+
+    def _label_alone(self, text: str, spans: list[tuple[int, int]]) -> str:
+        """Give the first sentence where it is no more than a label, else an empty text; of one van always this.
+
+        One that nobody knows must have two sentences with vans at their heads behind it.
+        """
+        label = text[slice(*spans[0])].strip(" .")
+        if self.vans.single or len(label) > LONGEST_LABEL or _words(label) > LABEL_WORDS or NO_LABEL.search(label):
+            return ""
+        headed = [self._opens_with_vans(text[start:]) for start, _ in spans[1:3]]
+        known = self._is_label(label) or len(headed) == 2 and all(headed) and not self._has_predicate(label)
+        return label if known else ""
 
     def dotted(self, text: str) -> list[Part]:
         """Give the items of a list that dots part, "Standard on every Drift: spray foam · double glazing · 30 A inlet".
@@ -125,6 +173,7 @@ class Openings:
             rest = text[match.end() :].lstrip()
             told = text[start : match.end()]
             closes = match.group() != "." or self._closes(told) or (rest[:1].isalpha() and self._is_no(told))
+            closes = closes or self._opens_with_vans(rest)  # "590: 20 gal. 640: 26 gal."
             if rest[:1].islower() or not closes:
                 continue
             spans.append((start, match.end()))
@@ -185,8 +234,11 @@ class Openings:
 
     def _is_label(self, head: str) -> bool:
         """Tell whether what stands before a colon amid text is a label, and no statement: "There is no black tank:"."""
-        words = {word.strip("’',").casefold() for word in head.split()}
-        return words.isdisjoint(self.lexicon.words.predicates) and self.lexicon.knows_label(head)
+        return not self._has_predicate(head) and self.lexicon.knows_label(head)
+
+    def _has_predicate(self, text: str) -> bool:
+        words = {word.strip("’',").casefold() for word in text.split()}
+        return not words.isdisjoint(self.lexicon.words.predicates)
 
     def vans_headed(self, head: str) -> frozenset[str] | None:
         """Give the vans that a head before a colon names, all of them for "Both" or "All models"."""
@@ -198,6 +250,11 @@ class Openings:
     def _vans_alone(self, sentence: str) -> frozenset[str] | None:
         """Give the vans whose names are all that a sentence holds."""
         return self.vans.whole(sentence) if not self.vans.single and len(sentence) <= SHORT_NAMES else None
+
+    def _opens_with_vans(self, text: str) -> bool:
+        """Tell whether a text begins with names of vans and a colon."""
+        match = HEAD.match(text)
+        return match is not None and not self.vans.single and self.vans_headed(match.group(1)) is not None
 
     def _is_all_vans(self, text: str) -> bool:
         """Tell whether a text says no more than that all vans are meant; "both" means two."""

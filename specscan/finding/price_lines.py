@@ -99,6 +99,8 @@ class PriceLines:
             if priced and not named and passage.sections and self._names_van(passage.sections[-1]):
                 continue  # what the whole van costs
             title = "" if self.priced.tells_van(text) else self._title(text, parsed)
+            if not priced and self.kit.lexicon.names_thing(title):
+                continue  # "Heated floor. 590: not available. 640: fitted." is of no package
             contents = self._contents(wrapped[-1] if wrapped else passage, passages) if title else []
             offer = self._offer(text, parsed, len(title)) if contents else {}
             telling = any(map(_tells, parsed.items))

@@ -12,18 +12,27 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 
 from specscan.reading.tables.compose import clean_sign
-from specscan.records.text import Head, Kind, Passage, Piece
+from specscan.records.text import Head, Kind, Passage
 
 SIGN = r"\(([a-e]|[1-9])\)"
 BEGINS = re.compile(rf"{SIGN}\s+(?=\S)")
 ENDS = re.compile(rf"(?<=\S)(?:\s*{SIGN}|\s+([*†‡§]{{1,3}}))$")
 NOTES = (Kind.PROSE, Kind.LINE, Kind.FOOTNOTE)
+RAISED_IN_UNIT = re.compile(r"(?<=m) (?=K/W\b)")  # "0.9 m K/W": a raised 2 was taken for a sign
 POWER = re.compile(r"(?<=\d )(?:in|ft|cm|mm|m)([²³])$")
 
 
 def with_apart_signs(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """Give the passages with the signs that cells and notes tell from other figures as signs of notes."""
-    return with_signs_of_units(_with_signs(passages))
+    return with_signs_of_units(_with_signs([_with_power(passage) for passage in passages]))
+
+
+def _with_power(passage: Passage) -> Passage:
+    """Give a passage with the square of its unit, whose raised figure was taken for the sign of a note."""
+    if "2" not in passage.notes or RAISED_IN_UNIT.search(passage.text) is None:
+        return passage
+    notes = tuple(sign for sign in passage.notes if sign != "2")
+    return replace(passage, text=RAISED_IN_UNIT.sub("²", passage.text), notes=notes)
 
 
 def with_signs_of_units(passages: Sequence[Passage]) -> tuple[Passage, ...]:
@@ -40,7 +49,7 @@ def with_signs_of_units(passages: Sequence[Passage]) -> tuple[Passage, ...]:
         match = POWER.search(passage.text)
         sign = "" if match is None else clean_sign(match.group(1))
         if match is not None and (passage.page, sign) in noted - used:
-            passage = replace(_part(passage, 0, match.start(1)), notes=(*passage.notes, sign))
+            passage = replace(passage.part(0, match.start(1)), notes=(*passage.notes, sign))
         made.append(passage)
     return tuple(made)
 
@@ -91,7 +100,7 @@ def _ending(text: str) -> tuple[str, int]:
 def _user(cell: Passage, known: Collection[str]) -> Passage:
     sign, start = _ending(cell.text)
     if sign in known:
-        cell = replace(_part(cell, 0, start), notes=(*cell.notes, sign))
+        cell = replace(cell.part(0, start), notes=(*cell.notes, sign))
     return replace(cell, row=_bare(cell.row, known), column=_bare(cell.column, known))
 
 
@@ -107,16 +116,6 @@ def _notes(passage: Passage, known: Collection[str]) -> list[Passage]:
     starts = [match for match in re.finditer(rf"(?:^|(?<=\s)){SIGN}\s+(?=\S)", passage.text) if match.group(1) in known]
     ends = [*(match.start() for match in starts[1:]), len(passage.text)]
     return [
-        replace(_part(passage, match.end(), end), kind=Kind.FOOTNOTE, notes=(match.group(1), *passage.notes))
+        replace(passage.part(match.end(), end), kind=Kind.FOOTNOTE, notes=(match.group(1), *passage.notes))
         for match, end in zip(starts, ends, strict=True)
     ]
-
-
-def _part(passage: Passage, start: int, end: int) -> Passage:
-    text = passage.text[start:end].rstrip()
-    pieces = (
-        Piece(max(0, piece.start - start), min(len(text), piece.end - start), piece.box)
-        for piece in passage.pieces
-        if piece.end > start and piece.start < start + len(text)
-    )
-    return replace(passage, text=text, pieces=tuple(pieces))

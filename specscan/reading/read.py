@@ -6,6 +6,7 @@ import hashlib
 from dataclasses import replace
 
 from specscan.reading.apart_signs import with_apart_signs
+from specscan.reading.clause_numbers import without_clause_numbers
 from specscan.reading.pdf import read_pdf
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.plain import read_text
@@ -40,7 +41,8 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
         raise DocumentError(f"{name}: {error}") from error
     if not document.passages and not document.unread_pages:
         raise DocumentError("; ".join([f"{name}: there is no text in it", *filter(None, [document.message])]))
-    return _bounded(replace(document, passages=with_apart_signs(document.passages)))
+    document = replace(document, passages=with_apart_signs(document.passages))
+    return _bounded(without_clause_numbers(document))
 
 
 def _bounded(document: Document) -> Document:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Literal
 
@@ -137,6 +137,16 @@ class Passage:
             step = piece.box.width / length
             found.append(Box(piece.box.x0 + left * step, piece.box.top, piece.box.x0 + right * step, piece.box.bottom))
         return union(found)
+
+    def part(self, start: int, end: int | None = None) -> Passage:
+        """Give the passage with characters ``start`` to ``end`` of its text alone, without blanks at the end."""
+        text = self.text[start:end].rstrip()
+        pieces = (
+            Piece(max(0, piece.start - start), min(len(text), piece.end - start), piece.box)
+            for piece in self.pieces
+            if piece.end > start and piece.start < start + len(text)
+        )
+        return replace(self, text=text, pieces=tuple(pieces))
 
 
 @dataclass(frozen=True, slots=True)

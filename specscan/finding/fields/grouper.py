@@ -54,7 +54,7 @@ class Grouper:
             if things:
                 named.append((item, things))
         named, referring = self._parted(named, parsed)
-        named = [pair for pair in named if not self._is_quality(pair, [*named, *referring], parsed)]
+        named = [pair for pair in named if not self._is_quality(pair, [*named, *referring], parsed, split)]
         if "short" in parsed.kinds:
             shorts = [i for i in parsed.items if i.has("short") and id(i) not in ignored]
             for item in shorts:  # one that is accepted counts as named for those behind it
@@ -183,20 +183,22 @@ class Grouper:
         worded = any(item.tells for item in parsed.items if item.start >= split)
         return not worded or any(quantity.high <= most for quantity, (_, most) in told)
 
-    def _is_quality(self, pair: tuple[Item, list[str]], named: Named, parsed: Parsed) -> bool:
-        """Tell whether a thing named right beside another is only its quality: "tank insulation"."""
+    def _is_quality(self, pair: tuple[Item, list[str]], named: Named, parsed: Parsed, split: int) -> bool:
+        """Tell whether a thing named right beside another is only its quality: "tank insulation", "Tank, heating:"."""
         item, things = pair
         words = tuple(token.norm for token in parsed.analysis.tokens[item.first : item.last])
         aspects = {c.name for c in self.lexicon.concepts.get(words, ()) if c.kind == "aspect"}
         if not aspects:
             return False
+        label_end = len(parsed.text[:split].rstrip(" :"))
         for other, others in named:
             if other is item or set(others) & set(things):
                 continue
             gap = item.first - other.last if other.first < item.first else other.first - item.last
             own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
             own |= self._aspects_meant(tuple(others)) if refers(self.book, others) else set()  # "tank heating"
-            if 0 <= gap <= 1 and other.chunk == item.chunk and aspects & own:
+            near = other.chunk == item.chunk or other.end <= item.start and item.end == label_end
+            if 0 <= gap <= 1 and near and aspects & own:
                 return True
         return False
 

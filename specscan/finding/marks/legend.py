@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import functools
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
@@ -10,52 +9,31 @@ from dataclasses import dataclass, field
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.mentions import NAMING, Mention
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.marks.legend_entries import (
+    BRACKETED,
+    COLONED,
+    LONGEST_OPENING,
+    QUOTED,
+    REMARK,
+    apart_from_names,
+    entries_of,
+    opening_of,
+    sentence_within,
+    texts_of,
+)
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item
-from specscan.records.text import Kind, Passage
+from specscan.records.text import Passage
 from specscan.rulebook.book import General
 from specscan.rulebook.models import WordFile
 
-SYMBOL = re.compile(
-    r"(?:^|(?<=\s)|(?<=[;,(]))([^\w\s.,;:!?()\[\]'\"“”„’‘«»/&%@#°©®™=<>|·+÷])\s*(?:[=:]|[–—-](?=\s))?\s*(?=[^\W\d_])"
-)
-PLUS = re.compile(r"(?:^|(?<=\s))(\+)\s+(?=[^\W\d_])")  # a sign only beside others: it adds in "pump + filter"
-LETTER = re.compile(
-    r"(?:^|(?<=[\s;,(|]))([A-Z]{1,3}|[a-z]{1,2}|[A-Z](?:\.[A-Z])+\.?|[A-Za-z]/[A-Za-z]|[–—*-]|✓|✔"
-    r"|(?:[a-z]\.[ \u00a0]?){1,2}[a-z]\.)\s*[=:–-]\s*(?=[^\W\d_])"
-)
-# "opt. : en option", "série : compris": a short word for an offer, which itself says one, before a colon.
-COLONED = re.compile(r"(?:^|(?<=\s))([^\W\d_]{2,6}\.?)\s*:\s+(?=[^\W\d_])")
-EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])")  # "Std = ", "incl. = ", "Figure = "
-# "x standard   o option": letters without a sign between them and their meaning.
-EQUATING = re.compile("[=:–-]")
-BRACKETED = re.compile(r"\(\s?([^\w\s()]|[–—-])\s?\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
-BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
-ARTICLE = "A"  # is a letter of a legend only behind others
-# "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
-# letters and abbreviations likewise; small ones before a small letter, "std. in the price", where no sentence begins.
-BARE_CODE = re.compile(
-    r"(?:^|(?<=\s))([B-HJ-Z]|[A-Z]{2,3}|[A-Z]/[A-Z]|[A-Z][a-z]{2,4}\.|[a-z]{3,4}\.(?=\s+[a-z])"
-    r"|(?:[a-z]\.[ \u00a0]?){2,3})\s+(?=[^\W\d_]{2})"
-)
-# “no” means that …; “–” = not to be had
-QUOTED = re.compile(r"[“„«\"]\s?([^\W\d_][\w./]{0,4}|[–—-])\s?[”“»\"](?:,?\s|\s?[=:])\s*(?=[^\W\d_])")
 LONGEST_CODE = 3  # letters
 LEAD = 2  # words before the availability, at most; more behind a quoted sign, of which a sentence speaks
 LEAD_OF_SENTENCE = 7
 PRICE_IN_BRACKET = re.compile(r"\s*\([^()]*\d[^()]*\)\s*$")  # "in the Winter Package ($1,890)"
 PACKAGE_WORDS = 7  # behind a sign: "only in the Winter Package"
 SENTENCE_WORDS = 4  # behind a legend: fewer tell nothing of a van
-REMARK = re.compile(r"\.\s+(?=[A-ZÀ-Þ])")  # a sentence behind the legend
-SENTENCES = re.compile(r"\.\s+(?=[A-ZÀ-Þ“„«\"])")
-STOP = re.compile(r"\.\s")
-OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is explained
-LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
-LONGEST_OPENING, LEAST_OPENING = 60, 2  # letters of a sentence that explains a sign; so many at the head of a text
-LEAST_WITHIN = 3  # signs that a sentence amid a paragraph explains
-SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
-KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 DASH_SIGNS = {"-", "–", "—", "−"}
 
 
@@ -129,14 +107,15 @@ def read_legend(
     """
     legend = Legend(general)
     for corner in corners:
-        explained = _explained([(corner, found)], lexicon, vans) if (found := _entries(corner)) else None
+        explained = _explained([(corner, found)], lexicon, vans) if (found := entries_of(corner)) else None
         if explained is not None and len(explained[1]) > 1:
             legend.signs.update((_dash(sign), meaning) for sign, meaning in explained[1])
     run: list[tuple[Passage, str, list[tuple[str, Meaning]]]] = []
     lettered = frozenset(name.upper() for name in vans.table if name.isalpha() and len(name) <= LONGEST_CODE)
     names = frozenset() if vans.single else lettered
     for passage in passages:
-        signed = [(text, found) for text in _texts(passage) if (found := _entries(text, names))]
+        told = ((text, entries_of(text, names)) for text in texts_of(passage))
+        signed = [(text, own) for text, found in told if found and (own := apart_from_names(text, found, vans))]
         entries = _explained(signed, lexicon, vans) if signed else None
         if signed and not entries:
             _read_absences(legend, passage, signed, lexicon)
@@ -234,10 +213,10 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
             legend.signs[_dash(sign)] = meaning
         if text in passage.sections:
             continue  # what stands under a legend is not part of it
-        if text in _within(passage.text):
+        if text in sentence_within(passage.text):
             legend.goes_on[passage.number] = 0  # the paragraph says other things too
             continue
-        opening = text == _opening(passage.text)
+        opening = text == opening_of(passage.text)
         whole = passage.text if opening else text
         rest = _behind(text, {sign for sign, _ in sound}) if text == passage.text else len(text)
         if len(whole[rest:].split()) >= SENTENCE_WORDS:
@@ -249,7 +228,7 @@ def _accept(legend: Legend, run: list[tuple[Passage, str, list[tuple[str, Meanin
 def _behind(text: str, signs: set[str]) -> int:
     """Give where the sentences behind a legend begin, in a text that explains signs."""
     place = 0
-    for sign, words in _entries(text):
+    for sign, words in entries_of(text):
         if sign in signs:
             place = text.find(words, place) + len(words)
     remark = REMARK.search(text, place)
@@ -258,92 +237,6 @@ def _behind(text: str, signs: set[str]) -> int:
 
 def _dash(sign: str) -> str:
     return "–" if sign in DASH_SIGNS else sign
-
-
-def _texts(passage: Passage) -> list[str]:
-    if passage.kind is Kind.BULLET and passage.mark:
-        return [f"{passage.mark} {passage.text}"]
-    opening = _opening(passage.text) if len(passage.text) > LONGEST_BARE else ""
-    texts = [opening] if opening else _within(passage.text) if passage.kind is Kind.PROSE else []
-    texts = [*texts, passage.text]
-    if passage.row is not None and passage.row.text:
-        texts = [f"{passage.row.text} {passage.text}", passage.row.text]
-        if passage.column is not None and passage.column.text:
-            texts.append(passage.column.text)
-    return [*texts, *passage.sections[-1:]]
-
-
-def _opening(text: str) -> str:
-    """Give the sentences at the head of a text that explain a sign each: "S standard. O at extra cost. – not offered."
-
-    Behind them the text goes on with other things; fewer than two such sentences are none.
-    """
-    ends = [match.start() + 1 for match in STOP.finditer(text)]
-    begin = count = 0
-    for end in ends:
-        sentence = text[begin:end].strip()
-        entries = _entries(sentence) if len(sentence) <= LONGEST_OPENING else []
-        if len(entries) != 1 or not sentence.startswith(entries[0][0]):
-            break
-        begin, count = end, count + 1
-    return text[:begin] if count >= LEAST_OPENING else ""
-
-
-def _within(text: str) -> list[str]:
-    """Give the sentence of a paragraph that explains several signs: "Coded: S standard, O option, N not available."."""
-    if len(text) <= LONGEST_BARE:
-        return []
-    sentences = (sentence for sentence in SENTENCES.split(text) if len(sentence) <= LONGEST_BARE)
-    return [sentence for sentence in sentences if len(_entries(sentence)) >= LEAST_WITHIN][:1]
-
-
-@functools.lru_cache(maxsize=KEPT_TEXTS)
-def _entries(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str, str]]:
-    """Cut a legend into signs and the words behind them.
-
-    Letters that are ``names`` of vans are no signs beside others: "▲ fitted to SX, extra cost on S".
-    """
-    if names and SYMBOL.search(text) is None:
-        names = frozenset()
-    bare = [(m.start(1), m.end(), m.group(1)) for m in BARE_LETTER.finditer(text) if m.group(1) not in names]
-    among = len(bare) == 1 and _among_symbols(text)
-    if bare and (bare[0][2] == ARTICLE or len(bare) == 1 and bare[0][0] and not among):
-        bare = []
-    opens = bool(bare) and bare[0][0] == 0 and SYMBOL.search(text) is not None  # "S standard  • may be ordered"
-    opens = opens or among
-    places = bare if (opens or len(bare) >= 2 or len(text) <= SHORT_BARE) and len(text) <= LONGEST_BARE else []
-    coded = [(m.start(1), m.end(), m.group(1).strip()) for m in BARE_CODE.finditer(text) if m.group(1) not in names]
-    # "N/A" on a line of its own, the last one; "NOT fitted" and "AWD option" are no codes
-    alone = len(coded) == 1 and "/" in coded[0][2] and not coded[0][0] and len(text) <= SHORT_BARE
-    places += coded if (len(coded) >= 2 or alone) and coded[-1][1] <= LONGEST_BARE else []  # before a remark, if any
-    if EQUATING.search(text):
-        places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
-        places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
-        places += [(m.start(1), m.end(), m.group(1)) for m in COLONED.finditer(text)]
-    places += [(m.start(1), m.end(), m.group(1)) for m in (*QUOTED.finditer(text), *BRACKETED.finditer(text))]
-    joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
-    places += [
-        (m.start(1), m.end(), m.group(1))
-        for m in SYMBOL.finditer(text)
-        if not any(start < m.start(1) < end for start, end in joints)
-    ]
-    if places:
-        places += [(m.start(1), m.end(), m.group(1)) for m in PLUS.finditer(text)]
-    places = sorted({start: (start, end, sign) for start, end, sign in places}.values())
-    entries = []
-    for index, (_, end, sign) in enumerate(places):
-        stop = places[index + 1][0] if index + 1 < len(places) else len(text)
-        entries.append((sign, REMARK.split(OTHER_SIGN.split(text[end:stop])[0])[0].strip(" ;,|")))
-    return entries
-
-
-def _among_symbols(text: str) -> bool:
-    """Tell whether a legend begins with a symbol and has another: "• standard  O optional  — none".
-
-    A short one may go on in the next line: "✓ standard  O optional" above "x not offered".
-    """
-    found = [match.start(1) for match in SYMBOL.finditer(text)]
-    return bool(found) and found[0] == 0 and (len(found) > 1 or len(text) <= SHORT_BARE)
 
 
 def _meaning(words: str, lexicon: Lexicon, vans: VanMentions, most: int = LEAD) -> Meaning | None:

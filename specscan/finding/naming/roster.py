@@ -49,7 +49,7 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     """Give the vans that a short line on the first page lists by the name of their range and a code.
 
     All parts of the line behind the first van must name one. Several that share a name need no title, but that name
-    must stand elsewhere too; a single van counts where the title is the name of the range and the code has a figure.
+    must stand elsewhere too, or else all codes; a single van counts where the title is the name of the range and the code has a figure.
     """
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
         if len(passage.text) > LONGEST:
@@ -63,7 +63,8 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
             if not series or re.search(r"\d", series):
                 continue
             codes = _codes(parts, series, fillers)
-            several = len(codes) > 1 and (series == title or _stands_elsewhere(series, passage, own))
+            used = all(re.search(r"\d\d", code) and _stands_elsewhere(code, passage, own) for code in codes)
+            several = len(codes) > 1 and (series == title or used or _stands_elsewhere(series, passage, own))
             one = len(codes) == 1 and series == title and any(c.isdigit() for c in codes[0])
             if several or (one and text == passage.text):
                 return Roster(series, tuple(codes), passage)

@@ -82,6 +82,8 @@ class TitleTexts(YearReader):
         """
         texts: list[tuple[int, str, Place]] = []
         first = [t for t in document.titles if t.page in (0, 1) and t.origin == "page" and t.size > 0]
+        headings = [p.text for p in own if p.kind is Kind.HEADING and p.page in (0, 1)]
+        first = [title for title in first if not _goes_on(title.text, headings)]
         tables = _words_of_tables(own)
         first = [title for title in first if not any(_is_row(title.text, *words) for words in tables)]
         corners = _with_heads(document, own)
@@ -281,6 +283,11 @@ def _largest(titles: Sequence[Title], most: int) -> list[Title]:
     ordered = sorted(titles, key=lambda title: -title.size)
     smallest = ordered[most - 1].size if len(ordered) > most else 0.0
     return ordered[:most] + [title for title in ordered[most : most + MORE_TITLES] if title.size == smallest]
+
+
+def _goes_on(line: str, headings: Sequence[str]) -> bool:
+    """Tell whether a line ends a heading of several lines amid a name: "Here is the new Drift" / "22 N, for 2027"."""
+    return not line[:1].isupper() and any(heading.endswith(f" {line}") for heading in headings)
 
 
 def _is_numbered(text: str) -> bool:

@@ -121,6 +121,8 @@ class TitleReader(TitleTexts):
             key = name.casefold()
             if not self._is_in_one(name, text):
                 continue  # "Drift Gorse" of "Drift and Gorse"
+            if self.lexicon.names_thing(name.rpartition(". ")[0]):
+                continue  # "Overall length. 590: 5.93 m. 640: 6.41 m"
             if not self.letter.says(name, place):
                 continue
             stock = self.is_stock_number(key) or self.is_stock_number(text.strip(" ."))
