@@ -157,9 +157,12 @@ class Assembler:
             for lonely in table.lonely:
                 self._add_cell_text(page, lonely)
             for place, cell in enumerate(table.cells):
-                if cell.title and self._is_sister(cell.cell, table.cells[:place]):
-                    self._push(Heading(cell.cell.plain, self.stack[-1].level, strong=self.stack[-1].strong))
+                sister = self._sister(cell.cell, table.cells[:place]) if cell.title else None
+                if sister is not None:
+                    self._close(sister)
                 self._add_read_cell(page, cell)
+                if sister is not None:
+                    self.stack.append(sister)
             over_labels = [cell for col in range(table.label_columns) for cell in table.heads.get(col, [])]
             corner = " ".join(cell.plain for cell in over_labels)
             if corner and not table.inherited:
@@ -168,26 +171,31 @@ class Assembler:
             self.known_heads |= table.names(self.hints)
 
     def _push(self, heading: Heading) -> None:
+        self._close(heading)
+        self.stack.append(heading)
+
+    def _close(self, heading: Heading) -> None:
+        """Leave the headings that one ends: those of its rank and below."""
         while self.stack and self.stack[-1].level <= heading.level + self._slack(heading):
             self.stack.pop()
-        self.stack.append(heading)
 
     def _slack(self, heading: Heading) -> float:
         """Give by how much a heading may be smaller than one that it ends: hardly, but where both are as bold."""
         return ALIKE if heading.strong == self.stack[-1].strong else 0.01
 
-    def _is_sister(self, title: GridCell, before: list[ReadCell]) -> bool:
-        """Tell whether a title between rows is of the rank of the heading above them: "Drift Two" after "Drift One".
+    def _sister(self, title: GridCell, before: list[ReadCell]) -> Heading | None:
+        """Give a title between rows as a heading of the rank of that above them: "Drift Two" after "Drift One".
 
         It is as large, far larger than the rows, and those stand under that heading alone.
         """
         first = list(itertools.takewhile(lambda cell: not cell.title, before))
         rows = [cell.cell for cell in before if not cell.title]
         if not (first and self.stack) or any(cell.groups for cell in first):
-            return False
-        line = title.lines[0]
-        same = abs(_level(line.size, bold=line.bold) - self.stack[-1].level) < ALIKE
-        return same and line.size >= LARGER * max(one.size for cell in rows for one in cell.lines)
+            return None
+        line, above = title.lines[0], self.stack[-1]
+        same = abs(_level(line.size, bold=line.bold) - above.level) < ALIKE
+        larger = line.size >= LARGER * max(one.size for cell in rows for one in cell.lines)
+        return Heading(title.plain, above.level, strong=above.strong) if same and larger else None
 
     def _head(self, cells: list[GridCell]) -> Head:
         lines = [line for cell in cells for line in cell.lines]

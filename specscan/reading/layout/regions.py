@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.reading.layout.line_runs import gap_between
+from specscan.reading.layout.mirrored import labels_over_values, same_labels
 from specscan.reading.layout.opening_legend import closing_notes, opening_legend
 from specscan.reading.layout.reaching import GUTTER, begins_higher, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
@@ -24,7 +25,6 @@ MARK = 2  # letters: the marks of several vans side by side
 ACROSS = 6  # words of a sentence below columns, and lines in these
 MARKED = 4  # lines, from which the first can be the heads above marks
 LABELLED_SHARE = 0.35
-MIRRORED = 3  # rows with the same label on both sides
 OWN_ROWS = 4
 MUCH_LARGER = 1.3  # times the size of what stands below
 HEADS = 3  # parts of a row of heads
@@ -249,7 +249,9 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
-    if _same_labels(west, east) or _is_list(east) and _labelled_lists(west, hints):
+    if labels_over_values(west, east, hints):
+        return True
+    if same_labels(west, east) or _is_list(east) and _labelled_lists(west, hints):
         return True
     lonely_east, lonely_west = _unmatched(east, west), _unmatched(west, east)
     if min(len(west), len(east)) >= 4 and lonely_east > 0.4 and lonely_west > 0.4:
@@ -298,19 +300,6 @@ def _labelled_lists(lines: list[Line], hints: Hints) -> bool:
     matches = [INLINE_LABEL.match(line.text) for line in lines]
     labelled = sum(match is not None and hints.is_label(match.group(1)) for match in matches)
     return labelled >= 3 and labelled >= LABELLED_SHARE * len(lines)
-
-
-def _same_labels(west: list[Line], east: list[Line]) -> bool:
-    """Tell whether two lists have the same labels, as where two vans stand side by side, each with its own."""
-    left, right = _labels(west), _labels(east)
-    shared = sum(not has_digit(label) for label in left & right)
-    return shared >= MIRRORED and shared >= 0.5 * min(len(left), len(right))
-
-
-def _labels(lines: list[Line]) -> set[str]:
-    """Give what stands first in lines that have a value beside it."""
-    parts = (segments_of(line, SEGMENT_GAP) for line in lines)
-    return {row[0].text for row in parts if len(row) == 2 and row[0].text != row[1].text}
 
 
 def _is_list(lines: list[Line]) -> bool:

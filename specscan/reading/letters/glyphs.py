@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ctypes
 import math
+import re
 import unicodedata
 from collections.abc import Callable, Iterator
 
@@ -24,6 +25,7 @@ from specscan.records.errors import DocumentError
 from specscan.records.text import Box
 
 INVISIBLE_MODES = (raw.FPDF_TEXTRENDERMODE_INVISIBLE, raw.FPDF_TEXTRENDERMODE_CLIP)
+PLAIN = re.compile(r"[-, ](?:regular|roman|book|normal|light|thin)$", re.IGNORECASE)
 BOLD = ("bold", "black", "heavy", "semib", "cmbx")
 LINE_PER_EM = 1.2
 LIMIT_PIXELS = 24_000_000  # of a page that is drawn; a gigantic one is drawn smaller
@@ -307,7 +309,10 @@ def _font(handle: object, char: int) -> tuple[str, bool]:
     buffer = ctypes.create_string_buffer(128)
     length = raw.FPDFText_GetFontInfo(handle, char, buffer, 128, ctypes.c_int())
     name = buffer.raw[: max(0, min(length, 128) - 1)].decode("utf-8", "replace")
-    return name, raw.FPDFText_GetFontWeight(handle, char) >= 600 or any(word in name.casefold() for word in BOLD)
+    if any(word in name.casefold() for word in BOLD):
+        return name, True
+    # pdfium guesses the weight from the stems that the font is said to have: sturdy regular letters come out as bold.
+    return name, PLAIN.search(name) is None and raw.FPDFText_GetFontWeight(handle, char) >= 600
 
 
 def render_gray(
