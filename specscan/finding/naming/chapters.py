@@ -21,6 +21,7 @@ from specscan.records.text import Kind, Passage
 NAME = re.compile(r"[A-ZÀ-Þ\d][\w’'.-]*(?:(?: &| \+)? [A-ZÀ-Þ\d][\w’'.-]*){0,4}")
 CODED = re.compile(r"[A-ZÀ-Þ][\w’'-]+ \d[\w.-]*(?: [A-ZÀ-Þ\d][\w-]*)?")
 CODE_BEHIND = r"(?=\w*\d)[\w.-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}"  # behind the name of a range
+SMALL = re.compile(r"[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}")
 MIN_THINGS = 4  # different things that are spoken of under such a heading
 MIN_SHARED = 3  # of them under a sister's heading too
 SAME_THINGS = 6  # told under each of several headings, which then need be named nowhere else
@@ -100,7 +101,7 @@ class ChapterReader:
         numbered, alone = _numbered_sections(own), self.ranges.bare(own, can_be_name)
         lists = _first_lists(own, can_be_name)
         listed = frozenset().union(*lists)
-        runs = _runs(own)
+        runs, small = _runs(own), _in_small_letters(own)
         for passage, below in itertools.zip_longest(own, own[1:]):
             if passage.text in numbered:
                 continue
@@ -109,6 +110,7 @@ class ChapterReader:
                     ranges[passage.sections] = range_name
                     continue
                 name, priced = self._name(self.ranges.code(passage.text))
+                name = name or (passage.text if passage.text in small else "")
                 priced = priced or (below is not None and self._prices_van(below))
                 name = self._without_maker(name, maker, series)
                 if name and name.casefold() == maker.casefold() != series.casefold():
@@ -325,6 +327,15 @@ def _numbered_sections(own: Sequence[Passage]) -> set[str]:
     in_row = len(numbers) >= LEAST_NUMBERED and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
     apart = len({NUMBERED.sub("", text) for text in found}) == len(found)
     return set(found) if apart and (in_row or below & set(numbers)) else set()
+
+
+def _in_small_letters(own: Sequence[Passage]) -> set[str]:
+    """Give the headings that can be names in a document whose headings all are in small letters, and a text uses."""
+    headings = [passage.text for passage in own if passage.kind is Kind.HEADING]
+    if not headings or not all(map(str.islower, headings)):
+        return set()
+    text = "\n".join(passage.text for passage in own if passage.kind is not Kind.HEADING and passage.table is None)
+    return {heading for heading in headings if SMALL.fullmatch(heading) and holds(text, heading)}
 
 
 def _first_lists(own: Sequence[Passage], can_be_name: Callable[[str], bool]) -> list[set[str]]:

@@ -38,6 +38,7 @@ class HouseReader:
             rf"(?<!\w)({COMPANY}) (?:{any_word(words.builds)})(?!\w)[^.!?]{{0,60}}?(?<!\w)(?i:{vans})(?!\w)"
         )
         self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
+        self.building = rf" (?:{any_word(words.houses_do)})(?!\w)"
         self.houses_do = [f" {word}" for word in words.houses_do]
         self.all_built = re.compile(
             rf"(?<!\w)(?i:{any_word(words.every_words)})(?: (?:{any_word(words.numbers)}))?"
@@ -70,6 +71,11 @@ class HouseReader:
                     words = match.group(1).casefold().split()
                     found.add(" ".join(words[1:] if words[0] in self.openers else words))
         return frozenset(found)
+
+    def building_title(self, title: str, own: Iterable[Passage]) -> tuple[str, Passage] | None:
+        """Give a title and where a text says that it does what only companies do: "Marrowfen builds both by hand"."""
+        said = re.compile(rf"(?<!\w){re.escape(title)}{self.building}")
+        return next(((title, p) for p in own if p.table is None and said.search(p.text)), None) if title else None
 
     def builder_of_all(self, own: Iterable[Passage]) -> tuple[str, Passage] | None:
         """Give the company of which a text says that it built all its vans: "two kinds, all built by Marrowfen"."""

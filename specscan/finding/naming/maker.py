@@ -325,7 +325,8 @@ class MakerReader:
         if not 2 <= len(words) <= 4 or not all(word[:1].isupper() and word.isalpha() for word in words):
             return False
         other = [word for word in words if not self._is_trade(word)]
-        return 1 <= len(other) < len(words) and not self.is_filler(" ".join(other))
+        counted = words[0].casefold() in self.words.numbers  # "Two Campers"
+        return 1 <= len(other) < len(words) and not counted and not self.is_filler(" ".join(other))
 
     def _signed(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the name behind "by" at the end of a title: "The Drift by Marrowfen"."""

@@ -78,6 +78,7 @@ class NameReader(TitleReader):
         """Take the company that is said to build the vans, and a title anew that is this company alone."""
         plain = (re.sub(r"\W+$", "", head) for head in heads)
         built = self.houses.builder_of(dict.fromkeys((names.title, names.series, *plain)), own)
+        built = built or (None if names.used else self.houses.building_title(names.title, own))
         if built is None or self.is_filler(built[0]):
             return
         names.maker, names.maker_place = built[0], Place(built[1], built[1].page, built[0])
