@@ -49,7 +49,8 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
     """Give the vans that a short line on the first page lists by the name of their range and a code.
 
     All parts of the line behind the first van must name one. Several that share a name need no title, but that name
-    must stand elsewhere too, or else all codes; a single van counts where the title is the name of the range and the code has a figure.
+    must stand elsewhere too, or else all codes; a single van counts where the title is the name of the range and the
+    code has a figure.
     """
     for passage in [p for p in own if p.page in (0, 1) and p.kind is not Kind.CELL][:FIRST_PASSAGES]:
         if len(passage.text) > LONGEST:
