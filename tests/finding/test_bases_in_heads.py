@@ -49,3 +49,27 @@ def test_where_one_head_has_no_base_nothing_is_taken_from_the_others(vans_of):
     heads = ("Larch 54 on Kelmar Drover 33", "Larch 60 on Tour", "Larch 60 Q on Kelmar Drover 35")
     found = vans_of(f"# Larch\n\n{LINES['en']}\n\n{table('Model', heads, LABELS['en'], turned=False)}\n")
     assert "Larch 54" not in {model for _, model, _ in found}
+
+
+@pytest.mark.parametrize(("language", "on"), [("en", "on"), ("fr", "sur"), ("de", "auf")])
+def test_so_it_is_with_headings_over_the_labels_of_each_van(read_file, tmp_path, language, on):
+    heads = [f"{name} {on} {base}" for name, base in zip(("Larch 54", "Larch 60", "Larch 60 Q"), BASES, strict=True)]
+    parts = [
+        f"## {head}\n\n" + "\n\n".join(f"{a}: {b}" for a, b in zip(LABELS[language], values, strict=True))
+        for head, values in zip(heads, VALUES, strict=True)
+    ]
+    path = tmp_path / "vans.md"
+    path.write_text(f"# Larch\n\n{LINES[language]}\n\n" + "\n\n".join(parts) + "\n")
+    found = read_file(path).found
+    assert [van.model for van in found.vans] == ["Larch 54", "Larch 60", "Larch 60 Q"]
+    assert {fact.printed: fact.value for fact in found.facts if fact.field == "chassis"} == dict(
+        zip(heads, BASES, strict=True)
+    )
+
+
+def test_headings_on_places_tell_no_base(read_file, tmp_path):
+    path = tmp_path / "trip.md"
+    rows = "\n\n".join(f"{a}: {b}" for a, b in zip(LABELS["en"], VALUES[0], strict=True))
+    trips = "## Weekend on Lake Orin\n\nA trip.\n\n## Winter on Mount Ost\n\nCold.\n"
+    path.write_text(f"# Larch 54\n\nThe Larch 54 of 2026.\n\n{rows}\n\n{trips}")
+    assert not [fact for fact in read_file(path).found.facts if fact.field == "chassis"]

@@ -29,6 +29,19 @@ def test_range_and_layout_in_rows_of_their_own_name_the_vans(vans_of, language, 
     }
 
 
+@pytest.mark.parametrize(
+    ("models", "versions"), [(("Larch", "Alder"), ("600 DF", "636 LJ")), (("Larch 600", "Larch 600"), ("Solo", "Snow"))]
+)
+def test_so_do_model_and_version_where_the_model_alone_tells_no_vans_apart(vans_of, models, versions):
+    labels = ("Make", "Model", "Version", "Model year", "Overall length", "Sleeps", "Fresh water")
+    sizes = (("5.99 m", "6.36 m"), ("2", "4"), ("90 l", "110 l"))
+    values = (("Bruneck", "Bruneck"), models, versions, ("2026", "2026"), *sizes)
+    rows = [f"| {label} | {one} | {two} |" for label, (one, two) in zip(labels, values, strict=True)]
+    table = "\n".join((rows[0], "|---|---|---|", *rows[1:]))
+    found = vans_of(f"# Weir Lane Vans\n\n{table}\n\n{LAST['en']}\n")
+    assert found == {("Bruneck", f"{a} {b}", 2026) for a, b in zip(models, versions, strict=True)}
+
+
 def test_the_name_of_a_section_over_names_of_vans_is_no_row_of_makers(vans_of):
     head = "| Conversion | Larch 600 | Larch 636 |\n|---|---|---|\n| Layout | twin beds | island bed |"
     rows = "| Overall length | 5.99 m | 6.36 m |\n| Sleeps | 2 | 4 |\n| Fresh water | 90 l | 115 l |"

@@ -53,6 +53,20 @@ def test_the_maker_behind_each_name_of_a_stock_list_is_that_vans(vans_of, read_f
     }
 
 
+@pytest.mark.parametrize(
+    ("one", "two"),
+    [
+        ("Larch 20 TB by Bruneck (2023)", "Alder 22 by Thornleigh (2024)"),
+        ("Larch 20 TB — built by Bruneck — model year 2023", "Alder 22 — built by Thornleigh — model year 2024"),
+    ],
+)
+def test_so_do_headings_with_the_maker_behind_a_dash_and_a_bare_year(vans_of, one, two):
+    plain = ROWS["en"].replace("    ", "").replace("\n", "\n\n")
+    vans = f"## {one}\n\n{plain.format('250', '5.9', 2, 80)}\n\n## {two}\n\n{plain.format('350', '6.4', 4, 110)}\n"
+    text = f"# Weir Lane Yard\n\nWe sell vans, and others build them.\n\n{vans}"
+    assert vans_of(text) == {("Bruneck", "Larch 20 TB", 2023), ("Thornleigh", "Alder 22", 2024)}
+
+
 def test_things_with_their_makers_behind_them_are_no_vans(vans_in):
     rows = ROWS["en"].format("250", "5.9", 2, 80).replace("    ", "")
     text = f"# Larch 20\n\nThe Larch 20 is built by Bruneck.\n\n{rows}\n\n## Awning by Thornleigh\n\n{rows}"

@@ -1,4 +1,4 @@
-"""Heads of tables that name their vans with the base vehicle behind: "Drift 60 on Kelmar Drover 350"."""
+"""Heads of tables, and headings, that name vans with the base vehicle behind: "Drift 60 on Kelmar Drover 350"."""
 
 from __future__ import annotations
 
@@ -42,7 +42,31 @@ class BasesInHeads:
         sides: tuple[Side, ...] = ("row", "column")
         for side in sides if self.label else ():
             passages = self._apart_in(passages, side, quotes)
-        return passages, quotes
+        return self._apart_under(passages, quotes), quotes
+
+    def _apart_under(self, passages: tuple[Passage, ...], quotes: Quotes) -> tuple[Passage, ...]:
+        """Give the passages with the names alone as headings, and below each a line for its base, which has its number.
+
+        So it is where two headings or more have one: "Drift 60 on Kelmar Drover 350" over the labels of that van.
+        """
+        headings = [p.text for p in passages if p.kind is Kind.HEADING and self.pair.fullmatch(p.text) is not None]
+        pairs = self._pairs(headings) if self.label else {}
+        coded = (all(re.search(r"\d", pair[n]) for pair in pairs.values()) for n in range(2))  # "A week on Lake Ost"
+        pairs = pairs if any(coded) else {}
+        made: list[Passage] = []
+        for passage in passages if pairs else ():
+            above = tuple(pairs[text][0] if text in pairs else text for text in passage.sections)
+            if passage.kind is not Kind.HEADING or passage.text not in pairs:
+                made.append(replace(passage, sections=above))
+                continue
+            van, base = pairs[passage.text]
+            line, start = f"{self.label}{JOIN}{base}", passage.text.rindex(base)
+            box = passage.box(start, start + len(base))
+            pieces = (Piece(0, len(line), box),) if box is not None else ()
+            made.append(replace(passage, text=van, sections=above))
+            made.append(replace(passage, kind=Kind.LINE, text=line, sections=(*above, van), pieces=pieces, notes=()))
+            quotes[passage.number, line] = passage.text
+        return tuple(made) if pairs else passages
 
     def _apart_in(self, passages: tuple[Passage, ...], side: Side, quotes: Quotes) -> tuple[Passage, ...]:
         heads: dict[int, dict[str, None]] = defaultdict(dict)

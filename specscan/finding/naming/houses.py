@@ -58,7 +58,9 @@ class HouseReader:
         self.knows_label = lexicon.knows_label
         stock = rf"(?:[#№] ?[\w-]*\d[\w-]*|(?i:{any_word(words.stock_labels)})[ .:#]+[\w-]*\d[\w-]*)[ .:–—-]+"
         maker = rf"(?i:{any_word((*words.made_by, *words.built_by))}) (?P<maker>{COMPANY})"
-        self.signed = re.compile(rf"(?:{stock})?(?P<name>{SIGNED_NAME}),? \(?{maker}(?=$|[,;.:()]| [–—-])")
+        self.signed = re.compile(
+            rf"(?:{stock})?(?P<name>{SIGNED_NAME})(?:,| [–—|·-])? \(?{maker}(?=$|[,;.:()]| [(–—|·-])"
+        )
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:
         """Give the companies, in small letters, of which a document says that they build or name vans."""

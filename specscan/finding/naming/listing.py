@@ -20,6 +20,7 @@ YEAR_FIRST = re.compile(rf"(?P<year>{MODEL_YEAR})[ \u00a0](?P<name>{NAME})(?=$|[
 YEAR_LAST = re.compile(rf"(?P<name>{NAME})(?:,?[ \u00a0]\(?)(?P<year>{MODEL_YEAR})\)?(?=$|[\s,;.])")
 WHOLE_NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,4}")
 BEHIND_NAME = re.compile(r",? [(–—|·-]|, |: | {3}")  # between a name and what a line says of it
+BARE_YEAR = re.compile(rf"[\s,(–—|·-]+({MODEL_YEAR})\)?(?=$|\s*[,;–—|·])")
 MAX_WORDS = 14
 MIN_THINGS = 4  # different things spoken of under each line
 
@@ -74,6 +75,9 @@ def read_described(
             return []
         maker, model = (names.cased(name, own) for name in house)
         year, year_place = year_of([p for p in own if passage.number <= p.number < end], names)
+        behind = passage.text.rpartition(house[0])[2]
+        if year is None and (match := BARE_YEAR.match(behind)) is not None:  # "Drift 21 by Marrowfen (2023)"
+            year, year_place = int(match.group(1)), Place(passage, passage.page, match.group(1))
         place = Place(passage, passage.page, passage.text)
         found.append(Listed(maker, model, place, year, year_place, passage.number, end))
     return found

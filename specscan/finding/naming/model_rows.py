@@ -83,17 +83,26 @@ def _below_ranges(
 ) -> tuple[list[Passage], dict[Column, str]]:
     """Give the cells of rows with labels of ``models``, and what a row of ranges above them says of each column.
 
-    Such a row has one of ``labels``, some of which are labels of models too.
+    Such a row has one of ``labels``, some of which are labels of models too, or it is the first of two with labels of
+    models: "Model: Drift, Drift" above "Version: 600, 640". There it says the same of all columns, or no figure.
     """
     known = {label.casefold() for label in labels}
     vans = [cell for cell in cells if _label(cell) in models]
-    above = [cell for cell in cells if _label(cell) in known]
+    above = [cell for cell in cells if _label(cell) in known] or [cell for cell in vans if cell.row_index == _top(vans)]
     below = [cell for cell in vans if cell not in above]
-    told = {_column(cell): cell.text for cell in above if can_be_name(cell.text) and not re.search(r"\d", cell.text)}
+    texts = {cell.text for cell in above}
     rows, named = ({cell.row_index or 0 for cell in some} for some in (above, below))
-    if len(rows) == len(named) == 1 and max(rows) < min(named) and told.keys() == {_column(cell) for cell in below}:
-        return below, told
-    return vans, {}
+    if not len(rows) == len(named) == 1 or max(rows) > min(named) or not all(map(can_be_name, texts)):
+        return vans, {}
+    worded = not any(re.search(r"\d", text) for text in texts)
+    ranged = worded and (_label(above[0]) in known or all(CODED.match(cell.text) for cell in below))
+    told = {_column(cell): cell.text for cell in above}
+    alike = told.keys() == {_column(cell) for cell in below}
+    return (below, told) if alike and (ranged or len(texts) == 1) else (vans, {})
+
+
+def _top(cells: Sequence[Passage]) -> int | None:
+    return min((cell.row_index or 0 for cell in cells), default=None)
 
 
 def _ranged(cells: Sequence[Passage], range_of: Callable[[str], str]) -> list[Passage]:
