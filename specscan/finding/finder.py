@@ -16,6 +16,7 @@ from specscan.finding.marks.signs import read_named_signs
 from specscan.finding.mingled import MINGLED, set_aside_mingled
 from specscan.finding.naming.cast import Cast, Player
 from specscan.finding.naming.chapters import inherited
+from specscan.finding.naming.figure_headings import with_figure_headings
 from specscan.finding.naming.identity import identity_facts, van_name
 from specscan.finding.naming.known_vans import known_cast
 from specscan.finding.naming.labelled_sheets import with_labelled_sheets
@@ -52,8 +53,10 @@ class Finder:
         kit = self.kits.for_document(document)
         words = kit.lexicon.words
         rows, quotes = kit.casts.bases_in_heads.apart(document.passages)
+        rows = kit.casts.plain_heads.without_signs(rows)
+        rows = with_figure_headings(rows, document.titles, kit.lexicon.knows_label)
         rows = with_vans_first(
-            kit.casts.plain_heads.without_signs(rows),
+            rows,
             document.titles,
             words.model_labels,
             (*words.maker_labels, *words.number_labels, *words.stock_labels),

@@ -256,6 +256,7 @@ class WordFile(Entry):
     builds: list[str] = []
     built_by: list[str] = []
     houses_do: list[str] = []
+    we_build: list[str] = []
     importer_words: list[str] = []
     for_year: list[str] = []
     edition_words: list[str] = []

@@ -130,3 +130,86 @@ def test_a_word_for_the_trade_before_the_van_s_name_ends_the_company_s(vans_in):
     lines = "Overall length: 5.90 m\n\nMTPLM: 3500 kg\n\nBerths: 2\n\nFresh water: 90 litres\n\nSolar: 200 W\n"
     found = vans_in(f"Marrowfen Coachworks Drift 21 RK Model year 2026\n\n## Specifications\n\n{lines}")
     assert found == {("Marrowfen Coachworks", "Drift 21 RK")}
+
+
+def blocks(*vans, labels=("Length", "Height", "Sleeps", "Fresh water", "Waste water", "Leisure battery")):
+    """Draw vans side by side, each with its name in large type above labels and values."""
+    page = Page()
+    page.text(40, 30, "Drift", size=20, bold=True)
+    page.text(40, 60, "the camper van range of Marrowfen", size=10)
+    page.text(40, 80, "Drift vans are designed and built by Marrowfen at Hythe. Marrowfen Leisure Group plc", size=10)
+    page.text(40, 94, "also owns Teasel Holiday Parks. Model year 2026.", size=10)
+    for place, (name, *values) in enumerate(vans):
+        left = 40 + 180 * place
+        page.text(left, 130, name, size=20, bold=True)
+        for row, (label, value) in enumerate(zip(labels, values, strict=True)):
+            page.row(165 + 16 * row, (left, label), (left + 90, value), size=8)
+    return page.data()
+
+
+LONG = ("5.41 m", "2.62 m", "2", "85 litres", "75 litres", "90 Ah AGM")
+LONGER = ("5.99 m", "2.62 m", "2", "100 litres", "90 litres", "110 Ah AGM")
+
+
+@pytest.mark.parametrize("names", [("5.4", "6.0", "6.0 Twin"), ("541", "600", "600 Twin"), ("541", "600")])
+def test_figures_in_large_type_above_labels_and_values_are_vans(read_file, tmp_path, names):
+    path = tmp_path / "card.pdf"
+    path.write_bytes(blocks(*((name, *(LONGER if place else LONG)) for place, name in enumerate(names))))
+    found = read_file(path).found
+    assert {(van.maker, van.model) for van in found.vans} == {("Marrowfen", f"Drift {name}") for name in names}
+    lengths = {fact.model: fact.num for fact in found.facts if fact.field == "length_mm"}
+    assert lengths == {f"Drift {name}": 5990 if place else 5410 for place, name in enumerate(names)}
+
+
+def test_a_figure_in_large_type_above_other_things_is_no_van(read_file, tmp_path):
+    labels = ("Overall length", "Overall height", "Sleeps", "Fresh water", "Waste water", "Leisure battery")
+    facts = ("Founded in", "People", "Vans a year", "Shops", "Sold in", "Prizes")
+    page = Page()
+    page.text(40, 30, "Drift 21, model year 2026", size=20, bold=True)
+    blocks = ((100, "540", labels, LONG), (300, "200", facts, ("1987", "42", "90", "3", "5", "2")))
+    for top, name, names, values in blocks:
+        page.text(40, top, name, size=20, bold=True)
+        for row, pair in enumerate(zip(names, values, strict=True)):
+            page.row(top + 35 + 16 * row, *zip((40, 150), pair, strict=True), size=8)
+    path = tmp_path / "card.pdf"
+    path.write_bytes(page.data())
+    assert "Drift 540" not in {van.model for van in read_file(path).found.vans}
+
+
+def test_the_company_is_called_as_who_is_said_to_build_the_vans(vans_in):
+    lines = "Overall length: 5.90 m\n\nMTPLM: 3500 kg\n\nBerths: 2\n\nFresh water: 90 litres\n\nSolar: 200 W\n"
+    said = "The vans are designed and built by Marrowfen at Hythe. Marrowfen Leisure Group plc also owns Teasel Parks."
+    assert vans_in(f"# Drift 21, model year 2026\n\n{said}\n\n## Facts\n\n{lines}") == {("Marrowfen", "Drift 21")}
+    other = said.replace("built by Marrowfen", "built by Teasel Parks")
+    assert vans_in(f"# Drift 21, model year 2026\n\n{other}\n\n## Facts\n\n{lines}") != {("Marrowfen", "Drift 21")}
+
+
+ANSWERS = {
+    "en": """Thank you for asking about the vans we build here at {0}.
+
+The Drift 5 is the small one. It is 5.41 m long and 2.54 m high, and its maximum technically permissible laden mass is
+3,300 kg. The Drift 5 sleeps 2. The fresh water tank holds 70 litres, the waste water tank 60 litres. It has a 95 Ah
+battery and a 2 kW diesel heater.""",
+    "fr": """Objet : Drift 5
+
+Merci de votre question sur les fourgons que nous construisons chez {0}.
+
+Le Drift 5 est le petit. Il mesure 5,41 m de long et 2,54 m de haut, son PTAC est de 3 300 kg. Le Drift 5 a 2 couchages.
+Le réservoir d’eau propre contient 70 litres, le réservoir d’eaux usées 60 litres. La batterie est de 95 Ah et le
+chauffage au gazole a 2 kW.""",
+    "de": """Betreff: Drift 5
+
+Danke für Ihre Frage. Wir bauen unsere Reisemobile bei {0}.
+
+Der Drift 5 ist der kleine. Er ist 5,41 m lang und 2,54 m hoch, das zulässige Gesamtgewicht beträgt 3.300 kg. Der
+Drift 5 hat 2 Schlafplätze. Der Frischwassertank fasst 70 Liter, der Abwassertank 60 Liter. Die Batterie hat 95 Ah, die
+Dieselheizung 2 kW.""",
+}
+
+
+@pytest.mark.parametrize("language", ["en", "fr", "de"])
+def test_the_address_at_which_we_say_to_build_is_the_company_s(vans_in, language):
+    text = f"From: yard@marrowfen.example\n\n{ANSWERS[language]}\n"
+    assert vans_in(text.format("marrowfen.example"), "answer.txt") == {("Marrowfen", "Drift 5")}
+    for left_open in ("marrowfen-vans.example", "marrowfencampers.example"):
+        assert vans_in(text.format(left_open), "answer.txt") == {("", "Drift 5")}

@@ -376,6 +376,7 @@ class CastReader:
                 1 <= len(words) <= 3
                 and all(word[0].isupper() and not any(c.isdigit() for c in word) for word in words)
                 and not self.lexicon.knows_label(before)
+                and not self.names.letters.framing.match(passage.text)
                 and roster.series.casefold() not in before.casefold()
             ):
                 names.maker = self.names.cased(before, own)

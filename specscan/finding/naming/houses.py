@@ -20,6 +20,8 @@ COMPANY = words_of_name(3)
 NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){1,4}")
 SIGNED_NAME = r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'.-]*|\d[\w.-]*)){0,4}"
 LEAST = 2  # makers
+HOST = re.compile(r"(?<![\w@.-])(?:www\.)?([a-z]{4,})\.[a-z]{2,}(?![\w@-])")
+SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 MOST_WORDS = 4  # of a company's name
 MAX_WORDS = 14  # of a line above the description of a van
 
@@ -37,6 +39,8 @@ class HouseReader:
         self.builds = re.compile(
             rf"(?<!\w)({COMPANY}) (?:{any_word(words.builds)})(?!\w)[^.!?]{{0,60}}?(?<!\w)(?i:{vans})(?!\w)"
         )
+        self.we_build = re.compile(rf"(?<!\w)(?:{any_word(words.we_build)})(?!\w)", re.IGNORECASE)
+        self.vans = re.compile(rf"(?<!\w)(?:{any_word((*words.vans, *words.model_words))})(?!\w)", re.IGNORECASE)
         self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
         self.building = rf" (?:{any_word(words.houses_do)})(?!\w)"
         self.houses_do = [f" {word}" for word in words.houses_do]
@@ -96,6 +100,20 @@ class HouseReader:
                 told = any(stands_at(behind, name, 0) for name in known if name != company)
                 if told and company.casefold() not in self.openers:
                     return company, passage
+        return None
+
+    def builder_at(self, own: Iterable[Passage], is_trade: Callable[[str], bool]) -> tuple[str, Passage] | None:
+        """Give the company by the web address at which those who write say that they build vans.
+
+        "The vans we build here at marrowfen.example" are Marrowfen's; "marrowfen-vans.example" leaves open what the
+        company is called.
+        """
+        for passage in own:
+            for sentence in SENTENCE_END.split(passage.text) if self.we_build.search(passage.text) else ():
+                hosts = {match.group(1) for match in HOST.finditer(sentence)}
+                told = len(hosts) == 1 and not any(map(is_trade, hosts))
+                if told and self.we_build.search(sentence) and self.vans.search(sentence):
+                    return hosts.pop().capitalize(), passage
         return None
 
     def dealt_in(self, own: Sequence[Passage]) -> tuple[str, Passage] | None:

@@ -94,9 +94,9 @@ class MakerReader:
         elif legal is not None:
             names.maker = self._short(legal[0], document, own)
             names.maker_place = self._first_place(legal[0], own) or legal[1]
-            signed = self._signed(document, own)
-            if signed is not None and begins_with(names.maker, signed[0]):
-                names.maker, names.maker_place = signed  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
+            for told in (self._signed(document, own), self._said(own)):
+                if told is not None and begins_with(names.maker, told[0]):
+                    names.maker, names.maker_place = told  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
         elif (small := small_company(own, self.small_form)) is not None:
             names.maker, names.maker_place = small[0], Place(small[1], small[1].page, small[0])
         elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:

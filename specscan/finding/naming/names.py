@@ -79,6 +79,7 @@ class NameReader(TitleReader):
         plain = (re.sub(r"\W+$", "", head) for head in heads)
         built = self.houses.builder_of(dict.fromkeys((names.title, names.series, *plain)), own)
         built = built or (None if names.used else self.houses.building_title(names.title, own))
+        built = built or self.houses.builder_at(own, self._is_trade)
         if built is None or self.is_filler(built[0]):
             return
         names.maker, names.maker_place = built[0], Place(built[1], built[1].page, built[0])
@@ -150,9 +151,12 @@ class NameReader(TitleReader):
         for passage in own[:FIRST_LINES]:
             if passage.table is not None or names.series.casefold() in passage.text.casefold():
                 return
+            if self.letters.framing.match(passage.text):
+                continue  # "From: yard@marrowfen.example"
             words = passage.text.strip(" .").split()
             small = [place for place, word in enumerate(words) if word.islower()]
-            if small and self.lexicon.cues(self.lexicon.analyse(" ".join(words[small[0] :])), "company"):
+            said = passage.text.rstrip().endswith((".", "!", "?"))  # "Thank you for asking about our vans."
+            if small and not said and self.lexicon.cues(self.lexicon.analyse(" ".join(words[small[0] :])), "company"):
                 words = words[: small[0]]  # "Marrowfen    builders of camper vans"
             if not self._is_plain_name(words) and (bare := self.clean(passage.text, "").split()) != words:
                 words = bare  # "MARROWFEN  PRICE LIST 2026"
