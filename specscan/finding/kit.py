@@ -107,7 +107,7 @@ class Kit:
     @staticmethod
     def named(label: str, body: str, vans: VanMentions | None) -> Named:
         """Give the places of the joined text at which vans are named."""
-        return vans.find(f"{label}{JOIN}{body}" if label else body) if vans is not None else ()
+        return vans.called(f"{label}{JOIN}{body}" if label else body) if vans is not None else ()
 
     def _parse(self, label: str, body: str, hint: Unit | None, named: Named) -> tuple[Parsed, int]:
         text = f"{label}{JOIN}{body}" if label else body

@@ -213,3 +213,26 @@ def test_the_address_at_which_we_say_to_build_is_the_company_s(vans_in, language
     assert vans_in(text.format("marrowfen.example"), "answer.txt") == {("Marrowfen", "Drift 5")}
     for left_open in ("marrowfen-vans.example", "marrowfencampers.example"):
         assert vans_in(text.format(left_open), "answer.txt") == {("", "Drift 5")}
+
+
+SMALL = {
+    "en": (
+        "model year 2026",
+        "The Drift 5 sleeps 2.",
+        "Height: 2.65 m",
+        "Length: 5.41 m",
+        "MTPLM: 3500 kg",
+    ),
+    "fr": ("année-modèle 2026", "Le Drift 5 offre 2 couchages.", "Longueur : 5,41 m", "PTAC : 3 500 kg"),
+    "de": ("Modelljahr 2026", "Der Drift 5 hat 2 Schlafplätze.", "Länge: 5,41 m", "Gesamtgewicht: 3.500 kg"),
+}
+
+
+@pytest.mark.parametrize("language", ["en", "fr", "de"])
+def test_the_figure_of_the_only_van_s_name_is_no_value(read_file, tmp_path, language):
+    year, *lines = SMALL[language]
+    path = tmp_path / "small.txt"
+    path.write_text(f"Marrowfen Drift 5, {year}\n\n" + "\n\n".join(lines), encoding="utf-8")
+    found = read_file(path).found
+    assert [van.model for van in found.vans] == ["Drift 5"]
+    assert {fact.num for fact in found.facts if fact.field == "sleeps"} == {2.0}

@@ -21,6 +21,8 @@ LONGEST_ITEM = 110  # letters
 LABEL_END = re.compile(r"\s*(?::|(?:,|and|et|und|&)\s*[\w ]{1,12}:)")
 Named = tuple[tuple[int, int, frozenset[str]], ...]  # start, end and vans of the places of a text that name vans
 
+FIGURED = re.compile(r"[^\W\d_]{3,}.* \d[\w.,-]*.*")  # names with a word before a figure
+
 
 @dataclass(frozen=True, slots=True)
 class Restricted:
@@ -67,6 +69,7 @@ class VanMentions:
         for key in self.table:
             (numbers if re.fullmatch(r"\d+", key) else plain).append(key)
         self.plain, self.numbers = Names(plain), Names(numbers)
+        self.figured = Names([key for key in plain if FIGURED.fullmatch(key)])
         self.single = len(cast.players) <= 1
         self.everyone = cast.models
         self.small = {model for model in cast.models if model.islower() and " " in model}
@@ -75,6 +78,15 @@ class VanMentions:
         # not change; the texts are those of one document.
         self._found: dict[str, Named] = {}
         self._wholes: dict[str, frozenset[str] | None] = {}
+
+    def called(self, text: str) -> Named:
+        """Give where the name of the only van stands whose figure could be taken for a value: "The Drift 5 sleeps 2".
+
+        All that is said is of that van: the places name none.
+        """
+        if not self.single:
+            return self.find(text)
+        return tuple((start, end, frozenset()) for start, end in self.figured.find(text))
 
     def find(self, text: str) -> Named:
         """Give start, end and vans of each mention, without overlaps, in order."""

@@ -144,11 +144,15 @@ def parse(
 ) -> Parsed:
     """Give the items of a text; ``vans`` are places where vans of the document are named.
 
+    Where such a place says of none that it is named, its figure is no value all the same.
+
     With ``sisters`` what is said of each of several vans in one sentence counts as a sentence of its own.
     """
     analysis = analysis or lexicon.analyse(text)
-    named = list(vans)
+    places = list(vans)
+    named = [place for place in places if place[2]]
     taken = [(a, b) for a, b, _ in named]
+    figures = [(a, b) for a, b, _ in places]
     things = [m.start for m in analysis.mentions if m.concept.kind in SUBJECTS or lexicon.brings_in(m.concept)]
     own: set[int] = set()
     if sisters is not None and (len(named) > 1 or (named and (";" in text or "," in text))):
@@ -167,7 +171,7 @@ def parse(
         item.add(mention.concept)
     found = [item for item in items.values() if not (quantities and _is_unit(item, quantities, text))]
     for quantity in quantities:
-        if any(a <= quantity.start and quantity.end <= b for a, b in taken):
+        if any(a <= quantity.start and quantity.end <= b for a, b in figures):
             continue
         if quantity.bare and quantity.worded and any(_holds(i, quantity) for i in found):
             continue
