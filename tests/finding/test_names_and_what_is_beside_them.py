@@ -236,3 +236,26 @@ def test_the_figure_of_the_only_van_s_name_is_no_value(read_file, tmp_path, lang
     found = read_file(path).found
     assert [van.model for van in found.vans] == ["Drift 5"]
     assert {fact.num for fact in found.facts if fact.field == "sleeps"} == {2.0}
+
+
+def test_a_van_beside_its_longer_sisters_is_not_their_range(vans_of):
+    above = "# Marrowfen\n\nThe Drift, model year 2026"
+    found = vans_of(TABLE.format(above=above, one="Drift", two="Drift Plus", three="Drift Max"))
+    assert models(found) == {"Drift", "Drift Plus", "Drift Max"}
+
+
+def test_articles_before_figures_are_no_part_of_names(vans_of):
+    above = (
+        "# Marrowfen Camper Vans\n\n## The Drift® range, 2026\n\nMarrowfen Ltd, Hythe. The Drift® has three lengths."
+    )
+    found = vans_of(TABLE.format(above=above, one="The 54", two="The 60", three="The 64"))
+    assert models(found) == {"Drift 54", "Drift 60", "Drift 64"}
+
+
+@pytest.mark.parametrize(
+    ("language", "name"), [("en", "Drift 600 A"), ("fr", "Drift 600 A"), ("fr", "Drift 600 D"), ("fr", "Drift 600 L")]
+)
+def test_a_letter_behind_a_figure_is_no_article(vans_of, language, name):
+    year = {"en": "model year 2026", "fr": "année-modèle 2026"}[language]
+    sheet = "\n\n".join(row.format(5) for row in CHAPTERS[language])
+    assert models(vans_of(f"Marrowfen Ltd\n\n{name}, {year}\n\n{sheet}", "leaflet.txt")) == {name}

@@ -432,7 +432,10 @@ class CastReader:
         mapping: dict[str, frozenset[str]] = {}
         ranged = [model for model in full.values() if model.startswith(f"{names.series} ")] if names.series else []
         for head, model in full.items():
-            if len(ranged) > 1 and model == names.series and len(ranged) == len(full) - 1:
+            sister = beside[head] and not any(
+                re.search(r"\d", one) for one in ranged
+            )  # "Drift", "Drift Plus", "Drift Max"
+            if len(ranged) > 1 and model == names.series and len(ranged) == len(full) - 1 and not sister:
                 mapping[head] = frozenset(ranged)  # the range of all the others heads a table
                 continue
             same = next((m for m in players if m.casefold() == model.casefold()), None)

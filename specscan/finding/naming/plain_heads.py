@@ -55,7 +55,8 @@ class PlainHeads:
         plain = {
             place: names
             for place, names in plain.items()
-            if all(head[0].islower() for head in names) or 2 * self._stand_bare(names.values(), texts) >= len(names)
+            if all(head[0].islower() or name[0].isdigit() for head, name in names.items())
+            or 2 * self._stand_bare(names.values(), texts) >= len(names)
         }
         made = []
         for p in passages:

@@ -272,7 +272,9 @@ class TitleReader(TitleTexts):
         if text != whole:
             text = SMALL_END.sub("", text)  # "Drift im" of "Drift im Modelljahr 2026"
             shouted = text.split()
-            while len(shouted) > 1 and shouted[-1].casefold() in self.words_of_sayings:
+            while (
+                len(shouted) > 1 and shouted[-1].casefold() in self.words_of_sayings and not _is_lettered_code(shouted)
+            ):
                 shouted.pop()  # "DRIFT 21 IN" of "DRIFT 21 IN NUMBERS"
             text = " ".join(shouted)
         whole = text
@@ -441,6 +443,11 @@ class TitleReader(TitleTexts):
                 break
             kept.append(word.strip(","))
         return " ".join(kept)
+
+
+def _is_lettered_code(words: Sequence[str]) -> bool:
+    """Tell whether words end in a figure and a letter behind it: the "A" of "Drift 600 A" is no article."""
+    return len(words[-1]) == 1 and words[-1].isupper() and any(map(str.isdigit, words[-2]))
 
 
 def _without_signs(text: str) -> str:
