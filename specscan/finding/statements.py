@@ -33,7 +33,7 @@ from specscan.finding.row_offers import offers_by_row
 from specscan.finding.sections import Sections
 from specscan.finding.stacked_pairs import stacked_labels
 from specscan.finding.strangers import is_card_of_another
-from specscan.finding.table_rows import unclear_rows, unit_cells
+from specscan.finding.table_rows import is_unit_head, unclear_rows, unit_cells
 from specscan.finding.things.found import Availability, How
 from specscan.records.text import Kind, Passage
 
@@ -125,6 +125,8 @@ class StatementMaker(LabelledStatements):
                 return [Draft(passage, "", row, How.MARKED, scope, 0, "row", None, notes)]
         column_vans = self._vans_of_head(column) if column else None
         row_vans = self.vans.whole(row) if row and column_vans is None else None
+        if is_unit_head(column, self.kit.lexicon.book):
+            return []  # the unit of a row is no value
         if column_vans is None and has_price(passage.text) and (passage.table, passage.row_index) in self.marked.rows:
             return []  # what it costs where it may be ordered
         if (

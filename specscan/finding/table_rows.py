@@ -12,13 +12,17 @@ Row = tuple[int | None, int | None]  # table and number of a row
 
 def unit_cells(passages: Iterable[Passage], book: Rulebook) -> dict[Row, str]:
     """Give the units that stand in a column of their own, by row."""
-    units = {word for file in book.words.values() for word in file.unit_heads}
     return {
         (p.table, p.row_index): p.text
         for p in passages
         if p.table is not None and p.row_index is not None and p.column is not None
-        and p.column.text.strip(" .").casefold() in units
+        and is_unit_head(p.column.text, book)
     }  # fmt: skip
+
+
+def is_unit_head(head: str, book: Rulebook) -> bool:
+    """Tell whether a head stands over a column of units, which states nothing itself."""
+    return any(head.strip(" .").casefold() in file.unit_heads for file in book.words.values())
 
 
 def unclear_rows(passages: Iterable[Passage], heads: Callable[[str], bool]) -> set[Row]:

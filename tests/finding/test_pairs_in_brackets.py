@@ -24,6 +24,11 @@ LINES = [
      {"battery_ah": 420, "battery_wh": 5040}),
     ("DE", "Aufbaubatterie: 4 x 6 V, 210 Ah, paarweise in Reihe", {"battery_ah": 420, "battery_wh": 5040}),
     ("FR", "Batterie cellule : 4 x 6 V, 210 Ah, deux par deux en série", {"battery_ah": 420, "battery_wh": 5040}),
+    # what a label names of several kinds is none of them; "self-heating: no" denies the heating alone
+    ("US", "Portable / cassette waste: 2.6 gal", {"cassette_l": 2.6 * GALLON}),
+    ("US", "House battery self-heating: no", {"battery_heated": False}),
+    ("DE", "Bordbatterie, Selbstheizung: nein", {"battery_heated": False}),
+    ("US", "Gray water tank, heating: electric pad, 12 V, 60 W", {"gray_tank_heat": "electric_pad"}),
     ("US", "House battery: 6 V, 210 Ah, pairs in series", {}),  # how many pairs is not printed
 ]  # fmt: skip
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 
 from specscan.finding.fields.answers import is_answer, is_not_offered
 from specscan.finding.fields.beside import is_negated, spoken_of_another
@@ -101,6 +101,7 @@ class WordReader:
                         if name not in named and self._fits(name, concept, item, group, sentence, thing):
                             found.extend(self._worded(name, concept, item, negated, statement, targets, sentence))
         told = {one.field for one in found if not one.from_label}
+        self._reject_several_kinds(found)
         return [one for one in found if one.field not in told or not self._is_part_of_label(one, statement)]
 
     @staticmethod
@@ -113,6 +114,14 @@ class WordReader:
             return False
         asked = {name for item in items if item.start < split for name in item.names("aspect")}
         return bool(asked & USED_UP) and not any(item.quantity for item in items)
+
+    def _reject_several_kinds(self, found: list[Found]) -> None:
+        """Set kinds aside that only a label names, and another with it: "Portable / cassette tank"."""
+        own = [one for one in found if one.from_label and self.book.fields[one.field].type == "choice"]
+        kinds = Counter(name for name, _ in {(one.field, one.value.text) for one in own})
+        for one in own:
+            if kinds[one.field] > 1:
+                one.rejected = one.rejected or "its label names several kinds"
 
     def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
         """Tell whether a word is only the name for what its label asks, or a part of it: "type de traction : 4x4".

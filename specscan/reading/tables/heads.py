@@ -12,6 +12,7 @@ from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.head_rows import LABEL_SHARE, head_rows_of, lone_head
 from specscan.reading.tables.listed_cells import with_listed_items
 from specscan.reading.tables.parting import column_cells, has_digit, head_key, split_heads, split_pairs
+from specscan.reading.tables.sheet_letters import without_sheet_letters
 from specscan.reading.tables.subheads import (
     group_rows,
     spread_first_lines,
@@ -80,7 +81,7 @@ def read_table(grid: Grid, hints: Hints, above: ReadTable | None, known: set[str
     """
     tables: list[ReadTable] = []
     known = known or set()
-    grid = with_listed_items(without_codes(grid, hints), hints)
+    grid = with_listed_items(without_codes(without_sheet_letters(grid), hints), hints)
     top_rows = head_rows_of(grid, hints, known)[0]
     top = ReadTable()
     _add_all_heads(top, grid, top_rows, hints)
