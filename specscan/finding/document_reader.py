@@ -154,9 +154,9 @@ class DocumentReader:
             if found.sentence in strange and not found.rejected:
                 found = replace(found, rejected=OF_ANOTHER)
             scope = self._scope(found, reading, topics)
-            own = self.in_turn.van_of(found, reading) if len(scope) > 1 else None
-            if own is not None and own <= scope.keys():
-                scope = {van: scope[van] for van in own}
+            own = self.in_turn.van_of(found, reading) if len(scope) > 1 or self._is_amid_text(draft) else None
+            if own is not None and (own <= scope.keys() or len(scope) == 1):
+                scope = {van: scope.get(van) or next(iter(scope.values())) for van in own}
                 found = replace(found, rejected="") if found.rejected in BESIDE_GREATER else found
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)
@@ -165,6 +165,11 @@ class DocumentReader:
                 self.of_all.extend(made)
             facts.extend(made)
         return facts
+
+    def _is_amid_text(self, draft: Draft) -> bool:
+        """Tell whether a statement may be of one van only because a sentence before it is: no heading gives it one."""
+        told = draft.how in (How.PROSE, How.LIST, How.PAIR) and draft.passage.kind is Kind.PROSE
+        return told and self.maker.sections.sense(draft.passage).vans is None
 
     def _lacks_note(self, draft: Draft) -> bool:
         """Tell whether a cell has a note that nobody found: there it may say whether heat goes in or comes out."""

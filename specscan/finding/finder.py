@@ -166,12 +166,15 @@ class Finder:
             named = min(each, key=len)
         heard = fields if len(named) >= 2 else listed
         groups = {self.book.fields[name].group for name in heard}
+        groups_told = {self.book.fields[name].group for name in fields}
         enough = evidence.groups_from if len(cast.heads) > 1 else evidence.groups_of_all
         if (cast.heads or len(named) >= 2) and len(groups) >= enough:
             if len(heard) >= evidence.listed_from:
                 return True  # water, heating, energy and walls: nothing else has them all
         if len(told) >= evidence.core_from and len(named) >= 2 and len(groups) >= evidence.groups_from:
             return True  # a letter that gives the lengths and weights of a van that it calls by its name
+        if len(told) >= evidence.measured_from and named and len(groups_told) >= evidence.groups_of_all:
+            return True  # or that calls it so once, and then gives nearly all there is to measure
         if not re.search(r"\d", title) or not named:
             various = len(told) > 1 and len(fields) >= 2 * evidence.fields_from
             return len(named) >= TOLD_OF and (len(told) >= evidence.core_from or various)

@@ -62,11 +62,13 @@ def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wordin
 
 
 def _bare_name(kit: Kit, book: Rulebook, found: Found) -> Found:
-    """Give a name without its model year or the word for what it names ahead: "2025 Tote 3500", "Base Tote 3500"."""
+    """Give a name without what stands ahead of it: "2025 Tote 3500", "Base Tote 3500", "Included Tote 3500"."""
     if book.fields[found.field].text != "name" or not found.value.text:
         return found
     name = YEAR_AHEAD.sub("", found.value.text)
     first, _, rest = name.partition(" ")
+    if rest[:1].isupper() and kit.lexicon.cues(kit.lexicon.analyse(first), "standard", "optional"):
+        name, (first, _, rest) = rest, rest.partition(" ")  # "Included Tote 3500" of a list of what was chosen
     own = set(book.fields[found.field].of)
     named = {m.concept.name for m in kit.lexicon.analyse(first).mentions if m.concept.kind in ("thing", "short")}
     if rest[:1].isupper() and named & own:
@@ -240,6 +242,9 @@ def _grades(name: str, of: list[str], statement: Statement, groups: list, things
             value = float(ROMAN.get(match.group(1), 0) or int(match.group(1)))
             found.append(_placed(Found(name, Value(num=value), match.start(), match.end(), f"{name}:grade"), statement))
             worded = worded and (tied or held)
+    by_van = any(i.vans and i.start >= statement.split for i in statement.parsed.items)
+    if statement.split and by_van and len({one.value.num for one in found}) > 1:
+        return []  # "Both have a grade: the 62 is grade 2, the 70 grade 3": the label's is of neither alone
     several = worded and not statement.split  # "The 6.0 carries Grade III to EN 1646-1, the 5.4 Grade II."
     return found if several else found[:1]
 

@@ -32,6 +32,7 @@ class VanEvidence(Entry):
 
     core: list[str]
     core_from: int = Field(ge=1)
+    measured_from: int = Field(ge=1)
     fields_from: int = Field(ge=1)
     listed_from: int = Field(ge=1)
     groups_from: int = Field(ge=1)

@@ -140,6 +140,12 @@ class Thing(Entry):
     among: list[str] = Field(default_factory=list)  # those of these that the van has: "all tanks"
     absorbs: list[str] = Field(default_factory=list)
     tank_names: list[str] = Field(default_factory=list)
+    tank_most: float = Field(
+        default=0.0, ge=0
+    )  # litres of such a tank, where nothing but a comma joins it to its thing
+    tank_not: dict[str, list[str]] = Field(
+        default_factory=dict
+    )  # beginnings of words that name other tanks, by language
     counts: bool = False  # a mass that counts what is on board: "includes the driver and 20 l of water"
     aspect: str = ""
     says: dict[str, str] = Field(default_factory=dict)

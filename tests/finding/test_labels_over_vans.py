@@ -61,3 +61,23 @@ def test_the_letter_of_a_van_is_no_sign_of_a_legend(facts_of):
 def test_the_second_line_of_a_heading_that_is_broken_amid_a_name_is_no_range(vans_of):
     text = "Marrowfen dévoile les Méduse 19 et Méduse\n22 N, année-modèle 2027\n"
     assert not {model for _, model, _ in vans_of(text)} & {"22 N Méduse 19", "22 N Méduse 22 N"}
+
+
+def test_values_in_turn_amid_what_is_said_of_one_van_are_of_each(facts_of):
+    order = "Where two figures are given, the first is the Drift 19 and the second the Drift 21.\n\n"
+    text = (
+        "Drift 19: an air heater of 4 kW. Drift 21: a hydronic heater of 5 kW. Hot water tank 10 litres / 15 litres.\n"
+    )
+    assert by_van(facts_of(HEAD + order + text), "water_heater_l") == {("Drift 19", 10), ("Drift 21", 15)}
+
+
+def test_a_list_that_a_van_ends_is_all_of_it_its_own(facts_of):
+    facts = facts_of(HEAD + "Insulated surfaces: walls on the 19; walls, roof, floor and doors on the 21.\n")
+    assert by_van(facts, "insulated_surfaces") == {
+        ("Drift 19", "walls"), *((("Drift 21", one)) for one in ("walls", "ceiling", "floor", "doors")),
+    }  # fmt: skip
+
+
+def test_grades_of_several_vans_behind_one_label_are_of_none_of_them_alone(facts_of):
+    facts = facts_of(HEAD + "Both were graded to EN 1646-1: the Drift 19 is grade 2, the Drift 21 grade 3.\n")
+    assert by_van(facts, "en_grade") == set()

@@ -76,6 +76,8 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(_listed(nearest, 1))
     if clause and _closes_clause(clause, item, mentions, parsed):
         return _union(clause)
+    if (listed := _end_of_list(item, mentions, parsed)) is not None:
+        return listed.vans
     opening = [cue for cue in everyone if _opens_sentence(cue, item, mentions, parsed)]
     if opening:
         return _all_or_two(opening)
@@ -90,6 +92,16 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     last = [m for m in subject if m.chunk == subject[-1].chunk]
     return _union([*_before_comma(last[0], mentions, parsed), *last]) if last else None
+
+
+def _end_of_list(item: Item, mentions: list[Item], parsed: Parsed) -> Item | None:
+    """Give the van at the end of a list of alike words: "walls on the 19; walls, floor and doors on the 21"."""
+    van = next((m for m in mentions if m.clause == item.clause and m.start >= item.end), None)
+    if van is None or van.chunk == item.chunk or item.quantity is not None:
+        return None
+    between = [i for i in parsed.items if item.end <= i.start < van.start and (i.tells or i.quantity is not None)]
+    ends = any(i.chunk == van.chunk for i in between)
+    return van if ends and all(_of_one_kind(i, item) for i in between) else None
 
 
 def _is_compared(mentions: list[Item], parsed: Parsed) -> bool:

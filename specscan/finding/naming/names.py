@@ -115,10 +115,15 @@ class NameReader(TitleReader):
             names.title = f"{names.title} {found[0][1]}"
 
     def _read_before_title(self, names: Names, own: list[Passage]) -> None:
-        """Take the one word that running text sets before the name: "your call about the Marrowfen Drift 560"."""
+        """Take the one word that running text sets before the name: "your call about the Marrowfen Drift 560".
+
+        It may be said in full: "Ours is a Marrowfen, the Drift 560".
+        """
         if self.read_maker_about(names, names.title):
             return
-        pattern = re.compile(rf"(?<=[a-zà-ÿ] )([A-ZÀ-Þ][\w’'-]{{2,}}) {re.escape(names.title)}(?!\w)")
+        a, the = (any_word(self.words.cues[cue]) for cue in ("one_more", "definite"))
+        told = rf"(?<=[a-zà-ÿ] )(?:(?:{a}) )?([A-ZÀ-Þ][\w’'-]{{2,}})(?:,? (?:{the}))? {re.escape(names.title)}(?!\w)"
+        pattern = re.compile(told)
         for passage in own:
             match = pattern.search(passage.text)
             if match is not None and passage.kind in (Kind.PROSE, Kind.BULLET) and not self.is_filler(match.group(1)):
@@ -149,6 +154,8 @@ class NameReader(TitleReader):
     def _read_above_title(self, names: Names, own: list[Passage]) -> None:
         """Take the name that stands alone above the first line with the title, as on a letterhead."""
         for passage in own[:FIRST_LINES]:
+            if passage.number == self.letter.opened:
+                continue  # "Dear Marvella,"
             if passage.table is not None or names.series.casefold() in passage.text.casefold():
                 return
             if self.letters.framing.match(passage.text):

@@ -6,6 +6,7 @@ from specscan.finding.language.lexicon import expanded
 from specscan.finding.things.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
+KIND_WORDS = 2  # before a toilet, at the head of an item of a list
 Named = list[tuple[Item, list[str]]]  # words and the things that they name
 
 
@@ -20,8 +21,12 @@ class OwnTanks:
     def put(self, named: Named, parsed: Parsed, split: int) -> Named:
         """Give the named things in order, those that own a tank put for the name of it."""
         found: Named = []
+        owned: tuple[Item, list[str]] | None = None  # the last such tank, of which another word may be part
         for item, things in named:
             owner = found[-1] if found and self._owns(*found[-1], item, things, parsed, split) else None
+            if owner is None and owned is not None and item.start < owned[0].end:
+                owner = owned
+            owned = (item, owner[1]) if owner is not None else None
             found.append((item, owner[1] if owner is not None else things))
         return found
 
@@ -31,7 +36,8 @@ class OwnTanks:
         if not names or not meant or not names.issuperset(meant) or owner.sentence != item.sentence:
             return False
         between = parsed.between(owner.end, item.start)
-        labelled = owner.start < split <= item.start and self._is_only_volume(item, parsed)
+        told_apart = owner.start < split <= item.start or not split and owner.first <= KIND_WORDS
+        labelled = told_apart and self._is_only_volume(item, parsed, own) and not self._is_gray(item, parsed, own)
         joined = {word for word in self.coordination if word.isalpha() or not labelled}  # a comma parts kind and size
         if not (labelled or self.company.intersection(between)) or joined.intersection(between):
             return False
@@ -40,11 +46,22 @@ class OwnTanks:
         told = [i for i in parsed.items if i.sentence == item.sentence and i.start <= end]
         return any((c.name, c.value) in kinds for i in told for c in i.concepts if c.kind == "value")
 
-    @staticmethod
-    def _is_only_volume(item: Item, parsed: Parsed) -> bool:
-        """Tell whether a statement has one volume, in the clause of a tank: "Toilet: portable, 10 l holding tank"."""
+    def _is_only_volume(self, item: Item, parsed: Parsed, own: list[str]) -> bool:
+        """Tell whether a statement has one volume, by a tank, and a small one: "Toilet: portable, 10 l tank"."""
         volumes = [i for i in parsed.items if i.quantity is not None and i.quantity.dimension == "volume"]
-        return len(volumes) == 1 and volumes[0].clause == item.clause
+        most = max((self.book.things[thing].tank_most for thing in own if thing in self.book.things), default=0.0)
+        if len(volumes) != 1 or volumes[0].sentence != item.sentence:
+            return False
+        return volumes[0].quantity is not None and volumes[0].quantity.high <= most
+
+    def _is_gray(self, item: Item, parsed: Parsed, own: list[str]) -> bool:
+        """Tell whether the name of a tank says itself that it is no toilet's: "gray tank", but not "waste tank"."""
+        words = parsed.text[item.start : item.end].casefold().split()
+        others = tuple(
+            start for one in own if one in self.book.things for starts in self.book.things[one].tank_not.values()
+            for start in starts
+        )  # fmt: skip
+        return any(word.startswith(others) for word in words)
 
     def _kinds(self, things: list[str]) -> set[tuple[str, str]]:
         """Give vocabulary and word of the kinds that have a tank of their own: a cassette, a portable toilet."""
