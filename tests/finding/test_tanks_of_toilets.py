@@ -17,7 +17,7 @@ LINES = [
 
 
 def test_a_word_for_what_is_included_is_no_part_of_the_base_vehicle(states):
-    states("FR", "Porteur\n\n- Inclus Gervan Fourgon 35, boîte manuelle", {"chassis": "Gervan Fourgon 35"})
+    states("FR", "Porteur : Inclus Gervan Fourgon 35, boîte manuelle", {"chassis": "Gervan Fourgon 35"})
 
 
 @pytest.mark.parametrize(("region", "line", "expected"), LINES)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 
 from specscan.finding.fields.answers import is_answer, is_not_offered
 from specscan.finding.fields.beside import is_negated, spoken_of_another
@@ -117,10 +117,15 @@ class WordReader:
 
     def _reject_several_kinds(self, found: list[Found]) -> None:
         """Set kinds aside that only a label names, and another with it: "Portable / cassette tank"."""
-        own = [one for one in found if one.from_label and self.book.fields[one.field].type == "choice"]
-        kinds = Counter(name for name, _ in {(one.field, one.value.text) for one in own})
+        fields = self.book.fields
+        own = [one for one in found if one.from_label and fields[one.field].type == "choice" and one.item is not None]
+        own = [one for one in own if one.value.text != fields[one.field].yes]  # "warmed" beside "heater air"
+        several = {
+            one.field for one in own for other in own
+            if one.field == other.field and one.value != other.value and one.end <= other.start
+        }  # fmt: skip
         for one in own:
-            if kinds[one.field] > 1:
+            if one.field in several:
                 one.rejected = one.rejected or "its label names several kinds"
 
     def _is_part_of_label(self, found: Found, statement: Statement) -> bool:
