@@ -10,13 +10,13 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
-from specscan.finding.language.whole_words import any_word, stands_at
+from specscan.finding.language.whole_words import any_word, stands_at, with_behind
 from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.name_forms import article, words_of_name
 from specscan.finding.naming.place import PARTED
 from specscan.records.text import Kind, Passage
 
-COMPANY = words_of_name(3)
+COMPANY = rf"{words_of_name(3)}(?: [&+] {words_of_name(2)})?"  # "Marrowfen & Holt"
 NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ\d][\w’'.-]*){1,4}")
 SIGNED_NAME = r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'.-]*|\d[\w.-]*)){0,4}"
 LEAST = 2  # makers
@@ -48,6 +48,13 @@ class HouseReader:
             rf"(?<!\w)(?i:{any_word(words.every_words)})(?: (?:{any_word(words.numbers)}))?"
             rf"(?: (?:{any_word(words.predicates)}))?"
             rf" (?i:{any_word(words.built_by)}) ({COMPANY})"  # "both are built by Marrowfen"
+        )
+        built, verbs = any_word(words.built_by), any_word(words.predicates)
+        self.built = re.compile(rf"(?: [A-Z\d][\w.-]*){{0,2}},?(?: (?:{verbs}))?(?: \w+)? (?i:{built}) ({COMPANY})")
+        made, apart = any_word((*words.made_by, *words.of_company)), any_word(words.built_behind)
+        self.built_behind = re.compile(
+            rf"(?: [A-Z\d][\w.-]*){{0,2}} (?:{verbs})(?: \w+)? (?:{made}) ({COMPANY})"
+            rf"(?= [^.!?,;]*?(?<!\w)(?:{apart})(?!\w))"
         )
         self.dealers = any_word(words.dealer_words)
         self.dealt = (
@@ -100,6 +107,17 @@ class HouseReader:
                 told = any(stands_at(behind, name, 0) for name in known if name != company)
                 if told and company.casefold() not in self.openers:
                     return company, passage
+        return None
+
+    def built_of(self, names: Iterable[str], own: Sequence[Passage]) -> tuple[str, Passage] | None:
+        """Give the company by which one of some vans, or its range, is said to be built: "every Drift is built by
+        Marrowfen & Holt", "jeder Drift wird von Marrowfen in Handarbeit gebaut"."""
+        for passage in (p for p in own if p.table is None):
+            for pattern in (self.built, self.built_behind):
+                for name in filter(None, names):
+                    for _, match in with_behind(passage.text, name, pattern):
+                        if match.group(1) != name:
+                            return match.group(1), passage
         return None
 
     def builder_at(self, own: Iterable[Passage], is_trade: Callable[[str], bool]) -> tuple[str, Passage] | None:

@@ -10,16 +10,15 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
 from specscan.finding.naming.addresses import small_company, small_form
 from specscan.finding.naming.name_forms import unshouted
+from specscan.finding.naming.name_labels import NameLabels
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
 
-REPLY = re.compile(r"^(?:\s*(?:re|fw|fwd|aw|wg|tr|sv)\s*:)+", re.IGNORECASE)  # marks of an answered letter
 ENDING = 4  # letters of a word for the trade that other words may end with
 CAPITALS = re.compile(r"(?<!\w)[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+){1,3}")
 JOINTS = {"&", "+"}  # between the two names of a company
-SHORT_HEADING = 40
 CAPITAL_BEHIND = re.compile(r"[ \u00a0]([A-ZÀ-Þ][\w’'-]+)")
 FIRST_NAME = re.compile(r"(?<![\w’'-])([A-ZÀ-Þ][^\W\d_]+|[A-Z]\.) $")  # right before another: "Ada Marrowfen"
 LAST_LINES = 3  # where a company's name stands before its address
@@ -55,30 +54,33 @@ class MakerReader:
             rf"(?:^|\n)\s*(?i:{any_word(self.words.sender_labels)})\s*:\s*"
             r"([A-ZÀ-Þ][\w’'-]+(?: (?:& )?[A-ZÀ-Þ][\w’'-]+){0,3})\s*(?:$|\n|<)"
         )
-        self.spoken = self._spoken_pattern()
+        self.labels = NameLabels(lexicon)
         self.said = self._said_patterns()
         self.joints = {*self.words.cues["preposition"], *self.words.drop} - set(
             self.words.made_by
         )  # "Marrowfen Builders of Campers"
         word = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*"
-        trade = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.trade)})[ \u00a0](?:{any_word(self.joints)})[ \u00a0]{word}"
-        name = rf"{word}(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
+        between = rf"(?:[ \u00a0](?:{any_word(self.joints)})){{1,2}}(?:[ \u00a0]|(?<=[dl])['’])"  # "of", "de la", "d’"
+        trade = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.trade)}){between}{word}"
+        house = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.words.builder_words)}){between}{word}"  # "Makers of the Fen"
+        name = rf"(?:{house}|{word})(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
         self.form = any_of(book.general.legal_forms, whole=True)
         self.small_form = small_form(book.general.legal_forms)
         form = any_word(book.general.legal_forms)
         dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
         short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
         # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name, of "Marrowfen Van Co. Ltd" both.
-        # "NV 540" is a van, "Adelaide, SA" a town.
+        # "NV 540" is a van, "Adelaide, SA" a town, "S and SE" are two trims.
         self.legal = re.compile(
-            rf"({name}?)(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
+            rf"({name}?)(?<! and)(?<! et)(?<! und)"
+            rf"(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
             rf"(?:(?:{dotted}),?[ \u00a0](?=(?:{form})(?!\w)))?"
             rf"(?:{form})(?!\w|\s*=)(?!,?[ \u00a0](?:{form})(?!\w))"  # no sign of a legend: "S = Serie SA = Option"
         )
 
     def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
-        labelled = self._labelled(own, self.words.maker_labels)
-        if labelled is not None and not self._is_measure(labelled[0]):
+        labelled = self.labels.maker(own)
+        if labelled is not None:
             names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
             return
         if names.used:
@@ -104,11 +106,6 @@ class MakerReader:
         elif (company := self._company_in_text(document, own)) is not None:
             names.maker, names.maker_place = company
             names.maker_weak = True
-
-    @staticmethod
-    def _is_measure(name: str) -> bool:
-        """Tell whether what stands beside "Converter" is no company: "60 A"."""
-        return not any(len(word) > 1 and word[0].isupper() and word.isalpha() for word in re.split(r"[^\w'’]+", name))
 
     def _short(self, name: str, document: Document, own: list[Passage]) -> str:
         """Give a company's name without its word for the trade where the document says it so.
@@ -152,48 +149,6 @@ class MakerReader:
             return False
         word = behind.group(1)
         return count(text, word) <= count(text, f"{stem} {word}")
-
-    def _labelled(self, own: list[Passage], labels: list[str]) -> tuple[str, Place] | None:
-        wanted = {label.casefold() for label in labels}
-        for passage in own:
-            if passage.row is not None and passage.row.text.strip(" :").casefold() in wanted:
-                if self._is_row_of_several(passage, own) or self._is_of_base(passage):
-                    continue  # the head of a table; who made the base vehicle
-                return passage.text.strip(" ."), Place(passage, passage.page, passage.text)
-            if labels is self.words.maker_labels and (spoken := self._spoken(passage.text)):
-                return spoken, Place(passage, passage.page, spoken)
-            head, mark, rest = passage.text.partition(":")
-            if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= 6:
-                told = REPLY.sub("", rest).strip(" .")
-                return told, Place(passage, passage.page, told)
-        return None
-
-    def _is_of_base(self, passage: Passage) -> bool:
-        """Tell whether a row stands under a heading for the base vehicle: "Make" under "Chassis"."""
-        if not passage.sections or len(passage.sections[-1]) > SHORT_HEADING:
-            return False
-        return self.names_base(passage.sections[-1])
-
-    def names_base(self, text: str) -> bool:
-        """Tell whether a text names a base vehicle."""
-        mentions = self.lexicon.analyse(text).mentions
-        return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
-
-    @staticmethod
-    def _is_row_of_several(passage: Passage, own: list[Passage]) -> bool:
-        place = (passage.table, passage.row_index)
-        return any((p.table, p.row_index) == place and p.text != passage.text for p in own if p.table is not None)
-
-    def _spoken_pattern(self) -> re.Pattern[str]:
-        verbs = any_word(self.words.cues.get("is_named", []))
-        labels = {label.casefold() for label in self.words.maker_labels}
-        words = any_word(labels)
-        return re.compile(rf"(?<!\w)(?:{words})\s+(?:{verbs})\s+((?-i:[A-ZÀ-Þ][\w’'-]+(?: [A-ZÀ-Þ][\w’'-]+)?))", re.I)
-
-    def _spoken(self, text: str) -> str:
-        """Give the name in "the builder is Marrowfen", or an empty text."""
-        match = self.spoken.search(text)
-        return match.group(1) if match else ""
 
     def _strip_legal(self, name: str) -> str:
         match = self.legal.match(name + " ")

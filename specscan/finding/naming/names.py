@@ -77,7 +77,8 @@ class NameReader(TitleReader):
     def _read_builder(self, names: Names, document: Document, own: list[Passage], heads: Collection[str]) -> None:
         """Take the company that is said to build the vans, and a title anew that is this company alone."""
         plain = (re.sub(r"\W+$", "", head) for head in heads)
-        built = self.houses.builder_of(dict.fromkeys((names.title, names.series, *plain)), own)
+        known = dict.fromkeys((names.title, names.series, *plain))
+        built = self.houses.builder_of(known, own) or self.houses.built_of(known, own)
         built = built or (None if names.used else self.houses.building_title(names.title, own))
         built = built or self.houses.builder_at(own, self._is_trade)
         if built is None or self.is_filler(built[0]):

@@ -265,13 +265,17 @@ class TitleTexts(YearReader):
                     alone = re.sub(r"[\d.,]+$", "", name)  # "the tank 51 l" is no van
                     known = self.lexicon.knows_words(alone)
                     known = known or (nouns and not (coded or described or again or dated))  # "Unsere Idee" is a noun
-                    known = known or (sentence and not again and self.names_base(part))  # it may be the base vehicle's
+                    known = known or (
+                        sentence and not again and self.labels.names_base(part)
+                    )  # it may be the base vehicle's
                     behind = CLAUSE_END.split(part[match.end() :], maxsplit=1)[0][:BASE_BEHIND]
                     # "on the chassis Bruska 350", "the Bruska 350 as its base vehicle"
                     told = (
                         behind.split()[:1] and behind.split()[0] in self.words.predicates
                     )  # "the Drift 6 is built on"
-                    known = known or self.names_base(match.group()) or (not told and self.names_base(behind))
+                    known = (
+                        known or self.labels.names_base(match.group()) or (not told and self.labels.names_base(behind))
+                    )
                     if (nouns and sentence and not (coded or described)) or known or self.is_filler(name):
                         continue
                     rows.append((2 + 3 * dated, name, Place(place.passage, place.page, name)))

@@ -93,7 +93,7 @@ class TitleReader(TitleTexts):
 
         ``heads`` are those of tables that name vans.
         """
-        labelled = self.label_pairs.model_of_range(own) or self._labelled(own, self.words.model_labels)
+        labelled = self.label_pairs.model_of_range(own) or self.labels.read(own, self.words.model_labels)
         candidates: Counter[str] = Counter()
         rests: dict[str, set[str]] = {}  # of names, the lines of which they are what is left without common words
         whole: set[str] = set()
