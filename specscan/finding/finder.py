@@ -120,8 +120,14 @@ class Finder:
             *kit.lexicon.words.predicates,
             *kit.lexicon.words.minus,
         ]
+        words = kit.lexicon.words
         vans = VanMentions(
-            cast, verbs, self.book.cue_words("before_number"), self.book.cue_words("only"), self.likening
+            cast,
+            verbs,
+            self.book.cue_words("before_number"),
+            self.book.cue_words("only"),
+            self.likening,
+            ({*words.vans, *words.model_words}, words.lengths_of_vans),
         )
         passages = [p for p in document.passages if p.number not in cast.names.other]
         corners = [title.text for title in document.titles if title.origin == "corner"]

@@ -73,6 +73,7 @@ class TitleTexts(YearReader):
             rf"(?<!\w){day}\s*(?:(?:\w{{1,3}}|[-–—/])\s*{day}(?!\w)|\W{{0,3}}{HOUR})|{HOUR}\W{{1,3}}{day}(?!\w)",
             re.IGNORECASE,
         )
+        self.driven = re.compile(rf"\d[\d., \u00a0\u202f]*(?:{any_word(self.words.distances)})", re.IGNORECASE)
         self.is_a_van = re.compile(rf"\s+(?:{verbs})\s+(?:\w+\s+){{0,3}}(?:{vans})(?!\w)", re.IGNORECASE)
 
     def title_texts(self, document: Document, own: list[Passage]) -> list[tuple[int, str, Place]]:
@@ -101,7 +102,7 @@ class TitleTexts(YearReader):
                 offered = PRICED_WEIGHT if self.used and any(map(PRICE.search, parts[1:])) else 0
                 texts += [(weight + offered, part, place) for part in parts if not _is_numbered(part)]
                 continue
-            texts.append((weight, self._without_lead(title.text), place))
+            texts.append((weight, self._without_past(self._without_lead(title.text)), place))
             texts += [row for row in self._parts(1, title.text, place)[1:] if DATED.match(row[1].strip())]
         for passage in self._opening(own):
             texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
@@ -113,7 +114,9 @@ class TitleTexts(YearReader):
                 if sum(count(one.text, name) for one in own) >= LEAST_USES:
                     texts.append((OPENING_WEIGHT, name, Place(passage, passage.page, name)))
             if YEAR.search(passage.text) and len(passage.text) <= LONGEST_LINE and self._says_model_year(passage.text):
-                texts.append((4, self._without_past(passage.text), Place(passage, passage.page, passage.text)))
+                line = self._without_lead(passage.text) if self.used else passage.text
+                line = self._without_past(line)
+                texts.append((4, line, Place(passage, passage.page, passage.text)))
         seen: set[str] = set()
         texts = [row for row in texts if not (row[1] in seen or seen.add(row[1]))]  # type: ignore[func-returns-value]
         for title in document.titles:
@@ -125,6 +128,7 @@ class TitleTexts(YearReader):
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
         whole = [row for row in texts if row[1].count(")") <= row[1].count("(")]  # no end of what a line above opened
+        whole = [row for row in whole if not self.stock_number.match(row[1])]  # "Stock no. LS-41 | Listed by Marrowfen"
         return [row for row in whole if not self.letter.frames(*row[1:])] + list(self.letter.names())
 
     def _dated_lines(self, first: Sequence[Passage]) -> list[tuple[int, str, Place]]:
@@ -146,10 +150,15 @@ class TitleTexts(YearReader):
         led = words in self.fillers or self.lexicon.cues(self.lexicon.analyse(words), "used")
         return rest if led and rest else line
 
+    def _is_past(self, part: str) -> bool:
+        """Tell whether a part of a title says how a used van was used: "one owner", "61,400 km"."""
+        driven = self.driven.fullmatch(part.strip(" .")) is not None
+        return driven or bool(self.lexicon.cues(self.lexicon.analyse(part), "used"))
+
     def _without_past(self, line: str) -> str:
         """Give a line about a used van without what it says of its past: "Drift 6.2, MY21, registered 05/2022"."""
         parts = line.split(", ") if self.used else [line]
-        past = (n for n, part in enumerate(parts) if self.lexicon.cues(self.lexicon.analyse(part), "used"))
+        past = (n for n, part in enumerate(parts) if self._is_past(part))
         return ", ".join(parts[: next(past, 0) or None])
 
     def tells_hours(self, line: str) -> bool:

@@ -44,13 +44,16 @@ class VanMentions:
         articles: Iterable[str] = (),
         restricting: Iterable[str] = (),
         likening: Iterable[str] = (),
+        by_length: tuple[Iterable[str], Iterable[str]] = ((), ()),
     ):
         """Take the names of a cast, and the words that can stand beside a bare number which names a van.
 
         ``verbs`` are words such as "carries" behind it, ``articles`` words such as "the" before it, ``restricting``
         words such as "only" on either side; ``likening`` words such as "is a" between a van and the one that it is
-        likened to, of which nothing more is said: "The 21 is a 19 for people who ski".
+        likened to, of which nothing more is said: "The 21 is a 19 for people who ski"; ``by_length`` words for vans,
+        and those for the unit of a length by which some are called: "the 21-foot vans" beside "21 QB" and "21 TW".
         """
+        self.by_length = _of_length(*(tuple(sorted(words)) for words in by_length))
         self.likened = re.compile(rf"\s+(?:{any_word(likening)})\s+", re.IGNORECASE)
         self.article = _before_name(tuple(articles))
         self.only = _restricted(tuple(sorted(restricting)))
@@ -112,6 +115,12 @@ class VanMentions:
                 if not bare and not (self._cased(text[start:end]) and self._is_no_sign(text, start, end)):
                     continue
                 found.append((start, end, self._named(text[start:end])))
+        for match in self.by_length.finditer(text) if self.by_length is not None else ():
+            figure = match.group(1) or match.group(2)
+            called = frozenset(model for model in self.everyone if figure in model.split())
+            free = not any(start < match.end() and match.start() < end for start, end, _ in found)
+            if free and called and called != self.everyone:
+                found.append((*match.span(), called))
         found.sort()
         likened = {
             later for former, later in itertools.pairwise(found) if self.likened.fullmatch(text, former[1], later[0])
@@ -192,6 +201,18 @@ class VanMentions:
 @functools.lru_cache(maxsize=KEPT_PATTERNS)
 def _before_name(articles: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"(?<!\w)(?:{any_word(articles)})\s+$", re.IGNORECASE)
+
+
+@functools.lru_cache(maxsize=KEPT_PATTERNS)
+def _of_length(vans: tuple[str, ...], units: tuple[str, ...]) -> re.Pattern[str] | None:
+    """Give the pattern of "21-foot vans" and « fourgons de 21 pieds », none without words for the units."""
+    if not vans or not units:
+        return None
+    van, unit = any_word(vans), any_word(units)
+    return re.compile(
+        rf"(?<!\w)(?:(\d{{2}})[- ](?:{unit})[- ](?:{van})|(?:{van}) \w{{1,3}} (\d{{2}}) (?:{unit}))(?!\w)",
+        re.IGNORECASE,
+    )
 
 
 @functools.lru_cache(maxsize=KEPT_PATTERNS)

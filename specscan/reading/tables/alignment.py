@@ -171,12 +171,13 @@ def _head_bar(kept: list[Parted], first: int, last: int, marks: Marks) -> int:
 def _has_ruled_rows(picked: list[Parted], marks: Marks) -> bool:
     """Tell whether lines below a bar of heads are parted by rules into rows, which can hold lists of many lines.
 
-    Where rules of one length hold them all together no bar is needed.
+    Where rules of one length hold them all together, but for the lines of their heads, no bar is needed.
     """
     box = union([one.box for one, _ in picked])
     assert box is not None
     barred = any(len(segments) >= MIN_HEADS and marks.in_bar(line) for line, segments in picked[:HEAD_LINES])
-    held = barred or marks.share_rows(picked[0][0], picked[-1][0])
+    last = picked[-1][0]
+    held = barred or any(marks.share_rows(line, last) for line, _ in picked[: min(HEAD_LINES, len(picked) - 1) + 1])
     return held and len(marks.floors_across(box)) > MIN_RULES
 
 

@@ -11,6 +11,8 @@ from specscan.reading.ocr.reader import OcrReader
 from specscan.records.text import Piece
 
 SIGN_ENDS = frozenset("*†‡¹²³⁴⁵⁶⁷⁸⁹)]")  # the last characters of such signs: most words need no closer look
+BEFORE_COMMA = re.compile(r"(?<=\w)([*†‡§]{1,3})([,;:])$")
+MAY_END = {*SIGN_ENDS, *",;:"}
 NOTE_SIGNS = ("*", "**", "†", "††", "‡", "§")
 TRAILING_SIGN = re.compile(r"(?<=\S)(\*{1,3}|[†‡]+|[¹²³⁴⁵⁶⁷⁸⁹]+\)?|\(\d\)(?=$)|\[\d\])$")
 BRACKETED = re.compile(r"\[\d\]")  # a sign also where it stands apart from its word
@@ -76,7 +78,7 @@ def compose(lines: list[Line], hints: Hints) -> Composed:
             if word.raised:
                 notes.append(clean_sign(word.text))
                 continue
-            shown, sign = (word.text, "") if word.text[-1:] not in SIGN_ENDS else _without_sign(word, text)
+            shown, sign = (word.text, "") if word.text[-1:] not in MAY_END else _without_sign(word, text)
             shown = shown if shown.isascii() else shown.translate(HYPHENS)
             if sign:
                 notes.append(sign)
@@ -101,6 +103,8 @@ def signs_of(words: list[Word]) -> frozenset[str]:
 
 
 def _without_sign(word: Word, before: str = "") -> tuple[str, str]:
+    if (amid := BEFORE_COMMA.search(word.text)) is not None:
+        return word.text[: amid.start()] + amid.group(2), clean_sign(amid.group(1))  # "Rating*, W"
     if word.text[-1:] not in SIGN_ENDS:
         return word.text, ""
     if BRACKETED.fullmatch(word.text):

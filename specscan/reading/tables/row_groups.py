@@ -64,7 +64,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
-                _continues(rows[-1], line, segments, columns, reach, loose, grouped)
+                _continues(rows[-1], line, segments, columns, reach, loose, grouped, amid=between and unlabelled)
                 or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))
             )
         ):
@@ -134,11 +134,14 @@ def _continues(
     near: float,
     loose: bool,
     grouped: bool,
+    *,
+    amid: bool,
 ) -> bool:
+    """Tell whether a line goes on with a row; one ``amid`` two rules without a label has it above or around it."""
     step = line.base - _above(row, segments, columns, grouped).base
     if step > near and (step > HANGING * line.size or not _hangs(row, segments, columns)):
         return False
-    if len(row) == 1 and _is_heading_line(row[0][1], segments, columns):
+    if len(row) == 1 and not amid and _is_heading_line(row[0][1], segments, columns):
         return False
     if _has_marks_of_its_own(row[-1][1], segments, columns):
         return False
