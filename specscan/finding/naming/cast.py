@@ -205,7 +205,7 @@ class CastReader:
         if not players and names.title:
             names.title = self.longer.read(names, document, own)
             players = [Player(names.title, names.title_place)]
-        take_own_labels(players, names, own, self.lexicon.words)
+        take_own_labels(players, names, own, self.lexicon.words, mapping)
         cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast

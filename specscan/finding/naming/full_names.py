@@ -19,7 +19,8 @@ ABBREVIATED = re.compile(r"[.°º№]$")  # "No. 5": the word before a number is
 MONEY = "[$€£]|(?:USD|CAD|AUD|EUR|GBP|CHF)"
 DASHED = r"\d{1,3}(?:[.'’ \u00a0\u202f]?\d{3})+[,.][ \u00a0]?[-–—]{1,2}"  # "54.900,-": no cents, and no currency
 LED = rf"(?<=\.\.\.)\s*{AMOUNT}$"  # behind a row of dots
-PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w)|(?<![\d.,]){DASHED}(?!\w)|{LED}")
+PRICED_BEHIND = rf"\s?\d{{1,3}}(?:[.,'’]\d{{3}})+(?!\d|\s?(?:{MONEY}))"  # in "540 GBP 58,450" 540 is no price
+PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w|{PRICED_BEHIND})|(?<![\d.,]){DASHED}(?!\w)|{LED}")
 ENDING_YEAR = re.compile(rf"\s+({MODEL_YEAR})$")
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
 

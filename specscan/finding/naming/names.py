@@ -178,20 +178,22 @@ class NameReader(TitleReader):
         found = set()
         known: dict[str, bool] = {}
         governed = Counter(heading for passage in document.passages for heading in set(passage.sections))
-        most = 0.5 * len(document.passages)  # "Compare our vans" above the whole page opens no others
+        most = max(0.5 * len(document.passages), FEW)  # "Compare our vans" above the whole page opens no others
+        tables = Counter((p.block, p.sections) for p in document.passages if p.table is not None)
         under: tuple[object, ...] = ()
         for passage in document.passages:
             under = self._opens_others(passage) or under
             if self._leads_with_others(passage):
                 found.add(passage.number)
-            if under and under == (passage.block, passage.sections) and passage.kind is not Kind.HEADING:
+            below = under and under == (passage.block, passage.sections) and passage.kind is not Kind.HEADING
+            if below and tables[passage.block, passage.sections] < most:
                 found.add(passage.number)
             for heading in passage.sections[-2:] + ((passage.text,) if passage.kind is Kind.HEADING else ()):
                 if heading not in known:
                     cues = len(heading) <= 60 and self.lexicon.cues(
                         self.lexicon.analyse(heading), "other_vans", "comments"
                     )
-                    known[heading] = bool(cues) and governed[heading] < max(most, FEW)
+                    known[heading] = bool(cues) and governed[heading] < most
                 if known[heading]:
                     found.add(passage.number)
         return found

@@ -1,8 +1,8 @@
-"""Vans each described in a part of its own with labels for maker and model year: "Make: Marrowfen", "Year: 2023"."""
+"""Vans each with labels for maker and model year of its own: "Make: Marrowfen", "Year: 2023", in its part or column."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.listing import Listed
@@ -15,10 +15,21 @@ from specscan.rulebook.models import WordFile
 Told = tuple[str, Place]
 
 
-def take_own_labels(players: Sequence[Player], names: Names, own: Sequence[Passage], words: WordFile) -> None:
-    """Give vans the makers and years that labels in their own parts tell, where these differ from van to van."""
+def take_own_labels(
+    players: Sequence[Player],
+    names: Names,
+    own: Sequence[Passage],
+    words: WordFile,
+    heads: Mapping[str, frozenset[str]],
+) -> None:
+    """Give vans the makers and years that labels in their own parts tell, where these differ from van to van.
+
+    Years may stand beside a label in the vans' columns or rows too; ``heads`` maps the heads of these to vans.
+    """
     makers = [_told(player, own, words.maker_labels) for player in players]
-    years = [_told(player, own, (*words.model_year, *words.year_labels), year=True) for player in players]
+    labels = {label.casefold() for label in (*words.model_year, *words.year_labels)}
+    beside = _beside(own, labels, heads)
+    years = [beside.get(player.model) or _told(player, own, labels, year=True) for player in players]
     several = [len({told[0].casefold() for told in some if told is not None}) > 1 for some in (makers, years)]
     if not any(several) or any(player.listed is not None for player in players):
         return
@@ -30,7 +41,20 @@ def take_own_labels(players: Sequence[Player], names: Names, own: Sequence[Passa
         player.listed = Listed(company, player.model, place, *told)
 
 
-def _told(player: Player, own: Sequence[Passage], labels: Sequence[str], *, year: bool = False) -> Told | None:
+def _beside(own: Sequence[Passage], labels: Iterable[str], heads: Mapping[str, frozenset[str]]) -> dict[str, Told]:
+    """Give the year that stands in each van's column, or row, beside one of some labels."""
+    found: dict[str, Told] = {}
+    for passage in own if heads else ():
+        for label, head in ((passage.row, passage.column), (passage.column, passage.row)):
+            vans = heads.get(head.text, frozenset()) if head is not None else frozenset()
+            if label is None or len(vans) != 1 or label.text.casefold().strip(" :") not in labels:
+                continue
+            if (match := YEAR.search(passage.text)) is not None:
+                found.setdefault(next(iter(vans)), (match.group(1), Place(passage, passage.page, match.group(1))))
+    return found
+
+
+def _told(player: Player, own: Sequence[Passage], labels: Iterable[str], *, year: bool = False) -> Told | None:
     """Give what the first such label in the part on a van says."""
     wanted = {label.casefold() for label in labels}
     place = player.place.passage if player.place is not None else None

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word
-from specscan.finding.naming.full_names import CODE
+from specscan.finding.naming.full_names import CODE, PRICE
 from specscan.finding.naming.name_forms import are_mostly_names, words_of_name
 from specscan.finding.naming.place import begins_with, of_range, without_start
 from specscan.records.text import Head, Kind, Passage
@@ -58,13 +58,14 @@ class RangeReader:
     def bare(self, passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> frozenset[str]:
         """Give headings of a name alone that are ranges: sisters, each above headings of codes or of names behind it.
 
-        "Wexmoor" above "186 T" and "203 M", beside "Gorse" above "Gorse 224": a word that no brochure uses.
+        "Wexmoor" above "186 T" and "203 M", beside "Gorse" above "Gorse 224": a word that no brochure uses. Prices may
+        stand behind the codes.
         """
         coded: dict[tuple[str, ...], set[str]] = defaultdict(set)
         for passage in passages:
             over = passage.sections[-1] if passage.kind is Kind.HEADING and passage.sections else ""
-            code = CODED_HEADING.fullmatch(without_start(passage.text, over))
-            if over and code is not None and can_be_name(passage.text):
+            plain = without_start(_without_price(passage.text), over)
+            if over and CODED_HEADING.fullmatch(plain) and can_be_name(passage.text):
                 coded[passage.sections[:-1]].add(over)
         return frozenset(
             over for found in coded.values() if len(found) > 1
@@ -116,6 +117,12 @@ class RangeReader:
 def with_range(head: Head, name: str) -> Head:
     """Give a head with the name of its range before it, once."""
     return head if begins_with(head.text, name) else replace(head, text=of_range(name, head.text))
+
+
+def _without_price(heading: str) -> str:
+    """Give a heading without the price that ends it."""
+    price = PRICE.search(heading)
+    return heading[: price.start()].strip(" .,") if price and not heading[price.end() :].strip(" .") else heading
 
 
 def _tables_of_codes(passages: Sequence[Passage], can_be_name: Callable[[str], bool]) -> set[int]:

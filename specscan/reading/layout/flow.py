@@ -14,6 +14,7 @@ from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
 from specscan.reading.tables.compose import NOTE_SIGNS, clean_sign
 from specscan.records.text import Kind
 
+PRICED_CODE = re.compile(r"\d{3}\s+[£$€]\s?\d{1,3}[.,’']\d{3}$")  # a van and its price: "540 £58,450"
 HEADING_RATIO = 1.12
 RAGGED = 0.8  # of the widest line: a shorter one was not broken because it was full
 PRICED = re.compile(r"^[^:\d]{3,}[^:]*:\s+\S?\s?\d")  # a label with its figure
@@ -289,7 +290,7 @@ def _is_dash_phrase(first: Word, rest: Line) -> bool:
 
 def _is_heading(line: Line, usual: float) -> bool:
     text = line.text
-    if len(text) > 90 or not any(letter.isalpha() for letter in text):
+    if len(text) > 90 or not (any(letter.isalpha() for letter in text) or PRICED_CODE.match(text)):
         return False
     if text.endswith((".", ";", ",")) and line.size < 1.3 * usual:
         return False

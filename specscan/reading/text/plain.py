@@ -30,6 +30,7 @@ from specscan.records.text import Box, Document, Kind, PageState, Title
 EM = 10.0
 CHAR = 6.0
 PITCH = 12.0
+LOWER = 0.9  # of the size of other lines: the heading of a list below one of several lists
 TAB = 8
 TABLE_ROW = re.compile(r"^\s*\|.*\|\s*$|^[^|]+\|[^|]+(\|[^|]+)*$")
 TABLE_RULE = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*(\|\s*:?-{2,}:?\s*)*\|?\s*$")
@@ -298,6 +299,9 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str], hints: Hin
         if lines[number] in heads:
             placed[place] = _bold(line)
             continue
+        if _heads_dots(line, placed[place + 1 : place + 2]):
+            placed[place] = _bold(line, LOWER)
+            continue
         before = lines[number - 1].strip() if number else ""
         before = "" if PAGE_NUMBER.fullmatch(before) else before
         after = lines[number + 1].strip() if number + 1 < len(lines) else ""
@@ -314,8 +318,15 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str], hints: Hin
                 placed[place] = _bold(line)
 
 
-def _bold(line: Line) -> Line:
-    return Line(replace(word, bold=True) for word in line.words)
+def _heads_dots(line: Line, below: list[Line]) -> bool:
+    """Tell whether a line stands further out than the labels and rows of dots right below: "540   £58,450"."""
+    text = line.text
+    led = bool(below) and has_leader(below[0]) and below[0].box.top - line.box.top < 1.5 * PITCH
+    return led and below[0].box.x0 > line.box.x0 and not has_leader(line) and text[-1].isalnum() and len(text) <= 60
+
+
+def _bold(line: Line, part: float = 1.0) -> Line:
+    return Line(replace(word, bold=True, size=part * word.size) for word in line.words)
 
 
 def _heads_text(lines: list[str], number: int, text: str) -> bool:

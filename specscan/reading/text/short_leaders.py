@@ -1,4 +1,7 @@
-"""Rows of dots for which a long label leaves no room, or for one: "Haut. . 2,65 m" below "PTAC .... 3 300 kg"."""
+"""Rows of dots for which a long label leaves no room, or for one: "Haut. . 2,65 m" below "PTAC .... 3 300 kg".
+
+And rows of dots without a space before or behind them: "Berths.......... 2".
+"""
 
 from __future__ import annotations
 
@@ -9,6 +12,7 @@ DOTS = re.compile(r"(?<=\s)\.{3,}(?=\s)")
 SHORT = re.compile(r"(?<=\S)\s\.{1,2}(?=\s\S)")
 COLON = re.compile(r"(?<=[^\W\d_])\s?:(?=\s+\S)")
 LEADER = " ..."
+CLOSE = re.compile(r"(?<=[^\s.])\.{4,}(?=\s)|(?<=[^\s.])\.{5,}(?=[^\s.])|(?<=\s)\.{4,}(?=[^\s.])")  # no "and so on..."
 
 
 def with_whole_leaders(lines: Sequence[str]) -> list[str]:
@@ -16,6 +20,7 @@ def with_whole_leaders(lines: Sequence[str]) -> list[str]:
 
     A colon between two rows of dots stands for one: "Couchages / places : 3 / 4".
     """
+    lines = [CLOSE.sub(_apart, line) for line in lines]
     ends = [{match.end() for match in DOTS.finditer(line)} for line in lines]
     made = list(lines)
     for number, line in enumerate(lines):
@@ -28,3 +33,10 @@ def with_whole_leaders(lines: Sequence[str]) -> list[str]:
         if colon is not None:
             made[number] = line[: colon.start()] + LEADER + line[colon.end() :]
     return made
+
+
+def _apart(dots: re.Match[str]) -> str:
+    """Give a row of dots as long as it was, with a space on each side."""
+    line, (start, end) = dots.string, dots.span()
+    before, behind = " " * (not line[start - 1].isspace()), " " * (not line[end].isspace())
+    return f"{before}{'.' * (end - start - len(before) - len(behind))}{behind}"
