@@ -22,6 +22,7 @@ from specscan.finding.naming.known_vans import known_cast
 from specscan.finding.naming.labelled_sheets import with_labelled_sheets
 from specscan.finding.naming.model_rows import with_model_rows
 from specscan.finding.naming.name_doubts import pieced_names
+from specscan.finding.naming.nicknames import without_nicknames
 from specscan.finding.naming.range_columns import with_range_columns
 from specscan.finding.naming.sheet_heads import with_sheet_heads
 from specscan.finding.naming.swapped_columns import with_vans_first
@@ -53,7 +54,7 @@ class Finder:
         kit = self.kits.for_document(document)
         words = kit.lexicon.words
         rows, quotes = kit.casts.bases_in_heads.apart(document.passages)
-        rows = kit.casts.plain_heads.without_signs(rows)
+        rows = without_nicknames(kit.casts.plain_heads.without_signs(rows))
         rows = with_figure_headings(rows, document.titles, kit.lexicon.knows_label)
         rows = with_vans_first(
             rows,

@@ -1,11 +1,11 @@
-"""Lines that give a company with its address: "Marrowfen, 12 Quay Road, Ost", "marrowfen ltd · quay road 12"."""
+"""Lines that give a company with its address: "Marrowfen, 12 Quay Road, Ost"."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 
-from specscan.finding.language.whole_words import any_of, any_word
+from specscan.finding.language.whole_words import any_of
 from specscan.finding.naming.place import begins_with
 from specscan.records.text import Passage
 
@@ -29,23 +29,6 @@ def has_address(name: str, own: Sequence[Passage], is_filler: Callable[[str], bo
     foot = [text for text in texts if name and begins_with(text.replace(",", " ,"), name)]
     streets = [match for text in foot if (match := STREET.match(text, len(name))) is not None]
     return any(not is_filler(match.group(1) or match.group(2)) for match in streets)
-
-
-def small_form(legal_forms: Iterable[str]) -> re.Pattern[str]:
-    """Give the pattern of a company's name and its legal form, both in small letters, for ``small_company``."""
-    form = any_word({one.casefold() for one in legal_forms})
-    return re.compile(rf"([^\W\d_][\w’'-]*(?: [^\W\d_][\w’'-]*)?),? (?:{form})(?={BETWEEN}|$)")
-
-
-def small_company(own: Sequence[Passage], pattern: re.Pattern[str]) -> tuple[str, Passage] | None:
-    """Give the company that writes itself in small letters before its legal form, and where another line begins."""
-    for passage in own[-LAST_LINES:]:
-        match = pattern.match(passage.text)
-        if match is not None and match.group(1).islower():
-            others = (one for one in own if one is not passage and one.table is None)
-            again = next((one for one in others if begins_with(one.text.strip(" ."), match.group(1))), None)
-            return (match.group(1), again) if again is not None else None
-    return None
 
 
 class Addresses:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds
+from specscan.finding.naming.alike_lists import differ
 from specscan.finding.naming.full_names import PRICE
 from specscan.finding.naming.name_forms import article
 from specscan.finding.naming.place import PARTED, Place, bears, begins_with, of_range, without_start
@@ -167,6 +168,7 @@ class ChapterReader:
             apart = (
                 not titled
                 or bool(shared)
+                or differ([one.passages for one in alike])
                 or all(one.heading.number in runs or CODED.fullmatch(one.name) for one in alike)
             )
             sure = len(same) >= SAME_THINGS and len(alike) == len(full) and apart

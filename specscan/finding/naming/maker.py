@@ -8,10 +8,10 @@ from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
-from specscan.finding.naming.addresses import small_company, small_form
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.name_labels import NameLabels
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
+from specscan.finding.naming.small_companies import SmallCompanies
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
@@ -65,7 +65,7 @@ class MakerReader:
         house = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.words.builder_words)}){between}{word}"  # "Makers of the Fen"
         name = rf"(?:{house}|{word})(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
         self.form = any_of(book.general.legal_forms, whole=True)
-        self.small_form = small_form(book.general.legal_forms)
+        self.small = SmallCompanies(lexicon, book.general.legal_forms)
         form = any_word(book.general.legal_forms)
         dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
         short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
@@ -99,7 +99,7 @@ class MakerReader:
             for told in (self._signed(document, own), self._said(own)):
                 if told is not None and begins_with(names.maker, told[0]):
                     names.maker, names.maker_place = told  # "The Drift by Marrowfen" of Marrowfen Sea & Road Ltd
-        elif (small := small_company(own, self.small_form)) is not None:
+        elif (small := self.small.read(own)) is not None:
             names.maker, names.maker_place = small[0], Place(small[1], small[1].page, small[0])
         elif (signed := self._sender(own) or self._signed(document, own) or self._said(own)) is not None:
             names.maker, names.maker_place = signed
