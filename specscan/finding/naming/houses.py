@@ -40,6 +40,7 @@ class HouseReader:
             rf"(?<!\w)({COMPANY}) (?:{any_word(words.builds)})(?!\w)[^.!?]{{0,60}}?(?<!\w)(?i:{vans})(?!\w)"
         )
         self.we_build = re.compile(rf"(?<!\w)(?:{any_word(words.we_build)})(?!\w)", re.IGNORECASE)
+        self.we_sign = re.compile(rf"\W*({COMPANY})[,.:]? (?i:{any_word(words.we_build)})(?!\w)")
         self.vans = re.compile(rf"(?<!\w)(?:{any_word((*words.vans, *words.model_words))})(?!\w)", re.IGNORECASE)
         self.does = re.compile(rf"(?<!\w)({COMPANY}) (?:{any_word(words.houses_do)})(?!\w)")
         self.building = rf" (?:{any_word(words.houses_do)})(?!\w)"
@@ -132,6 +133,17 @@ class HouseReader:
                 told = len(hosts) == 1 and not any(map(is_trade, hosts))
                 if told and self.we_build.search(sentence) and self.vans.search(sentence):
                     return hosts.pop().capitalize(), passage
+        return None
+
+    def signing(self, own: Iterable[Passage], is_trade: Callable[[str], bool]) -> tuple[str, Passage] | None:
+        """Give the company with which a line begins that goes on to say that they build: "Marrowfen Vans, we build …".
+
+        Its word for the trade tells that it is one.
+        """
+        for passage in own:
+            match = self.we_sign.match(passage.text) if passage.table is None else None
+            if match is not None and " " in match.group(1) and is_trade(match.group(1).split()[-1]):
+                return match.group(1), passage
         return None
 
     def dealt_in(self, own: Sequence[Passage]) -> tuple[str, Passage] | None:

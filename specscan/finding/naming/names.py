@@ -80,7 +80,7 @@ class NameReader(TitleReader):
         known = dict.fromkeys((names.title, names.series, *plain))
         built = self.houses.builder_of(known, own) or self.houses.built_of(known, own)
         built = built or (None if names.used else self.houses.building_title(names.title, own))
-        built = built or self.houses.builder_at(own, self._is_trade)
+        built = built or self.houses.builder_at(own, self._is_trade) or self.houses.signing(own, self._is_trade)
         if built is None or self.is_filler(built[0]):
             return
         names.maker, names.maker_place = built[0], Place(built[1], built[1].page, built[0])

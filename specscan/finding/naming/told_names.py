@@ -9,6 +9,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.whole_words import count, holds, without_first, without_names
 from specscan.finding.naming.chapters import CODED, Chapter, ChapterReader, shared_word
+from specscan.finding.naming.introduced import read_introduced
 from specscan.finding.naming.led_items import read_led
 from specscan.finding.naming.name_forms import article
 from specscan.finding.naming.names import NameReader
@@ -60,6 +61,9 @@ class ToldNames:
                 Player(of_range(base, name), Place(item, item.page, name), {name}, chapter=frozenset({item.number}))
                 for name, item in led
             ]
+        words = self.names.words
+        if met := read_introduced(own, names, self.names.lexicon, words.articles_of_names, self.can_head_chapter):
+            return met
         trims = self._continuations(names, text)
         if len(trims) < 2:
             trims = self._listed(names, own, text)

@@ -23,6 +23,7 @@ FIGURED = re.compile(
 )  # "4x4 drivetrain: 950", which may be one among others without doubt
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
+LABEL_FIRST = re.compile(r"[^\W\d_][^:.!?]{1,30}: \S")
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 LIST = 2  # items, from which their type is no heading's, however small that of the page is
 FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end included
@@ -254,7 +255,8 @@ def _small_members(block: list[Line], left: float, right: float) -> list[Line]:
 
     ``left`` and ``right`` are the edges of the column. Running text fills its lines, the items of a list do not.
     """
-    if not all(line.text[:1].islower() or line.text[:1].isdigit() for line in block):
+    small = all(line.text[:1].islower() or line.text[:1].isdigit() for line in block)
+    if not small and not all(map(LABEL_FIRST.match, (line.text for line in block))):  # "GVWR: …" below "chassis: …"
         return []
     joined = any(line.text.endswith((",", "-", "–", "/", "(", "&", ".", ";", ":")) for line in block)
     room = left + ROOM * (right - left)
