@@ -24,6 +24,10 @@ LINES = [
      {"battery_ah": 420, "battery_wh": 5040}),
     ("DE", "Aufbaubatterie: 4 x 6 V, 210 Ah, paarweise in Reihe", {"battery_ah": 420, "battery_wh": 5040}),
     ("FR", "Batterie cellule : 4 x 6 V, 210 Ah, deux par deux en série", {"battery_ah": 420, "battery_wh": 5040}),
+    ("US", "House battery: 2 x 6 V, 220 Ah in series, option 2 x 150 Ah AGM",
+     {"battery_ah": ("option", 300), "battery_wh": 2640, "battery_chemistry": ("option", "agm")}),
+    ("US", "It has an insulated gray tank and makes hot water in a 12-liter tank.",
+     {"gray_tank_insulated": True, "water_heater_l": 12}),
     # what a label names of several kinds is none of them; "self-heating: no" denies the heating alone
     ("US", "Portable / cassette waste: 2.6 gal", {"cassette_l": 2.6 * GALLON}),
     ("US", "House battery self-heating: no", {"battery_heated": False}),

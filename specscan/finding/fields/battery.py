@@ -96,8 +96,13 @@ def _mend(row: Found, parsed: Parsed, things: Collection[str]) -> None:
 
 
 def _wired(cue: str, row: Found, parsed: Parsed) -> bool:
-    """Tell whether the sentence of a charge says how the batteries are wired, by the words of a cue."""
-    return any(one.sentence == row.sentence for one in parsed.cues(cue))
+    """Tell whether the sentence of a charge says how the batteries are wired, by the words of a cue.
+
+    Behind an option that begins between them it says so of others: "2 × 6 V, 220 Ah in series, option 2 × 150 Ah".
+    """
+    assert row.item is not None
+    said = [one for one in parsed.cues(cue) if one.sentence == row.sentence]
+    return any(not _apart(row.item, one, parsed) for one in said)
 
 
 def _counted(charge: Item, volts: Item | None, parsed: Parsed) -> int:

@@ -131,6 +131,9 @@ class Grouper:
                 found.append((item, things))
                 continue
             before = [t for other, own in found if other.sentence == item.sentence for t in expanded(self.book, own)]
+            measured = any(i.quantity is not None and i.last == item.first for i in parsed.items)
+            if measured and before and self.book.fields_of(before[-1]):
+                before = before[-1:]  # "makes hot water in a 12-litre tank"
             meant = referred(self.book, things, before)
             if not meant:
                 meant = self._all_of(item, things, parsed, split)

@@ -8,6 +8,7 @@ import re
 from specscan.reading.layout.bold_values import bold_values
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
 from specscan.reading.layout.item import Item
+from specscan.reading.layout.lettered import lettered
 from specscan.reading.layout.line_runs import LIST_LEADING, SIZE, flush_runs, runs_of
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
@@ -47,7 +48,7 @@ def items_of(
     usual = max(usual, page_size, middle_of(listed_sizes) if len(listed_sizes) >= LIST else 0.0)
     lines = [part for line in lines for part in _with_tagline_apart(line, usual)]
     listed = _listed(lines)
-    numbered = _numbered(lines)
+    numbered, lettered_items = _numbered(lines), lettered(lines)
     colored = _colored_headings(lines, usual)
     shouted = {_style(line) for line in lines if _is_shouted(line, least=4)}
     priced = _price_lines(lines)
@@ -58,6 +59,9 @@ def items_of(
     edges = _edges(lines)
     for line in lines:
         item = _begin(line, usual, signs)
+        if id(line) in lettered_items and item.kind is not Kind.BULLET:
+            first = line.words[0]
+            item = Item(Kind.BULLET, [Line(line.words[1:])], mark=first.text, level=first.box.x0)
         if item.kind is Kind.HEADING and id(line) in priced and line.size < 1.5 * usual:
             item = Item(Kind.PROSE, [line], level=line.box.x0)
         if id(line) in numbered and item.kind is Kind.PROSE:
