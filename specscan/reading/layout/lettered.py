@@ -41,5 +41,7 @@ def lettered(lines: Sequence[Line]) -> set[int]:
 
 
 def _letter(line: Line) -> str:
+    """Give the letter that marks a line, an empty text for others: "R : He answers" has a label."""
     text = line.words[0].text
-    return text if len(line.words) > 1 and len(text) == 1 and text.isalpha() and text not in WORDS else ""
+    marks = len(line.words) > 1 and len(text) == 1 and text.isalpha() and text not in WORDS
+    return text if marks and any(map(str.isalnum, line.words[1].text)) else ""
