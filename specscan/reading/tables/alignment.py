@@ -31,6 +31,7 @@ TIGHT_GAP = 0.3
 WIDER = 1.1  # times the narrowest space of a line
 TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
 RULED_SHARE = 0.2  # where rules part its rows
+LEGEND_MARKS = 3  # in a line that explains nothing else: "F  fitted   C  costs extra   x  cannot be had"
 MIN_HEADS = 3  # segments of the head of a table, its corner included
 PITCHES = 1.3  # times the usual distance of rows: heads and groups above the first
 REACH = 2.0  # below the last line of a table: its last rule
@@ -93,8 +94,13 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
 def _explains_marks(segments: list[Line]) -> bool:
     """Tell whether each part of a line is a mark of its own with words behind it: "x standard   o optional".
 
-    Where the first is a bullet the line could be an item of a list.
+    Where the first is a bullet the line could be an item of a list. Marks may be set apart from their words.
     """
+    words = [word.text for part in segments for word in part.words]
+    marks = [n for n, word in enumerate(words) if len(word) == 1 and not word.isdigit()]
+    explained = all(n + 1 < len(words) and words[n + 1][:1].islower() and len(words[n + 1]) > 1 for n in marks)
+    if marks[:1] == [0] and len({words[n] for n in marks}) == len(marks) >= LEGEND_MARKS and explained:
+        return not is_bullet(words[0])
     signs = [part.words[0].text for part in segments]
     if len(set(signs)) < max(2, len(signs)) or is_bullet(signs[0]) or any(len(sign) > 1 for sign in signs):
         return False

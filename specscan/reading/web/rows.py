@@ -96,7 +96,7 @@ def run_of_rows(
     """Give the end of a run of rows that stands among other children from ``start`` on, and its grid.
 
     Three or more rows of equally many parts, between which headings group them; rows of two parts are labels and
-    values, most of the labels known.
+    values, most of the labels known. Among rows of more parts a known label may have one value for all columns.
     """
     first = _parts(seen, children[start])
     if first is None or not 2 <= len(first) <= 8:
@@ -107,7 +107,8 @@ def run_of_rows(
         child = children[place]
         if isinstance(child.tag, str) and seen.sees(child):
             parts = [child] if child.tag in HEADINGS else _parts(seen, child)
-            if parts is None or len(parts) not in (1, len(first)) or squash(child.tail or ""):
+            shared = parts is not None and len(parts) == 2 < len(first) and _are_labels(seen, parts[:1], hints)
+            if parts is None or len(parts) not in (1, len(first)) and not shared or squash(child.tail or ""):
                 break
             rows.append(parts)
             if len(parts) > 1:
@@ -207,7 +208,8 @@ def _div_grid(seen: Visibility, rows: list[list[html.HtmlElement]], cols: int) -
         for col, cell in enumerate(cells):
             bold = cell.tag in STRONG and col > 0
             line = html_line(full_text(seen, cell), row=number, offset=col * COLUMN, bold=bold)
-            made.append(GridCell(number, col, [line] if line.words else []))
+            span = cols - 1 if col == 1 and len(cells) == 2 else 1
+            made.append(GridCell(number, col, [line] if line.words else [], col_span=span))
     return page_grid(made, len(rows), cols)
 
 
