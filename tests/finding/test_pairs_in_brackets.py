@@ -28,6 +28,12 @@ LINES = [
      {"battery_ah": ("option", 300), "battery_wh": 2640, "battery_chemistry": ("option", "agm")}),
     ("US", "It has an insulated gray tank and makes hot water in a 12-liter tank.",
      {"gray_tank_insulated": True, "water_heater_l": 12}),
+    # a letter with its unit is a label, "jacketed" insulated, a break between ribs and lining thermal
+    ("UK", "W (m): 2.05", {"width_mm": 2050}),
+    ("UK", "H (mm): 2640", {"height_mm": 2640}),
+    ("UK", "Driven: front", {"drive": "front"}),
+    ("UK", "Grey tank jacketed: no", {"gray_tank_insulated": False}),
+    ("US", "Break between ribs and paneling: yes", {"thermal_break": True}),
     # what a label names of several kinds is none of them; "self-heating: no" denies the heating alone
     ("US", "Portable / cassette waste: 2.6 gal", {"cassette_l": 2.6 * GALLON}),
     ("US", "House battery self-heating: no", {"battery_heated": False}),

@@ -120,3 +120,16 @@ def test_a_list_of_terms_with_as_many_descriptions_each_is_a_table(facts_of_page
     facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>The Drift S is for two.</p><dl>{rows}</dl>")
     assert by_van(facts, "fresh_tank_l") == {"Drift S": 30, "Drift M": 98, "Drift L Winter": 115}
     assert by_van(facts, "sleeps") == {"Drift S": 4, "Drift M": 3, "Drift L Winter": 2}
+
+
+def test_a_row_of_a_label_and_one_value_holds_for_all_columns_and_parts_no_table(facts_of_page):
+    rows = [("Length", "5,410 mm", "5,990 mm"), ("Height", "2,640 mm", "2,800 mm"), ("Wheelbase", "3,450 mm"),
+            ("Sleeps", "2", "4"), ("GVWR", "3,300 kg", "3,500 kg")]  # fmt: skip
+    head = "<div class=r><div></div><div><b>Drift 19</b></div><div><b>Drift 21</b></div></div>"
+    water = "<h2>Water</h2>" + boxes("Fresh water", "30 L", "98 L") + boxes("Gray water", "25 L", "70 L")
+    body = "<h1>Marrowfen Drift 2026</h1><h2>Road</h2>" + head + "".join(boxes(*row) for row in rows)
+    facts = facts_of_page(body + water + boxes("Heated floor", "optional", "standard"))
+    told = {field: {(f.model, f.value) for f in facts if f.field == field} for field in ("wheelbase_mm", "gvwr_kg")}
+    assert told["wheelbase_mm"] == {("Drift 19", 3450), ("Drift 21", 3450)}
+    assert told["gvwr_kg"] == {("Drift 19", 3300), ("Drift 21", 3500)}
+    assert {(f.model, f.value) for f in facts if f.field == "gray_tank_l"} == {("Drift 19", 25), ("Drift 21", 70)}

@@ -25,6 +25,10 @@ def test_labels_at_the_left_may_be_wider_than_columns():
     assert open_sides([*RULES, *walls(260.0, 380.0, 500.0, 620.0, 740.0)], 3.0) == walls(50.0)
 
 
+def test_the_last_column_may_be_half_as_wide_again_as_the_usual_one_and_a_little_more():
+    assert open_sides([*RULES, *walls(50.0, 220.0, 320.0, 420.0, 570.0)], 3.0) == walls(740.0)
+
+
 def test_what_may_hold_several_columns_is_not_closed():
     assert open_sides([*RULES, *walls(50.0, 220.0)], 3.0) == []  # values without rules between them
     assert open_sides([*RULES, *walls(50.0, 220.0, 290.0, 360.0)], 3.0) == []

@@ -49,3 +49,31 @@ def test_notes_that_run_on_below_the_columns_are_not_parted_by_them(examiner):
     page.text(50, 251, "and draws 45 W while running.")
     read = read_document(page.data(), "drift.pdf", "pdf", examiner.hints)
     assert any("at full output and draws 45 W while running" in passage.text for passage in read.passages)
+
+
+def test_signs_set_apart_from_their_words_are_a_legend_and_no_cells(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=24, bold=True)
+    page.row(90, (50, "F"), (66, "fitted"), (130, "C"), (146, "costs extra"), (240, "W"))
+    page.row(90, (256, "part of the Winter Pack, which costs extra"), (460, "x"), (476, "cannot be had"))
+    page.row(120, (220, "Drift 19"), (300, "Drift 21"), (380, "Drift 24"), bold=True)
+    rows = [
+        ("Waste tank lagged", "WFF"),
+        ("Heated floor", "xCF"),
+        ("Winter drain kit", "FFF"),
+        ("Thermal break", "xxF"),
+    ]
+    for n, (label, marks) in enumerate(rows):
+        page.row(136 + 14 * n, (50, label), *zip((234, 314, 394), marks, strict=True))
+    page.row(200, (50, "Overall length"), (220, "5.41 m"), (300, "5.99 m"), (380, "6.36 m"))
+    page.row(214, (50, "GVWR"), (220, "3,300 kg"), (300, "3,500 kg"), (380, "4,250 kg"))
+    asked = ("heated_floor", "gray_tank_insulated")
+    told = {(f.field, f.model, f.availability) for f in facts_of_pdf(page) if f.field in asked}
+    assert told == {
+        ("gray_tank_insulated", "Drift 19", "optional"),
+        ("gray_tank_insulated", "Drift 21", "standard"),
+        ("gray_tank_insulated", "Drift 24", "standard"),
+        ("heated_floor", "Drift 19", "not_available"),
+        ("heated_floor", "Drift 21", "optional"),
+        ("heated_floor", "Drift 24", "standard"),
+    }

@@ -32,6 +32,7 @@ class ShortNames:
             letter = item.end - item.start == 1 and not any(
                 self._opens_pair(o, parsed) for o in shorts if o is not item
             )
+            letter = letter and not self._is_measured_in(item, parsed, split)
             return coordinated or (not full and not letter) or self._has_aspect_behind(item, parsed, split)
         if any(
             other is not item and self._coordinated(item, other, parsed) and self._share_capacity(item, other)
@@ -77,6 +78,13 @@ class ShortNames:
             if owned:
                 return True
         return self._measured(item, item.names("short"), parsed)
+
+    def _is_measured_in(self, item: Item, parsed: Parsed, split: int) -> bool:
+        """Tell whether a letter is a label with its unit, and the figure behind one of its kind: "L (m): 5.24"."""
+        if parsed.text[: item.start].strip() or not self.book.is_unit(parsed.text[item.end : split].strip(" ():,‖[]")):
+            return False
+        kinds = {self.book.fields[f].dimension for t in item.names("short") for f in self.book.fields_of(t)}
+        return any(i.quantity is not None and i.quantity.dimension in kinds for i in parsed.items if i.start >= split)
 
     def _has_aspect_behind(self, item: Item, parsed: Parsed, split: int) -> bool:
         """Tell whether what it can have stands right behind a short name in a label: "Gray insulation"."""

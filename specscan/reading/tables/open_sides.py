@@ -11,7 +11,7 @@ LEAST_RULES = 4  # rules across that begin and end alike
 LEAST_WALLS = 3  # edges down between them, so that there are two columns whose widths are known
 DRAWN = 0.4  # share of the table's height on which an edge down is drawn: cells that span columns interrupt it
 THERE = 0.15  # the same of an outer edge that is more than that of a shaded head
-NARROWEST, WIDEST = 0.6, 1.5  # width of such a column beside the usual one; what is wider holds several columns
+NARROWEST, WIDEST = 0.6, 1.8  # width of such a column beside the usual one; what is wider holds several columns
 WIDEST_LABELS = 4.0  # the same of the labels at the left
 APART = 2.0  # of the usual height of a row: a wider stretch without an edge down parts two tables of one width
 
