@@ -29,3 +29,8 @@ def test_letters_over_the_labels_too_are_left_out(examiner):
 def test_letters_over_the_values_alone_name_vans(examiner):
     rows = [(*row, "x") for row in ROWS]
     assert heads(page(("", "A", "B", "C"), *rows), examiner.hints)[0] == {"A", "B", "C"}
+
+
+def test_a_blank_row_between_the_title_of_a_sheet_and_its_heads_hides_no_heads(examiner):
+    sheet = page(("Marrowfen Drift, model year 2026", "", ""), ("", "", ""), ("Item", "Drift 19", "Drift 21"), *ROWS)
+    assert heads(sheet, examiner.hints)[0] == {"Drift 19", "Drift 21"}

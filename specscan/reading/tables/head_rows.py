@@ -33,6 +33,7 @@ def head_rows_of(grid: Grid, hints: Hints, known: set[str]) -> tuple[list[int], 
     for row in range(min(grid.rows, MAX_HEAD_ROWS + 2)):
         cells = grid.row_cells(row)
         if not cells:
+            over += not found  # a blank row, as spreadsheets have, parts titles from heads
             continue
         second = grid.at(row, 1)
         legend = _is_legend(cells)
