@@ -81,7 +81,12 @@ class Finder:
             words.range_words,
         )
         rows = kit.casts.chapters.ranges.with_full_heads(rows, kit.casts.can_be_name)
-        rows = kit.casts.with_ranges(rows, document.titles)
+        printed, rows = rows, kit.casts.with_ranges(rows, document.titles)
+        heads |= {
+            now.column.text
+            for old, now in zip(printed, rows, strict=True)
+            if old.column is not None and now.column is not None and old.column.text in heads
+        }
         document = replace(document, passages=rows)
         cast = kit.casts.read(document, heads, labelled)
         if named is not None and not cast.players:

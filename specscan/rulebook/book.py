@@ -51,6 +51,7 @@ class General(Entry):
 
     legal_forms: list[str]
     rights_signs: list[str]
+    quotes: list[str] = []
     file_endings: list[str]
     checks: list[str]
     crosses: list[str]

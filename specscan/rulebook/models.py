@@ -291,6 +291,7 @@ class WordFile(Entry):
     joined_to_base: list[str] = []
     unit_heads: list[str] = []
     articles_of_names: list[str] = []
+    new_van_words: list[str] = []
     articles_before_names: list[str] = []
     nouns_have_capitals: bool = False
     plurals_of_names: list[str] = ["s"]  # endings of a plural, of a range's name too where it stands for its vans

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+import unicodedata
+from collections.abc import Callable, Iterable, Sequence
 
 from specscan.finding.language.whole_words import any_of
 from specscan.finding.naming.place import begins_with
@@ -17,7 +18,18 @@ MOST_WORDS = 14
 MOST_OF_NAME = 6  # words up to the legal form
 PARTED = re.compile(r"\.?\s*[,;|·•–-]\s*")
 SAID = re.compile(r"[.!?:]\s+[A-ZÀ-Þ]|\d\s?[^\W\d_]{1,3}(?![\w.])")  # a sentence or an amount
+HOST = re.compile(r"(?:www\.|https?://(?:www\.)?|\w@)([a-z\d-]{3,})\.[a-z]{2,}", re.IGNORECASE)
 SMALL = 3  # letters of the longest words that a name can write small: "rue de la Forge"
+
+
+def hosts(own: Iterable[Passage]) -> frozenset[str]:
+    """Give the hosts of the web and mail addresses in a document, in small letters: "marrowfen-vans"."""
+    return frozenset(match.group(1).casefold() for passage in own for match in HOST.finditer(passage.text))
+
+
+def plain_letters(name: str) -> str:
+    """Give a name as web addresses write it: in small letters without accents."""
+    return "".join(c for c in unicodedata.normalize("NFKD", name.casefold()) if c.isalnum())
 
 
 def has_address(name: str, own: Sequence[Passage], is_filler: Callable[[str], bool]) -> bool:

@@ -9,7 +9,7 @@ from functools import partial
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import holds, stands_before
-from specscan.finding.naming.addresses import has_address
+from specscan.finding.naming.addresses import has_address, hosts
 from specscan.finding.naming.bases_in_heads import BasesInHeads
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
@@ -80,7 +80,7 @@ class CastReader:
         self.code_ranges = CodeRanges(lexicon, self.chapters.ranges)
         joints = (*lexicon.words.cues["number_joint"], *lexicon.words.drop, *lexicon.words.made_by)
         self.remarks = HeadRemarks(joints, self.can_be_name)
-        self.plain_heads = PlainHeads(book.general.rights_signs, lexicon.words.articles_before_names)
+        self.plain_heads = PlainHeads(book.general, lexicon.words)
         self.several = SeveralMakers(self.names, lexicon, self.heads.bare)
         self.bases_in_heads = BasesInHeads(lexicon.words, self.can_be_name)
         self.longer = LongerTitles(self.names, self.can_be_name)
@@ -137,7 +137,7 @@ class CastReader:
         self._take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
-        split_maker(names, heads or [*alone, *lines])
+        split_maker(names, heads or [*alone, *lines], hosts(own))
         no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
         titled = names.series == names.title or (
             not heads and not names.used and begins_with(names.title, names.series)
@@ -204,7 +204,7 @@ class CastReader:
         mapping = without_house(names, players, mapping, self.names.stem, self.can_be_name)
         if not players and names.title:
             names.title = self.longer.read(names, document, own)
-            players = [Player(names.title, names.title_place)]
+            players = self._with_range([Player(names.title, names.title_place)], names, document, own)
         take_own_labels(players, names, own, self.lexicon.words, mapping)
         cast = Cast(names, players, mapping, rostered=rostered or bool(counted))
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
@@ -256,9 +256,11 @@ class CastReader:
     def _with_range(self, players: list[Player], names: Names, document: Document, own: list[Passage]) -> list[Player]:
         """Give vans that headings call by mere codes with the name of their range, where it stands above or beside."""
         codes = [player.model for player in players]
-        if names.series or len(codes) < 2 or not all(map(CODE.match, codes)):
+        if names.series or not codes or not all(map(CODE.match, codes)):
             return players
-        if name := self.range_names.of_heads(codes, names, document, own):
+        several = len(codes) > 1
+        read = self.range_names.of_heads if several else self.range_names.of_lone
+        if name := read(codes, names, document, own) if several or not names.used else "":
             names.title = names.series = self.names.cased(name, own)
             names.title_place = place_of(name, own)
             for player in players:

@@ -1,19 +1,21 @@
 """Heads that name vans without what is no part of a name: signs of makers' rights, articles.
 
-"Drift™" is the Drift; where the columns of a table are headed "le Drift", "la Gorse", the articles say no more than
-that these are names.
+"Drift™" is the Drift; where the columns of a table are headed "le Drift", "la Gorse", or "« Drift »", "« Gorse »", the
+articles and quotation marks say no more than that these are names. "(formerly Short)" behind a name tells of another.
 """
 
 from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from specscan.finding.language.whole_words import any_word, places
 from specscan.finding.naming.name_forms import article
 from specscan.records.text import Document, Head, Passage
+from specscan.rulebook.book import General
+from specscan.rulebook.models import WordFile
 
 LEAST = 2  # heads of one table with an article
 
@@ -21,9 +23,16 @@ LEAST = 2  # heads of one table with an article
 class PlainHeads:
     """Takes such signs and words from the heads of documents of one language."""
 
-    def __init__(self, signs: Iterable[str], articles: Iterable[str]):
-        """``signs`` stand right behind a name, ``articles`` before one."""
-        self.sign = re.compile(rf"(?<=[\w’'])\s?(?:{any_word(signs)})")
+    def __init__(self, general: General, words: WordFile):
+        articles, former = words.articles_before_names, any_word(words.cues["formerly"])
+        pairs = "|".join(
+            rf"{re.escape(two[0])}\s?([^{re.escape(two)}]+?)\s?{re.escape(two[1])}" for two in general.quotes
+        )
+        self.quoted = re.compile(rf"\s*(?:{pairs or '(?!)'})\s*")
+        self.sign = re.compile(rf"(?<=[\w’'])\s?(?:{any_word(general.rights_signs)})")
+        # what a van was called before, and that it is new: no part of its name
+        new = any_word(words.new_van_words)
+        self.renamed = re.compile(rf"(?<=\w)\s*\((?:(?i:{former})(?!\w)[^()\d]*[A-ZÀ-Þ\d][^()]*|(?i:{new}))\)")
         self.article = re.compile(rf"({article(articles)})(?=[A-ZÀ-Þ\d])")
 
     def without_signs(self, passages: Sequence[Passage]) -> tuple[Passage, ...]:
@@ -37,11 +46,29 @@ class PlainHeads:
         )
         return replace(document, passages=passages)
 
-    def without_articles(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
-        """Give the passages without the articles with which all heads of a table begin; ``titles`` stand out.
+    def _bare(self, passages: Sequence[Passage]) -> tuple[Passage, ...]:
+        """Give the passages without former names behind heads of columns, and quotation marks round heads."""
 
-        An article with a capital may be a part of the names: most must stand elsewhere without it.
+        def bare(head: Head | None, *, named: bool = False) -> Head | None:
+            if head is None:
+                return None
+            text = self.renamed.sub("", head.text) if named else head.text
+            match = self.quoted.fullmatch(text)
+            text = text if match is None else match.group(match.lastindex or 0)
+            return head if text == head.text else replace(head, text=text)
+
+        return tuple(
+            replace(p, row=bare(p.row), column=bare(p.column, named=True)) if p.table is not None else p
+            for p in passages
+        )
+
+    def without_articles(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
+        """Give the passages without such signs round heads, and the articles with which all heads of a table begin.
+
+        An article with a capital may be a part of the names: most must stand elsewhere without it. ``titles`` are
+        the lines that stand out.
         """
+        passages = self._bare(passages)
         heads: dict[tuple[int, bool], dict[str, str]] = defaultdict(dict)
         for passage in passages:
             for head, across in ((passage.row, False), (passage.column, True)):

@@ -12,6 +12,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, count, holds, lowered, may_hold, places, stands_before
+from specscan.finding.naming.dated_ranges import DatedRanges
 from specscan.finding.naming.file_names import is_in_file
 from specscan.finding.naming.full_names import CODE, is_series_word
 from specscan.finding.naming.name_forms import article, words_of_name
@@ -50,6 +51,7 @@ class RangeNames:
     ):
         words = lexicon.words
         self.lexicon, self.is_filler, self.can_be_name, self.clean = lexicon, is_filler, can_be_name, clean
+        self.dated = DatedRanges(lexicon, clean, self.can_name_range)
         before, ranges = article(words.articles_of_names), any_word(words.range_words)
         joints = any_word({*words.cues.get("number_joint", []), "&"})
         item = rf"(?:{before})?({ITEM})"
@@ -190,6 +192,8 @@ class RangeNames:
                 points[line] += SURE
         if names.maker and (above := line_over_codes(heads, own)) and self.can_name_range(above, names.maker):
             points[above] += SURE * self.lexicon.knows_none(above)
+        if all(CODE.match(head) for head in heads) and (dated := self.dated.read(document, own, names.maker)):
+            points[dated] += SURE
         for title in document.titles:
             if title.page in (0, 1) and title.size > 0 and (name := self._of_range_word(title.text, names.maker)):
                 points[name] += TOLD
@@ -220,6 +224,11 @@ class RangeNames:
             points[name] += is_in_file(name, document.path)
         best = max(points, key=lambda name: points[name], default="")
         return best if points[best] >= SURE else ""
+
+    def of_lone(self, heads: Sequence[str], names: Names, document: Document, own: Sequence[Passage]) -> str:
+        """Give the range of the only van, the title of which is a mere code; an empty text where none is sure."""
+        dated = self.dated.read(document, own, names.maker)
+        return dated or self.dated.on_way(document, own, names.maker, heads[0])
 
     def before_list(self, heads: Sequence[str], maker: str, own: Sequence[Passage]) -> str:
         """Give the name that amid a text stands before a list of all heads: "your letter on the Drift Solo and Duo".
@@ -339,8 +348,14 @@ def _tells_of_last(lead: str, heads: Sequence[str]) -> bool:
 def lines_over_tables(own: Sequence[Passage]) -> set[str]:
     """Give the lines alone that stand right above tables: "DRIFT" over the columns "19 B" and "21 R"."""
     kinds = (Kind.LINE, Kind.HEADING)
-    pairs = itertools.pairwise(own)
-    return {a.text.strip(" .:") for a, b in pairs if a.kind in kinds and a.table is None and b.table is not None}
+    found: set[str] = set()
+    opened: set[int | None] = {None}
+    for above, below in itertools.pairwise(own):
+        # a line amid a table heads a group of its rows: "Electrics"
+        if above.kind in kinds and above.table is None and below.table not in opened:
+            found.add(above.text.strip(" .:"))
+        opened.add(below.table)
+    return found
 
 
 def line_over_codes(heads: Collection[str], own: Sequence[Passage]) -> str:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable
 
-from specscan.finding.language.whole_words import count, stands_before
+from specscan.finding.language.whole_words import count, holds, stands_before
+from specscan.finding.naming.addresses import plain_letters
 from specscan.finding.naming.full_names import is_series_word
 from specscan.finding.naming.place import Names, bears
 from specscan.finding.naming.roster import Roster
@@ -32,10 +33,11 @@ def is_other_title(names: Names, roster: Roster) -> bool:
     return bool(re.search(r"\d", title)) and not any(model.casefold().startswith(title) for model in roster.models)
 
 
-def split_maker(names: Names, heads: Iterable[str]) -> None:
+def split_maker(names: Names, heads: Iterable[str], hosts: Collection[str] = ()) -> None:
     """Take the words of a title that the heads of its vans leave out for the maker.
 
-    "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen.
+    "Marrowfen Drift" over the heads "Drift 19" and "Drift 21" is the Drift by Marrowfen. Heads that leave nothing out
+    tell no maker where the web addresses, at ``hosts``, are of somebody else: there "Wading Drift" may be the range.
     """
     words = names.series.split()
     if names.maker or names.used or len(words) < 2:
@@ -44,6 +46,8 @@ def split_maker(names: Names, heads: Iterable[str]) -> None:
     for cut in range(1, len(words)):
         tail, maker = " ".join(words[cut:]), " ".join(words[:cut])
         alike = [head for head in named if bears(head, tail) and len(head) > len(tail)]
+        if hosts and not any(plain_letters(words[0]) in host for host in hosts):
+            alike = [head for head in alike if not holds(head, f"{maker} {tail}".casefold())]
         if len(alike) >= MIN_ALIKE and words[0][0].isupper():
             names.maker, names.maker_place = maker, names.title_place
             names.series, names.title = tail, re.sub(rf"^{re.escape(maker)}\s+", "", names.title)
