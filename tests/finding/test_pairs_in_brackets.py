@@ -26,6 +26,8 @@ LINES = [
     ("FR", "Batterie cellule : 4 x 6 V, 210 Ah, deux par deux en série", {"battery_ah": 420, "battery_wh": 5040}),
     ("US", "House battery: 2 x 6 V, 220 Ah in series, option 2 x 150 Ah AGM",
      {"battery_ah": ("option", 300), "battery_wh": 2640, "battery_chemistry": ("option", "agm")}),
+    ("US", "House battery: AGM, 2 x 6 V, 220 Ah in series (gel, 3 x 120 Ah optional)",
+     {"battery_ah": ("option", 360), "battery_wh": 2640, "battery_chemistry": ("option", "gel")}),
     ("US", "It has an insulated gray tank and makes hot water in a 12-liter tank.",
      {"gray_tank_insulated": True, "water_heater_l": 12}),
     # a letter with its unit is a label, "jacketed" insulated, a break between ribs and lining thermal

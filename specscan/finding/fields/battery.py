@@ -98,10 +98,11 @@ def _mend(row: Found, parsed: Parsed, things: Collection[str]) -> None:
 def _wired(cue: str, row: Found, parsed: Parsed) -> bool:
     """Tell whether the sentence of a charge says how the batteries are wired, by the words of a cue.
 
-    Behind an option that begins between them it says so of others: "2 × 6 V, 220 Ah in series, option 2 × 150 Ah".
+    Behind an option that begins between them it says so of others: "2 × 6 V, 220 Ah in series, option 2 × 150 Ah", and
+    outside brackets of what they hold: "2 × 6 V, 220 Ah in series (3 × 120 Ah optional)".
     """
     assert row.item is not None
-    said = [one for one in parsed.cues(cue) if one.sentence == row.sentence]
+    said = [one for one in parsed.cues(cue) if one.sentence == row.sentence and one.depth >= row.item.depth]
     return any(not _apart(row.item, one, parsed) for one in said)
 
 
