@@ -6,15 +6,16 @@ import itertools
 import re
 
 from specscan.reading.letters.taglines import part_tagline
-from specscan.reading.letters.words import Line, is_bullet, middle_of, segments_of
+from specscan.reading.letters.words import Line, middle_of, segments_of
 from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.column_breaks import SECTION_SIZE, part_by_columns, titled_apart
-from specscan.reading.tables.compose import NOTE_SIGNS, Hints
+from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, above_notes, columns_under_heads, em_of, touched_by
 from specscan.reading.tables.leaders import find_led
+from specscan.reading.tables.legend_lines import LEGEND, are_notes, explains_marks
 from specscan.reading.tables.marks import Marks
 from specscan.reading.tables.open_walls import widen_past_walls
 from specscan.reading.tables.raised_labels import join_raised
@@ -31,7 +32,6 @@ TIGHT_GAP = 0.3
 WIDER = 1.1  # times the narrowest space of a line
 TABLE_SHARE = 0.4  # of the lines of a table: those with several parts
 RULED_SHARE = 0.2  # where rules part its rows
-LEGEND_MARKS = 3  # in a line that explains nothing else: "F  fitted   C  costs extra   x  cannot be had"
 MIN_HEADS = 3  # segments of the head of a table, its corner included
 PITCHES = 1.3  # times the usual distance of rows: heads and groups above the first
 REACH = 2.0  # below the last line of a table: its last rule
@@ -40,7 +40,6 @@ HEAD_LINES = 3  # of wrapped heads
 MOST_ABOVE = 4  # lines above the head that can be taken for rows
 HEAD_SHARE = 0.3  # of the rows: those that can look like the head
 NUMBERED = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?\s+[^\W\d_][^\d|]*")
-LEGEND = re.compile(r"^\s*(?:[^\w\s]|[A-Za-z])\s*[:=]\s.*\s(?:[^\w\s]|[A-Za-z])\s*[:=]\s")  # "S = standard  O = option"
 
 
 def find_aligned(lines: list[Line], marks: Marks, hints: Hints) -> AmongLines | None:
@@ -69,7 +68,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]
-    whole = ([line] if _explains_marks(cut) or _are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
+    whole = ([line] if explains_marks(cut) or are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
     kept = join_raised(kept)
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
@@ -89,28 +88,6 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
             continue
         return AmongLines([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
-
-
-def _explains_marks(segments: list[Line]) -> bool:
-    """Tell whether each part of a line is a mark of its own with words behind it: "x standard   o optional".
-
-    Where the first is a bullet the line could be an item of a list. Marks may be set apart from their words.
-    """
-    words = [word.text for part in segments for word in part.words]
-    marks = [n for n, word in enumerate(words) if len(word) == 1 and not word.isdigit()]
-    explained = all(n + 1 < len(words) and words[n + 1][:1].islower() and len(words[n + 1]) > 1 for n in marks)
-    if marks[:1] == [0] and len({words[n] for n in marks}) == len(marks) >= LEGEND_MARKS and explained:
-        return not is_bullet(words[0])
-    signs = [part.words[0].text for part in segments]
-    if len(set(signs)) < max(2, len(signs)) or is_bullet(signs[0]) or any(len(sign) > 1 for sign in signs):
-        return False
-    return all(len(part.words) > 1 and part.words[1].text[:1].isalpha() for part in segments)
-
-
-def _are_notes(segments: list[Line]) -> bool:
-    """Tell whether a line is notes set in a row, with wide gaps between: "* Heat output.   Gallons are US gallons."."""
-    ends = [part.text.endswith((".", ";")) and len(part.words) > 2 for part in segments[:-1]]
-    return bool(ends) and all(ends) and segments[0].words[0].text in NOTE_SIGNS
 
 
 def _is_numbered_title(line: Line, usual: float) -> bool:
