@@ -94,7 +94,8 @@ class Finder:
         facts, passages, _, sayings = self._facts(document, kit, cast)
         if not cast.players or (named is None and not self._has_van(cast, facts, document)):
             return DocumentFacts((), (), kit.language, "no van is named or described")
-        facts = [replace(one, printed=quotes.get((one.passage, one.printed), one.printed)) for one in facts]
+        if quotes:
+            facts = [replace(one, printed=quotes.get((one.passage, one.printed), one.printed)) for one in facts]
         facts = set_aside_mingled(facts, self.book.general.mingling)
         names = [van_name(cast, player) for player in cast.players]
         pieced = pieced_names(cast, document)

@@ -49,16 +49,22 @@ class PlainHeads:
     def _bare(self, passages: Sequence[Passage]) -> tuple[Passage, ...]:
         """Give the passages without former names behind heads of columns, and quotation marks round heads."""
 
-        def bare(head: Head | None, *, named: bool = False) -> Head | None:
-            if head is None:
-                return None
-            text = self.renamed.sub("", head.text) if named else head.text
+        def bare(head: Head, pattern: re.Pattern[str] | None) -> str:
+            text = head.text if pattern is None else pattern.sub("", head.text)
             match = self.quoted.fullmatch(text)
-            text = text if match is None else match.group(match.lastindex or 0)
-            return head if text == head.text else replace(head, text=text)
+            return text if match is None else match.group(match.lastindex or 0)
 
+        rows = {p.row.text: bare(p.row, None) for p in passages if p.table is not None and p.row is not None}
+        columns = {
+            p.column.text: bare(p.column, self.renamed)
+            for p in passages
+            if p.table is not None and p.column is not None
+        }
+        rows, columns = ({text: own for text, own in one.items() if own != text} for one in (rows, columns))
+        if not rows and not columns:
+            return tuple(passages)
         return tuple(
-            replace(p, row=bare(p.row), column=bare(p.column, named=True)) if p.table is not None else p
+            replace(p, row=_renamed(p.row, rows), column=_renamed(p.column, columns)) if p.table is not None else p
             for p in passages
         )
 
