@@ -59,7 +59,7 @@ class Openings:
         spans = self.sentences(text)
         if len(spans) < 2:
             return []
-        if over := self._labels_over_vans(text, spans):
+        if not self.vans.single and (over := self._labels_over_vans(text, spans)):
             return over
         parts: list[Part] = []
         vans: frozenset[str] | None = None
@@ -95,43 +95,38 @@ class Openings:
         Nothing is given unless the sentence right behind the first label has vans at its head. A single one that names
         the thing again needs no label: "Propane. Neither van carries propane."
         """
-        label = self._label_alone(text, spans)
+        heads = [HEAD.match(text, *span) for span in spans]
+        owners = [self.vans_headed(head.group(1)) if head is not None else None for head in heads]
+        label = self._label_alone(text[slice(*spans[0])].strip(" ."), owners)
         if not label:
             return []
         if len(spans) == 2 and holds(text[slice(*spans[1])].casefold(), label.casefold()):
             return [Part(*spans[1])]
-        if not self._opens_with_vans(text[spans[1][0] :]):
+        if owners[1] is None:
             return []
         parts: list[Part] = []
-        for number, (start, end) in enumerate(spans):
-            follows = number + 1 < len(spans) and self._opens_with_vans(text[spans[number + 1][0] :])
-            if follows and end - start <= LONGEST_LABEL and not self._opens_with_vans(text[start:end]):
+        for (start, end), head, vans, next_vans in zip(spans, heads, owners, [*owners[1:], None], strict=True):
+            if next_vans is not None and vans is None and end - start <= LONGEST_LABEL:
                 label = text[start:end].strip(" .")  # be it known or not: what follows is not of the label before it
-                continue
-            match = HEAD.match(text, start, end)
-            head = match.group(1) if match is not None else ""
-            vans = self.vans_headed(head) if head else None
-            if match is not None and vans is not None:
-                parts.append(Part(match.end(), end, label, vans))
-            elif match is None or not self._is_label(head):
+            elif head is not None and vans is not None:
+                parts.append(Part(head.end(), end, label, vans))
+            elif head is None or not self._is_label(head.group(1)):
                 parts.append(Part(start, end, label))
-            elif self._vans_told(text[match.end() : end]):
+            elif self._vans_told(text[head.end() : end]):
                 parts.append(Part(start, end))  # "Insulation: the 640 only; that of the 590 is bare"
             else:
-                parts.append(Part(match.end(), end, f"{label}, {head}"))
+                parts.append(Part(head.end(), end, f"{label}, {head.group(1)}"))
         return parts
 
-    def _label_alone(self, text: str, spans: list[tuple[int, int]]) -> str:
-        """Give the first sentence where it is no more than a label, else an empty text; of one van always this.
+    def _label_alone(self, label: str, owners: list[frozenset[str] | None]) -> str:
+        """Give a first sentence where it is no more than a label, else an empty text.
 
-        One that nobody knows must have two sentences with vans at their heads behind it.
+        One that nobody knows must have two sentences with vans at their heads behind it: ``owners`` are those of all.
         """
-        label = text[slice(*spans[0])].strip(" .")
-        if self.vans.single or len(label) > LONGEST_LABEL or _words(label) > LABEL_WORDS or NO_LABEL.search(label):
+        if len(label) > LONGEST_LABEL or _words(label) > LABEL_WORDS or NO_LABEL.search(label):
             return ""
-        headed = [self._opens_with_vans(text[start:]) for start, _ in spans[1:3]]
-        known = self._is_label(label) or len(headed) == 2 and all(headed) and not self._has_predicate(label)
-        return label if known else ""
+        headed = len(owners) > 2 and None not in owners[1:3]
+        return label if self._is_label(label) or headed and not self._has_predicate(label) else ""
 
     def dotted(self, text: str) -> list[Part]:
         """Give the items of a list that dots part, "Standard on every Drift: spray foam · double glazing · 30 A inlet".

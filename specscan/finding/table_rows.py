@@ -22,7 +22,8 @@ def unit_cells(passages: Iterable[Passage], book: Rulebook) -> dict[Row, str]:
 
 def is_unit_head(head: str, book: Rulebook) -> bool:
     """Tell whether a head stands over a column of units, which states nothing itself."""
-    return any(head.strip(" .").casefold() in file.unit_heads for file in book.words.values())
+    told = head.strip(" .").casefold()
+    return any(told in file.unit_heads for file in book.words.values())
 
 
 def unclear_rows(passages: Iterable[Passage], heads: Callable[[str], bool]) -> set[Row]:

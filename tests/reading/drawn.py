@@ -46,3 +46,10 @@ class Page:
         """Give the PDF as bytes."""
         self.canvas.save()
         return self.buffer.getvalue()
+
+
+def titled():
+    """Give a page with the title of a range, below which tests set the tables that they are about."""
+    page = Page()
+    page.text(40, 40, "Pellmarsh Curlew 2026", size=20, bold=True)
+    return page

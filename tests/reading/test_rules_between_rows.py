@@ -1,16 +1,10 @@
 """Tables with a rule below each row and none over their heads: wrapped cells, and labels of several lines."""
 
-from tests.reading.drawn import Page
+from tests.reading.drawn import titled
 
 
 def by_van(facts, field):
     return {fact.model: fact.value for fact in facts if fact.field == field}
-
-
-def titled():
-    page = Page()
-    page.text(40, 40, "Pellmarsh Curlew 2026", size=20, bold=True)
-    return page
 
 
 def test_vans_as_rows_whose_cells_are_broken_in_the_middle_of_the_rows(facts_of_pdf):

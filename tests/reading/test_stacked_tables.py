@@ -1,16 +1,10 @@
 """Tables below one another, and lists beside one another, keep to themselves."""
 
-from tests.reading.drawn import Page
+from tests.reading.drawn import titled
 
 
 def by_van(facts, field):
     return {fact.model: fact.value for fact in facts if fact.field == field}
-
-
-def titled():
-    page = Page()
-    page.text(40, 40, "Pellmarsh Curlew 2026", size=20, bold=True)
-    return page
 
 
 def test_vans_as_rows_of_two_tables_that_begin_alike_are_rows_of_each(facts_of_pdf):

@@ -63,10 +63,7 @@ class PlainHeads:
         rows, columns = ({text: own for text, own in one.items() if own != text} for one in (rows, columns))
         if not rows and not columns:
             return tuple(passages)
-        return tuple(
-            replace(p, row=_renamed(p.row, rows), column=_renamed(p.column, columns)) if p.table is not None else p
-            for p in passages
-        )
+        return tuple(_with_heads(p, rows, columns) for p in passages)
 
     def without_articles(self, passages: Sequence[Passage], titles: Sequence[str]) -> tuple[Passage, ...]:
         """Give the passages without such signs round heads, and the articles with which all heads of a table begin.
@@ -91,13 +88,12 @@ class PlainHeads:
             if all(head[0].islower() or name[0].isdigit() for head, name in names.items())
             or 2 * self._stand_bare(names.values(), texts) >= len(names)
         }
-        made = []
-        for p in passages:
-            if p.table is not None:
-                rows, columns = plain.get((p.table, False)), plain.get((p.table, True))
-                p = replace(p, row=_renamed(p.row, rows), column=_renamed(p.column, columns))
-            made.append(p)
-        return tuple(made)
+        return tuple(
+            _with_heads(p, plain.get((p.table, False), {}), plain.get((p.table, True), {}))
+            if p.table is not None
+            else p
+            for p in passages
+        )
 
     def _has_sign(self, passage: Passage) -> bool:
         texts = (*passage.sections, *(head.text for head in (passage.row, passage.column) if head is not None))
@@ -126,5 +122,14 @@ def _all_differ(names: dict[str, str]) -> bool:
     return led and len(names) >= LEAST and len(set(names.values())) == len(names)
 
 
-def _renamed(head: Head | None, names: dict[str, str] | None) -> Head | None:
-    return head if head is None or names is None else replace(head, text=names.get(head.text, head.text))
+def _with_heads(passage: Passage, rows: dict[str, str], columns: dict[str, str]) -> Passage:
+    """Give a cell of a table with other heads where its own have another text, anything else as it is."""
+    if passage.table is None:
+        return passage
+    row, column = _renamed(passage.row, rows), _renamed(passage.column, columns)
+    same = row is passage.row and column is passage.column
+    return passage if same else replace(passage, row=row, column=column)
+
+
+def _renamed(head: Head | None, names: dict[str, str]) -> Head | None:
+    return head if head is None or head.text not in names else replace(head, text=names[head.text])
