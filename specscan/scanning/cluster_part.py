@@ -11,7 +11,7 @@ from specscan import __version__
 from specscan.records.documents import ReadDocument
 from specscan.records.errors import DocumentError, SpecscanError
 from specscan.scanning.addresses import fetch, is_address, opened
-from specscan.scanning.examine import kept_row, unreadable
+from specscan.scanning.answers import kept_row, unreadable
 from specscan.scanning.limits import load_limits
 from specscan.scanning.pool import Task, examine_all
 

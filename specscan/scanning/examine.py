@@ -6,9 +6,6 @@ import hashlib
 import re
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-
-from pydantic import TypeAdapter
 
 from specscan.finding.finder import Finder
 from specscan.finding.language.units import Units
@@ -23,24 +20,10 @@ from specscan.records.errors import DocumentError
 from specscan.records.facts import DocumentFacts, VanName
 from specscan.records.text import Document, Status
 from specscan.rulebook.book import Rulebook
+from specscan.scanning.answers import doc_id, unreadable
 
-NOTHING = DocumentFacts((), (), "")
 PDF_DATE = re.compile(r"D:(\d{4})(\d\d)?(\d\d)?")
 MAX_REASONS = 3
-
-
-@dataclass(frozen=True, slots=True)
-class Outline:
-    """What is asked of a document's findings again and again: the names of its vans, and a digest of all findings."""
-
-    vans: tuple[VanName, ...]
-    language: str
-    digest: str
-
-
-records_as_json: TypeAdapter[DocumentRecord] = TypeAdapter(DocumentRecord)
-findings_as_json: TypeAdapter[DocumentFacts] = TypeAdapter(DocumentFacts)
-outlines_as_json: TypeAdapter[Outline] = TypeAdapter(Outline)
 
 
 class Examiner:
@@ -137,37 +120,6 @@ class Examiner:
         if unread or left_out or any(passage.doubts for passage in document.passages):
             return Status.PARTLY_READ, "; ".join(messages)
         return (Status.READ if found.vans else Status.NO_VAN_FOUND), "; ".join(messages)
-
-
-def doc_id(sha256: str) -> str:
-    """Give the identity of a document: the beginning of its content's digest."""
-    return sha256[:12]
-
-
-def unreadable(
-    path: str, sha256: str, kind: str | None, message: str, pages: int | None = None, unread: tuple[int, ...] = ()
-) -> ReadDocument:
-    """Give the record of a file that could not be read, with why."""
-    name = path.rsplit("/", 1)[-1]
-    record = DocumentRecord(
-        doc_id(sha256), path, sha256, kind or "other", "", pages, Status.UNREADABLE.value,
-        message.removeprefix(f"{name}: "), "", unread,
-    )  # fmt: skip
-    return ReadDocument(record, NOTHING)
-
-
-def kept_row(path: str, sha256: str, made_by: str, result: ReadDocument) -> tuple[str, ...]:
-    """Give the row under which a dataset keeps what was found in a file; see ``Dataset.keep``.
-
-    ``path`` is the one by which the scan knows the file, ``sha256`` its digest where the record has none.
-    """
-    sha256 = result.record.sha256 or sha256
-    record = replace(result.record, path=path, sha256=sha256, doc_id=doc_id(sha256))
-    found = findings_as_json.dump_json(result.found)
-    outline = outlines_as_json.dump_json(
-        Outline(result.found.vans, result.found.language, hashlib.sha256(found).hexdigest())
-    )
-    return path, sha256, made_by, records_as_json.dump_json(record).decode(), outline.decode(), found.decode()
 
 
 def _dated(document: Document) -> str:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 
 from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.observations import Observation
-from specscan.scanning.examine import records_as_json
+from specscan.scanning.answers import records_as_json
 from specscan.settling.identity import Fleet, fleet_of
 from specscan.settling.manifest import ManifestRow
 from specscan.settling.manifested import apply_manifest

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import json
+import os
 import queue
 import select
-import subprocess
 import threading
 import time
 from collections.abc import Iterator, Sequence
@@ -14,17 +14,13 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from specscan.records.documents import ReadDocument
-from specscan.records.errors import SpecscanError
 from specscan.records.facts import VanName
-from specscan.records.processes import child_command
-from specscan.scanning.examine import findings_as_json, records_as_json, unreadable
+from specscan.scanning.answers import findings_as_json, records_as_json, unreadable
+from specscan.scanning.fork_server import PICTURE_PAGE, ForkServer, fork_server
 from specscan.scanning.limits import Limits
-from specscan.scanning.worker import PICTURE_PAGE
 
-START_SECONDS = 120.0
 CHUNK = 1 << 16
 MOST_PICTURE_PAGES = 400  # more than the reader ever announces; a worker that goes on and on is not believed
-LONGEST_COMPLAINT = 2_000  # bytes of one line
 LONGEST_ANSWER = 400_000_000  # bytes; the findings of any document are far below
 
 
@@ -38,10 +34,6 @@ class Task:
     named: VanName | None = None
 
 
-class WorkerFailed(SpecscanError):
-    """A worker process could not even be started."""
-
-
 def examine_all(tasks: Sequence[Task], rules: Path, limits: Limits, jobs: int) -> Iterator[tuple[Task, ReadDocument]]:
     """Read files in ``jobs`` processes; give each with its task as it is done.
 
@@ -50,13 +42,22 @@ def examine_all(tasks: Sequence[Task], rules: Path, limits: Limits, jobs: int) -
     Raises:
         WorkerFailed: no worker could be started; with what it said.
     """
+    if not tasks:
+        return
+    with fork_server(rules) as server:
+        yield from _examined_by(server, tasks, limits, jobs)
+
+
+def _examined_by(
+    server: ForkServer, tasks: Sequence[Task], limits: Limits, jobs: int
+) -> Iterator[tuple[Task, ReadDocument]]:
     todo: queue.SimpleQueue[Task] = queue.SimpleQueue()
     for task in tasks:
         todo.put(task)
     done: queue.SimpleQueue[tuple[Task, ReadDocument] | BaseException | None] = queue.SimpleQueue()
     stop = threading.Event()
     threads = [
-        threading.Thread(target=_serve, args=(todo, done, stop, rules, limits), daemon=True)
+        threading.Thread(target=_serve, args=(todo, done, stop, server, limits), daemon=True)
         for _ in range(max(1, min(jobs, len(tasks))))
     ]
     for thread in threads:
@@ -81,7 +82,7 @@ def _serve(
     todo: queue.SimpleQueue[Task],
     done: queue.SimpleQueue[tuple[Task, ReadDocument] | BaseException | None],
     stop: threading.Event,
-    rules: Path,
+    server: ForkServer,
     limits: Limits,
 ) -> None:
     worker: _Worker | None = None
@@ -96,8 +97,8 @@ def _serve(
                 worker.end()
                 worker = None
             if worker is None:
-                worker, served = _Worker(rules), 0
-            result, alive = worker.ask(task, limits)
+                worker, served = _Worker(server, limits), 0
+            result, alive = worker.ask(task)
             served += 1
             if not alive:
                 worker.end()
@@ -124,38 +125,21 @@ def _answered(line: bytes, task: Task) -> ReadDocument | None:
 
 
 class _Worker:
-    def __init__(self, rules: Path):
-        command, environment = child_command("specscan.scanning.worker", str(rules.absolute()))
-        self.process = subprocess.Popen(
-            command,
-            env=environment,
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.PIPE,
-        )
+    def __init__(self, server: ForkServer, limits: Limits):
+        self.server = server
+        self.limits = limits
+        self.reading = server.start(limits)
         self.buffer = b""
-        self.said: list[bytes] = []
-        threading.Thread(target=self._drain, daemon=True).start()
-        if self._line(START_SECONDS) != b"ready":
-            self.end()
-            raise WorkerFailed(f"a reading process could not be started: {self._last_words()}")
+        self.closed = False  # it has let go of its end
+        self.ended = False
 
-    def _drain(self) -> None:
-        assert self.process.stderr is not None
-        while line := self.process.stderr.readline(LONGEST_COMPLAINT):
-            self.said = [*self.said[-20:], line]
-
-    def _last_words(self) -> str:
-        return b"".join(self.said[-3:]).decode(errors="replace").strip() or "no reason given"
-
-    def ask(self, task: Task, limits: Limits) -> tuple[ReadDocument, bool]:
+    def ask(self, task: Task) -> tuple[ReadDocument, bool]:
         """Give what the worker read, and whether it still lives; each page read from its picture adds to its time."""
-        assert self.process.stdin is not None
         named = (task.named.maker, task.named.model, task.named.year) if task.named else None
         request = json.dumps({"path": task.path, "kind": task.kind, "named": named}) + "\n"
+        limits = self.limits
         with contextlib.suppress(OSError):
-            self.process.stdin.write(request.encode())
-            self.process.stdin.flush()
+            self._write(request.encode())
         allowed = limits.seconds_per_file
         deadline = time.monotonic() + allowed
         pages = 0
@@ -169,25 +153,27 @@ class _Worker:
             return answered or unreadable(task.path, task.sha256, task.kind, why), answered is not None
         if len(self.buffer) > LONGEST_ANSWER:
             why = "the reading process gave an answer without end"
-        elif self.process.poll() is None:
+        elif not self.closed:
             why = f"reading it took longer than {allowed:g} s"
         else:
-            why = f"the reading process died on it (exit {self.process.returncode})"
+            why = f"the reading process died on it (exit {self.end()})"
         return unreadable(task.path, task.sha256, task.kind, why), False
+
+    def _write(self, content: bytes) -> None:
+        while content:
+            content = content[os.write(self.reading.requests, content) :]
 
     def _line(self, seconds: float) -> bytes | None:
         """Give the next line of the worker; ``None`` where it ends or takes too long."""
-        assert self.process.stdout is not None
-        handle = self.process.stdout.fileno()
+        handle = self.reading.answers
         deadline = time.monotonic() + seconds
         while b"\n" not in self.buffer:
             left = deadline - time.monotonic()
             if left <= 0 or not select.select([handle], [], [], left)[0]:
                 return None
-            chunk = self.process.stdout.read1(CHUNK)  # type: ignore[attr-defined]
+            chunk = os.read(handle, CHUNK)
             if not chunk:
-                with contextlib.suppress(subprocess.TimeoutExpired):
-                    self.process.wait(timeout=5)
+                self.closed = True
                 return None
             self.buffer += chunk
             if len(self.buffer) > LONGEST_ANSWER:
@@ -195,12 +181,9 @@ class _Worker:
         line, _, self.buffer = self.buffer.partition(b"\n")
         return line
 
-    def end(self) -> None:
-        """Kill the process and close its pipes."""
-        with contextlib.suppress(OSError):
-            self.process.kill()
-        self.process.wait()
-        for pipe in (self.process.stdin, self.process.stdout):
-            if pipe is not None:
-                with contextlib.suppress(OSError):
-                    pipe.close()
+    def end(self) -> int | None:
+        """Kill the process and close its pipes; give how it ended, once."""
+        if self.ended:
+            return None
+        self.ended = True
+        return self.server.stop(self.reading)

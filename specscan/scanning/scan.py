@@ -23,8 +23,8 @@ from specscan.records.facts import VanName
 from specscan.records.files import open_ordinary
 from specscan.rulebook.book import Rulebook
 from specscan.scanning.addresses import documents_at, is_address
+from specscan.scanning.answers import kept_row, records_as_json, unreadable
 from specscan.scanning.cluster import Cluster
-from specscan.scanning.examine import kept_row, records_as_json, unreadable
 from specscan.scanning.files import Gathered, gather, rows_for
 from specscan.scanning.limits import Limits, load_limits
 from specscan.scanning.pool import Task, examine_all

@@ -23,7 +23,7 @@ from specscan.records.documents import DocumentRecord, ReadDocument
 from specscan.records.facts import DocumentFacts
 from specscan.records.observations import Observation
 from specscan.rulebook.book import Rulebook, load_rulebook
-from specscan.scanning.examine import findings_as_json, outlines_as_json, records_as_json
+from specscan.scanning.answers import findings_as_json, outlines_as_json, records_as_json
 from specscan.scanning.files import rows_for
 from specscan.scanning.plan import Outlined, Plan, plan
 from specscan.scanning.state import basis_of, columns_of_vans, idle, other_rows, rows_of_vans

@@ -31,7 +31,8 @@ from specscan.judging.scoring import score_in_batches
 from specscan.reading.read import read_document
 from specscan.records.text import Document
 from specscan.rulebook.book import Rulebook
-from specscan.scanning.examine import Examiner, kept_row
+from specscan.scanning.answers import kept_row
+from specscan.scanning.examine import Examiner
 from specscan.scanning.files import kind_of
 from specscan.scanning.update import load_job
 from specscan.scanning.worker import COLLECT_AFTER
@@ -164,7 +165,9 @@ class Bench:
             folder = self.folder / f"of_{count}"
             drawn(folder, count, SEED + 1, MEDIA)
             code = (
-                "import resource, sys; from specscan import api; api.scan([sys.argv[1]], sys.argv[2]); "
+                "import resource, sys; from specscan import api; "
+                "from specscan.scanning.fork_server import end_fork_server; "
+                "api.scan([sys.argv[1]], sys.argv[2]); end_fork_server(); "
                 "own, others = (resource.getrusage(w).ru_maxrss // 1024 for w in "
                 "(resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)); print(own, others)"
             )

@@ -20,6 +20,8 @@ class TermMatcher:
     def __init__(self) -> None:
         # Words are ours already (see fold), so the pipeline without a language serves; others load slow tokenizers.
         self.vocab = spacy.blank("xx").vocab
+        # nobody asks for shapes and prefixes of words, and they cost half of all filling
+        self.vocab.lex_attr_getters = {}  # type: ignore[attr-defined]
         self.matcher = PhraseMatcher(self.vocab, attr="ORTH")
         self.terms: dict[int, Norms] = {}  # by the number that the matcher gives for a match
         self.known: set[Norms] = set()
