@@ -164,3 +164,26 @@ def test_the_name_of_a_van_stands_left_over_its_columns_of_us_and_metric_units(r
     assert {van.model for van in found.vans} == {"Drift", "Drift Long"}
     stated = {(f.model, round(f.value)) for f in found.facts if f.field == "fresh_tank_l" and not f.rejected}
     assert stated == {("Drift", 105), ("Drift Long", 130)}
+
+
+def test_order_codes_with_a_space_are_no_labels_of_their_rows(read_file, tmp_path):
+    page = Page()
+    page.text(40, 30, "Marrowfen Preisliste 2026", size=16, bold=True)
+    rows = [("", "Drift 541", "Drift 599"), ("Länge", "5,41 m", "5,99 m"), ("Radstand", "3.450 mm", "4.035 mm"),
+            ("Höhe", "2,65 m", "2,80 m"), ("Gesamtmasse", "3.500 kg", "4.250 kg")]  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(70 + 16 * number, *zip((40, 200, 300), row, strict=True), bold=not number)
+    page.text(40, 180, "S = Serie, Zahl = Aufpreis in Euro, – = nicht lieferbar")
+    rows = [("Best.-Nr.", "Bezeichnung", "541", "599"), ("W 101", "Frischwassertank 90 l", "S", "–"),
+            ("W 102", "Frischwassertank 120 l", "–", "S"), ("W 115", "Heizmatte 12 V für den Abwassertank", "295", "S"),
+            ("H 201", "Luftheizung, Gas, 3,5 kW", "S", "S"), ("E 310", "Solaranlage 130 W", "490", "1.250"),
+            ("E 320", "Wechselrichter 1.700 W", "1.090", "S")]  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(210 + 16 * number, *zip((40, 90, 400, 480), row, strict=True), bold=not number)
+    path = tmp_path / "preise.pdf"
+    path.write_bytes(page.data())
+    facts = [fact for fact in read_file(path).found.facts if not fact.rejected]
+    assert offers(facts, "inverter_w") == {"Drift 541": "optional", "Drift 599": "standard"}
+    assert offers(facts, "gray_tank_heat") == {"Drift 541": "optional", "Drift 599": "standard"}
+    held = {(f.model, f.value) for f in facts if f.field == "fresh_tank_l" and f.availability == "standard"}
+    assert held == {("Drift 541", 90), ("Drift 599", 120)}

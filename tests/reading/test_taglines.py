@@ -101,3 +101,29 @@ def test_a_band_over_all_of_a_page_heads_what_is_below_without_a_word_at_its_oth
             page.row(100 + 14 * number, (42, label), (160, values[van]), size=9)
         page.text(40, 780, "Marrowfen KG, Lohgasse 11 \u00b7 Modelljahr 2026", size=7)
     assert by_van(facts_of_pdf(page), "wheelbase_mm") == {"KD 54 Q": 3450, "KD 64 E Allrad": 4040}
+
+
+def two_vans_of_two_makers(size):
+    """A table of two vans, and below it running text under their names in letters of a size."""
+    page = Page()
+    page.text(40, 20, "Two vans for the snow", size=16, bold=True)
+    for number, row in enumerate([("Model", "Drift", "Skerry"), ("Built by", "Marrowfen", "Orrindale"),
+                                  ("Length", "5.41 m", "6.36 m"), ("Wheelbase", "3,450 mm", "4,040 mm"),
+                                  ("GVWR", "3,500 kg", "4,100 kg"), ("Fresh water", "70 L", "110 L")]):  # fmt: skip
+        page.row(60 + 16 * number, *zip((40, 200, 340), row, strict=True))
+    for number, (name, maker, heater) in enumerate(
+        [("Drift", "Marrowfen", "diesel air heater"), ("Skerry", "Orrindale", "gas furnace with blown air")]
+    ):
+        top = 200 + 80 * number
+        page.text(40, top, name, size=size, bold=True)
+        width = page.canvas.stringWidth(name, "Helvetica-Bold", size)
+        page.text(44 + width, top + size - 8.5, f"by {maker}", size=8.5)
+        page.text(40, top + 26, f"Inside there is a {heater} and the grey tank is under the floor and", size=9)
+        page.text(40, top + 38, "nothing keeps it from freezing. The windows are double glazed all around.", size=9)
+    return page
+
+
+def test_a_title_in_larger_letters_and_its_maker_in_smaller_ones_head_what_is_below(facts_of_pdf):
+    facts = facts_of_pdf(two_vans_of_two_makers(11))
+    assert by_van(facts, "heater_type") == {"Drift": "forced_air", "Skerry": "forced_air"}
+    assert by_van(facts, "heater_fuel") == {"Drift": "diesel", "Skerry": "propane"}

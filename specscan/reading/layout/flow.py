@@ -10,7 +10,7 @@ from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_ano
 from specscan.reading.layout.item import Item
 from specscan.reading.layout.lettered import lettered
 from specscan.reading.layout.line_runs import LIST_LEADING, SIZE, flush_runs, runs_of
-from specscan.reading.letters.taglines import part_tagline
+from specscan.reading.letters.taglines import is_led_by_title, part_tagline
 from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
 from specscan.reading.tables.compose import NOTE_SIGNS, clean_sign
 from specscan.records.text import Kind
@@ -305,7 +305,7 @@ def _is_heading(line: Line, usual: float) -> bool:
         return True
     if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1]:
         return True
-    return words <= 6 and _is_shouted(line, least=4)
+    return is_led_by_title(line, HEADING_RATIO * usual) or (words <= 6 and _is_shouted(line, least=4))
 
 
 def _is_shouted(line: Line, *, least: int) -> bool:

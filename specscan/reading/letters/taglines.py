@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Sequence
 
@@ -16,6 +17,7 @@ CODE = re.compile(r"[A-Z]{1,3}[ -]?\d")  # of a van: "KD19", "KD 19 S"
 AT_OTHER_SIDE = 4.0  # times the size of a title, between it and a word at the other side of the page
 LEAST_LETTERS = 3  # of one word of a title: "5.4 m" is a figure on display
 GAP = 0.8  # em between columns
+MOST_BESIDE = 5  # words behind a title that say whose it is
 STOPS = (".", ":", ",", ";")  # "Heat:" opens a paragraph
 
 
@@ -36,6 +38,22 @@ def part_tagline(line: Line) -> tuple[Line, Line] | None:
         return None
     tagline = Line(rest)
     return (Line(title), tagline) if _is_phrase(tagline) or _says_what_paper(title[-1], tagline) else None
+
+
+def is_led_by_title(line: Line, least: float) -> bool:
+    """Tell whether a line is a title of at least a size and, in smaller letters, whose it is: "Drift 19 by Marrowfen".
+
+    Neither part is more than half of the line, whose own size and weight then say nothing.
+    """
+    first = line.words[0]
+    title = list(itertools.takewhile(lambda word: _is_alike(word, first), line.words))
+    rest = line.words[len(title) :]
+    if not 0 < len(title) <= MOST_WORDS or not 1 < len(rest) <= MOST_BESIDE or first.size < least:
+        return False
+    smaller = not any(word.bold or word.size >= (1 - SAME_SIZE) * first.size for word in rest)
+    named = rest[0].text.islower() and rest[-1].text[:1].isupper() and rest[0].text.isalpha()
+    figures = any(map(str.isdigit, "".join(word.text for word in rest)))
+    return smaller and named and not figures and not rest[-1].text.endswith(STOPS) and len(segments_of(line, GAP)) == 1
 
 
 def part_large(lines: Sequence[Line]) -> tuple[list[Line], list[Line]] | tuple[()]:

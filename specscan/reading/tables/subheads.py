@@ -9,7 +9,7 @@ from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.parting import has_digit, labelish
 from specscan.records.years import MODEL_YEAR
 
-CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?")
+CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?|[A-Z]{1,3} \d{2,5}[A-Z]?")  # "K240", "W 101"
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 MIN_CODES = 3
