@@ -93,7 +93,12 @@ class InTurn:
 
 def _find(phrases: Iterable[str], text: str) -> re.Match[str] | None:
     """Give where one of some phrases stands in a text."""
-    return re.search(rf"(?<!\w)(?:{any_word(phrases)})(?!\w)", text, re.IGNORECASE)
+    return _pattern(tuple(phrases)).search(text)
+
+
+@functools.lru_cache(maxsize=16)
+def _pattern(phrases: tuple[str, ...]) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{any_word(phrases)})(?!\w)", re.IGNORECASE)
 
 
 def _sentences(passage: Passage) -> list[str]:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.mentions import Mention
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, Legend, Meaning, longest_cue
 from specscan.finding.things.found import Availability
 from specscan.records.text import Passage
@@ -50,7 +50,7 @@ def read_named_signs(legend: Legend, passages: list[Passage], lexicon: Lexicon, 
                 _read_boxes(legend, cues, general)
             elif cues:
                 legend.signs[sign] = Meaning(AVAILABILITIES[longest_cue(cues)])
-            elif any(re.search(rf"(?<!\w){re.escape(word)}(?!\w)", said.casefold()) for word in words.sign_absent):
+            elif any(holds(said.casefold(), word) for word in words.sign_absent):
                 legend.absent[sign] = _shortest(words, "none")
 
 

@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Collection, Sequence
 
 from specscan.finding.language.quantities import QuantityReader
-from specscan.finding.language.whole_words import any_word, holds, stands_before, without_first
+from specscan.finding.language.whole_words import any_word, holds, lowered, stands_before, without_first
 from specscan.finding.naming.name_forms import VOWEL
 from specscan.finding.naming.place import Names, bears, begins_with, without_start
 from specscan.records.text import Passage
@@ -71,9 +71,8 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
             described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
             # "K 54" is whole where the text says "K 60 Q": the letter is part of all names that begin with it.
             sisters = [one for one in heads if begins_with(one, group)]
-            together = any(re.search(rf"(?<!\w){re.escape(one)}(?!\w)", text, re.IGNORECASE) for one in sisters)
-            alone = re.search(rf"(?<!\w){re.escape(code)}(?!\w)", text)
-            if described or (names.series and not together and alone):
+            alone = not described and names.series and holds(text, code)
+            if described or (alone and not any(holds(lowered(text), lowered(one)) for one in sisters)):
                 kept = code
                 break
         found.append(kept)

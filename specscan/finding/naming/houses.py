@@ -64,7 +64,7 @@ class HouseReader:
         )
         self.labels = {label.casefold() for label in words.maker_labels}
         self.legal = {form.casefold().strip(".") for form in lexicon.book.general.legal_forms}
-        self.behind = rf"(?:{any_word(words.of_company)})(?:(?<=['’])| )"  # "d’Oste"
+        self.behind = re.compile(rf",? (?:{any_word(words.of_company)})(?:(?<=['’])| )")  # "d’Oste"
         self.openers = {word.casefold() for word in (*words.articles_of_names, *words.pronouns)}
         self.led = re.compile(rf"^{article(words.articles_of_names)}")
         self.knows_label = lexicon.knows_label
@@ -205,7 +205,8 @@ class HouseReader:
         for words in (name.split() for name in names):
             for cut in range(1, len(words)):
                 company, model = " ".join(words[:cut]), " ".join(words[cut:])
-                if re.search(rf"(?<!\w){re.escape(model)},? {self.behind}{re.escape(company)}(?!\w)", text):
+                behind = (match.end() for _, match in with_behind(text, model, self.behind))
+                if any(stands_at(text, company, place) for place in behind):
                     found.add(company.casefold())
         return frozenset(found)
 

@@ -45,9 +45,12 @@ def listed_behind(heads: Collection[str], own: Sequence[Passage]) -> list[tuple[
     if len(heads) < MIN_ALIKE:
         return []
     head = "|".join(re.escape(head) for head in sorted(heads, key=len, reverse=True))
+    lines = [p for p in own[:FIRST_LINES] if sum(one in p.text for one in heads) >= MIN_ALIKE]
+    if not lines:
+        return []
     pattern = re.compile(rf"(?P<base>.+?)[\s:–—-]+(?P<listed>(?:{head})(?:(?:{JOINED})(?:{head}))+)\W*(?:\d{{4}})?")
     found = []
-    for passage in own[:FIRST_LINES]:
+    for passage in lines:
         match = pattern.fullmatch(passage.text) if passage.table is None and len(passage.text) <= LONGEST else None
         if match is None:
             continue
