@@ -118,3 +118,45 @@ def test_a_word_that_justified_type_sets_apart_once_makes_no_column_either(facts
     )
     walls = {f.model: f.value for f in facts_of_pdf(page) if f.field == "insulation_thickness_mm"}
     assert walls == {"Drift 540 E": 20, "Drift 600 P": 20, "Drift 630 RB": 40}
+
+
+def test_a_strip_where_lone_values_lie_over_one_another_is_no_column(facts_of_pdf):
+    """Most rows have one value for the first two vans; wide values of the last two leave a strip between them."""
+    page = Page()
+    page.text(50, 30, "Marrowfen", size=20, bold=True)
+    page.text(50, 54, "Drift 2026", size=12, bold=True)
+    middles = {"a": 284, "b": 384, "ab": 334, "c": 493, "d": 651, "cd": 571.5, "abcd": 492}
+    page.canvas.setPageSize((800, 842))
+
+    def row(top, label, bold=False, **values):
+        page.text(49, top, label, size=8, bold=bold)
+        for key, value in values.items():
+            width = page.canvas.stringWidth(value, "Helvetica-Bold" if bold else "Helvetica", 8)
+            page.text(middles[key] - width / 2, top, value, size=8, bold=bold)
+
+    row(86, "", bold=True, a="19 K", b="19 KT", c="22 R", d="22 RX")
+    row(104, "Heater output", ab="3 kW", c="4 kW", d="5 kW")
+    row(121, "Heating power draw", ab="36 W", c="44 W", d="92 W")
+    row(138, "Heated floor", ab="no", c="optional", d="yes")
+    row(155, "Drive", ab="rear", c="rear", d="four wheels")
+    row(172, "Roof air conditioner", abcd="on the roof")
+    row(
+        189,
+        "Battery",
+        a="100 Ah AGM",
+        b="2 x 100 Ah AGM",
+        c="300 Ah lithium, 12.8 V",
+        d="2 x 300 Ah lithium, 12.8 V, heated",
+    )
+    row(206, "Solar", a="100 W", b="200 W", c="330 W", d="660 W")
+    row(223, "Inverter", ab="1000 W", c="2000 W", d="3000 W")
+    row(240, "Shore power", abcd="30 A connection")
+    row(257, "Insulation", ab="glass fiber", cd="closed-cell spray foam")
+    row(274, "Insulated surfaces", ab="walls, ceiling", c="walls, ceiling, floor", d="walls, ceiling, floor, doors")
+    row(291, "Windows", ab="single pane", cd="dual pane")
+    row(308, "Insulated shades, cab", a="no", b="no", c="yes", d="yes")
+    row(325, "Rated for use down to", ab="-2 C", c="-15 C", d="-30 C")
+    facts = facts_of_pdf(page)
+    for field, values in (("solar_w", (100, 200, 330, 660)), ("heater_output_w", (3000, 3000, 4000, 5000))):
+        found = {f.model: f.value for f in facts if f.field == field}
+        assert found == dict(zip(("Drift 19 K", "Drift 19 KT", "Drift 22 R", "Drift 22 RX"), values, strict=True))

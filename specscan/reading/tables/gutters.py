@@ -57,7 +57,10 @@ def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
     fullest = [row for row in rows if len(row) == most]
     headed = rows and len(rows[0]) >= most - 1 and all(segment.bold for segment in rows[0])  # the corner may be empty
     share = 0.0 if headed else MOST_SHARE
-    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, share * len(rows)) or len(_respected(rows)) >= most:
+    if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, share * len(rows)):
+        return []
+    shown = _respected(rows)
+    if len(shown) >= most and _hold_one_each(shown, fullest):  # and no strip where lone values lie over one another
         return []
     columns = _respected(fullest)
     return columns if len(columns) == most else []
