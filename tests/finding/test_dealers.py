@@ -257,3 +257,21 @@ def test_a_price_with_words_behind_it_and_what_a_garage_sells_name_no_used_van(v
         ". Batterie cellule .... AGM 95 Ah\n. Chauffage ........... combiné air/eau au gaz, 4000 W\n"
     )
     assert vans_of(text, "annonce.txt") == {("Marrowfen", "Drift 599 G", 2022)}
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "***JUST IN*** 2023 Allendrake Curlew 64 Q AWD diesel ***CLEAN***",
+        "+++ NEW ARRIVAL +++ 2023 Allendrake Curlew 64 Q",
+        "2023 Allendrake Curlew 64 Q diesel",
+    ],
+)
+def test_stickers_engine_and_drive_in_the_title_of_a_used_van_are_no_part_of_its_name(vans_of, title):
+    text = (
+        f"{title}\nHartlow Van Exchange | Exit 9, Port Emsey | Mon-Sat 9-6\nOdometer: 31,206 mi   In service since: "
+        "May 2024\n\nOne owner, one cat, and a long list of mountains. All of it was tried out in our own yard.\n\n"
+        ">> SPECS\nchassis: Bruska Hauler 3500, diesel, all-wheel drive\nGVWR 11,030 lb\nsleeps 2\n"
+        "fresh tank 28 gal\ngray tank 24 gal, under the floor\nLP tank 11.5 gal\nsolar 190 W\ninverter 2000 W\n"
+    )
+    assert vans_of(text, "stock_0093.txt") == {("Allendrake", "Curlew 64 Q", 2023)}

@@ -54,6 +54,17 @@ def test_running_text_that_begins_small_stays_one_paragraph(passages):
                for passage in passages)  # fmt: skip
 
 
+def test_a_long_list_may_hold_lines_as_long_as_running_text_and_short_terms_in_capitals(examiner):
+    listed = [
+        "chassis Bruska Hauler 3500, three-liter turbo diesel, all-wheel drive", "GVWR 11,030 lb", "sleeps 2",
+        "fresh tank 28 gal", "water lines all inside the coach, winterizing bypass behind the drawer",
+        "6 gal water heater", "A/C on the roof", "LP tank 11.5 gal", "solar 190 W",
+    ]  # fmt: skip
+    text = "Marrowfen Drift 21\n\nQUICK SPECS\n" + "\n".join(listed) + "\n"
+    found = [p.text for p in read_document(text.encode(), "drift.txt", "text", examiner.hints).passages]
+    assert found[-len(listed) :] == listed
+
+
 def test_a_line_below_the_number_of_a_page_heads_the_list_under_it(facts_of):
     text = (
         "Marrowfen Drift 21\n\nOverall length: 6.40 m\nFresh water: 110 l\nGray water: 90 l\nSleeps: 2\n"

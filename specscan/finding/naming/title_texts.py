@@ -107,7 +107,8 @@ class TitleTexts(YearReader):
         for passage in self._opening(own):
             texts = [(max(one[0], OPENING_WEIGHT), *one[1:]) if one[1] == passage.text else one for one in texts]
             if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
-                texts.append((OPENING_WEIGHT, passage.text, Place(passage, passage.page, passage.text)))
+                line = self._without_past(passage.text)
+                texts.append((OPENING_WEIGHT, line, Place(passage, passage.page, passage.text)))
         texts += self._dated_lines(own[:12]) if self.used else []
         for passage in own[:12]:
             for name in IN_BRACKETS.findall(passage.text) if len(passage.text) <= LONGEST_LINE else ():
@@ -159,7 +160,24 @@ class TitleTexts(YearReader):
         """Give a line about a used van without what it says of its past: "Drift 6.2, MY21, registered 05/2022"."""
         parts = line.split(", ") if self.used else [line]
         past = (n for n, part in enumerate(parts) if self._is_past(part))
-        return ", ".join(parts[: next(past, 0) or None])
+        left = ", ".join(parts[: next(past, 0) or None])
+        return self._without_kit(left) if self.used else left
+
+    def _without_kit(self, line: str) -> str:
+        """Give a line about a used van without the words for engine and drive behind a figure: "Drift 21 AWD diesel".
+
+        Those in small letters are told by these, and with them those in capitals before them; alone these may be name.
+        """
+        words = line.split()
+        figure = max((n for n, word in enumerate(words) if re.search(r"\d", word)), default=len(words))
+        end = len(words)
+        while end > figure + 1 and words[end - 1].islower() and self.lexicon.knows_words(words[end - 1]):
+            end -= 1
+        if end == len(words):
+            return line
+        while end > figure + 1 and len(words[end - 1]) > 2 and self.lexicon.knows_words(words[end - 1]):
+            end -= 1
+        return " ".join(words[:end])
 
     def tells_hours(self, line: str) -> bool:
         """Tell whether a line says when somebody is there: "Open Mon-Sat 8.30 - 5"."""

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 import re
+from itertools import pairwise
 
 from specscan.reading.layout.bold_values import bold_values
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
@@ -25,6 +25,9 @@ FIGURED = re.compile(
 SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 LABEL_FIRST = re.compile(r"[^\W\d_][^:.!?]{1,30}: \S")
+SMALL_FIRST = re.compile(r"[a-zß-ÿ\d]|[A-Z]{1,5}(?:/[A-Z]{1,3})?(?= [\da-zß-ÿ])")  # "GVWR 3500 kg", "A/C on the roof"
+LONG_LIST = 6  # lines
+MOST_FULL = 0.4  # of its lines can reach as far as those of running text
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 LIST = 2  # items, from which their type is no heading's, however small that of the page is
 FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end included
@@ -226,7 +229,7 @@ def _list_members(block: list[Line]) -> list[Line]:
         return []
     goes_on = [False] + [
         below[:1].islower() or above.endswith((",", "-", "–", "/", "(", "&")) or labelled and _is_broken(block, number)
-        for number, (above, below) in enumerate(itertools.pairwise(texts))
+        for number, (above, below) in enumerate(pairwise(texts))
     ]
     members = [line for line, more in zip(block, goes_on, strict=True) if not more]
     opened = [text for text, more in zip(texts, goes_on, strict=True) if not more]
@@ -257,18 +260,23 @@ def _is_broken(block: list[Line], number: int) -> bool:
 def _small_members(block: list[Line], left: float, right: float) -> list[Line]:
     """Give the lines of a block that all begin with a small letter, where none was broken because its column is full.
 
-    ``left`` and ``right`` are the edges of the column. Running text fills its lines, the items of a list do not.
+    ``left`` and ``right`` are the edges of the column. Running text fills its lines, the items of a list do not: of
+    a long list some may, if a small letter below does not go on with them. A shouted heading over it is none of it.
     """
+    block = block[1:] if _is_shouted(block[0], least=4) else block
     small = all(line.text[:1].islower() or line.text[:1].isdigit() for line in block)
-    if not small and not all(map(LABEL_FIRST.match, (line.text for line in block))):  # "GVWR: …" below "chassis: …"
+    labelled = all(LABEL_FIRST.match(line.text) for line in block)  # "GVWR: …" below "chassis: …"
+    if not (small or labelled or len(block) >= LONG_LIST and all(SMALL_FIRST.match(line.text) for line in block)):
         return []
-    joined = any(line.text.endswith((",", "-", "–", "/", "(", "&", ".", ";", ":")) for line in block)
+    if any(line.text.endswith((",", "-", "–", "/", "(", "&", ".", ";", ":")) for line in block):
+        return []
     room = left + ROOM * (right - left)
-    short = all(
-        above.box.x1 + 0.3 * above.size + below.words[0].box.width < room
-        for above, below in zip(block, block[1:], strict=False)
-    )
-    return block if short and not joined else []
+    ends = [(above.box.x1 + 0.3 * above.size + below.words[0].box.width, below) for above, below in pairwise(block)]
+    full = [end >= room for end, _ in ends]
+    if sum(full) > (MOST_FULL * len(block) if len(block) >= LONG_LIST else 0):
+        return []
+    anew = (below for end, below in ends if end < right or not below.text[:1].islower() or LABELLED.match(below.text))
+    return [block[0], *anew]
 
 
 def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:

@@ -22,6 +22,7 @@ from specscan.reading.text.letters import without_questions
 from specscan.reading.text.pasted import find_pasted
 from specscan.reading.text.short_leaders import with_whole_leaders
 from specscan.reading.text.spaced_dashes import with_close_dashes
+from specscan.reading.text.stickers import without_stickers
 from specscan.reading.text.typed import RULE, heads_columns, tabbed_rows
 from specscan.reading.text.typed_bullets import with_dashed_items
 from specscan.records.errors import DocumentError
@@ -109,7 +110,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     cut = any(len(line) > LIMIT_LINE for line in whole)
     said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
-    lines = with_dashed_items(with_close_dashes(with_whole_leaders(lines)))
+    lines = without_stickers(with_dashed_items(with_close_dashes(with_whole_leaders(lines))))
     signs = _note_signs(lines)
     for chunk in _chunks(_with_opening_apart(lines)):
         _add_chunk(chunk, assembler, titles, hints, signs)
