@@ -47,6 +47,7 @@ class Examiner:
         codes = {word.casefold().strip(".") for words in book.words.values() for word in words.code_words}
         systems = {word.casefold() for words in book.words.values() for word in words.unit_systems}
         ends = {closing for words in book.words.values() for closing in words.closings}
+        articles = {word for words in book.words.values() for word in words.drop if len(word) > 1}
         units = Units(book.units)
         pages = any_word(word for words in book.words.values() for word in words.page_words)
         of = any_word(["/", *(word for words in book.words.values() for word in words.page_joints)])
@@ -68,6 +69,7 @@ class Examiner:
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,
             ends_letter=lambda text: text.casefold().strip(" ,.!") in ends,
+            leaves_open=lambda text: text.rpartition(" ")[2].casefold() in articles,
             is_page_foot=lambda text: page_foot.fullmatch(text) is not None,
             ocr=OcrReader(load_ocr_rules(book.folder), begins_page),
         )

@@ -68,3 +68,40 @@ def test_bold_items_with_plain_prices_in_larger_type_than_the_small_print_are_op
         )
     optional = {fact.field for fact in facts_of_pdf(page) if fact.availability == "optional"}
     assert optional == {"cab_shades_insulated", "dump_valve_protection", "heated_floor"}
+
+
+def test_label_and_value_that_both_go_on_below_are_one_row_and_a_wide_space_parts_what_fills_the_column(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 19 2026", size=20, bold=True)
+    rows = [
+        ("Länge über alles", "5998 mm"), ("Anzahl der Schlafplätze", "2"), ("Wechselrichter", "2000 W"),
+        ("Abwassertank isoliert", "nein"), ("Solaranlage auf dem Dach, gesamt", "300 W"), ("Landstrom", "16 A"),
+        ("Toilette", "herausnehmbare Kassette"), ("Isolierte Verdunkelung im Fahrerhaus", "ja"),
+    ]  # fmt: skip
+    for number, (label, value) in enumerate(rows):
+        page.text(50, 100 + 14 * number, label)
+        page.canvas.drawRightString(276.5, 842 - (100 + 14 * number) - 9, value)
+    for top, label, value in ((212, "Frischwassertank:", "im geschlossenen"), (223, "Einbauort", "Unterboden")):
+        page.text(50, top, label)
+        page.text(165, top, value)
+    page.text(50, 240, "Flächen mit Dämmung")
+    page.canvas.drawRightString(276.5, 842 - 249, "Wände + Dach + Boden + Türen")
+    found = [(fact.field, fact.value) for fact in facts_of_pdf(page)]
+    assert [value for field, value in found if field == "fresh_tank_location"] == ["enclosed"]
+    assert {value for field, value in found if field == "insulated_surfaces"} == {"walls", "ceiling", "floor", "doors"}
+
+
+def test_a_last_label_that_ends_in_an_article_goes_on_below(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 19 2026", size=20, bold=True)
+    rows = [
+        ("Länge über alles", "5998 mm"), ("Schlafplätze", "2"), ("Wechselrichter", "2000 W"), ("Warmwasser", "10 l"),
+        ("Wasserleitungen", "innen"), ("Anordnung des", "in geschlossenem Fach"),
+    ]  # fmt: skip
+    for number, (label, value) in enumerate(rows):
+        page.text(50, 100 + 14 * number, label)
+        page.text(150, 100 + 14 * number, value)
+    page.text(50, 182, "Trinkwassertanks")
+    found = [(fact.field, fact.value) for fact in facts_of_pdf(page)]
+    assert ("fresh_tank_location", "enclosed") in found
+    assert [value for field, value in found if field == "water_lines_location"] == ["interior"]

@@ -102,7 +102,8 @@ def _opens_chunk(cue: Item, parsed: Parsed) -> bool:
 def _closes_description(cue: Item, depth: int, parsed: Parsed) -> bool:
     """Tell whether an availability ends a chunk, or stands in a bracket behind one, that only describes: a voltage.
 
-    Before a bracket so does a kind that nothing before it tells: "200 Ah, AGM (option)", not "AGM, lithium (option)".
+    Before a bracket so does a kind that nothing before it tells: "200 Ah, AGM (option)", not "AGM, lithium (option)",
+    and the first figure behind a kind: "gel, 2 x 150 Ah (option)", not "gel 90 Ah, 150 Ah (option)".
     """
     start, end = parsed.chunk_span(cue.chunk)
     if parsed.text[cue.end : end].strip():
@@ -117,8 +118,16 @@ def _closes_description(cue: Item, depth: int, parsed: Parsed) -> bool:
     kinds = {name for i in telling for name in i.names("value")}
     before = {name for i in parsed.items if i.chunk < chunk and i.clause == cue.clause for name in i.names("value")}
     own = bracket and kinds.isdisjoint(before) and all(i.names("value") and not i.has("term") for i in telling)
-    only = {i.quantity.dimension for i in figures if i.quantity is not None} <= set(DESCRIBING)
+    earlier = [i for i in parsed.items if i.chunk < chunk and i.clause == cue.clause]
+    if bracket and not telling and figures and any(i.names("value") for i in earlier) and not _measures(earlier):
+        return True
+    only = not _measures(figures)
     return bool(figures or telling) and only and (own or not telling)
+
+
+def _measures(items: list[Item]) -> bool:
+    """Tell whether a figure among items does more than describe, as a voltage does."""
+    return any(i.quantity is not None and i.quantity.dimension not in DESCRIBING for i in items)
 
 
 def _names_another(first: int, last: int, parsed: Parsed) -> bool:

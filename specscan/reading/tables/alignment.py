@@ -78,7 +78,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         if len(columns) < 2:
             continue
         first = _head_bar(kept, first, last, marks)
-        first, last = _extend(kept, first, last, columns, marks)
+        first, last = _extend(kept, first, last, columns, marks, hints)
         picked = kept[first:last]
         share = RULED_SHARE if _has_ruled_rows(picked, marks) else TABLE_SHARE
         if sum(len(segments) > 1 for _, segments in picked) < share * len(picked):
@@ -233,7 +233,7 @@ def _is_wrapped_head(line: Line, parts: list[Line], below: Line, corner: Line) -
     return near and line.bold and line.size <= below.size and all(part.box.x0 > corner.box.x1 for part in parts)
 
 
-def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: Marks) -> tuple[int, int]:
+def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: Marks, hints: Hints) -> tuple[int, int]:
     """Take in lines above and below that are wrapped parts of one column's cells.
 
     What stands in one of them above the last rule of a table with rules between its rows belongs to the last row.
@@ -253,7 +253,7 @@ def _extend(kept: list[Parted], first: int, last: int, columns: Columns, marks: 
         above = kept[last - 1][0]
         near = line.base - above.base < LEADING * em
         column = _column_of(line, columns)
-        wrapped = column == 0 and line.text[:1].islower() and near
+        wrapped = column == 0 and near and (line.text[:1].islower() or hints.leaves_open(kept[last - 1][1][0].text))
         near = near or (line.base - above.base < HANGING * em and _above_last_rule(line, kept, first, last, marks))
         if not ((near and column not in (None, 0)) or wrapped):
             break

@@ -37,8 +37,8 @@ class Hints:
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
-    of the rules; ``is_page_foot`` tells whether a text only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it
-    is what stands above a signature ("Kind regards").
+    of the rules; ``leaves_open`` tells whether a text ends in an article, so that more must follow; ``is_page_foot``
+    whether it only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it is what stands above a signature.
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
@@ -53,6 +53,7 @@ class Hints:
     keeps_hyphen: Callable[[str, str], bool] = field(default=lambda before, after: False)
     heads_list: Callable[[str], bool] = field(default=lambda text: False)
     knows_word: Callable[[str], bool] = field(default=lambda word: True)
+    leaves_open: Callable[[str], bool] = field(default=lambda text: False)
     is_page_foot: Callable[[str], bool] = field(default=lambda text: False)
     ends_letter: Callable[[str], bool] = field(default=lambda text: False)
     ocr: OcrReader | None = None

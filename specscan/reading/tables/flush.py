@@ -18,6 +18,7 @@ WRAP = 1.5  # em from a line to the one that goes on with it
 FULL = 3.0  # em between label and value, at most, where one of them had to be broken
 BROKEN = 8.0  # em from the end of a broken line to the edge, at most
 MAX_HEADING = 60
+WIDER = 1.8  # times the next space: what parts a label and a value that fill the column
 
 
 def find_flush(lines: list[Line]) -> AmongLines | None:
@@ -45,17 +46,20 @@ def _members(lines: list[Line], left: float, right: float) -> list[list[Line]]:
     """
     rows = [[lines[0]]]
     ends = 1
-    for above, line in itertools.pairwise(lines):
+    for number, (above, line) in enumerate(itertools.pairwise(lines), start=2):
         if line.base - above.base > STEP * max(above.size, line.size):
             break
         if _goes_on(rows[-1], line, left, right):
             rows[-1].append(line)
             continue
-        alone = len(segments_of(line, GAP)) == 1 and len(line.text) <= MAX_HEADING
-        if not _is_pair(line, left, right) and not (alone and abs(line.box.x0 - left) <= line.size):
+        alone = len(_parts(line, left, right)) == 1 and len(line.text) <= MAX_HEADING
+        pair = _is_pair(line, left, right) or (
+            _is_near(line.box.x0, left, line) and _are_halves(line, lines[number] if number < len(lines) else line)
+        )
+        if not pair and not (alone and abs(line.box.x0 - left) <= line.size):
             break
         rows.append([line])
-        ends = len(rows) if _is_pair(line, left, right) else ends
+        ends = len(rows) if pair else ends
     return rows[:ends]
 
 
@@ -77,10 +81,23 @@ def _edges(lines: list[Line]) -> tuple[float, float] | None:
 
 
 def _is_pair(line: Line, left: float, right: float) -> bool:
-    parts = segments_of(line, GAP)
+    parts = _parts(line, left, right)
     if len(parts) != 2 or not _is_near(line.box.x0, left, line):
         return False
     return _is_near(line.box.x1, right, line) or _is_full(parts) and right - line.box.x1 < BROKEN * line.size
+
+
+def _parts(line: Line, left: float, right: float) -> list[Line]:
+    """Give label and value of a line, or all of it; one that fills the column is parted at a space wider than all."""
+    parts = segments_of(line, GAP)
+    if len(parts) != 1 or not (_is_near(line.box.x0, left, line) and _is_near(line.box.x1, right, line)):
+        return parts
+    spaces = [(after.box.x0 - word.box.x1, at) for at, (word, after) in enumerate(itertools.pairwise(line.words), 1)]
+    widest = sorted(spaces, reverse=True)
+    if len(widest) < 2 or widest[0][0] < WIDER * widest[1][0]:
+        return parts
+    at = widest[0][1]
+    return [Line(list(line.words[:at])), Line(list(line.words[at:]))]
 
 
 def _is_near(x: float, edge: float, line: Line) -> bool:
@@ -92,9 +109,23 @@ def _is_full(parts: list[Line]) -> bool:
     return parts[1].box.x0 - parts[0].box.x1 <= FULL * parts[0].size
 
 
+def _are_halves(above: Line, line: Line) -> bool:
+    """Tell whether label and value both go on in the next line, which has them at the same places."""
+    upper, lower = segments_of(above, GAP), segments_of(line, GAP)
+    near = 0 < line.base - above.base <= WRAP * line.size and above.bold == line.bold
+    return (
+        near
+        and len(upper) == len(lower) == 2
+        and all(_is_near(two.box.x0, one.box.x0, line) for one, two in zip(upper, lower, strict=True))
+        and upper[1].box.x1 - lower[1].box.x1 > max(1.0, EDGE * line.size)  # two rows would end at one place
+    )
+
+
 def _goes_on(row: list[Line], line: Line, left: float, right: float) -> bool:
     """Tell whether a line goes on with the label or the value of a row whose first line was full."""
-    parts = segments_of(row[0], GAP)
+    if _are_halves(row[-1], line):
+        return True
+    parts = _parts(row[0], left, right)
     near = line.base - row[-1].base <= WRAP * line.size and row[0].bold == line.bold
     if not near or not _is_pair(row[0], left, right) or not _is_full(parts):
         return False
@@ -104,7 +135,7 @@ def _goes_on(row: list[Line], line: Line, left: float, right: float) -> bool:
 def _grid(rows: list[list[Line]], left: float, right: float) -> Grid:
     cells: list[GridCell] = []
     for number, members in enumerate(rows):
-        parts = segments_of(members[0], GAP)
+        parts = _parts(members[0], left, right)
         own = [GridCell(number, col, [part]) for col, part in enumerate(parts)]
         for line in members[1:]:
             for part in segments_of(line, GAP):

@@ -64,7 +64,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
             and (
-                _continues(rows[-1], line, segments, columns, reach, loose, grouped, amid=between and unlabelled)
+                _continues(rows[-1], line, segments, columns, hints, reach, loose, grouped, amid=between and unlabelled)
                 or (tight and _is_wrapped(rows[-1], line, segments, columns, widths, near))
             )
         ):
@@ -131,6 +131,7 @@ def _continues(
     line: Line,
     segments: list[Line],
     columns: Columns,
+    hints: Hints,
     near: float,
     loose: bool,
     grouped: bool,
@@ -157,7 +158,9 @@ def _continues(
         return True
     if filled == {label_column}:
         own = [segment.text for segment in row[-1][1] if label_column in touched_by(segment.box, columns)]
-        return labels[0].text[:1].islower() or bool(own) and own[-1].endswith((",", "-", "/", "(", "–"))
+        if not own:
+            return labels[0].text[:1].islower()
+        return labels[0].text[:1].islower() or own[-1].endswith((",", "-", "/", "(", "–")) or hints.leaves_open(own[-1])
     return False
 
 
