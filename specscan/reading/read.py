@@ -8,6 +8,7 @@ from dataclasses import replace
 from specscan.reading.apart_signs import with_apart_signs
 from specscan.reading.clause_numbers import without_clause_numbers
 from specscan.reading.pdf import read_pdf
+from specscan.reading.section_letters import without_section_letters
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.plain import read_text
 from specscan.reading.web.page import read_html
@@ -42,7 +43,7 @@ def read_document(data: bytes, name: str, kind: str | None, hints: Hints) -> Doc
     if not document.passages and not document.unread_pages:
         raise DocumentError("; ".join([f"{name}: there is no text in it", *filter(None, [document.message])]))
     document = replace(document, passages=with_apart_signs(document.passages))
-    return _bounded(without_clause_numbers(document))
+    return _bounded(without_section_letters(without_clause_numbers(document)))
 
 
 def _bounded(document: Document) -> Document:

@@ -1,5 +1,7 @@
 """Names of vans and ranges as the first lines of a document print them, above tables, lists or running text."""
 
+import pytest
+
 from tests.finding.test_names_in_heads import TABLE, models
 from tests.reading.drawn import Page
 
@@ -270,3 +272,22 @@ def test_codes_with_prices_over_the_list_of_a_package_name_no_further_van(vans_o
     )
     found = vans_of(f"# Marrowfen Drift 2026\n\n{table}{packages}")
     assert models(found) == {"Drift 636 Cove", "Drift 636 Moor"}
+
+
+@pytest.mark.parametrize(
+    ("dateline", "name"),
+    [
+        ("Fenmouth, 18 September 2025", "en"),
+        ("Fenmouth, le 18 septembre 2025", "fr"),
+        ("Fenmouth, den 3. Oktober 2025", "de"),
+    ],
+)
+def test_where_and_when_a_release_was_written_is_no_title(vans_of, dateline, name):
+    data = {
+        "en": "Overall length: {} m\n\nFresh water tank: 80 L\n\nGVWR: 3500 kg\n\nSleeps: 2\n\nSolar: 200 W\n\n",
+        "fr": "Longueur hors tout : {} m\n\nEau propre : 80 l\n\nPTAC : 3500 kg\n\nCouchages : 2\n\nBoiler : 10 l\n\n",
+        "de": "Gesamtlänge: {} m\n\nFrischwasser: 80 l\n\nGesamtgewicht: 3500 kg\n\nSchlafplätze: 2\n\n",
+    }[name]
+    above = f"# PRESSE 2026\n\n## {dateline}\n\nMarrowfen. Fenmouth!\n\n"
+    text = f"{above}## Drift 540\n\n{data.format(5.41)}## Drift 600 Alder\n\n{data.format(5.99)}"
+    assert models(vans_of(text)) == {"Drift 540", "Drift 600 Alder"}

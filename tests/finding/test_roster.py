@@ -66,3 +66,24 @@ def test_a_letter_full_of_figures_describes_no_van(vans_of):
         "# Winter weekend\n\nCome on 14 February. Coffee is 2 $, the raffle has 20 prizes, it was −20 °C last year.\n"
     )
     assert vans_of(text) == set()
+
+
+TOLD = """
+Fuel tank: 80 L (Drift 6.0); 90 L (Drift 7.5).
+
+Overall length: Drift 6.0, 5.98 m; Drift 7.5, 6.94 m.
+
+Fresh water: Drift 6.0, 110 L; Drift 7.5, 190 L. Solar: 200 W. Sleeps 2. GVM: 3550 kg.
+"""
+
+
+@pytest.mark.parametrize("year", ["model year 2026", "MY 2026", "2026"])
+def test_a_line_that_ends_in_the_model_year_lists_vans_before_it(vans_of, year):
+    told = TOLD.replace("7.5", "7.5 Hilltop")
+    text = f"# Marrowfen\n\nData sheet 12\n\nDrift 6.0 and Drift 7.5 Hilltop, {year}\n\n{told}"
+    assert vans_of(text) == {("Marrowfen", "Drift 6.0"), ("Marrowfen", "Drift 7.5 Hilltop")}
+
+
+def test_a_figure_behind_a_point_is_part_of_a_code(vans_of):
+    text = f"# Marrowfen\n\n## Drift data\n\nModel year 2026\n{TOLD}"
+    assert {model for _, model in vans_of(text)} == {"Drift 6.0", "Drift 7.5"}

@@ -138,7 +138,8 @@ class CastReader:
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         split_maker(names, heads or [*alone, *lines], hosts(own))
-        no_codes = {*self.names.fillers, *self.lexicon.words.cues.get("only", [])}  # "19 only" is no code
+        words = self.lexicon.words
+        no_codes = {*self.names.fillers, *words.cues.get("only", []), *words.model_year}  # "19 only" is no code
         titled = names.series == names.title or (
             not heads and not names.used and begins_with(names.title, names.series)
         )

@@ -56,7 +56,7 @@ def read_roster(own: Sequence[Passage], title: str, fillers: Collection[str]) ->
         if len(passage.text) > LONGEST:
             continue
         texts = dict.fromkeys((passage.text, SENTENCE_END.split(passage.text)[0]))
-        parted = [_parts(text.strip(" .*"), title) for text in texts]
+        parted = [_before_year(_parts(text.strip(" .*"), title), fillers) for text in texts]
         for text, parts in zip(texts, parted, strict=True):
             series = _shared_name(parts)
             if not series or (len(series) == 1 and _is_spoken_of(title, series, own)):
@@ -213,6 +213,14 @@ def _codes(parts: Sequence[str], series: str, fillers: Collection[str]) -> list[
         elif codes:
             return []
     return codes if len(set(codes)) == len(codes) else []
+
+
+def _before_year(parts: Sequence[str], fillers: Collection[str]) -> list[str]:
+    """Give the parts of a line without a last one for the year alone: "Drift 19 and Drift 21 RB, model year 2026"."""
+    last = parts[-1].casefold() if parts else ""
+    rest = YEAR.sub(" ", last).strip(" .")
+    dated = rest != last and (rest in fillers or all(word in fillers for word in rest.split()))
+    return list(parts[:-1] if dated else parts)
 
 
 def _code_behind(part: str, series: str) -> str:

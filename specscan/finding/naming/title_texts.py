@@ -129,6 +129,7 @@ class TitleTexts(YearReader):
         for text, place in running_lines(document):
             texts += self._parts(1, text, place)
         whole = [row for row in texts if row[1].count(")") <= row[1].count("(")]  # no end of what a line above opened
+        whole = [row for row in whole if not self.is_dateline(row[1], own)]
         whole = [row for row in whole if not self.stock_number.match(row[1])]  # "Stock no. LS-41 | Listed by Marrowfen"
         return [row for row in whole if not self.letter.frames(*row[1:])] + list(self.letter.names())
 

@@ -14,7 +14,7 @@ from specscan.finding.naming.maker import JOINTS
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with
 from specscan.finding.naming.range_signs import RangeSigns
 from specscan.finding.naming.title_texts import LIST_JOINT, MAX_NAME_WORDS, TitleTexts
-from specscan.finding.naming.years import YEAR, dates
+from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
@@ -61,7 +61,6 @@ class TitleReader(TitleTexts):
         self.dated = re.compile(
             rf"(?<!\w)(?:{dating})\s+(?={MODEL_YEAR}(?!\d))|(?<=\d\d\d\d)\s+(?:{dating})(?!\w)", re.IGNORECASE
         )
-        self.date = dates(self.words.months, self.words.dates_from)
         function = (*self.words.drop, *self.words.articles_of_names, *self.words.made_by, *self.words.pronouns)
         self.function_words = {word.casefold() for word in (*function, *self.words.every_words)}
         self.common_words = self.lexicon.known_words | self.function_words

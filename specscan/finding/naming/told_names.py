@@ -301,7 +301,9 @@ class ToldNames:
         Where the title is one of these vans, the others are told of nearly as often as this one, or headed.
         """
         series = names.series
-        pattern = re.compile(rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?!\d)(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)")
+        pattern = re.compile(
+            rf"(?<!\w){re.escape(series)}\s+(\d{{1,3}}(?:\.\d)?(?![.,]?\d)(?:\s?[A-Z]{{1,3}}(?!\w))?(?:\s4x4)?)"
+        )
         counts: Counter[str] = Counter()
         headed: set[str] = set()
         for passage in own:

@@ -19,6 +19,7 @@ CLAUSE_END = re.compile(r"[.;(|·•]\s?|\s[–—]\s")
 DATED = re.compile(r"([^\W\d_]{3,9})\.?(?:\s+\d{1,2}(?:st|nd|rd|th)?,?)?\s*$")  # "November", "Nov. 12,"
 RANGE = re.compile(rf"^{WORD} ")  # or a company, before the name of a van
 SHORT_LINE = 40  # letters
+PLACE = r"[^\W\d_][\w’'-]*(?: [^\W\d_][\w’'-]*){0,3}"
 SHORT = 3  # letters of a word for the model year that stands before two figures: MY26
 CENTURY = 2000
 FIRST_YEAR = 1990
@@ -37,6 +38,8 @@ class YearReader(MakerReader):
     def __init__(self, book: Rulebook, lexicon: Lexicon):
         super().__init__(book, lexicon)
         self.used = False
+        self.date = dates(self.words.months, self.words.dates_from)
+        self.dateline = re.compile(rf"({PLACE}(?:, {PLACE})?), {self.date.pattern}", re.IGNORECASE)
         self.month_names = {month.casefold() for file in book.words.values() for month in file.months}
         self.months = {month[:3].casefold() for file in book.words.values() for month in file.months}
         self.of_model_year = any_of(self.words.model_year, whole=True)
@@ -56,6 +59,17 @@ class YearReader(MakerReader):
         self.offered_for = re.compile(rf"(?<!\w)(?:{offered})\s+(?:{any_word(self.words.for_year)})\s+$", re.IGNORECASE)
         self.of_vans = re.compile(rf"\s(?:{vans})(?!\w)", re.IGNORECASE)
         self.short_year = re.compile(rf"(?<!\w)(?:{any_word(short)})[ \u00a0]?['’]?(?:20)?(\d\d)(?!\d)")
+
+    def is_dateline(self, line: str, own: Sequence[Passage]) -> bool:
+        """Tell whether a line says where and when something was written: "Fenmouth, 3 October 2025".
+
+        Where another line sets a figure behind the same words they are a name, not a place.
+        """
+        match = self.dateline.fullmatch(line.strip(" .–—-"))
+        if match is None:
+            return False
+        named = re.compile(rf"{re.escape(match.group(1))} \S*\d", re.IGNORECASE)
+        return not any(named.match(passage.text) for passage in own)
 
     def _is_month(self, before: str) -> bool:
         word = DATED.search(before)
