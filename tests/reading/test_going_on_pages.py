@@ -46,3 +46,24 @@ def test_a_table_with_more_columns_has_other_heads(stated):
         "<td>100 W</td>", "<td>100 W</td><td>150 W</td>"
     )
     assert stated(FIRST.format(one="Alder", two="Alder Fell") + wide, "fresh_tank_l") == set()
+
+
+HEADS = "<div class='top'><div></div><div>Alder</div><div>Alder Fell</div></div>"
+ROWS = (
+    "<details open><summary>Water</summary><div><div>Fresh water</div><div>80 L</div><div>110 L</div></div>"
+    "<div><div>Waste water</div><div>70 L</div><div>90 L</div></div><div><div>Length</div><div>5.9 m</div>"
+    "<div>6.4 m</div></div></details><details><summary>Warmth</summary><div><div>Heater output</div><div>2 kW</div>"
+    "<div>4 kW</div></div><div><div>Heater fuel</div><div>Diesel</div><div>Petrol</div></div><div><div>Windows</div>"
+    "<div>Double-pane</div><div>Double-pane</div></div></details>"
+)
+
+
+def test_a_row_of_names_alone_heads_the_parts_of_the_comparison_below_it(stated):
+    assert stated(HEADS + ROWS, "fresh_tank_l") == {("Alder", 80), ("Alder Fell", 110)}
+    assert stated(HEADS + ROWS, "heater_output_w") == {("Alder", 2000), ("Alder Fell", 4000)}
+    tables = SECOND.replace("Solar", "Length").replace("100 W", "5.9 m").replace("200 W", "6.4 m")
+    assert stated(HEADS + tables + THIRD, "fresh_tank_l") == {("Alder", 80), ("Alder Fell", 110)}
+
+
+def test_a_row_of_names_above_running_text_heads_nothing(stated):
+    assert stated(HEADS + "<p>And these are our trailers.</p>" + ROWS, "fresh_tank_l") == set()

@@ -14,6 +14,7 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.parting import column_cells
 from specscan.reading.text.plain import EM, PITCH
+from specscan.reading.web.lone_heads import lone_heads
 from specscan.reading.web.rows import (
     COLUMN,
     alternating,
@@ -153,7 +154,11 @@ def _add_mixed(reader: Reader, element: html.HtmlElement, depth: int) -> None:
             _add_heading(reader, child, OPENER_LEVEL)
             continue
         rows = run_of_rows(reader.seen, children, place, reader.assembler.hints)
-        if rows is not None:
+        heads = None if rows else lone_heads(reader.seen, children, place, reader.assembler.hints)
+        if heads is not None:
+            _flush(reader, run)
+            reader.assembler.last_table, reader.read = heads, len(reader.assembler.passages)
+        elif rows is not None:
             _flush(reader, run)
             end, grid = rows
             _add_grid(reader, grid)
@@ -196,7 +201,10 @@ def _goes_on(reader: Reader, grid: Grid) -> bool:
     between = assembler.passages[reader.read :]
     labels = [cell.plain for cell in column_cells(grid, 0)]
     known = sum(map(assembler.hints.is_label, labels)) >= LABEL_SHARE * len(labels)
-    return known and bool(between) and all(passage.kind is Kind.HEADING for passage in between)
+    only_headings = all(passage.kind is Kind.HEADING for passage in between)
+    if not above.cells:
+        return only_headings  # heads alone: rows of as many columns were seen to follow them
+    return known and bool(between) and only_headings
 
 
 def _flush(reader: Reader, run: list[tuple[str, bool]]) -> None:
