@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from specscan.finding.language.whole_words import holds, lowered
 from specscan.records.text import Document, Passage
 
-PARTED = re.compile(r"\s[|–—-]\s|[|•·∙:]|\s{3,}")  # the parts of a title
+PARTED = re.compile(r"\s(?:[|–—]|-{1,3})\s|[|•·∙:]|\s{3,}")  # the parts of a title
 SHORTEST = 3  # letters of a range that stands behind other words of a name
 PAGE_NUMBER = re.compile(r"(?:\s+(?:[Pp]age|[Ss]eite))?\s+\d{1,3}$")
 

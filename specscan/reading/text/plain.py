@@ -18,6 +18,7 @@ from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.marks import Marks
+from specscan.reading.text.bracketed import with_labels_out_of_brackets
 from specscan.reading.text.letters import without_questions
 from specscan.reading.text.pasted import find_pasted
 from specscan.reading.text.short_leaders import with_whole_leaders
@@ -35,6 +36,7 @@ LOWER = 0.9  # of the size of other lines: the heading of a list below one of se
 TAB = 8
 TABLE_ROW = re.compile(r"^\s*\|.*\|\s*$|^[^|]+\|[^|]+(\|[^|]+)*$")
 TABLE_RULE = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*(\|\s*:?-{2,}:?\s*)*\|?\s*$")
+QUOTED = re.compile(r"^(?:\s{0,3}>)+\s?")  # quoted in Markdown, also within what is quoted; ">> For sale"
 PAGE_NUMBER = re.compile(r"\d{1,3}")  # on a line of its own, where pages were copied into a text
 HASH_HEADING = re.compile(r"^\s{0,3}(#{1,6})\s+(.*?)\s*#*\s*$")
 UNDERLINE = re.compile(r"^\s{0,3}([=\-~*_])\1{2,}\s*$")
@@ -111,6 +113,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
     lines = without_stickers(with_dashed_items(with_close_dashes(with_whole_leaders(lines))))
+    lines = with_labels_out_of_brackets(lines, hints.is_label)
     signs = _note_signs(lines)
     for chunk in _chunks(_with_opening_apart(lines)):
         _add_chunk(chunk, assembler, titles, hints, signs)
@@ -205,7 +208,7 @@ def _chunks(lines: list[str]) -> list[Chunk]:
                 chunks.append(Chunk("table", lines[index:end]))
                 index = end
                 continue
-        _page(chunks).lines.append(line if fenced else re.sub(r"^\s{0,3}>\s?", "", line))
+        _page(chunks).lines.append(line if fenced else QUOTED.sub("", line))
         index += 1
     return chunks
 

@@ -9,6 +9,7 @@ RULE = re.compile(r"^\s*[=\-~_]{3,}(?:\s+[=\-~_]{2,})*\s*$")
 PART = re.compile(r"[^ \t]+(?: [^ \t]+)*")  # a space that does not break parts no cells: "16\u00a0000 BTU/h"
 LONGEST_LABEL = 60
 WORD = re.compile(r"[^\W\d_]{2}")
+INITIALS = re.compile(r"[^\W\d_](?: ?[x×/·] ?[^\W\d_])+")  # "L x W x H"
 INDENT = 4  # characters before the heads of a table whose corner is empty
 LOOK_AHEAD = 12
 FULL_SHARE = 0.5  # of the rows below: so many have a value under each head
@@ -43,9 +44,9 @@ def tabbed_rows(lines: list[str], start: int) -> list[list[str]] | None:
 
 def _is_pair(cells: list[str]) -> bool:
     """Tell whether the cells are a label and its value; the sign or number of an item in a list is no label."""
-    return (
-        len(cells) == 2 and all(cells) and len(cells[0]) <= LONGEST_LABEL and bool(re.search(r"[^\W\d_]{2}", cells[0]))
-    )
+    if len(cells) != 2 or not all(cells) or len(cells[0]) > LONGEST_LABEL:
+        return False
+    return bool(WORD.search(cells[0]) or INITIALS.fullmatch(cells[0]))
 
 
 def _cells(line: str) -> list[str]:
