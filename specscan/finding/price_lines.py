@@ -141,7 +141,14 @@ class PriceLines:
         """Give for each van what a line says that tells behind its title only who has a package, and at what price."""
         rest = [item for item in parsed.items if item.start >= title]
         apart = self.vans.single or len({van for item in rest for van in item.vans or ()}) > 1
+        apart = apart or self._ends_in_price_of(text)
         return self.told(text) if apart and not any(map(_tells, rest)) else {}
+
+    def _ends_in_price_of(self, text: str) -> bool:
+        """Tell whether a line ends in a van, a colon and a price: "Winter pack      19: $990"."""
+        named = self.vans.find(text)
+        last, colon, price = text[named[-1][1] :].partition(":") if named else ("", "", "")
+        return bool(colon) and not last.strip() and is_price(price.strip(" ."))
 
     def _contents(self, line: Passage, passages: list[Passage]) -> list[Passage]:
         """Give what stands right below a line that offers a package: the items of a list, or one line of text."""

@@ -9,13 +9,16 @@ from specscan.finding.language.whole_words import any_of
 from specscan.rulebook.models import WordFile
 
 SIGNS, CODES = r"[$€£]", r"(?:USD|CAD|AUD|EUR|GBP|CHF|Fr\.)"
+# written out, behind the figure; "2.2 l diesel, Euro 6" is a class of exhaust
+WORDS = r"(?:[Ee]uros?|EUROS?|[Dd]ollars)(?!\w|[\s-]?(?:\d|[VI]))"
 CURRENCY = re.compile(
-    rf"(?:{SIGNS}|\b{CODES}\b)\s?\d|\d[\d.,'’\s]*\s?(?:{SIGNS}|{CODES}(?!\w))"
+    rf"(?:{SIGNS}|\b{CODES}\b)\s?\d|\d[\d.,'’\s]*\s?(?:{SIGNS}|{CODES}(?!\w)|{WORDS})"
     r"|\d[.,](?:[–—]|-{1,2})(?![\d\w])"  # "890,–": no cents
 )
+WRITTEN = re.compile(WORDS)
 UNIT = rf"(?:{SIGNS}|\b{CODES})"
 AMOUNT = r"(\d[\d.,'’\u00a0\u202f ]*(?:[–—]|-{1,2})?)"
-PRICE = rf"(?:{UNIT}\s?{AMOUNT}|(?<![\w.,]){AMOUNT}\s?{UNIT})"
+PRICE = rf"(?:{UNIT}\s?{AMOUNT}|(?<![\w.,]){AMOUNT}\s?(?:{UNIT}|{WORDS}))"
 PRICES = re.compile(PRICE)
 PRICE_BEHIND = re.compile(rf"{PRICE}\s*(?:\([^()]*\))?[\s.;]*$")
 CENTS = re.compile(r"[.,](?:\d\d|[–—]|-{1,2})\s*$")
@@ -39,7 +42,7 @@ def _priced(text: str) -> bool:
 
 def is_price(text: str) -> bool:
     """Tell whether a text is a price and no more: it has no word beside it."""
-    return has_price(text) and not WORDED_PRICE.search(text)
+    return has_price(text) and not WORDED_PRICE.search(WRITTEN.sub("", text))
 
 
 def price_ends(text: str) -> list[int]:
