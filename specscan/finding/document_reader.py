@@ -92,6 +92,8 @@ class DocumentReader:
         sense = self.maker.sections.sense(draft.passage)
         context = list(sense.things)
         if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
+            if above.refers_by_pronoun(draft.label):
+                return Reading(draft, self._statement(draft, above.things, replace(sense, things=[])))
             if meant := [thing for thing in above.meant(draft.label) if thing not in context]:
                 alone = self._statement(draft, context, sense)
                 if any(not found.rejected for found in alone.found):
@@ -110,7 +112,12 @@ class DocumentReader:
         Under "Height", "Capacity" may go on, beside "Heater" "BTU/h"; "Axle to axle" is something else, even where
         nobody knows what.
         """
-        return self.kit.lexicon.knows_all(label) or self.book.is_unit(label.strip(" ()*"))
+        lexicon = self.kit.lexicon
+        return bool(
+            lexicon.knows_all(label)
+            or self.book.is_unit(label.strip(" ()*"))
+            or lexicon.cues(lexicon.analyse(label), "pronoun")
+        )
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""

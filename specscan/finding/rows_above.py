@@ -42,6 +42,12 @@ class RowsAbove:
         others = [thing for _, things in self.named[-2:-1] for thing in referred(book, names, things)]
         return [] if set(others) - set(told) else told
 
+    def refers_by_pronoun(self, label: str) -> bool:
+        """Tell whether a label names nothing itself and means what the row above is about: "where it sits"."""
+        analysis = self.kit.lexicon.analyse(label)
+        named = any(mention.concept.kind == "thing" for mention in analysis.mentions)
+        return not named and bool(self.things) and bool(self.kit.lexicon.cues(analysis, "pronoun"))
+
     def _referring(self, label: str) -> list[str]:
         """Give the words of a label that refer to things named elsewhere: "tank" of "tank heating"."""
         book, mentions = self.kit.lexicon.book, self.kit.lexicon.analyse(label).mentions

@@ -65,6 +65,7 @@ class Assembler:
     items: list[Heading] = field(default_factory=list)  # the items of lists under which deeper ones stand
     last_table: ReadTable | None = None
     known_heads: set[str] = field(default_factory=set)
+    row_above: tuple[str, str] = ("", "")  # the group and the label of the last row that says what it is of
     tables: int = 0
     block: int = 0
     corners: list[Title] = field(default_factory=list)  # what stands over the labels of tables
@@ -236,10 +237,13 @@ class Assembler:
         composed = compose(lines, self.hints)
         group = self._head(cell.labels[:-1])
         label = self._label(cell.labels[-1:], cell.unit)
-        if group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text):
+        grouped = group.text and self.hints.names_thing(group.text) and not self.hints.names_thing(label.text)
+        if grouped and not self._speaks_of_above(group.text, label.text):
             label = Head(
                 f"{group.text}, {label.text}", label.box, (*group.notes, *label.notes), label.codes
             )  # "Gray" and "Where"
+        else:
+            self.row_above = (group.text, label.text) if label.text[:1].isupper() else self.row_above
         over, heads = self._parted_heads(cell.heads, label)
         self._add(
             page=page, kind=Kind.CELL, text=composed.text, pieces=composed.pieces,
@@ -247,6 +251,14 @@ class Assembler:
             notes=composed.notes, row=label, column=self._head(heads),
             table=self.tables, row_index=cell.row, column_index=cell.col,
         )  # fmt: skip
+
+    def _speaks_of_above(self, group: str, label: str) -> bool:
+        """Tell whether a label goes on about the row above rather than its group: "where it sits" below "Gray tank".
+
+        It begins small, as the first label of the group does not.
+        """
+        over, above = self.row_above
+        return over == group and label[:1].islower() and " " in label and self.hints.names_thing(above)
 
     def _below(self, groups: tuple[str, ...]) -> tuple[str, ...]:
         """Give the groups of a cell without the one that is a heading of its own."""
