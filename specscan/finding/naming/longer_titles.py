@@ -12,7 +12,9 @@ from specscan.records.text import Document, Passage
 
 FIRST_LINES = 14
 LONGEST_ALONE = 40  # letters of a line that can be a name
-NAMED_LINE = re.compile(r"[A-ZÀ-Þ][\w’'-]*(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
+NAMED_LINE = re.compile(
+    r"(?:[A-ZÀ-Þ][\w’'-]*|\d{1,3}(?: ?[A-Z]{1,3})?)(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}"
+)  # "Alpine Edition", "21 FX"
 LETTERED_CODE = r"(?=\w*\d)(?=[\d-]*[A-Z])(?!\d[xX]\d)[A-Z\d][A-Z\d-]+"  # "22FB", "P22-LB", no "4x4"
 
 
