@@ -140,7 +140,8 @@ class TitleTexts(YearReader):
         """
         for passage in first:
             text = passage.text if passage.row is None else passage.row.text
-            match = DATED_NAME.fullmatch(text.strip()) or DATED_NAME.fullmatch(PARTED.split(text.strip())[0])
+            bare = text.strip(" >*#=~")  # ">> 2025 Marrowfen Drift 590 -- $98,700"
+            match = DATED_NAME.fullmatch(bare) or DATED_NAME.fullmatch(PARTED.split(bare)[0])
             if match is not None and not self.lexicon.knows_label(match.group(1)):
                 return [(DATED_WEIGHT, text, Place(passage, passage.page, text.strip()))]
         return []

@@ -36,7 +36,6 @@ LOWER = 0.9  # of the size of other lines: the heading of a list below one of se
 TAB = 8
 TABLE_ROW = re.compile(r"^\s*\|.*\|\s*$|^[^|]+\|[^|]+(\|[^|]+)*$")
 TABLE_RULE = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*(\|\s*:?-{2,}:?\s*)*\|?\s*$")
-QUOTED = re.compile(r"^(?:\s{0,3}>)+\s?")  # quoted in Markdown, also within what is quoted; ">> For sale"
 PAGE_NUMBER = re.compile(r"\d{1,3}")  # on a line of its own, where pages were copied into a text
 HASH_HEADING = re.compile(r"^\s{0,3}(#{1,6})\s+(.*?)\s*#*\s*$")
 UNDERLINE = re.compile(r"^\s{0,3}([=\-~*_])\1{2,}\s*$")
@@ -208,7 +207,7 @@ def _chunks(lines: list[str]) -> list[Chunk]:
                 chunks.append(Chunk("table", lines[index:end]))
                 index = end
                 continue
-        _page(chunks).lines.append(line if fenced else QUOTED.sub("", line))
+        _page(chunks).lines.append(line if fenced else re.sub(r"^\s{0,3}>\s?", "", line))
         index += 1
     return chunks
 
