@@ -52,3 +52,14 @@ def test_a_range_above_the_first_of_its_codes_is_that_of_the_others_too(vans_of)
     for place, head in enumerate(HEADS[1:]):
         text += typed((head, *(values[place] for vans in VANS.values() for values in vans.values())))
     assert models(vans_of(f"{text}\n{SAID}\n\nHavelow Inc., 9 Weir Street.\n", "guide.txt")) == NAMES
+
+
+def test_the_type_of_a_battery_further_on_names_no_van(vans_of):
+    table = row(("Series", "Variant", "Length (mm)", "GVM (kg)", "House battery", "Type"), "th")
+    for name, vans in VANS.items():
+        for place, code in enumerate(vans):
+            cell = f"<td rowspan='{len(vans)}'>{name}</td>" if not place else ""
+            values = ("5 998", "3 500", f"2 x {90 + 10 * place} Ah", "AGM")
+            table += f"<tr>{cell}{''.join(f'<td>{one}</td>' for one in (code, *values))}</tr>"
+    page = f"<h1>Price guide</h1><h2>{TITLE}</h2><table>{table}</table><p>{SAID}</p><p>Havelow Inc., 9 Weir Street.</p>"
+    assert models(vans_of(page, "guide.html")) == NAMES

@@ -33,6 +33,8 @@ def with_range_columns(
         vans = [
             cell for cell in cells if cell.column is not None and cell.column.text.strip(" .:").casefold() in wanted
         ]
+        first = min((cell.column_index or 0 for cell in vans), default=0)
+        vans = [cell for cell in vans if (cell.column_index or 0) == first]  # "Type" of a battery may stand further on
         ranges = _ranges(vans, range_of)
         names = [of_range(ranges[cell.number], cell.text) for cell in vans] if ranges else []
         sure = are_mostly_names([cell.text for cell in vans], can_be_name)

@@ -11,6 +11,7 @@ from specscan.reading.letters.sheet import Sheet
 from specscan.reading.letters.words import Word, build_lines, middle_of
 from specscan.reading.tables.crossings import Cell, Crossings, Edge, merged, tables
 from specscan.reading.tables.grid import Grid, GridCell, by_row
+from specscan.reading.tables.grouping_rules import grouping_edges
 from specscan.reading.tables.open_sides import open_sides
 from specscan.reading.tables.running_over import add_running_over
 from specscan.reading.tables.stripes import stripe_edges
@@ -32,7 +33,8 @@ WHITE = (255, 255, 255)
 
 def find_ruled(sheet: Sheet, words: list[Word]) -> tuple[list[Grid], set[int]]:
     """Give the ruled tables of a sheet and the ids of the words that they hold."""
-    edges = _edges(sheet) + [Edge(kind == "h", at, start, stop) for kind, start, stop, at in stripe_edges(sheet, words)]
+    told = [*stripe_edges(sheet, words), *grouping_edges(sheet, words)]
+    edges = _edges(sheet) + [Edge(kind == "h", at, start, stop) for kind, start, stop, at in told]
     if not edges or len(edges) > LIMIT_EDGES:
         return [], set()
     joined = merged(edges, SNAP, JOIN)  # borders drawn cell by cell become few long lines, and only then are counted
