@@ -200,6 +200,17 @@ LABELS = [
     ("US", "Gray and black tanks: heated", {"gray_tank_heat": "unspecified", "black_tank_heat": "unspecified"}),
     ("US", "Sleeps: 2 (+1)", {"sleeps": 3}),
     ("US", "It has a 50 amp shore power inlet, not one of 70 amp.", {"shore_power_a": 50}),
+    (
+        "US",
+        "It has 190 W of solar on the roof and plugs into 30 amp shore power and not into 50 amp.",
+        {"solar_w": 190, "shore_power_a": 30},
+    ),
+    (
+        "DE",
+        "Der 21 hat einen Landstromanschluss mit 16 A und nicht mit 36 A und hat eine Solaranlage mit 200 W.",
+        {"shore_power_a": 16, "solar_w": 200},
+    ),
+    ("FR", "Il se branche sur une prise extérieure de 16 A et non de 32 A.", {"shore_power_a": 16}),
     ("DE", "Wasserleitungen: teilweise unterflur", {"water_lines_location": "mixed"}),
     ("US", "Water lines: in heated duct", {"water_lines_location": "enclosed"}),
     ("US", "Insulated cab shades: no", {"cab_shades_insulated": False}),

@@ -196,12 +196,21 @@ def _asked(parsed: Parsed, split: int) -> set[int]:
 
 
 def _denied_figures(parsed: Parsed) -> set[int]:
-    """Give the figures of a part that begins with "not": "a 50 amp inlet, not one of 70 amp"."""
+    """Give the figures of a part that begins with "not": "a 50 amp inlet, not one of 70 amp".
+
+    Within a part it is the figure right behind, if it measures what one before does: "with 16 A and not with 36 A".
+    """
     found: set[int] = set()
-    for cue in parsed.cues("not_so"):
+    cues = parsed.cues("not_so")
+    figures = [(i, i.quantity.dimension) for i in parsed.items if i.quantity is not None] if cues else []
+    for cue in cues:
         start, _ = parsed.chunk_span(cue.chunk)
         if cue.chunk > 0 and not any(c.isalnum() for c in parsed.text[start + 1 : cue.start]):
-            found |= {id(i) for i in parsed.items if i.quantity is not None and i.chunk == cue.chunk}
+            found |= {id(i) for i, _ in figures if i.chunk == cue.chunk}
+        elif cue.last - cue.first > 1:  # "and not"
+            before = {measured for i, measured in figures if i.sentence == cue.sentence and i.end <= cue.start}
+            behind = [(i, measured) for i, measured in figures if i.chunk == cue.chunk and i.start >= cue.end]
+            found |= {id(i) for i, measured in behind[:1] if measured in before}
     return found
 
 
