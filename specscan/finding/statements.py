@@ -200,6 +200,8 @@ class StatementMaker(LabelledStatements):
         ):
             return []  # a box left open where others are ticked
         meaning = self.legend.meaning(passage.mark) if passage.mark else None
+        if meaning is None and passage.several_marks:
+            return []  # signs of several vans, and nobody tells which is whose
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:

@@ -18,6 +18,7 @@ from specscan.reading.layout.page import read_regions
 from specscan.reading.letters.glyphs import PasswordNeeded, metadata, open_pdf, read_sheets, render_gray
 from specscan.reading.letters.second_opinion import read_sheets_slowly
 from specscan.reading.letters.sheet import Letters, Numbers, Sheet, told
+from specscan.reading.letters.sign_runs import with_joined_signs
 from specscan.reading.letters.spelling import build_words, drawn_signs
 from specscan.reading.letters.words import Line, Word, build_lines, middle_of, segments_of
 from specscan.reading.ocr.reader import Scan
@@ -85,12 +86,12 @@ class Spelled:
         """Give the words of a sheet, with signs for the small shapes that are drawn like bullets and marks."""
         known = self._words.get(sheet.number)
         if known is None or known[0] is not sheet.letters:
-            known = self._words[sheet.number] = sheet.letters, build_words(sheet.letters)
+            known = self._words[sheet.number] = sheet.letters, with_joined_signs(build_words(sheet.letters))
         if not sheet.dots:
             return known[1]
         signed = self._signed.get(sheet.number)
         if signed is None or signed[0] is not known[1] or signed[1] != len(sheet.dots):
-            words = [*known[1], *drawn_signs(sheet, known[1])]
+            words = with_joined_signs([*known[1], *drawn_signs(sheet, known[1])])
             signed = self._signed[sheet.number] = known[1], len(sheet.dots), words
         return signed[2]
 

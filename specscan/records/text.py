@@ -82,6 +82,7 @@ class Kind(Enum):
 
 
 Source = Literal["text", "ocr"]
+SIGN_JOINT = "\u2009"  # between the signs of several vans before one item
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +121,11 @@ class Passage:
     source: Source = "text"
     block: int = 0
     doubts: tuple[Box, ...] = ()
+
+    @property
+    def several_marks(self) -> list[str]:
+        """Give the signs before an item where it has one for each of several vans, else none."""
+        return self.mark.split(SIGN_JOINT) if SIGN_JOINT in self.mark else []
 
     def box(self, start: int = 0, end: int | None = None) -> Box | None:
         """Give the box of characters ``start`` to ``end``; ``None`` where the text has no places.

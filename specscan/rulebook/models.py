@@ -315,6 +315,8 @@ class WordFile(Entry):
     values_in_turn: list[str] = []
     stroke_words: list[str] = []
     comes_first: list[str] = []
+    places_in_turn: list[list[str]] = []
+    in_order: list[str] = []
     comes_second: list[str] = []
     sign_names: dict[str, str] = {}
     tank_letters: dict[str, str] = {}  # of a label: "F/G/B"

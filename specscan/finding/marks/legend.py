@@ -21,10 +21,11 @@ from specscan.finding.marks.legend_entries import (
     sentence_within,
     texts_of,
 )
+from specscan.finding.marks.signs_in_order import order_of_signs
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item
-from specscan.records.text import Passage
+from specscan.records.text import SIGN_JOINT, Passage
 from specscan.rulebook.book import General
 from specscan.rulebook.models import WordFile
 
@@ -60,16 +61,29 @@ class Legend:
         self.absent: dict[str, str] = {}
         self.inapplicable: set[str] = set()  # signs that say nothing of a van
         self.amounts = False  # a bare figure is what an option costs
+        self.order: tuple[str, ...] = ()  # the vans of signs that stand side by side before an item
 
     def meaning(self, text: str) -> Meaning | None:
         """Give what a cell or bullet sign means, or ``None`` where it is no sign of the legend."""
         plain = text.strip()
+        if SIGN_JOINT in plain:
+            return self._of_each(plain.split(SIGN_JOINT))
         found = self.signs.get(plain) or self.signs.get(_dash(plain))
         if found is not None:
             return found
         if plain in self.checks:
             return Meaning(Availability.STANDARD)
         return None
+
+    def _of_each(self, signs: list[str]) -> Meaning | None:
+        """Give what signs side by side say, each of its van; where nobody tells whose they are, they must agree."""
+        meanings = [self.meaning(sign) for sign in signs]
+        said = [meaning.default for meaning in meanings if meaning is not None and meaning.default is not None]
+        if len(said) < len(signs):
+            return None
+        if len(self.order) == len(signs):
+            return Meaning(None, dict(zip(self.order, said, strict=True)))
+        return Meaning(said[0]) if len(set(said)) == 1 else None
 
     def absence(self, text: str) -> str:
         """Give the words by which a sign says that a thing is absent ("– not fitted"), or an empty text."""
@@ -125,6 +139,7 @@ def read_legend(
         if entries:
             run.append((passage, entries[0], entries[1]))
     _accept(legend, run, lexicon)
+    legend.order = order_of_signs(passages, lexicon.words, vans)
     figures = {*lexicon.words.amount_words, *(sign.casefold() for sign in general.currency)}
     legend.amounts = any(
         sign.casefold() in figures and meaning.default is Availability.OPTIONAL

@@ -9,7 +9,7 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from specscan.records.text import Box, union
+from specscan.records.text import SIGN_JOINT, Box, union
 
 
 @dataclass(slots=True)
@@ -186,7 +186,7 @@ def is_bullet(text: str) -> bool:
     if text in CHECK_BOXES:
         return True
     if len(text) != 1 or text in NO_BULLETS:
-        return False
+        return SIGN_JOINT in text
     return text in DASHES or unicodedata.category(text) in ("So", "Sk", "Sm", "Sc", "Co")
 
 

@@ -13,6 +13,7 @@ from specscan.reading.layout.assemble import Assembler
 from specscan.reading.layout.flow import items_of
 from specscan.reading.layout.item import Item
 from specscan.reading.layout.regions import split_columns
+from specscan.reading.letters.sign_runs import lines_with_joined_signs
 from specscan.reading.letters.words import Line, Word, has_leader
 from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
@@ -270,7 +271,7 @@ def _add_page(
         assembler.last_table = None
         _add_page(lines[pasted.end :], assembler, hints, signs, heads)
         return
-    placed = [_line(line, number) for number, line in enumerate(lines) if line.strip()]
+    placed = lines_with_joined_signs([_line(line, number) for number, line in enumerate(lines) if line.strip()])
     if not placed:
         return
     _set_apart(lines, placed, heads or set(), hints)
