@@ -563,3 +563,13 @@ def test_the_companys_word_before_all_names_is_no_part_of_them(vans_of):
     )
     vans = {(maker, model) for maker, model, _ in vans_of(text)}
     assert vans == {("Marrowfen Campervans", model) for model in ("Drift 54", "Drift 60", "Gorse 60")}
+
+
+def test_letters_of_a_code_are_no_weight(vans_of):
+    rows = (("Length", "5.97 m", "6.68 m"), ("Width", "2.08 m", "2.08 m"), ("GVWR", "3,878 kg", "4,241 kg"),
+            ("Fresh water", "76 L", "114 L"), ("Gray water", "68 L", "98 L"), ("Solar", "100 W", "190 W"))  # fmt: skip
+    table = "<table><tr><th></th><th>Drift 19</th><th>Drift 22 LB</th></tr>" + "".join(
+        f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows
+    )
+    page = f"<h1>Marrowfen</h1><h2>The Drift 2026</h2><p>We sell the Drift 19 and the Drift 22 LB.</p>{table}</table>"
+    assert {model for _, model, _ in vans_of(page, "guide.html")} == {"Drift 19", "Drift 22 LB"}

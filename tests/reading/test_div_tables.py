@@ -133,3 +133,18 @@ def test_a_row_of_a_label_and_one_value_holds_for_all_columns_and_parts_no_table
     assert told["wheelbase_mm"] == {("Drift 19", 3450), ("Drift 21", 3450)}
     assert told["gvwr_kg"] == {("Drift 19", 3300), ("Drift 21", 3500)}
     assert {(f.model, f.value) for f in facts if f.field == "gray_tank_l"} == {("Drift 19", 25), ("Drift 21", 70)}
+
+
+def test_tiles_may_have_the_value_above_its_label(facts_of_page):
+    tiles = {"Marrow 3500": "base van", "20 ft 4 in": "long", "6 ft 9 in": "wide without mirrors", "9,500 lb": "GVWR",
+             "2": "people asleep", "28 gal": "fresh water", "24 gal": "gray water", "11,500 BTU/h": "heater output",
+             "1,150 W": "draw at full output", "Electric": "floor heat, aisle and bath"}  # fmt: skip
+    made = "".join(f"<div class=t><span>{value}</span><span>{label}</span></div>" for value, label in tiles.items())
+    facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>The Drift is for two.</p><div class=grid>{made}</div>")
+    found = {fact.field: fact.value for fact in facts if not fact.rejected}
+    assert round(found["length_mm"]) == 6198
+    assert round(found["width_mm"]) == 2057
+    assert found["sleeps"] == 2
+    assert round(found["fresh_tank_l"]) == 106
+    assert found["heater_power_draw_w"] == 1150
+    assert found["heated_floor"] is True

@@ -22,6 +22,7 @@ LED = rf"(?<=\.\.\.)\s*{AMOUNT}$"  # behind a row of dots
 PRICED_BEHIND = rf"\s?\d{{1,3}}(?:[.,'’]\d{{3}})+(?!\d|\s?(?:{MONEY}))"  # in "540 GBP 58,450" 540 is no price
 PRICE = re.compile(rf"(?:{MONEY})\s?{AMOUNT}|{AMOUNT}(?:{MONEY})(?!\w|{PRICED_BEHIND})|(?<![\d.,]){DASHED}(?!\w)|{LED}")
 ENDING_YEAR = re.compile(rf"\s+({MODEL_YEAR})$")
+LEAST_MASS = 500.0  # kg of a van: "22 LB" is a code
 MIN_WORDS = 4  # of a head that goes on with a remark: "Drift Two the one you stand up in"
 
 
@@ -36,7 +37,9 @@ class BareHeads:
         """Give a head without a price, a measure with its unit and a remark in small letters, where more is left."""
         text = self.price.sub(" ", head) if PRICE.search(head) else head
         for quantity in reversed(self.quantities.find(text)):
-            if not quantity.bare and quantity.dimension in ("length", "mass") and " " in text.strip():
+            light = quantity.dimension == "mass" and quantity.high < LEAST_MASS
+            measured = not quantity.bare and quantity.dimension in ("length", "mass") and not light
+            if measured and " " in text.strip():
                 rest = f"{text[: quantity.start]} {text[quantity.end :]}".strip()
                 text = rest if re.search(r"\w", rest) else text
         words = text.split()

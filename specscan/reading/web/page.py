@@ -125,7 +125,7 @@ def _walk_seen(reader: Reader, element: html.HtmlElement, depth: int) -> None:
         _add_text(reader, element.text_content(), Kind.PROSE)
     else:
         hints = reader.assembler.hints
-        rows = list_rows(reader.seen, element, hints) if tag in ("ul", "ol") else rows_of(reader.seen, element)
+        rows = list_rows(reader.seen, element, hints) if tag in ("ul", "ol") else rows_of(reader.seen, element, hints)
         rows = rows or laid_out(reader.seen, element, hints) or alternating(reader.seen, element, hints)
         if rows is not None:
             _add_grid(reader, rows)

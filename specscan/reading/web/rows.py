@@ -23,10 +23,11 @@ TITLE_WORDS = 7
 COLUMN = 400.0  # points that a column of a table is given
 
 
-def rows_of(seen: Visibility, element: html.HtmlElement) -> Grid | None:
+def rows_of(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid | None:
     """Give a grid for a container whose children are rows of the same number of short parts.
 
-    At least three rows of two to eight leaves each, as in tables made of ``div`` and ``span``.
+    At least three rows of two to eight leaves each, as in tables made of ``div`` and ``span``. Tiles of two parts may
+    have the value above its label.
     """
     rows = [child for child in element if isinstance(child.tag, str) and seen.sees(child)]
     if len(rows) < 3 or any(row.tag in NO_ROWS for row in rows):
@@ -39,7 +40,22 @@ def rows_of(seen: Visibility, element: html.HtmlElement) -> Grid | None:
     alike = sum(count == usual for count in counts)
     if not 2 <= usual <= 8 or alike < 3 or alike < 0.7 * len(rows):
         return None
-    return _div_grid(seen, [cells for cells in parted if cells is not None], usual)
+    made = [cells for cells in parted if cells is not None]
+    return _div_grid(seen, _labels_first(seen, made, hints) if usual == 2 else made, usual)
+
+
+def _labels_first(seen: Visibility, rows: list[list[html.HtmlElement]], hints: Hints) -> list[list[html.HtmlElement]]:
+    """Give rows of two parts with the labels before the values, where these stand above them: "28 gal", "fresh water".
+
+    So they do where the figures are among the first parts and most of the known labels among the second.
+    """
+    pairs = [row for row in rows if len(row) == 2]
+    firsts, seconds = [row[0] for row in pairs], [row[1] for row in pairs]
+    figures, others = (sum(has_digit(squash(full_text(seen, one))) for one in part) for part in (firsts, seconds))
+    known = _known(seen, seconds, hints)
+    if figures <= others or known < LABEL_SHARE * len(pairs) or 2 * _known(seen, firsts, hints) > known:
+        return rows
+    return [row[::-1] if len(row) == 2 else row for row in rows]
 
 
 def list_rows(seen: Visibility, element: html.HtmlElement, hints: Hints) -> Grid | None:
@@ -194,7 +210,7 @@ def _has_sister(element: html.HtmlElement) -> bool:
 def _has_rows(seen: Visibility, shown: Iterable[html.HtmlElement], hints: Hints) -> bool:
     """Tell whether labels or a list stand below the title of a card."""
     for child in shown:
-        if child.tag in ("ul", "ol", "dl", "table") or rows_of(seen, child) or alternating(seen, child, hints):
+        if child.tag in ("ul", "ol", "dl", "table") or rows_of(seen, child, hints) or alternating(seen, child, hints):
             return True
         parts = _parts(seen, child)
         if parts and len(parts) == 2 and _are_labels(seen, parts[:1], hints):
