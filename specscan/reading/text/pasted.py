@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 
 from specscan.reading.tables.compose import Hints
+from specscan.reading.text.close_columns import find_close_columns
+from specscan.reading.text.close_rows import find_close_rows
 from specscan.reading.text.fallen_cells import Pasted, find_fallen
 
 MIN_ROWS = 5
@@ -15,7 +17,8 @@ LED = re.compile(r"(?:\.\s?){3,}\s*\S|(?:_|…){2,}\s*\S")  # dots that lead fro
 
 def find_pasted(lines: list[str], hints: Hints) -> Pasted | None:
     """Give the first table that was pasted column by column or cell by cell, or ``None``."""
-    return _by_columns(lines, hints) or find_fallen(lines, hints)
+    found = _by_columns(lines, hints) or find_close_columns(lines, hints) or find_close_rows(lines, hints)
+    return found or find_fallen(lines, hints)
 
 
 def _groups(lines: list[str]) -> list[tuple[int, int]]:

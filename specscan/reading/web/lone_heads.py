@@ -67,7 +67,7 @@ def _columns_below(seen: Visibility, elements: list[html.HtmlElement], hints: Hi
         if squash(child.text or ""):
             return 0
         run = run_of_rows(seen, elements, place, hints)
-        grid = run[1] if run is not None else rows_of(seen, child)
+        grid = run[1] if run is not None else rows_of(seen, child, hints)
         if grid is not None:
             return grid.cols
         if deep == 0 or not len(child):

@@ -1,0 +1,77 @@
+"""Tables pasted into a text with nothing but a space, or a line, between their cells."""
+
+OPENING = """Marrowfen Vans Page 1
+DRIFT 2026
+The Drift 19 and the Drift 22 AWD are for people who do not wait for spring.
+
+Marrowfen Vans Page 2
+"""
+
+ROWS = """SPECIFICATIONS
+Drift 19 Drift 22 AWD
+Base vehicle Tarwick 2500 Tarwick 3500
+Drive Rear-wheel All-wheel
+Exterior length 19 ft 5 in 21 ft 3 in
+GVWR 8,550 lb 9,990 lb
+Sleeps 2 3
+Fresh water tank 22 gal, in cabin 30 gal, in cabin
+Gray water tank 20 gal, under floor 26 gal, enclosed heated bay
+Gray tank heat None Furnace duct
+Black water tank None 10 gal, enclosed heated bay
+Toilet Cassette, 5 gal China bowl, fixed
+Water heater 2.5 gal 6 gal
+"""
+
+COLUMNS = """HEATING AND POWER
+Furnace output
+Blower draw
+LP tank
+House battery
+Inverter
+Wall insulation
+Drift 19
+9,600 BTU/h
+22 W
+5.2 gal
+110 Ah AGM
+1,000 W
+Fiberglass, 1 in
+Drift 22 AWD
+14,400 BTU/h
+38 W
+8.0 gal
+2 x 206 Ah lithium
+2,000 W
+Spray foam, 2 in
+"""
+
+
+def by_van(facts, field):
+    return {fact.model: fact.value for fact in facts if fact.field == field}
+
+
+def test_rows_with_single_spaces_between_their_cells_are_parted_by_their_figures(facts_of):
+    facts = facts_of(OPENING + ROWS)
+    assert by_van(facts, "sleeps") == {"Drift 19": 2, "Drift 22 AWD": 3}
+    assert by_van(facts, "chassis") == {"Drift 19": "Tarwick 2500", "Drift 22 AWD": "Tarwick 3500"}
+    assert by_van(facts, "drive") == {"Drift 19": "rear", "Drift 22 AWD": "all"}
+    assert {van: round(value) for van, value in by_van(facts, "gray_tank_l").items()} == {
+        "Drift 19": 76, "Drift 22 AWD": 98,
+    }  # fmt: skip
+    assert by_van(facts, "gray_tank_heat")["Drift 19"] == "none"
+    assert by_van(facts, "toilet") == {"Drift 19": "cassette", "Drift 22 AWD": "fixed_tank"}
+
+
+def test_a_row_of_which_nobody_can_tell_where_a_value_ends_is_left_out(facts_of):
+    facts = facts_of(OPENING + ROWS + "Engine Tarwick Diesel\nHouse battery 200 Ah AGM Lithium 300 Ah\n")
+    assert by_van(facts, "sleeps") == {"Drift 19": 2, "Drift 22 AWD": 3}
+    assert not by_van(facts, "engine_fuel")
+    assert not by_van(facts, "battery_ah")
+
+
+def test_columns_below_one_another_without_blank_lines_are_those_of_the_vans(facts_of):
+    facts = facts_of(OPENING + COLUMNS)
+    assert by_van(facts, "inverter_w") == {"Drift 19": 1000, "Drift 22 AWD": 2000}
+    assert by_van(facts, "battery_ah") == {"Drift 19": 110, "Drift 22 AWD": 412}
+    assert by_van(facts, "heater_power_draw_w") == {"Drift 19": 22, "Drift 22 AWD": 38}
+    assert by_van(facts, "insulation_material") == {"Drift 19": "fiberglass", "Drift 22 AWD": "spray_foam"}
