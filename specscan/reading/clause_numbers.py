@@ -37,7 +37,8 @@ def without_clause_numbers(document: Document) -> Document:
     names = {passage.text: _plain(passage.text) for number, passage in heads if number in known}
     chapters_known = known - clauses_known
     chaptered = _with_chapters(document.passages, chapters_known, names) if numbered else document.passages
-    passages = tuple(_bare(passage, clauses_known, names) for passage in chaptered)
+    titled = {number: passage.text for number, passage in heads if len(number) == 1 and number in known}
+    passages = tuple(_bare(_in_own(passage, titled), clauses_known, names) for passage in chaptered)
     titles = tuple(_bare_title(title, names) for title in document.titles)
     return replace(document, passages=passages, titles=titles)
 
@@ -92,6 +93,23 @@ def _with_chapters(passages: Iterable[Passage], chapters: set[Number], names: di
             passage = replace(passage, sections=(*parents, over))
         made.append(passage)
     return made
+
+
+def _in_own(passage: Passage, titled: dict[Number, str]) -> Passage:
+    """Give a passage under its own chapter alone: "2 Water" among the rows of a table is not under "1 General".
+
+    The number of a clause tells its chapter, of other passages the last one above counts.
+    """
+    own = [text for text in passage.sections if text in titled.values()]
+    if not own:
+        return passage
+    chapter = titled.get(_number_of(passage)[:1], own[-1])
+    kept = () if passage.kind is Kind.HEADING and passage.text in titled.values() else (chapter,)
+    if tuple(own) == kept:
+        return passage
+    before = passage.sections.index(own[0])
+    below = passage.sections[passage.sections.index(own[-1]) + 1 :]
+    return replace(passage, sections=(*passage.sections[:before], *kept, *below))
 
 
 def _as(passage: Passage, kind: Kind) -> Passage:

@@ -7,6 +7,7 @@ import re
 
 from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, middle_of, segments_of
+from specscan.reading.tables.bands import fills_last_cell
 from specscan.reading.tables.centred import widen_centred
 from specscan.reading.tables.column_breaks import SECTION_SIZE, part_by_columns, titled_apart
 from specscan.reading.tables.compose import Hints
@@ -111,7 +112,9 @@ def _runs(kept: list[Parted], marks: Marks) -> list[tuple[int, int]]:
             if start is None:
                 start = index
             last = index
-        elif start is not None and _is_running_text(line, kept[start : last + 1]):
+        elif start is None or fills_last_cell(line, kept[index - 1][0], kept[last][1]):
+            continue
+        elif _is_running_text(line, kept[start : last + 1]):
             runs.append((start, last + 1))
             start = None
     if start is not None:

@@ -10,6 +10,9 @@ MANY_LINES = 4  # no label is wrapped so often, if values stand beside each of i
 MANY_FIGURES = 4
 VALUED_SHARE = 0.6
 ALIGNED = 0.3  # em
+INDENT = 3.0  # em at most, from where a cell begins to where its further lines do
+STEP = 1.45  # em, from line to line of a cell
+ROOM = 2.0  # em at most, that the line above leaves free
 
 Placed = tuple[int, Line]  # column, segment
 
@@ -63,3 +66,15 @@ def hangs(above: list[Placed], segments: list[Placed]) -> bool:
         if bulleted and abs(segment.box.x0 - bulleted[-1].words[1].box.x0) <= ALIGNED * segment.size:
             return True
     return False
+
+
+def fills_last_cell(line: Line, above: Line, parts: list[Line]) -> bool:
+    """Tell whether a long line goes on with the text of a row of two cells, a clause's: it begins where that text does.
+
+    ``above`` is the line above it, which is full, ``parts`` are those of the last line with a label.
+    """
+    if len(parts) != 2:
+        return False
+    inside = -ALIGNED * line.size <= line.box.x0 - parts[1].box.x0 <= INDENT * line.size
+    near = 0 < line.base - above.base <= STEP * line.size
+    return inside and near and above.box.x1 >= line.box.x1 - ROOM * line.size

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 
 from specscan.reading.letters.words import Line, middle_of
 from specscan.reading.tables.bands import Placed, are_rows, hangs, holds_rows
@@ -23,6 +24,8 @@ ALIKE = 1.05  # times the least step from line to line: one as small
 APART = 1.2  # times the least step: one from row to row
 LEAST_BLOCKS = 3  # heads and two rows
 SHOUTED = 4  # letters of a word that names a group and no unit
+CLAUSE = re.compile(r"(\d{1,2})\.(\d{1,2})\.?")
+CLAUSE_ABOVE = re.compile(r"(\d{1,2})(?:\.(\d{1,2}))?\.?(?=\s|$)")
 HEAD_LINES = 3  # in which the head of a column of codes may stand
 GROUP_SHARE = 0.5  # rows that name their group, at most; and second cells that are known labels, at least
 
@@ -60,6 +63,7 @@ def rows_of(picked: list[Parted], columns: Columns, floors: list[float], hints: 
             and not _parted(rows[-1][-1][0], line, floors)
             and not _begins_group(rows, line, segments, columns, widths)
             and not _resumes(rows[-1], segments, columns)
+            and not _begins_clause(rows[-1][0][1][0].text, segments[0].text)
             and not are_rows(_placed(rows[-1][0][1], columns), _placed(segments, columns))
             and not (coded and _is_below_code(rows[-1][-1][1], segments, columns, hints))
             and not (len(segments) > 2 and all(hints.is_unit_system(segment.text) for segment in segments))
@@ -206,6 +210,19 @@ def _resumes(row: list[Parted], segments: list[Line], columns: Columns) -> bool:
     filled = [{col for part in parts for col in touched_by(part.box, columns)} for _, parts in row]
     again = len(segments) == len(columns) == len({col for part in segments for col in touched_by(part.box, columns)})
     return again and len(filled[0]) == len(columns) > len(filled[-1])
+
+
+def _begins_clause(above: str, below: str) -> bool:
+    """Tell whether a line has the number alone of the clause that follows the one, or the chapter, above it.
+
+    "2.1" below "2 Dimensions" or 1.4, "2.2" below 2.1: no title of a chapter goes on with the clause.
+    """
+    number, before = CLAUSE.fullmatch(below.strip()), CLAUSE_ABOVE.match(above)
+    if number is None or before is None:
+        return False
+    chapter, clause = int(number.group(1)), int(number.group(2))
+    last, ended = int(before.group(1)), int(before.group(2) or 0)
+    return (chapter, clause) in ((last, ended + 1), (last + 1, 1))
 
 
 def _is_below_code(above: list[Line], segments: list[Line], columns: Columns, hints: Hints) -> bool:
