@@ -37,7 +37,9 @@ def without_clause_numbers(document: Document) -> Document:
     names = {passage.text: _plain(passage.text) for number, passage in heads if number in known}
     chapters_known = known - clauses_known
     chaptered = _with_chapters(document.passages, chapters_known, names) if numbered else document.passages
-    titled = {number: passage.text for number, passage in heads if len(number) == 1 and number in known}
+    titled: dict[Number, str] = {
+        number: passage.text for number, passage in heads if len(number) == 1 and number in known
+    }
     passages = tuple(_bare(_in_own(passage, titled), clauses_known, names) for passage in chaptered)
     titles = tuple(_bare_title(title, names) for title in document.titles)
     return replace(document, passages=passages, titles=titles)
