@@ -13,6 +13,7 @@ from specscan.finding.naming.addresses import has_address, hosts
 from specscan.finding.naming.bases_in_heads import BasesInHeads
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
+from specscan.finding.naming.explained import ExplainedNames
 from specscan.finding.naming.full_names import (
     CODE,
     are_numbered,
@@ -84,6 +85,7 @@ class CastReader:
         self.several = SeveralMakers(self.names, lexicon, self.heads.bare)
         self.bases_in_heads = BasesInHeads(lexicon.words, self.can_be_name)
         self.longer = LongerTitles(self.names, self.can_be_name)
+        self.explained = ExplainedNames(lexicon.words)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
 
     def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
@@ -171,6 +173,8 @@ class CastReader:
             names.title, roster = "", None
         if told is not None and roster is None and not names.used and can_be_of(names.title, told[0], told[1]):
             roster = Roster(told[0], tuple(told[1]), told[2])
+        explained = None if heads else self.explained.read(own, self.can_be_name)
+        roster, shorts = explained or (roster, ())
         rostered = roster is not None
         if roster is not None:
             self._take_names(names, roster, own)
@@ -181,6 +185,8 @@ class CastReader:
                 Player(model, shown.get(model, Place(roster.passage, roster.passage.page, model)), {model, code})
                 for model, code in zip(roster.models, roster.codes, strict=True)
             ]
+            for player, short in zip(players, shorts, strict=False):
+                player.aliases.add(short)
             for player in players:
                 plain = {self.heads.bare(head) for head, vans in mapping.items() if vans == {player.model}}
                 player.aliases |= {head for head in plain if player.model.endswith(f" {head}")}  # "Scholar" says it

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from specscan.reading.layout.line_runs import gap_between
-from specscan.reading.layout.mirrored import labels_over_values, same_labels
+from specscan.reading.layout.mirrored import labels_over_values, same_beginnings, same_labels
 from specscan.reading.layout.opening_legend import closing_notes, opening_legend
 from specscan.reading.layout.reaching import GUTTER, begins_higher, reach
 from specscan.reading.layout.seams import LARGER, Usual, flows_on, have_own_headings, with_headings
@@ -249,7 +249,7 @@ def _independent(west: list[Line], east: list[Line], marks: Marks, hints: Hints)
         return True
     if _headed_lists(west, east, hints) or _labelled_lists(west, hints) and _labelled_lists(east, hints):
         return True
-    if labels_over_values(west, east, hints):
+    if labels_over_values(west, east, hints) or same_beginnings(west, east, hints):
         return True
     if same_labels(west, east) or _is_list(east) and _labelled_lists(west, hints):
         return True
