@@ -14,6 +14,7 @@ from specscan.finding.kit import Kit
 from specscan.finding.marks.whose import OF_ONE, one_of_several, settle_scope
 from specscan.finding.naming.cast import Cast
 from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.own_sections import vans_of_sections
 from specscan.finding.past import OF_THE_PAST, Past
 from specscan.finding.recording import Recorder
 from specscan.finding.rows_above import RowsAbove
@@ -55,6 +56,7 @@ class DocumentReader:
         self.past = Past(kit.lexicon.words, cast.names.year or 0, cast.models)
         self.strangers = Strangers(cast)
         self.in_turn = InTurn(kit, vans, passages)
+        self.of_sections = vans_of_sections(passages, vans, cast.models, kit.lexicon)
         self.recorder = Recorder(book, kit, maker)
         self.of_all: list[Fact] = []  # told of all tanks, none of them by its name
         self.added: set[tuple[str, str]] = set()  # vans and fields of which values are told to come to others
@@ -211,6 +213,8 @@ class DocumentReader:
         scope = reading.draft.scope
         scope = replace(scope, headed=scope.vans is not None and reading.draft.passage.column is None)
         vans = topics.get(found.sentence) if scope.vans is None else self.topics.sure.get(found.sentence)
+        if vans is None and scope.vans is None:
+            vans = self.of_sections.get(reading.draft.passage.number)
         if vans is not None:
             scope = replace(scope, vans=vans, headed=False)
         return settle_scope(found, reading.parsed, reading.split, scope, self.everyone)

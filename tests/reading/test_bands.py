@@ -118,3 +118,24 @@ def test_vans_in_close_rows_between_the_rules_of_head_and_foot_stay_apart(facts_
     facts = facts_of_pdf(page)
     assert by_van(facts, "sleeps") == {"Drift 54": 2, "Drift 60": 3, "Drift 60 Q": 4}
     assert by_van(facts, "battery_chemistry") == {"Drift 54": "agm", "Drift 60": "lithium", "Drift 60 Q": "lithium"}
+
+
+def test_codes_of_one_form_each_begin_a_row_between_the_rules_of_head_and_foot(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    columns = (50, 100, 200, 320, 400)
+    page.box(50, 98, 450, 98.4, (0, 0, 0))
+    page.row(101, *zip(columns, ("Code", "Model", "Base vehicle", "Sleeps", "Price"), strict=True), bold=True)
+    page.box(50, 113, 450, 113.4, (0, 0, 0))
+    rows = (
+        ("M10", "Drift 541", "Bruska Hauler 33", "2", "58,990"),
+        ("M20", "Drift 600", "Bruska Hauler 35", "3", "63,490"),
+        ("M30", "Drift 636 A", "Bruska Hauler 40", "4", "84,900"),
+    )
+    for number, row in enumerate(rows):
+        page.row(116 + 11 * number, *zip(columns, row, strict=True))
+    page.box(50, 151, 450, 151.4, (0, 0, 0))
+    for number, text in enumerate(("Fresh water: 90 L", "Length: 5.41 m to 6.36 m", "Diesel heater, 4 kW")):
+        page.text(50, 180 + 14 * number, text)
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Drift 541": 2, "Drift 600": 3, "Drift 636 A": 4}

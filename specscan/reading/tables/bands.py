@@ -9,6 +9,8 @@ SURE_LABELS = 2  # known labels with values beside them: a wrapped label has one
 MANY_LINES = 4  # no label is wrapped so often, if values stand beside each of its lines
 MANY_FIGURES = 4
 VALUED_SHARE = 0.6
+CODED_COLUMNS = 4  # filled in each row that begins with a code
+CODED_FIGURES = 2  # of them that hold figures in each
 ALIGNED = 0.3  # em
 INDENT = 3.0  # em at most, from where a cell begins to where its further lines do
 STEP = 1.45  # em, from line to line of a cell
@@ -37,6 +39,8 @@ def holds_rows(lines: list[list[Placed]], hints: Hints) -> bool:
     full = [line for line in lines if any(col > 0 for col, _ in line) and _text(line, 0)]
     if len(full) > 1 and all(are_rows(full[0], line) for line in full[1:]):
         return True
+    if len(full) == len(lines) and len(begun) == len(valued) and _are_coded(lines):
+        return True
     return labelled >= MANY_LINES and len(valued) >= VALUED_SHARE * labelled and len(begun) == len(valued)
 
 
@@ -44,6 +48,19 @@ def are_rows(above: list[Placed], line: list[Placed]) -> bool:
     """Tell whether two lines each begin with a name and have figures in the same columns, which are many."""
     named = all(_text(one, 0)[:1].isupper() for one in (above, line))
     return named and len(figured := _figured(line)) >= MANY_FIGURES and figured == _figured(above)
+
+
+def _are_coded(lines: list[list[Placed]]) -> bool:
+    """Tell whether lines begin with codes of one form, each its own, and fill the same columns, two with figures.
+
+    "M10 | Drift 541 | 2 | 58.990" above "M20 | Drift 600 | 2 | 63.490": no cell breaks so in all columns.
+    """
+    codes = [_text(line, 0) for line in lines]
+    forms = {"".join("9" if c.isdigit() else "A" if c.isalpha() else c for c in code) for code in codes}
+    coded = len(forms) == 1 and any(map(str.isdigit, codes[0])) and len(set(codes)) == len(codes)
+    filled = [{col for col, _ in line} for line in lines]
+    alike = len(filled[0]) >= CODED_COLUMNS and all(one == filled[0] for one in filled)
+    return coded and alike and len(set.intersection(*map(_figured, lines))) >= CODED_FIGURES
 
 
 def _figured(line: list[Placed]) -> set[int]:
