@@ -71,3 +71,32 @@ def test_a_title_above_small_letters_parts_the_rows_of_one_van_from_those_of_the
         top += 142
     page.text(40, 800, "Marrowfen GmbH, Kai 4, Ost", size=7)
     assert models_of(page) == {"Drift 540", "Drift 600 Sport", "Drift 600 Lang"}
+
+
+def test_base_vehicles_wrapped_around_the_lines_of_their_vans_are_no_part_of_their_names(models_of):
+    page = Page()
+    page.text(40, 10, "MARROWFEN COACHES", size=9, bold=True)
+    page.text(40, 24, "Drift", size=20, bold=True)
+    page.text(40, 46, "2026 specification guide for L-18, L-21 and L-24", size=11)
+    page.box(36, 62, 576, 85, (0.85, 0.9, 0.95))
+    page.box(36, 85, 81, 157, (0.95, 0.95, 0.95))
+    columns = (47, 90, 168, 219, 261, 300, 344, 384, 420, 465, 509, 544)
+    measured = (*columns[3:10], columns[10])
+    heads = ("Length,", "Width,", "Height,", "Inside,", "W.B.,", "GVWR,", "GCWR,", "Fuel,")
+    page.row(66, *zip(measured, heads, strict=True), bold=True, size=7.5)
+    whole = (columns[0], columns[1], columns[2], columns[11])
+    page.row(70.5, *zip(whole, ("Model", "Chassis", "Engine", "Sleeps"), strict=True), bold=True, size=7.5)
+    page.row(
+        75, *zip(measured, ("ft-in", "in", "ft-in", "in", "in", "lb", "lb", "gal"), strict=True), bold=True, size=7.5
+    )
+    for n, code in enumerate(("L-18", "L-21", "L-24")):
+        top = 89 + 24 * n
+        page.text(90, top, "Calder Drover", size=8)
+        cells = (code, "Gas V6", f"2{n}-4", "79", "9-0", "76", "159", f"{9 + n},350", f"1{3 + n},500", "25", "2")
+        page.row(top + 4.7, *zip((47, *columns[2:]), cells, strict=True), size=8)
+        page.text(108, top + 9.4, f"{n + 2}50", size=8)
+        page.rule(36, top + 19.8, 576)
+    page.text(
+        40, 180, "Every Drift drives its rear wheels and comes with a winterizing bypass. Marrowfen Coaches Inc., Ost."
+    )
+    assert models_of(page) == {"Drift L-18", "Drift L-21", "Drift L-24"}

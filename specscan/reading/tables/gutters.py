@@ -16,6 +16,7 @@ CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
 FULL_SHARE = 0.4  # of the lines: those that have a value in each column
 MOST_SHARE = 0.3  # of the lines: those with most values, between which others hold one for several columns
 MIN_ROWS = 3  # that say so
+MIN_ALONE = 2  # lines of one part in a column of wrapped cells
 MIN_FULL = 4  # rows with a value for each
 HALF_WAY = 0.12  # of the way from the first van's column to the last
 SHARED_SHARE = 0.8
@@ -39,7 +40,8 @@ def columns_under_heads(run: list[Parted]) -> Columns:
     led = [segments for line, segments in run if len(segments) > 1 and has_leader(line)]
     if len(led) >= 3 and len(led) >= 0.5 * len(rows):
         rows = led  # where dots lead to the values, they say where the values begin
-    columns = _columns_of_fullest(rows) or columns_of(rows)
+    alone = [segments[0] for _, segments in run if len(segments) == 1]
+    columns = _columns_of_fullest(rows, alone) or columns_of(rows)
     top = 0
     while top < len(rows) and all(segment.bold or segment.text.isupper() for segment in rows[top]):
         top += 1
@@ -48,10 +50,10 @@ def columns_under_heads(run: list[Parted]) -> Columns:
     return body if hidden and len(body) >= len(columns) else columns
 
 
-def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
+def _columns_of_fullest(rows: list[list[Line]], alone: list[Line]) -> Columns:
     """Give the columns of the rows with most values, where values for several columns hide one of them.
 
-    Without hidden columns there are none to give.
+    Without hidden columns there are none to give. ``alone`` are the lines of one part.
     """
     most = max((len(row) for row in rows), default=0)
     fullest = [row for row in rows if len(row) == most]
@@ -60,8 +62,8 @@ def _columns_of_fullest(rows: list[list[Line]]) -> Columns:
     if most < MIN_COLUMNS or len(fullest) < max(MIN_ROWS, share * len(rows)):
         return []
     shown = _respected(rows)
-    if len(shown) >= most and _hold_one_each(shown, fullest):  # and no strip where lone values lie over one another
-        return []
+    if len(shown) >= most and (_hold_one_each(shown, fullest) or _have_wrapped_column(shown, alone, fullest)):
+        return []  # and no strip where lone values lie over one another
     columns = _respected(fullest)
     return columns if len(columns) == most else []
 
@@ -115,6 +117,16 @@ def _hold_one_each(columns: Columns, rows: list[list[Line]]) -> bool:
     """Tell whether most rows have a segment in each column: one that reaches over others can look like a column."""
     held = sum(all(touched_by(part.box, columns) == [place] for place, part in enumerate(row)) for row in rows)
     return held >= HELD_SHARE * len(rows)
+
+
+def _have_wrapped_column(columns: Columns, alone: list[Line], fullest: list[list[Line]]) -> bool:
+    """Tell whether lines of one part stand in a column that the rows with most values leave empty.
+
+    They are the first and last lines of its wrapped cells, which are set around the middle of these rows.
+    """
+    filled = {place for row in fullest for part in row for place in touched_by(part.box, columns)}
+    held = Counter(places[0] for line in alone if len(places := touched_by(line.box, columns)) == 1)
+    return any(count >= MIN_ALONE for place, count in held.items() if place not in filled)
 
 
 def _full_beside_shared(rows: list[list[Line]], counts: Counter[int]) -> int:
