@@ -8,6 +8,7 @@ from bisect import bisect_right
 
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word, holds
+from specscan.finding.marks.excepted import said_but_of_some
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import PricedItems, has_price, is_price, lists_prices
 from specscan.finding.marks.scope import Scope
@@ -76,6 +77,9 @@ class PriceLines:
         parsed, _ = self.kit.parse("", rest, self.vans)
         if any(map(_tells, parsed.items)) or parsed.cues("other_members") or self.vans.find(thing):
             return None
+        if parsed.cues("except"):
+            spared = said_but_of_some(parsed, self.vans.everyone)
+            return (thing, spared) if spared else None
         told = self.told(rest)
         return (thing, told) if told and self.vans.named_in(rest) <= told.keys() else None
 

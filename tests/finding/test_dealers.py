@@ -275,3 +275,27 @@ def test_stickers_engine_and_drive_in_the_title_of_a_used_van_are_no_part_of_its
         "fresh tank 28 gal\ngray tank 24 gal, under the floor\nLP tank 11.5 gal\nsolar 190 W\ninverter 2000 W\n"
     )
     assert vans_of(text, "stock_0093.txt") == {("Allendrake", "Curlew 64 Q", 2023)}
+
+
+def test_a_nearly_new_van_on_a_dealers_page_is_its_makers(vans_in):
+    text = """LUDBROOK & SONS RV  ::  Highway 9, Ludbrook
+new + nearly new campers  ::  closed Sundays
+
+2025 Marrowfen Drift 59 TB    stock LS-4471
+-------------------------------------------
+$148,900 / demo unit, 4,100 km / first plated June 2025
+
+Length........ 5.93 m
+GVWR.......... 4,080 kg
+Fresh......... 100 L under the dinette, inside
+Grey.......... 78 L under the floor
+House bank.... 2 x 230 Ah lithium, 12.8 V
+Inverter...... 3000 W
+
+CAN'T HAVE ON THIS ONE
+  fixed toilet, propane furnace
+
+Marrowfen rates it to -25 C. Trade-ins welcome.
+Ludbrook & Sons RV Ltd. Dealer licence on the wall.
+"""
+    assert vans_in(text, "listing.txt") == {("Marrowfen", "Drift 59 TB")}

@@ -34,6 +34,25 @@ def left_out(item: Item | None, parsed: Parsed) -> frozenset[str]:
     return frozenset()
 
 
+def said_but_of_some(parsed: Parsed, everyone: frozenset[str]) -> dict[str, Availability]:
+    """Give what is said of all vans but some, and of these behind them: "optional on all except the 54, not there".
+
+    Nothing is given where other vans are named before the exception.
+    """
+    cues = parsed.cues("except")
+    if len(cues) != 1:
+        return {}
+    said = [i for i in parsed.items if i.has("cue", *AVAILABILITIES)]
+    ahead = [i for i in said if i.end <= cues[0].start]
+    named = [i for i in parsed.items if i.vans]
+    if not ahead or not named or named[0].start < cues[0].end:
+        return {}
+    left = frozenset().union(*(i.vans for i in named))
+    told = dict.fromkeys(sorted(everyone - left), said_by(ahead))
+    behind = [i for i in said if i.start >= named[-1].end]
+    return told | (dict.fromkeys(sorted(left), said_by(behind)) if behind else {})
+
+
 def have_their_own(item: Item | None, parsed: Parsed) -> frozenset[str]:
     """Give the vans for which a bracket right behind a figure gives another one: "3,500 kg (Polar 4,250 kg)".
 

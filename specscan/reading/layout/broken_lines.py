@@ -51,10 +51,21 @@ def goes_on(item: Item, begun: Item, line: Line, right: float) -> bool:
         indented = line.box.x0 >= item.lines[0].box.x0 - 0.6 * line.size
         full = above.box.x1 + line.words[0].box.width + 0.3 * line.size > right
         broken = full and step <= BROKEN * line.size and line.box.x0 >= item.level - 1
-        return indented or line.text[:1].islower() or above.text.endswith((",", "(", "/", "&")) or broken
+        hangs = line.box.x0 >= item.level - 1 and _hangs_open(above)
+        return indented or line.text[:1].islower() or above.text.endswith((",", "(", "/", "&")) or broken or hangs
     if item.kind is Kind.PROSE:
         return _fills(item, line, right if step > WIDE_LEADING * line.size else 0.0)
     return True
+
+
+def _hangs_open(above: Line) -> bool:
+    """Tell whether a long line ends in a small word that no item ends in: "optional on the Drift 19 and on the".
+
+    Behind a figure it may be a unit.
+    """
+    last = above.words[-1].text
+    small = last.isalpha() and last.islower() and 1 < len(last) < SHORT_WORD
+    return small and len(above.words) >= BROKEN_WORDS and not any(map(str.isdigit, above.words[-2].text))
 
 
 def is_another(item: Item, line: Line, usual: float, room: float) -> bool:

@@ -34,6 +34,7 @@ FLUSH = 0.5  # em by which justified lines differ in length, a hyphen at the end
 FULL_WORDS = 6  # of a line of justified text; cells of a column are shorter
 MIN_FULL = 3
 JUSTIFIED = 0.6  # of the lines of a run that end together
+SIGNED = 1.2  # times the usual size of a page's letters: a note below tables in small ones
 CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
@@ -281,7 +282,8 @@ def _small_members(block: list[Line], left: float, right: float) -> list[Line]:
 
 def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:
     first = line.words[0]
-    if len(line.words) > 1 and clean_sign(first.text) in signs and line.size <= 1.02 * usual:
+    most = SIGNED if first.text in NOTE_SIGNS else 1.02  # a figure may number a heading, "*" does not
+    if len(line.words) > 1 and clean_sign(first.text) in signs and line.size <= most * usual:
         return Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text, level=first.box.x0)
     if len(line.words) > 1 and is_bullet(first.text) and not first.raised:
         rest = Line(line.words[1:])
