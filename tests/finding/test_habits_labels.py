@@ -262,3 +262,10 @@ def test_a_unit_that_ends_a_label_counts_where_the_label_names_only_what_is_meas
     facts = facts_of(f"# Marrowfen Drift 19\n\n{table}| Heat output kW | 3.5 |\n| Fuel use L/h | 0.4 |\n", "heat.md")
     values = {fact.field: fact.value for fact in facts if not fact.rejected}
     assert (values["heater_output_w"], values["heater_consumption_l_h"]) == (3500, 0.4)
+
+
+def test_lines_in_a_heated_chase_are_enclosed_and_not_themselves_heated(facts_of):
+    facts = facts_of("Marrowfen Drift 590\n\nOverall length: 5990 mm\nWater lines run: in heated chase\nSleeps: 2\n")
+    said = {fact.field: fact.value for fact in facts}
+    assert said["water_lines_location"] == "enclosed"
+    assert "water_lines_heated" not in said

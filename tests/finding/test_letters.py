@@ -138,3 +138,45 @@ def test_the_date_of_a_letter_is_no_model_year_beside_that_before_the_name_of_it
         f"{SMALL}\nYours,\nOrla\n"
     )
     assert {year for _, _, year in vans_of(text, "tewit.txt")} == {2027}
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "12 Quay Road\nHexworth\n\n9 November\n\nDear Mr Ostley,",
+        "12 Quay Road\nHexworth\n\nMr P. Ostley\n38 Chapel Lane\nOverby\n\n9th November 2025\n\nDear Peter,",
+    ],
+)
+def test_the_town_in_the_address_above_a_letter_is_neither_its_van_nor_its_maker(vans_of, above):
+    text = (
+        f"{above}\n\nyou ask about the van. Mine is a Marrowfen Drift 58 of model year 2024, the same as yours, and "
+        "you have seen it at the car park in Hexworth.\n\nIt is 5.98 m long, 2.05 m wide and 2.73 m high, and the "
+        "wheelbase is 4,035 mm. The mass allowed is 3,500 kg. There are two berths. The fresh water tank holds 115 "
+        "litres and sits inside, the waste tank holds 92 litres and hangs under the floor. "
+        "The fuel tank takes 90 litres. Inside you can stand up to 1.92 m.\n\nThe heater is a gas furnace with "
+        "blown air, the battery a 100 Ah AGM. The walls are insulated with 30 mm of mineral wool.\n\n"
+        "Yours sincerely,\nOttilie Brack\n"
+    )
+    assert vans_of(text, "letter.txt") == {("Marrowfen", "Drift 58", 2024)}
+
+
+ANSWERS = (
+    "{0} 21: length 20 ft 10 in, height 9 ft 2 in.\n\n{0} 24: length 24 ft 1 in, height 9 ft 9 in.\n\n"
+    "{0} 21: fresh 25 gal, gray 21 gal. {0} 24: fresh 36 gal, gray 30 gal.\n\n"
+    "Both: no black tank. Cassette toilet, 4.8 gal, in {0} 21; composting\ntoilet in {0} 24.\n\n"
+    "GVWR is 9,350 lb for {0} 21 and 11,030 lb for {0} 24. Water heater: 6 gal in {0} 21, 4 gal in {0} 24.\n\n"
+    "{0} 21: 200 Ah AGM battery, 200 W of solar. {0} 24: 600 Ah lithium battery, 500 W of solar.\n"
+)
+
+
+@pytest.mark.parametrize("about", ["Fwd: Re: Questions on the two Tewit vans", "Re: the Tewit range"])
+def test_a_name_that_stands_before_figures_and_the_word_for_vans_alone_is_their_range(read_file, tmp_path, about):
+    path = tmp_path / "mail.txt"
+    path.write_text(
+        f"From: Orla Fenwright, Hollinbeck\nTo: Marta Quill\nDate: Tue, 14 Oct 2025 08:12\nSubject: {about}\n\n"
+        f"Hi Marta,\n\nhere are the answers. I answer for Tewit 21 and Tewit 24 one after the other.\n\n"
+        f"{ANSWERS.format('Tewit')}\nBest wishes\nOrla\n\nHollinbeck LLC, Dike Street 17, Harrow\n"
+    )
+    found = read_file(path).found
+    assert {van.model for van in found.vans} == {"Tewit 21", "Tewit 24"}
+    assert not [fact for fact in found.facts if fact.field == "drive"]  # "Fwd:"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
@@ -19,6 +20,8 @@ SIGNED = 6  # passages below the end in which somebody signs
 ABOUT_WEIGHT = 4
 NAMES = re.compile(SPOKEN_NAME)
 PARTS = re.compile(r"[,;:?!()|•·]+|\s[–—-]+\s|\s+/\s+")
+STREET = re.compile(r"(\d{1,4}[a-z]?),? [^\W\d_][^\d,]*|[^\W\d_][^\d,]* \d{1,4} ?[a-z]?")  # "2 Quay Road", "Kaiweg 2"
+TOWN = re.compile(r"(?:[A-Z]{1,2}-)?(\d{4,5} )?[^\W\d_][^\d,:]*(?:,? [A-Z][A-Z\d]{1,3} \d[A-Z]{2})?")
 NUMBERED = re.compile(r"(?=\S*\d{3})(?=\S*[^\W\d_])\S+|\d{4,}")  # "TR-2210": of a quote or an order
 
 
@@ -70,6 +73,9 @@ class LetterReader:
         self.ends = re.compile(rf"(?:{any_word(words.closings)})(?!\w)", re.IGNORECASE)
         labels = any_word((*words.sender_labels, *words.recipient_labels))
         self.framing = re.compile(rf"(?:{labels})\s*:", re.IGNORECASE)
+        months = any_word(words.months)
+        day = rf"\d{{1,2}}\w{{0,2}}\.? (?:{months})|(?:{months}) \d{{1,2}}"
+        self.dated = re.compile(rf"\b(?:{day})(?!\w)", re.IGNORECASE)
         self.subject = re.compile(rf"(?:(?:{any_word(words.subject_labels)})\s*[:.]\s*)+", re.IGNORECASE)
 
     def read(self, own: Sequence[Passage]) -> Letter:
@@ -86,6 +92,7 @@ class LetterReader:
                 framed.append(passage)  # taken apart, it names vans
             elif self.framing.match(line) and passage.number < own[opened].number:
                 framed.append(passage)
+        framed += self._address(own[:opened])
         ending = next((n for n in range(len(own) - 1, opened, -1) if self._ends(_line(own[n]))), None)
         if ending is not None:
             framed += own[ending : ending + SIGNED]
@@ -97,6 +104,22 @@ class LetterReader:
             tuple(about),
             lowered("\n".join(_line(passage) for passage in written)),
         )
+
+    def _address(self, above: Sequence[Passage]) -> list[Passage]:
+        """Give the lines above the salutation that are street and town of who writes or reads, where a date is told.
+
+        A number behind the street may be that of a van: there the town has its own too, "Kaiweg 2" above "24123 Ost".
+        """
+        lines = [_line(passage) for passage in above]
+        if not any(len(line) <= LONGEST and self.dated.search(line) for line in lines):
+            return []
+        found: list[Passage] = []
+        for place, (line, below) in enumerate(itertools.pairwise(lines)):
+            street, town = STREET.fullmatch(line), TOWN.fullmatch(below)
+            short = max(len(line), len(below)) <= LONGEST and not self.dated.search(line)
+            if short and street is not None and town is not None and (street.group(1) or town.group(1)):
+                found += above[place : place + 2]
+        return found
 
     def _opens(self, line: str) -> bool:
         """Tell whether a line is a salutation: "Dear Pauline," and not "Hello winter"."""

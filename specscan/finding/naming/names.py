@@ -155,8 +155,8 @@ class NameReader(TitleReader):
     def _read_above_title(self, names: Names, own: list[Passage]) -> None:
         """Take the name that stands alone above the first line with the title, as on a letterhead."""
         for passage in own[:FIRST_LINES]:
-            if passage.number == self.letter.opened:
-                continue  # "Dear Marvella,"
+            if passage.number in self.letter.framed:
+                continue  # "Dear Marvella,", and the town where she lives
             if passage.table is not None or names.series.casefold() in passage.text.casefold():
                 return
             if self.letters.framing.match(passage.text):

@@ -32,6 +32,7 @@ LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
 MORE = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*)(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w-]*))?"  # behind a name: "Plus", "XL 4x4"
 LETTERS_ALONE = re.compile(LETTERS)
 SMALL = re.compile(r"[^\W\d_]+(?: [^\W\d_]+)?")  # behind a name that is itself in small letters: "drift two"
+CODED_SHARE = 3  # times as often as alone the name of a range stands before the codes of its vans
 VARIANT = re.compile(r"(?=.*\d)[\w.]+(?: [A-ZÀ-Þ\d][\w’'.-]*){0,2}")
 
 
@@ -71,7 +72,7 @@ class ToldNames:
             return [Player(f"{names.title} {t}", self._named(f"{names.title} {t}", own), {t}) for t in trims]
         if sisters := self._beside_longer(names, own, text):
             return [Player(one, self._named(one, own)) for one in sisters]
-        if names.series and names.series != names.title:
+        if names.series and (names.series != names.title or self._is_only_range(names.title, own)):
             codes = self._codes(names, own)
             if len(codes) >= 2:
                 return [Player(f"{names.series} {c}", self._named(f"{names.series} {c}", own), {c}) for c in codes]
@@ -181,7 +182,7 @@ class ToldNames:
         the = article(self.names.words.articles_of_names)
         name = rf"{re.escape(title)}(?: (?P<{{}}>{MORE}))?"
         listed = re.compile(
-            rf"(?<!\w){name.format('first')}{TRIM_JOINT.pattern}(?:{the})?{name.format('second')}(?!\w| [A-ZÀ-Þ\d])"
+            rf"(?<!\w){name.format('first')}(?:{TRIM_JOINT.pattern})(?:{the})?{name.format('second')}(?!\w| [A-ZÀ-Þ\d])"
         )
         pairs = [match.group("first", "second") for p in own for match in listed.finditer(p.text)]
         found = {more or "" for pair in pairs if not all(pair) for more in pair}
@@ -313,6 +314,21 @@ class ToldNames:
                     headed.add(match.group(1))
         most = TOLD_AS_OFTEN * counts[without_start(names.title, series)]
         return [code for code, count in counts.items() if count >= max(2, most) or code in headed]
+
+    def _is_only_range(self, title: str, own: list[Passage]) -> bool:
+        """Tell whether a title is hardly ever said of a van: figures stand behind it, or words for several of them,
+        "the Drift vans", "every Drift". What a letter is about may be the range too."""
+        words = self.names.words
+        several = {word.casefold() for word in (*words.model_words, *words.range_words, *words.every_words)}
+        called = re.compile(rf"(?:([^\W\d_]+)\s+)?(?<!\w){re.escape(title)}(?!\w)\s*(\d|[^\W\d_]*)", re.IGNORECASE)
+        texts = [passage.text for passage in own if passage.number not in self.names.letter.framed]
+        used = [match.groups("") for text in texts for match in called.finditer(text)]
+        coded = sum(behind.isdigit() for _, behind in used)
+        alone = sum(
+            not behind.isdigit() and several.isdisjoint((before.casefold(), behind.casefold()))
+            for before, behind in used
+        )
+        return coded >= CODED_SHARE * alone
 
     def _named(self, model: str, own: list[Passage]) -> Place | None:
         for passage in own:

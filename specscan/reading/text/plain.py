@@ -19,6 +19,7 @@ from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.compose import Hints, clean_sign, signs_of
 from specscan.reading.tables.grid import Grid, GridCell
 from specscan.reading.tables.marks import Marks
+from specscan.reading.text.barred import barred_rows
 from specscan.reading.text.bracketed import with_labels_out_of_brackets
 from specscan.reading.text.letters import without_questions
 from specscan.reading.text.pasted import find_pasted
@@ -187,6 +188,11 @@ def _chunks(lines: list[str]) -> list[Chunk]:
             chunks.append(Chunk("tabs", [], rows=rows))
             index += len(rows)
             continue
+        barred = None if fenced else barred_rows(lines, index)
+        if barred is not None:
+            chunks.append(Chunk("tabs" if "|" in line else "bars", [], rows=barred[0]))
+            index = barred[1]
+            continue
         if RULE.match(following) and not RULE.match(line) and heads_columns(line, lines[index + 2 :]):
             _page(chunks).lines.append(line)
             _page(chunks).heads.add(_plain(line))
@@ -252,9 +258,9 @@ def _add_chunk(chunk: Chunk, assembler: Assembler, titles: list[Title], hints: H
         grid = _pipe_grid(chunk.lines)
         if grid is not None:
             assembler.add_grid(0, grid)
-    elif chunk.kind == "tabs":
+    elif chunk.kind in ("tabs", "bars"):
         rows = [[_plain(cell) for cell in row] for row in chunk.rows]
-        assembler.add_grid(0, text_grid(rows, head=not rows[0][0]))
+        assembler.add_grid(0, text_grid(rows, head=chunk.kind == "bars" or not rows[0][0]))
     else:
         _add_page([_plain(line) for line in chunk.lines], assembler, hints, signs, chunk.heads)
 
