@@ -265,3 +265,24 @@ def test_what_a_page_says_of_the_company_behind_a_comma_is_no_part_of_its_name(r
         "</body></html>"
     )
     assert [van.maker for van in read_file(path).found.vans] == ["Marrowfen"]
+
+
+def test_a_year_before_the_company_in_a_pages_title_is_no_part_of_it(read_file, tmp_path):
+    rows = "".join(
+        f"<div class='r'><span>{label}</span><span>{one}</span><span>{two}</span></div>"
+        for label, one, two in [
+            ("", "Drift S", "Drift LX"),
+            ("Length", "18 ft 4 in", "20 ft 8 in"),
+            ("Height", "8 ft 11 in", "9 ft 6 in"),
+            ("Wheelbase", "136 in", "156 in"),
+            ("Fuel tank", "19 gal", "25 gal"),
+            ("Inverter", "600 W", "2,000 W"),
+        ]
+    )
+    path = tmp_path / "page.html"
+    path.write_text(
+        "<html lang='en'><head><title>Compare Drift S and Drift LX - 2026 - Marrowfen</title></head><body>"
+        f"<h1>Compare: Drift S or Drift LX?</h1><p>Model year 2026.</p>{rows}</body></html>",
+        encoding="utf-8",
+    )
+    assert {van.maker for van in read_file(path).found.vans} == {"Marrowfen"}

@@ -10,6 +10,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.name_labels import NameLabels
+from specscan.finding.naming.page_titles import company_of
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
 from specscan.finding.naming.small_companies import SmallCompanies
 from specscan.records.text import Document, Kind, Passage, Title
@@ -234,12 +235,8 @@ class MakerReader:
             if (shouted and not self.is_filler(text) and (not stem or words[0].casefold() == stem)) or known or company:
                 return self.cased(text, own), Place(passage, passage.page, passage.text)
         for title in document.titles:
-            if title.origin == "html" and (match := re.search(r"\s[|–—-]\s*([^|–—]+)$", title.text)):
-                name, _, behind = match.group(1).strip().partition(",")
-                if self.seller.match(name):
-                    continue
-                described = any(map(self._is_trade, behind.split()))  # "Marrowfen, campers for winter"
-                return name if described else match.group(1).strip(), Place(None, 0, title.text)
+            if title.origin == "html" and (name := company_of(title.text, self.seller.match, self._is_trade)):
+                return name, Place(None, 0, title.text)
         return None
 
     def unspaced(self, text: str, own: list[Passage]) -> str:

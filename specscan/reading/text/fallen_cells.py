@@ -105,7 +105,7 @@ def _walk(cells: list[_Cell], known: list[bool], size: int, hints: Hints) -> lis
             gain += LABEL_AS_VALUE * sum(known[place + 1 : place + size])
             options.append(_Step(gain + steps[place + size].score, "row", size))
         ahead = steps[place + 1]
-        if ahead.kind in ("row", "skip") and _heads_group(cells[place].text):
+        if ahead.kind in ("row", "skip") and heads_group(cells[place].text):
             options.append(_Step(HEAD + ahead.score, "head", 1))
         text = cells[place].text
         if ahead.kind != "end" and (hints.is_page_foot(text) or often[text] > 1 and " " in text and not known[place]):
@@ -124,7 +124,8 @@ def _is_row(row: list[_Cell], known: bool) -> bool:
     return (known or row[0].text[0].isupper()) and len(gaps) <= 1 and all(_is_cell(cell.text) for cell in row)
 
 
-def _heads_group(text: str) -> bool:
+def heads_group(text: str) -> bool:
+    """Tell whether a line can head a group of rows: few words, no figure, no sentence."""
     plain = _is_cell(text) and text[0].isupper() and text[-1] not in ".,;!?"
     return plain and len(text.split()) <= HEAD_WORDS and not any(letter.isdigit() for letter in text)
 
@@ -145,7 +146,7 @@ def _fallen(cells: list[_Cell], known: list[bool], steps: list[_Step], first: in
     if found < max(MIN_ROWS, KNOWN_SHARE * all_rows) or misplaced > MOST_LABELS * all_rows * (size - 1):
         return None
     begin = first
-    if begin and _heads_group(cells[begin - 1].text) and (size == 2 or not _are_heads(cells, known, begin, size)):
+    if begin and heads_group(cells[begin - 1].text) and (size == 2 or not _are_heads(cells, known, begin, size)):
         rows.insert(0, [cells[begin - 1].text, *[""] * (size - 1)])
         begin -= 1
     headed = size > 2 and _are_heads(cells, known, begin, size)

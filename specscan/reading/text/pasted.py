@@ -8,6 +8,7 @@ from specscan.reading.tables.compose import Hints
 from specscan.reading.text.close_columns import find_close_columns
 from specscan.reading.text.close_rows import find_close_rows
 from specscan.reading.text.fallen_cells import Pasted, find_fallen
+from specscan.reading.text.spaced_cells import find_spaced
 
 MIN_ROWS = 5
 LABEL_SHARE = 0.6
@@ -16,8 +17,9 @@ LED = re.compile(r"(?:\.\s?){3,}\s*\S|(?:_|…){2,}\s*\S")  # dots that lead fro
 
 
 def find_pasted(lines: list[str], hints: Hints) -> Pasted | None:
-    """Give the first table that was pasted column by column or cell by cell, or ``None``."""
-    found = _by_columns(lines, hints) or find_close_columns(lines, hints) or find_close_rows(lines, hints)
+    """Give the first table that was pasted column by column, cell by cell or line by line, or ``None``."""
+    found = _by_columns(lines, hints) or find_spaced(lines, hints)
+    found = found or find_close_columns(lines, hints) or find_close_rows(lines, hints)
     return found or find_fallen(lines, hints)
 
 
