@@ -87,6 +87,17 @@ def _joined(seen: Visibility, element: html.HtmlElement) -> str:
     return text
 
 
+def all_strong(seen: Visibility, element: html.HtmlElement) -> bool:
+    """Tell whether all text of an element is in heavy type by its tags, as in the heads of a saved spreadsheet."""
+    if squash(element.text or ""):
+        return False
+    children = [child for child in element if isinstance(child.tag, str)]
+    if any(squash(child.tail or "") for child in element):
+        return False
+    shown = [child for child in children if squash(full_text(seen, child))]
+    return bool(shown) and all(child.tag in STRONG or all_strong(seen, child) for child in shown)
+
+
 def set_apart(before: str, text: str) -> bool:
     """Tell whether a text begins a word, or with a sign of a legend, right behind one that ends a word."""
     return before[-1:].isalnum() and (text[:1].isalnum() or text[1:2].isspace())
