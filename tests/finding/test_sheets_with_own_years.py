@@ -47,3 +47,19 @@ def test_labelled_lines_under_one_bullet_are_lines_of_their_own(vans_of):
         f"{items}\nBest wishes from all at Hollin\nHollin Leisure Ltd, Mill Yard, Farrow Green. Closed Wednesdays.\n"
     )
     assert vans_of(text) == {("Marrowfen", model, year) for model, year in vans}
+
+
+def parts(*vans):
+    return "".join(
+        f"\n{model}\n{'=' * len(model)}\n\n{line}\n\nLength: 5.{n}9 m\nFresh water: {n}0 litres\n"
+        f"Waste water: {n}5 litres\nLeisure battery: {n}00 Ah AGM\nSolar: {n}20 W\nHeadroom: 1.9{n} m\n"
+        for n, (model, line) in enumerate(vans, 5)
+    )
+
+
+def test_the_line_below_a_heading_that_says_who_built_the_van_is_of_that_van(vans_of):
+    text = "Buyer’s comparison No. 14\n\nWe borrowed two vans of the 2026 model year in March.\n" + parts(
+        ("Drift 58", "Converted by Marrowfen, Mill Lane, Farrow"),
+        ("Alder 54", "Built by Thornleigh & Holt, Unit 3, Calder"),
+    )
+    assert vans_of(text) == {("Marrowfen", "Drift 58", 2026), ("Thornleigh & Holt", "Alder 54", 2026)}

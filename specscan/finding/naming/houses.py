@@ -70,6 +70,7 @@ class HouseReader:
         self.knows_label = lexicon.knows_label
         stock = rf"(?:[#№] ?[\w-]*\d[\w-]*|(?i:{any_word(words.stock_labels)})[ .:#]+[\w-]*\d[\w-]*)[ .:–—-]+"
         maker = rf"(?i:{any_word((*words.made_by, *words.built_by))}) (?P<maker>{COMPANY})"
+        self.built_line = re.compile(rf"(?i:{any_word(words.built_by)})(?!\w)")
         self.signed = re.compile(
             rf"(?:{stock})?(?P<name>{SIGNED_NAME})(?:,| [–—|·-])? \(?{maker}(?=$|[,;.:()]| [(–—|·-])"
         )
@@ -235,7 +236,8 @@ class HouseReader:
             if passage.table is not None or len(passage.text.split()) > MAX_WORDS:
                 continue
             match = self.signed.match(passage.text)
-            if match is not None and not self.knows_label(match.group("name")):
+            built = self.built_line.match(passage.text) is not None  # "Converted by Marrowfen" names no van
+            if match is not None and not built and not self.knows_label(match.group("name")):
                 house = match.group("maker"), match.group("name")
                 if not found or found[-1][1] != house:
                     found.append((passage, house))

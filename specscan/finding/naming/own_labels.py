@@ -1,9 +1,15 @@
-"""Vans each with labels for maker and model year of its own: "Make: Marrowfen", "Year: 2023", in its part or column."""
+"""Vans each with labels for maker and model year of its own: "Make: Marrowfen", "Year: 2023", in its part or column.
+
+A line below a van's heading that begins with who built it does as much: "Converted by Marrowfen, Mill Lane, Farrow".
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from specscan.finding.language.whole_words import any_word
+from specscan.finding.naming.houses import COMPANY, MAX_WORDS
 from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.listing import Listed
 from specscan.finding.naming.place import Names, Place
@@ -11,6 +17,8 @@ from specscan.finding.naming.players import Player
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.models import WordFile
+
+FIRST_LINES = 3  # of the part on a van, among which who built it stands
 
 Told = tuple[str, Place]
 
@@ -26,7 +34,8 @@ def take_own_labels(
 
     Years may stand beside a label in the vans' columns or rows too; ``heads`` maps the heads of these to vans.
     """
-    makers = [_told(player, own, words.maker_labels) for player in players]
+    signed = re.compile(rf"(?i:{any_word(words.built_by)}) ({COMPANY})(?=$|[,;(·|–—]| [(·|–—-])")
+    makers = [_told(player, own, words.maker_labels) or _built(player, own, signed) for player in players]
     labels = {label.casefold() for label in (*words.model_year, *words.year_labels)}
     beside = _beside(own, labels, heads)
     years = [beside.get(player.model) or _told(player, own, labels, year=True) for player in players]
@@ -57,13 +66,26 @@ def _beside(own: Sequence[Passage], labels: Iterable[str], heads: Mapping[str, f
 def _told(player: Player, own: Sequence[Passage], labels: Iterable[str], *, year: bool = False) -> Told | None:
     """Give what the first such label in the part on a van says."""
     wanted = {label.casefold() for label in labels}
+    for passage in _part(player, own):
+        label, text = labelled(passage)
+        match = YEAR.search(text) if year and label in wanted else None
+        if label in wanted and (match is not None or not year):
+            found = match.group(1) if match is not None else text
+            return found, Place(passage, passage.page, found)
+    return None
+
+
+def _built(player: Player, own: Sequence[Passage], signed: re.Pattern[str]) -> Told | None:
+    """Give the company with which the first lines of the part on a van say that it was built."""
+    for passage in list(_part(player, own))[:FIRST_LINES]:
+        match = signed.match(passage.text) if passage.table is None else None
+        if match is not None and len(passage.text.split()) <= MAX_WORDS:
+            return match.group(1), Place(passage, passage.page, match.group(1))
+    return None
+
+
+def _part(player: Player, own: Sequence[Passage]) -> Iterator[Passage]:
+    """Give what stands in the part on a van."""
     place = player.place.passage if player.place is not None else None
     heading = place.text if place is not None and place.kind is Kind.HEADING else ""
-    for passage in own:
-        if passage.number in player.chapter or heading in passage.sections:
-            label, text = labelled(passage)
-            match = YEAR.search(text) if year and label in wanted else None
-            if label in wanted and (match is not None or not year):
-                found = match.group(1) if match is not None else text
-                return found, Place(passage, passage.page, found)
-    return None
+    return (passage for passage in own if passage.number in player.chapter or heading in passage.sections)
