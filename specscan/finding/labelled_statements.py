@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from specscan.finding.answers_twice import AnswersTwice
+from specscan.finding.clauses_by_van import clauses_by_van
 from specscan.finding.drafts import Draft
 from specscan.finding.kit import Kit
 from specscan.finding.label_parts import LabelParts
@@ -25,6 +26,7 @@ from specscan.finding.option_codes import OptionCodes
 from specscan.finding.things.found import Availability, How
 from specscan.finding.two_lists import without_second
 from specscan.finding.two_units import TwoUnits
+from specscan.finding.wall_labels import WallLabels
 from specscan.finding.waste_labels import WasteLabels
 from specscan.records.text import Passage
 
@@ -45,6 +47,7 @@ class LabelledStatements:
         self.openings = Openings(kit.lexicon, vans, kit.absent, kit.instead)
         self.label_parts = LabelParts(kit)
         self.waste = WasteLabels(kit, passages)
+        self.walls = WallLabels(kit)
         self.by_van = LabelsByVan(kit, vans, self.label_parts)
         self.twice = AnswersTwice(kit.lexicon.book.words, kit.language)
         self.two_units = TwoUnits(kit.units, kit.quantities.figures)
@@ -63,6 +66,9 @@ class LabelledStatements:
         how: How = How.CELL,
     ) -> list[Draft]:
         owned = self.by_van.parts(label, body) if scope.vans is None else []
+        clauses = []
+        if not owned and scope.vans is None and how is How.PAIR:
+            owned = clauses = clauses_by_van(label, body, self.vans, self.kit.lexicon)
         if owned:
             hint = hint or self._last_unit(body)
             drafts = []
@@ -72,6 +78,7 @@ class LabelledStatements:
                     passage, part.label, part.body, at + part.start, label_from, own, notes, hint, how
                 ):
                     draft.label_shown = draft.label_shown or label
+                    draft.shown = draft.shown or (body if clauses else "")
                     drafts.append(draft)
             return drafts
         if scope.vans is None and (told := offered_to(body, self.kit.lexicon, self.vans)) is not None:
@@ -82,7 +89,9 @@ class LabelledStatements:
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
         printed = label, body
-        label, body = self.label_parts.told_behind(self.waste.of_both(self.glossary.in_label(label)), body)
+        label, body = self.label_parts.told_behind(
+            self.waste.of_both(self.walls.of(self.glossary.in_label(label), body)), body
+        )
         label, body = self.label_parts.slashed(label, body)
         label_shown, shown = printed if (label, body) != printed else ("", "")
         label = self.label_parts.with_additions(label)

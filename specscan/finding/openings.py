@@ -14,9 +14,10 @@ from specscan.finding.instead import Instead
 from specscan.finding.labels_by_van import van_label
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds
-from specscan.finding.marks.legend import AVAILABILITIES
+from specscan.finding.marks.legend import AVAILABILITIES, longest_cue
 from specscan.finding.marks.prices import has_price
 from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.things.found import Availability
 
 LABEL_WORDS = 8  # of a label
 LONGEST_LABEL = 60  # letters of a label that ends in a full stop
@@ -38,6 +39,7 @@ class Part:
     end: int
     head: str = ""
     vans: frozenset[str] | None = None
+    said: Availability | None = None  # before the colon: "OPTION, Drift 21: 400 W"
 
 
 class Openings:
@@ -64,6 +66,7 @@ class Openings:
         parts: list[Part] = []
         vans: frozenset[str] | None = None
         headed = False
+        label = ""  # that of the sentences behind it which vans head
         for start, end in spans:
             match = HEAD.match(text, start, end)
             head = match.group(1) if match is not None and _words(match.group(1)) <= LABEL_WORDS else ""
@@ -73,13 +76,19 @@ class Openings:
             named = self.vans_headed(head) if head else None
             if match is not None and named is not None:
                 vans, headed = named, True
-                parts.append(Part(match.end(), end, "", vans))
+                parts.append(Part(match.end(), end, label, vans))
+                continue
+            offered = self._offered_head(head) if head and parts and parts[-1].head else None
+            if match is not None and offered is not None:
+                parts.append(Part(match.end(), end, parts[-1].head, *offered))
                 continue
             behind = match.end() if match is not None else start
             if not head or not (self._is_label(head) or self.absent.opens(head, text[behind:end])):
                 head = ""
             begin = behind if head else start
             headed = headed or bool(head)
+            told = van_label(head, self.vans) if head else None
+            label = told.rest if told is not None and told.ends else "" if head else label
             if vans is not None and not self._vans_told(text[start:end]) <= vans:
                 vans = None  # "19: LP furnace. 24: diesel boiler. Floor heating comes with the 24 only."
             last = parts[-1] if parts else None
@@ -88,6 +97,17 @@ class Openings:
             else:
                 parts.append(Part(begin, end, head, vans))
         return parts if headed else []
+
+    def _offered_head(self, head: str) -> tuple[frozenset[str], Availability] | None:
+        """Give the vans of a head that says how they have something, and no more: "OPTION, Drift 21"."""
+        told = van_label(head, self.vans)
+        if told is None or not told.ends and not head.endswith(told.names):
+            return None
+        vans = self.vans.whole(told.names)
+        analysis = self.lexicon.analyse(told.rest)
+        cues = self.lexicon.cues(analysis, *AVAILABILITIES)
+        whole = any(cue.last - cue.first >= len(analysis.tokens) for cue in cues)
+        return (vans, AVAILABILITIES[longest_cue(cues)]) if vans and whole else None
 
     def _labels_over_vans(self, text: str, spans: list[tuple[int, int]]) -> list[Part]:
         """Give the sentences behind labels that end in a full stop, each with its own: "Fuel. 590: 71 L. 640: 93 L."

@@ -11,7 +11,7 @@ from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.excepted import said_but_of_some
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import PricedItems, has_price, is_price, lists_prices
-from specscan.finding.marks.scope import Scope
+from specscan.finding.marks.scope import DESCRIBING, Scope
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item, Parsed
@@ -223,7 +223,8 @@ class PriceLines:
 
 
 def _tells(item: Item) -> bool:
-    return any(item.has(kind) for kind in ("value", "term", "thing", "word"))
+    figure = item.quantity is not None and not item.quantity.bare and item.quantity.dimension not in DESCRIBING
+    return figure or any(item.has(kind) for kind in ("value", "term", "thing", "word"))
 
 
 def _joined(passages: list[Passage]) -> list[list[Passage]]:

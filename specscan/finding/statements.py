@@ -330,7 +330,7 @@ class StatementMaker(LabelledStatements):
         drafts: list[Draft] = []
         for part in parts:
             vans = scope.vans if part.vans is None else part.vans
-            own = Scope(vans, scope.availability, dict(scope.by_van))
+            own = Scope(vans, part.said or scope.availability, {} if part.said else dict(scope.by_van))
             body = text[part.start : part.end].strip()
             at = begins + part.start + text[part.start : part.end].index(body)
             if part.head:

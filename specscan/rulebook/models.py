@@ -315,6 +315,9 @@ class WordFile(Entry):
     values_in_turn: list[str] = []
     stroke_words: list[str] = []
     comes_first: list[str] = []
+    does_not_offer: list[str] = []
+    walls_alone: list[str] = []
+    wall_insulation: str = ""
     places_in_turn: list[list[str]] = []
     in_order: list[str] = []
     comes_second: list[str] = []
