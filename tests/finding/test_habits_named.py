@@ -192,7 +192,7 @@ NAMED = {
         ("US", "It has been winterized.", {}),
         ("US", "Status: winterized", {}),
         ("US", "We winterized it last fall.", {}),
-        ("UK", "- Fully winterised", {"season_claim": "winterised"}),
+        ("UK", "- Fully winterised", {"season_claim": "Fully winterised"}),
     ],
     "battery heating: no": [
         ("US", "Battery heating: No", {"battery_heated": False}),
