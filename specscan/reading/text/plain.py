@@ -22,6 +22,7 @@ from specscan.reading.tables.marks import Marks
 from specscan.reading.text.barred import barred_rows
 from specscan.reading.text.bracketed import with_labels_out_of_brackets
 from specscan.reading.text.letters import without_questions
+from specscan.reading.text.numbered_pages import without_numbered_pages
 from specscan.reading.text.pasted import find_pasted
 from specscan.reading.text.short_leaders import with_whole_leaders
 from specscan.reading.text.spaced_dashes import with_close_dashes
@@ -113,6 +114,7 @@ def read_text(data: bytes, path: str, sha256: str, hints: Hints) -> Document:
     cut = any(len(line) > LIMIT_LINE for line in whole)
     said = [f"lines of over {LIMIT_LINE} characters were cut"] if cut else []
     said += ["quoted questions were not read: they are not the writer's"] if asked else []
+    lines = without_numbered_pages(lines, hints.is_label)
     lines = without_stickers(with_dashed_items(with_close_dashes(with_whole_leaders(lines))))
     lines = with_labels_out_of_brackets(lines, hints.is_label)
     signs = _note_signs(lines)
