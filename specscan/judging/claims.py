@@ -222,8 +222,14 @@ def _ids(facts: Iterable[PlacedFact]) -> frozenset[str]:
 
 
 def _within(said: str, one: PlacedFact, saying: Saying) -> bool:
-    """Tell whether the words of a season claim are part of a longer one, as in "winterized plumbing"."""
-    return _place(one) == (saying.passage, saying.printed) and said.casefold() in saying.said.casefold()
+    """Tell whether the words of a season claim are part of a longer one, as in "winterized plumbing".
+
+    They may begin before it: "fully winterized".
+    """
+    if _place(one) != (saying.passage, saying.printed):
+        return False
+    words, longer = said.casefold().split(), saying.said.casefold()
+    return " ".join(words) in longer or any(longer.startswith(" ".join(words[n:])) for n in range(1, len(words)))
 
 
 class _Evidence:
