@@ -110,13 +110,13 @@ class ForkServer:
 
     def stop(self, reading: Reading) -> int | None:
         """Kill a reading process; give how it ended (minus the signal, if one ended it), ``None`` if nobody knows."""
-        for one in (reading.requests, reading.answers):
-            with contextlib.suppress(OSError):
-                os.close(one)
         with self.lock:
             with contextlib.suppress(OSError):
                 self.socket.sendall(json.dumps({"end": reading.number}).encode())
             status = self._answer(START_SECONDS)
+        for one in (reading.requests, reading.answers):
+            with contextlib.suppress(OSError):
+                os.close(one)
         return int(status) if status else None
 
     @property
