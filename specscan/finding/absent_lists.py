@@ -26,7 +26,7 @@ class AbsentLists:
         cues = lexicon.words.cues
         absent = any_word(lexicon.words.sign_absent)
         self._heading = re.compile(rf"(?:[\w’']+ ){{0,{LEAD}}}(?:{absent})\W*", re.IGNORECASE)
-        refused = any_word(lexicon.words.does_not_offer) if lexicon.words.does_not_offer else "(?!)"
+        refused = any_word(lexicon.words.does_not_offer)
         self._refusal = re.compile(rf"(?:[\w’'-]+ ){{1,{LEAD}}}(?:{refused})\W*", re.IGNORECASE)
         self._denial = re.compile(any_word(cues.get("denies_thing", [])), re.IGNORECASE)
         joints = [word for word in (*cues.get("coordination", []), *cues.get("or_joint", [])) if word.isalpha()]
@@ -62,16 +62,13 @@ class AbsentLists:
         self, passage: Passage, head: str, body: str, at: int, scope: Scope, notes: tuple[str, ...]
     ) -> list[Draft]:
         """Give a statement for each thing of such a list behind its head."""
-        spans = self._denied(head.strip(" ."), body)
+        plain = head.strip(" .")
+        refused = self._refuses(plain)
+        own = Scope(scope.vans, Availability.NOT_AVAILABLE) if refused else scope
         shown = f"{head}: {body}"
-        if self._refuses(head.strip(" .")):
-            own = Scope(scope.vans, Availability.NOT_AVAILABLE)
-            return [
-                Draft(passage, "", body[a:b], How.LIST, own, at + a, "", None, notes, shown=shown) for a, b in spans
-            ]
         return [
-            Draft(passage, "", body[a:b], How.LIST, scope, at + a, "", None, notes, not_fitted=True, shown=shown)
-            for a, b in spans
+            Draft(passage, "", body[a:b], How.LIST, own, at + a, "", None, notes, not_fitted=not refused, shown=shown)
+            for a, b in self._denied(plain, body)
         ]
 
     def parted(self, draft: Draft) -> list[Draft]:

@@ -16,15 +16,15 @@ class WallLabels:
 
     def __init__(self, kit: Kit):
         self.kit = kit
-        walls = kit.lexicon.words.walls_alone
-        self.walls = re.compile(rf"\s*(?:{any_word(walls)})(?P<unit>{UNIT})?\s*", re.IGNORECASE) if walls else None
+        walls = any_word(kit.lexicon.words.walls_alone)
+        self.walls = re.compile(rf"\s*(?:{walls})(?P<unit>{UNIT})?\s*", re.IGNORECASE)
 
     def of(self, label: str, body: str) -> str:
         """Give a label as that of the wall insulation, where it names the walls alone and what it asks for is of that.
 
         Its unit is a thickness or a resistance, or its value is a resistance or a material: "Walls: white" is none.
         """
-        match = self.walls.fullmatch(label) if self.walls is not None else None
+        match = self.walls.fullmatch(label)
         if match is None:
             return label
         unit = self.kit.units.in_head(label, self.kit.lexicon.words.cues.get("in_unit")) if match["unit"] else None

@@ -10,7 +10,8 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from specscan.records.text import Document, Kind, Passage, Title
+from specscan.reading.renamed import title_called, under_names
+from specscan.records.text import Document, Kind, Passage
 
 NUMBER = re.compile(r"\d{1,2}(?:\.\d{1,2}){0,3}\.?")
 LEADING = re.compile(rf"({NUMBER.pattern})\s+(?=[^\W\d_])")
@@ -41,7 +42,7 @@ def without_clause_numbers(document: Document) -> Document:
         number: passage.text for number, passage in heads if len(number) == 1 and number in known
     }
     passages = tuple(_bare(_in_own(passage, titled), clauses_known, names) for passage in chaptered)
-    titles = tuple(_bare_title(title, names) for title in document.titles)
+    titles = tuple(title_called(title, names) for title in document.titles)
     return replace(document, passages=passages, titles=titles)
 
 
@@ -125,8 +126,7 @@ def _plain(text: str) -> str:
 
 def _bare(passage: Passage, clauses: set[Number], names: dict[str, str]) -> Passage:
     number = _number_of(passage)
-    if passage.sections and not names.keys().isdisjoint(passage.sections):
-        passage = replace(passage, sections=tuple(names.get(text, text) for text in passage.sections))
+    passage = under_names(passage, names)
     if passage.kind is Kind.CELL:
         if number not in clauses:
             return passage
@@ -135,7 +135,3 @@ def _bare(passage: Passage, clauses: set[Number], names: dict[str, str]) -> Pass
     if not named and number not in clauses:
         return passage
     return passage.part(len(passage.text) - len(_plain(passage.text)))
-
-
-def _bare_title(title: Title, names: dict[str, str]) -> Title:
-    return replace(title, text=names[title.text]) if title.text in names else title

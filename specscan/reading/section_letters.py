@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from specscan.reading.renamed import title_called, under_names
 from specscan.records.text import Document, Kind, Passage
 
 LETTERED = re.compile(r"(?:\(([A-Z])\)|([A-Z]|I{2,3}|IV|VI{0,3})[.)])\s+(?=[A-ZÀ-Þ\d])")
@@ -27,21 +28,19 @@ def without_section_letters(document: Document) -> Document:
         return document
     names = {passage.text: LETTERED.sub("", passage.text, count=1) for _, passage in told}
     passages = tuple(_bare(passage, names) for passage in document.passages)
-    titles = tuple(replace(title, text=names.get(title.text, title.text)) for title in document.titles)
+    titles = tuple(title_called(title, names) for title in document.titles)
     return replace(document, passages=passages, titles=titles)
 
 
 def _go_on(marks: Sequence[str], order: Sequence[str]) -> bool:
     """Tell whether each mark is the first of an order or follows the one before: A, B, A, B, C."""
     places = [order.index(mark) if mark in order else -1 for mark in marks]
-    return all(place == 0 or place == before + 1 for before, place in zip([-1, *places], places, strict=False)) and (
-        -1 not in places
-    )
+    goes_on = (place in (0, before + 1) for before, place in zip([-1, *places], places, strict=False))
+    return -1 not in places and all(goes_on)
 
 
 def _bare(passage: Passage, names: dict[str, str]) -> Passage:
-    if passage.sections and not names.keys().isdisjoint(passage.sections):
-        passage = replace(passage, sections=tuple(names.get(text, text) for text in passage.sections))
+    passage = under_names(passage, names)
     if passage.kind is Kind.HEADING and passage.text in names:
         return passage.part(len(passage.text) - len(names[passage.text]))
     return passage

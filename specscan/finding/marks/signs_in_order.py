@@ -23,19 +23,26 @@ def order_of_signs(passages: Sequence[Passage], words: WordFile, vans: VanMentio
     """Give the vans of the signs before items, from left to right; none where nothing tells, or two things differ."""
     if vans.single or not any(p.several_marks for p in passages):
         return ()
-    told = {order for p in passages for order in (_counted(p.text, words, vans), _listed(p.text, words, vans)) if order}
+    turns = [[_any_of(place.split("|")) for place in turn] for turn in words.places_in_turn]
+    listing = _any_of(words.in_order)
+    told = {
+        order for p in passages for order in (_counted(p.text, turns, vans), _listed(p.text, listing, vans)) if order
+    }
     if not told:
         told = set(_headed(passages, vans))
     return told.pop() if len(told) == 1 else ()
 
 
-def _counted(text: str, words: WordFile, vans: VanMentions) -> tuple[str, ...]:
+def _any_of(words: Iterable[str]) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{any_word(words)})(?!\w)", re.IGNORECASE)
+
+
+def _counted(text: str, turns: Iterable[Sequence[re.Pattern[str]]], vans: VanMentions) -> tuple[str, ...]:
     """Give the vans of "first mark: Plain; second: Spur; third: Coldspur", or "left: Plain, right: Spur"."""
-    for turn in words.places_in_turn:
+    for turn in turns:
         found: list[re.Match[str]] = []
         for place in turn:
-            named = re.compile(rf"(?<!\w)(?:{any_word(place.split('|'))})(?!\w)", re.IGNORECASE)
-            match = named.search(text, found[-1].end() if found else 0)
+            match = place.search(text, found[-1].end() if found else 0)
             if match is None:
                 break
             found.append(match)
@@ -56,13 +63,10 @@ def _first_van(text: str, vans: VanMentions) -> str:
     return next(iter(named[0][1]))
 
 
-def _listed(text: str, words: WordFile, vans: VanMentions) -> tuple[str, ...]:
+def _listed(text: str, listing: re.Pattern[str], vans: VanMentions) -> tuple[str, ...]:
     """Give the vans of "from left to right: Plain, Spur, Coldspur"."""
-    if not words.in_order:
-        return ()
-    told = re.compile(rf"(?<!\w)(?:{any_word(words.in_order)})(?!\w)", re.IGNORECASE)
     for sentence in SENTENCE.split(text):
-        if len(sentence) > LONGEST or not told.search(sentence):
+        if len(sentence) > LONGEST or not listing.search(sentence):
             continue
         named = [models for _, _, models in vans.find(sentence)]
         order = [next(iter(models)) for models in named if len(models) == 1]

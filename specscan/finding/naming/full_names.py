@@ -60,6 +60,7 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
     sister = f"{names.series.casefold()} "
     if names.series and any(head.casefold().startswith(sister) for head in heads):
         return heads  # "Dovetail 18" and "Mortise 22" under the title "Dovetail and Mortise" are of two ranges
+    low = lowered(text)
     for head in heads:
         words, kept = head.split(), head
         for cut in range(1, len(words)):
@@ -75,7 +76,7 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
             # "K 54" is whole where the text says "K 60 Q": the letter is part of all names that begin with it.
             sisters = [one for one in heads if begins_with(one, group)]
             alone = not described and names.series and holds(text, code)
-            if described or (alone and not any(holds(lowered(text), lowered(one)) for one in sisters)):
+            if described or (alone and not any(holds(low, lowered(one)) for one in sisters)):
                 kept = code
                 break
         found.append(kept)

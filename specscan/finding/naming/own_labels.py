@@ -5,6 +5,7 @@ A line below a van's heading that begins with who built it does as much: "Conver
 
 from __future__ import annotations
 
+import functools
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
@@ -34,7 +35,7 @@ def take_own_labels(
 
     Years may stand beside a label in the vans' columns or rows too; ``heads`` maps the heads of these to vans.
     """
-    signed = re.compile(rf"(?i:{any_word(words.built_by)}) ({COMPANY})(?=$|[,;(·|–—]| [(·|–—-])")
+    signed = _signing(tuple(words.built_by))
     makers = [_told(player, own, words.maker_labels) or _built(player, own, signed) for player in players]
     labels = {label.casefold() for label in (*words.model_year, *words.year_labels)}
     beside = _beside(own, labels, heads)
@@ -73,6 +74,12 @@ def _told(player: Player, own: Sequence[Passage], labels: Iterable[str], *, year
             found = match.group(1) if match is not None else text
             return found, Place(passage, passage.page, found)
     return None
+
+
+@functools.lru_cache(maxsize=8)
+def _signing(built_by: tuple[str, ...]) -> re.Pattern[str]:
+    """Give what finds the company behind one of these words at the beginning of a line."""
+    return re.compile(rf"(?i:{any_word(built_by)}) ({COMPANY})(?=$|[,;(·|–—]| [(·|–—-])")
 
 
 def _built(player: Player, own: Sequence[Passage], signed: re.Pattern[str]) -> Told | None:

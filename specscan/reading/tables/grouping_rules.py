@@ -49,8 +49,9 @@ def grouping_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     between it and a rule above, and each group has its name. Else the white space says better what is what.
     """
     pieces: list[Piece] = []
-    for start, inner, stop, rules in _tables(sheet):
-        top = _top_of_heads(sheet, rules, start, stop)
+    bars = _bars(sheet)
+    for start, inner, stop, rules in _tables(_rules(sheet, bars), bars):
+        top = _top_of_heads(bars, rules, start, stop)
         if top is None or _is_walled(sheet, start, stop, top, rules[-1].at):
             continue
         rows = [rule for rule in rules if rule.at > top + SNAP]
@@ -67,18 +68,19 @@ def grouping_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     return pieces
 
 
-def _rules(sheet: Sheet) -> list[_Rule]:
+def _rules(sheet: Sheet, bars: list[Box]) -> list[_Rule]:
     """Give the long rules across a page from top to bottom; those drawn cell by cell are one.
 
     The lower edge of a shaded bar is one too.
     """
     drawn = [_Rule((s.top + s.bottom) / 2, s.x0, s.x1) for s in sheet.strokes if s.horizontal]
-    drawn += [_Rule(box.bottom, box.x0, box.x1) for box in _bars(sheet)]
-    level: dict[float, list[tuple[float, float]]] = {}
+    drawn += [_Rule(box.bottom, box.x0, box.x1) for box in bars]
+    levels: list[tuple[float, list[tuple[float, float]]]] = []
     for rule in sorted(drawn):
-        near = next((y for y in reversed(level) if rule.at - y <= SNAP / 2), rule.at)
-        level.setdefault(near, []).append((rule.start, rule.stop))
-    found = [_Rule(at, start, stop) for at, spans in level.items() for start, stop in joined(spans, SNAP)]
+        if not levels or rule.at - levels[-1][0] > SNAP / 2:
+            levels.append((rule.at, []))
+        levels[-1][1].append((rule.start, rule.stop))
+    found = [_Rule(at, start, stop) for at, spans in levels for start, stop in joined(spans, SNAP)]
     return [rule for rule in found if rule.stop - rule.start >= LEAST_LENGTH]
 
 
@@ -88,10 +90,9 @@ def _bars(sheet: Sheet) -> list[Box]:
     return [box for box in boxes if SNAP < box.height <= MAX_ROW]
 
 
-def _tables(sheet: Sheet) -> list[tuple[float, float, float, list[_Rule]]]:
+def _tables(rules: list[_Rule], bars: list[Box]) -> list[tuple[float, float, float, list[_Rule]]]:
     """Give the rules of each such table with where the long ones begin, where the short ones do, and where all end."""
-    rules = _rules(sheet)
-    barred = [box.bottom for box in _bars(sheet)]
+    barred = [box.bottom for box in bars]
     found = []
     for ends in dict.fromkeys(round(rule.stop) for rule in rules):
         alike = [rule for rule in rules if abs(rule.stop - ends) <= SNAP]
@@ -117,13 +118,13 @@ def _apart(rules: list[_Rule], barred: list[float]) -> list[list[_Rule]]:
     return parts
 
 
-def _top_of_heads(sheet: Sheet, rules: list[_Rule], start: float, stop: float) -> float | None:
+def _top_of_heads(bars: list[Box], rules: list[_Rule], start: float, stop: float) -> float | None:
     """Give the upper edge of the heads: of the bar that ends at the first rule, else the first of two long rules."""
     first = rules[0]
-    bars = [box for box in _bars(sheet) if abs(box.bottom - first.at) <= SNAP]
-    spans = joined([(box.x0, box.x1) for box in bars], SNAP)
+    over = [box for box in bars if abs(box.bottom - first.at) <= SNAP]
+    spans = joined([(box.x0, box.x1) for box in over], SNAP)
     if any(a <= start + SNAP and b >= stop - SNAP for a, b in spans):
-        return min(box.top for box in bars)
+        return min(box.top for box in over)
     return first.at if abs(rules[1].start - first.start) <= SNAP and len(rules) > LEAST_RULES else None
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.fallen_cells import Pasted
 
@@ -39,11 +41,13 @@ def _in_block(block: list[str], hints: Hints) -> tuple[int, list[list[str]]] | N
     if len(block) < MIN_ROWS + MIN_COLUMNS * (MIN_ROWS + 1) or any(len(line) > CELL_LETTERS for line in block):
         return None
     known = [hints.is_label(line) and not any(map(str.isdigit, line)) for line in block]
+    labels = [0, *itertools.accumulate(known)]  # above each line
     for count in range(MIN_COLUMNS, MAX_COLUMNS + 1):
         for size in range((len(block) - count) // (count + 1), MIN_ROWS - 1, -1):
             first = len(block) - count * (size + 1) - size
-            labels = known[first : first + size]
-            if first > size or sum(labels) < LABEL_SHARE * size or not labels[0]:
+            if first > size:
+                break
+            if not known[first] or labels[first + size] - labels[first] < LABEL_SHARE * size:
                 continue
             begins = [first + size + place * (size + 1) for place in range(count)]
             columns = [block[begin : begin + size + 1] for begin in begins]

@@ -21,13 +21,12 @@ def find_spaced(lines: list[str], hints: Hints) -> Pasted | None:
     Its head has a cell for each value; where the next page repeats it, with blanks or without, the table goes on.
     """
     cells = [_cells(line) for line in lines]
-    start = 0
-    while start < len(lines):
-        if len(cells[start]) >= MIN_CELLS - 1 and not hints.is_label(cells[start][0]):
-            found = _read_on(lines, cells, start, hints)
+    often = Counter(FIGURES.sub("#", _bare(line)) for line in lines)
+    for start, head in enumerate(cells):
+        if len(head) >= MIN_CELLS - 1 and not hints.is_label(head[0]):
+            found = _read_on(lines, cells, start, often, hints)
             if found is not None:
                 return found
-        start += 1
     return None
 
 
@@ -47,13 +46,13 @@ def _runs(text: str, often: Counter[str]) -> bool:
     return len(GAP.findall(text)) == 0 and often[FIGURES.sub("#", _bare(text))] > 1 and " " in text
 
 
-def _read_on(lines: list[str], cells: list[list[str]], start: int, hints: Hints) -> Pasted | None:
+def _read_on(lines: list[str], cells: list[list[str]], start: int, often: Counter[str], hints: Hints) -> Pasted | None:
+    """Give the table whose head is a line, or ``None``; ``often`` says how often lines come, whatever their figures."""
     head = cells[start]
     size = len(head) + 1
     if len(set(head)) < len(head):
         return None
     again = _bare(lines[start])
-    often = Counter(FIGURES.sub("#", _bare(line)) for line in lines)
     rows, waiting = [["", *head]], list[list[str]]()
     end, count, known = start + 1, 0, 0
     places: set[int] = set()

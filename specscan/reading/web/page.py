@@ -336,9 +336,8 @@ def _table_grid(reader: Reader, element: html.HtmlElement) -> Grid | None:
         col = 0
         in_head = any(parent.tag == "thead" for parent in row.iterancestors())
         alone = sum(child.tag in ("td", "th") for child in row)
-        heavy_row = all(
-            child.tag == "td" and all_strong(reader.seen, child) for child in row if squash(child.text_content())
-        )
+        strong = {cell for cell in row if cell.tag in ("td", "th") and all_strong(reader.seen, cell)}
+        heavy_row = all(child.tag == "td" and child in strong for child in row if squash(child.text_content()))
         for cell in row:
             if cell.tag not in ("td", "th") or not reader.seen.sees(cell):
                 continue
@@ -351,7 +350,7 @@ def _table_grid(reader: Reader, element: html.HtmlElement) -> Grid | None:
             for y in range(rows, rows + tall):
                 for x in range(col, col + wide):
                     taken[(y, x)] = True
-            heavy = cell.tag == "th" or all_strong(reader.seen, cell)
+            heavy = cell.tag == "th" or cell in strong
             bold = in_head or heavy_row or (heavy and (col > 0 or alone == 1))
             line = html_line(full_text(reader.seen, cell), bold=bold, row=rows, offset=col * COLUMN)
             cells.append(GridCell(rows, col, [line] if line.words else [], tall, wide))
