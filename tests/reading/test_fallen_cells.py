@@ -90,22 +90,6 @@ Wheelbase
 """
 
 
-@pytest.fixture
-def found_in(read_file, tmp_path):
-    """Give a function that reads a text: the values of each field by van, of the facts that count."""
-
-    def read(text):
-        path = tmp_path / "pasted.txt"
-        path.write_text(text, encoding="utf-8")
-        found = {}
-        for fact in read_file(path).found.facts:
-            if not fact.rejected:
-                found.setdefault(fact.field, {}).setdefault(fact.model, set()).add(fact.value)
-        return found
-
-    return read
-
-
 def test_each_van_has_its_value_below_the_label(found_in):
     found = found_in(TWO_VANS)
     assert found["engine_fuel"] == {"Drift 20": {"gasoline"}, "Drift 23 Frost": {"diesel"}}

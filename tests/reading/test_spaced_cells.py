@@ -1,7 +1,5 @@
 """Tables that were pasted line by line: the same two blanks stand between all cells, whatever their lengths."""
 
-import pytest
-
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.spaced_cells import find_spaced
 
@@ -39,22 +37,6 @@ Marrowfen Vans Drift 2026 page 3 of 3
 OPTIONS
 - towing bracket
 """
-
-
-@pytest.fixture
-def found_in(read_file, tmp_path):
-    """Give a function that reads a text: the values of each field by van, of the facts that count."""
-
-    def read(text):
-        path = tmp_path / "pasted.txt"
-        path.write_text(text, encoding="utf-8")
-        found = {}
-        for fact in read_file(path).found.facts:
-            if not fact.rejected:
-                found.setdefault(fact.field, {}).setdefault(fact.model, set()).add(fact.value)
-        return found
-
-    return read
 
 
 def test_cells_parted_by_two_blanks_are_columns(found_in):
