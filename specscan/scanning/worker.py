@@ -108,18 +108,17 @@ def _read(examiner: Examiner, voice: Voice, requests: int, answers: int, memory_
 
 
 def _examine(examiner: Examiner, path: str, kind: str | None, named: VanName | None, limit_mb: int) -> ReadDocument:
-    digest = ""
     try:
         data = read_content(path, limit_mb)
         return examiner.examine(path, data, kind, named)
     except DocumentError as error:
-        return unreadable(path, digest, kind, str(error))
+        return unreadable(path, "", kind, str(error))
     except MemoryError:
-        return unreadable(path, digest, kind, "reading it needs more memory than is allowed")
+        return unreadable(path, "", kind, "reading it needs more memory than is allowed")
     except RecursionError:
-        return unreadable(path, digest, kind, "its content is nested too deeply")
+        return unreadable(path, "", kind, "its content is nested too deeply")
     except Exception as error:  # a fault of ours in one document must not lose the others
-        return unreadable(path, digest, kind, f"the reader failed ({type(error).__name__}: {str(error)[:150]})")
+        return unreadable(path, "", kind, f"the reader failed ({type(error).__name__}: {str(error)[:150]})")
 
 
 def _bound_memory(megabytes: int) -> None:
