@@ -246,17 +246,16 @@ def _add_turned_heads(grid: Grid, turned: list[Word]) -> None:
         return
     above += [word for word in turned if word not in above and any(_is_beside(word.box, one.box) for one in above)]
     above = [word for word in above if grid.box.x0 - 12 <= word.box.middle[0] <= grid.box.x1 + 12]
-    for cell in grid.cells:
-        cell.row += 1
-    grid.rows += 1
+    heads: list[GridCell] = []
     for word in above:
         middle = word.box.middle[0]
         col = min(
             range(len(grid.columns)),
             key=lambda i: max(grid.columns[i][0] - middle, middle - grid.columns[i][1], 0.0),
         )
-        grid.cells.insert(0, GridCell(0, col, [Line([replace(word, bold=True)])]))
+        heads.insert(0, GridCell(0, col, [Line([replace(word, bold=True)])]))
         turned.remove(word)
+    grid.set_above(heads)
 
 
 def _is_beside(box: Box, other: Box) -> bool:

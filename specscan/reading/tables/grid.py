@@ -71,17 +71,34 @@ class Grid:
     box: Box
     found: str
     columns: list[tuple[float, float]] = field(default_factory=list)
+    _covering: dict[int, list[GridCell]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def at(self, row: int, col: int) -> GridCell | None:
         """Give the cell that covers the place, or ``None``."""
-        for cell in self.cells:
-            if cell.row <= row < cell.row + cell.row_span and cell.col <= col < cell.col + cell.col_span:
+        for cell in self.covering(row):
+            if cell.col <= col < cell.col + cell.col_span:
                 return cell
         return None
 
     def row_cells(self, row: int) -> list[GridCell]:
         """Give the non-empty cells that start in the row."""
-        return [cell for cell in self.cells if cell.row == row and not cell.empty]
+        return [cell for cell in self.covering(row) if cell.row == row and not cell.empty]
+
+    def covering(self, row: int) -> list[GridCell]:
+        """Give the cells that begin in the row or reach into it from above, in reading order."""
+        if not self._covering:  # kept by row: a list of parts has thousands, each asked for many times
+            for cell in self.cells:
+                for covered in range(cell.row, cell.row + cell.row_span):
+                    self._covering.setdefault(covered, []).append(cell)
+        return self._covering.get(row, [])
+
+    def set_above(self, cells: list[GridCell]) -> None:
+        """Move all rows down by one and put the cells, of row 0, above them."""
+        for cell in self.cells:
+            cell.row += 1
+        self.rows += 1
+        self.cells[:0] = cells
+        self._covering.clear()
 
 
 @dataclass(slots=True)

@@ -356,11 +356,7 @@ def _read_row(table: ReadTable, grid: Grid, row: int, groups: tuple[str, ...]) -
         cell = grid.at(row, col)
         if cell is not None and not cell.empty and cell not in labels:
             labels.append(cell)
-    values = [
-        cell
-        for cell in grid.cells
-        if cell.row <= row < cell.row + cell.row_span and not cell.empty and cell not in labels
-    ]
+    values = [cell for cell in grid.covering(row) if not cell.empty and cell not in labels]
     if not values:
         table.lonely.extend(labels)
         return
