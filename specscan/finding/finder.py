@@ -28,6 +28,7 @@ from specscan.finding.naming.sheet_heads import with_sheet_heads
 from specscan.finding.naming.swapped_columns import with_vans_first
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.offered import set_aside_had
+from specscan.finding.second_labels import without_second_labels
 from specscan.finding.statement_reader import StatementReader
 from specscan.finding.statements import StatementMaker
 from specscan.records.facts import DocumentFacts, Fact, Saying, VanName
@@ -54,6 +55,7 @@ class Finder:
         kit = self.kits.for_document(document)
         words = kit.lexicon.words
         rows, quotes = kit.casts.bases_in_heads.apart(document.passages)
+        rows = without_second_labels(rows, kit.lexicon, lambda: self.kits.others(kit.language))
         rows = without_nicknames(kit.casts.plain_heads.without_signs(rows))
         rows = with_figure_headings(rows, document.titles, kit.lexicon.knows_label)
         rows = with_vans_first(

@@ -180,6 +180,10 @@ class Kits:
             self.lexicons[key] = Lexicon(self.book, language, north_american=north_american, like=like)
         return self.lexicons[key]
 
+    def others(self, language: str) -> list[Lexicon]:
+        """Give the lexicons of all languages but one."""
+        return [self.lexicon(one) for one in self.book.words if one != language]
+
     def kit(self, language: str, *, imperial: bool, north_american: bool = True) -> Kit:
         """Give the kit of a language for documents with US or imperial gallons, of North America or elsewhere."""
         key = (language, imperial, north_american)
