@@ -1,5 +1,7 @@
 """Vans offered under numbers in a letter, an owner's letter that says the name once, trims that are legal forms too."""
 
+import pytest
+
 from tests.finding.test_names_in_heads import models
 
 OFFER = """Autohaus Hollmann, Inh. D. Hollmann
@@ -62,3 +64,23 @@ def test_limited_behind_a_code_is_a_trim(vans_of):
         "Length: 22 ft\n\nGVWR: 9,350 lb\n\nSleeps: 2\n\nFresh water: 30 gallons\n\nStock #U4471\n"
     )
     assert models(vans_of(text)) == {"Drift 22RB Limited"}
+
+
+SENT_ON = """From: Ada Holt <ada@holt.example>
+To: Ivo Holt <ivo@holt.example>
+{subject} Drift 59 / Drift 64
+
+Drift 59: Length 5.93 m, width 2.05 m, rear-wheel drive.
+
+Drift 64: Length 6.36 m, width 2.05 m, rear-wheel drive.
+
+Marrowfen Ltd, Mill Yard, Farrow.
+"""
+
+
+@pytest.mark.parametrize("subject", ["Subject: Fwd: Re:", "Re: Fwd:"])
+def test_a_letter_sent_on_says_nothing_of_driven_wheels(read_file, tmp_path, subject):
+    path = tmp_path / "letter.txt"
+    path.write_text(SENT_ON.format(subject=subject), encoding="utf-8")
+    facts = [fact for fact in read_file(path).found.facts if fact.field == "drive" and not fact.rejected]
+    assert {fact.value for fact in facts} == {"rear"}, facts

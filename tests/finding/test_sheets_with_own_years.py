@@ -63,3 +63,9 @@ def test_the_line_below_a_heading_that_says_who_built_the_van_is_of_that_van(van
         ("Alder 54", "Built by Thornleigh & Holt, Unit 3, Calder"),
     )
     assert vans_of(text) == {("Marrowfen", "Drift 58", 2026), ("Thornleigh & Holt", "Alder 54", 2026)}
+
+
+def test_where_a_company_works_is_no_part_of_its_name(vans_of):
+    text = "BUILD SHEET\n\nModel: Drift 19 S\nBuilt by: Marrowfen, Bay 2, Line B\nModel year: 2026\n"
+    text += "Length: 5.91 m\nFresh water: 80 L\nWaste water: 60 L\n"
+    assert vans_of(text) == {("Marrowfen", "Drift 19 S", 2026)}

@@ -35,7 +35,7 @@ class NameLabels:
     def maker(self, own: Sequence[Passage]) -> Told | None:
         """Give the company behind the first label for makers; none where that tells a measure: "Converter: 60 A"."""
         told = self.read(own, self.makers) or self._among_others(own)
-        return told if told is not None and not _is_measure(told[0]) else None
+        return (before_address(told[0]), told[1]) if told is not None and not _is_measure(told[0]) else None
 
     def read(self, own: Sequence[Passage], labels: Sequence[str]) -> Told | None:
         """Give what stands with the first of some labels, and where."""
@@ -81,6 +81,12 @@ class NameLabels:
         """Tell whether a text names a base vehicle."""
         mentions = self.lexicon.analyse(text).mentions
         return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
+
+
+def before_address(name: str) -> str:
+    """Give the company without where it works: "Marrowfen" of "Marrowfen, Unit 3"; "Marrow, Fen & Co" stays."""
+    company, _, rest = name.partition(",")
+    return company if rest and re.search(r"\d", rest) else name
 
 
 def _is_row_of_several(passage: Passage, own: Sequence[Passage]) -> bool:

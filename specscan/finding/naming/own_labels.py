@@ -13,6 +13,7 @@ from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.houses import COMPANY, MAX_WORDS
 from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.listing import Listed
+from specscan.finding.naming.name_labels import before_address
 from specscan.finding.naming.place import Names, Place
 from specscan.finding.naming.players import Player
 from specscan.finding.naming.years import YEAR
@@ -71,7 +72,7 @@ def _told(player: Player, own: Sequence[Passage], labels: Iterable[str], *, year
         label, text = labelled(passage)
         match = YEAR.search(text) if year and label in wanted else None
         if label in wanted and (match is not None or not year):
-            found = match.group(1) if match is not None else text
+            found = match.group(1) if match is not None else before_address(text)
             return found, Place(passage, passage.page, found)
     return None
 
