@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from functools import partial
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.quantities import QuantityReader
-from specscan.finding.language.whole_words import holds, stands_before
-from specscan.finding.naming.addresses import has_address, hosts
+from specscan.finding.language.whole_words import stands_before
+from specscan.finding.naming.addresses import hosts
 from specscan.finding.naming.bases_in_heads import BasesInHeads
 from specscan.finding.naming.chapters import ChapterReader
 from specscan.finding.naming.code_ranges import CodeRanges, with_ranges, with_row_ranges
@@ -47,13 +47,11 @@ from specscan.finding.naming.several_makers import SeveralMakers
 from specscan.finding.naming.table_heads import HeadReader
 from specscan.finding.naming.title_roles import (
     can_be_of,
-    describes_vans,
     is_house_of,
     is_other_title,
-    lists_ranges,
     split_maker,
 )
-from specscan.finding.naming.titled_heads import are_titled, ends_in_range, listed_behind
+from specscan.finding.naming.titles_over_heads import TitlesOverHeads
 from specscan.finding.naming.told_names import ToldNames
 from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage, Title
@@ -62,7 +60,6 @@ from specscan.rulebook.book import Rulebook
 MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker before a number
 CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
-FIRST_ALONE = 3  # lines in which a company stands alone
 MOSTLY = 0.6  # of the cells below the name of a range that are labels
 
 
@@ -77,7 +74,7 @@ class CastReader:
         self.heads = HeadReader(lexicon, quantities, list(book.words.values()))
         self.can_be_name = self.heads.can_be_name
         others = list(book.words.values())
-        self.range_names = RangeNames(lexicon, others, self._is_filler, self.can_be_name, self.names.clean)
+        self.range_names = RangeNames(lexicon, others, self.names.names_no_van, self.can_be_name, self.names.clean)
         self.code_ranges = CodeRanges(lexicon, self.chapters.ranges)
         joints = (*lexicon.words.cues["number_joint"], *lexicon.words.drop, *lexicon.words.made_by)
         self.remarks = HeadRemarks(joints, self.can_be_name)
@@ -87,6 +84,7 @@ class CastReader:
         self.longer = LongerTitles(self.names, self.can_be_name)
         self.explained = ExplainedNames(lexicon.words)
         self.told = ToldNames(self.names, self.chapters, self.can_be_name)
+        self.over_heads = TitlesOverHeads(self.names, self.heads, self.range_names, lexicon)
 
     def with_ranges(self, passages: Sequence[Passage], titles: Sequence[Title]) -> tuple[Passage, ...]:
         """Give the passages of a document of several ranges with its range before each bare code in a head.
@@ -98,11 +96,8 @@ class CastReader:
         ranged = with_ranges(passages, self.code_ranges.read(passages, titles, self.can_be_name))
         return with_row_ranges(ranged, self.code_ranges.of_rows(ranged))
 
-    def _is_filler(self, text: str) -> bool:
-        return self.names.form.fullmatch(text) is not None or self.names.is_filler(text)
-
     def _can_be_counted(self, text: str) -> bool:
-        return self.can_be_name(text) and not self._is_filler(text)
+        return self.can_be_name(text) and not self.names.names_no_van(text)
 
     def _can_be_code(self, text: str) -> bool:
         return self.can_be_name(text) and self.names.short_year.fullmatch(text) is None  # "MY26"
@@ -135,8 +130,8 @@ class CastReader:
             return cast
         if ranged and not names.used and not re.search(r"\d", names.title):
             names.title = names.series = self.chapters.ranges.name(ranged[0]) or ranged[0]
-        self._take_house(names, heads, document, own)
-        self._take_range(names, heads, document, own)
+        self.over_heads.take_house(names, heads, document, own)
+        self.over_heads.take_range(names, heads, document, own)
         lines = [part for p in own[:FIRST_LINES] if len(p.text) <= LONGEST for part in PARTS.split(p.text)]
         alone = [p.text for p in own if p.kind is Kind.HEADING or not (p.row and p.row.text)]
         split_maker(names, heads or [*alone, *lines], hosts(own))
@@ -177,7 +172,7 @@ class CastReader:
         roster, shorts = explained or (roster, ())
         rostered = roster is not None
         if roster is not None:
-            self._take_names(names, roster, own)
+            self.over_heads.take_roster(names, roster, own)
             mapping = match_heads(heads, roster.models, roster.series)
             # A van is shown where its figures stand, the head of a column, rather than where it is listed.
             shown = {next(iter(vans)): heads[head] for head, vans in reversed(mapping.items()) if len(vans) == 1}
@@ -217,29 +212,6 @@ class CastReader:
         add_aliases(cast, self.lexicon.words, [passage.text for passage in own])
         return cast
 
-    def _take_house(self, names: Names, heads: Collection[str], document: Document, own: list[Passage]) -> None:
-        """Take a title above vans with names of their own for the company, where nothing says that it is a range.
-
-        The title is then read anew: the range may stand below the company, "Marrowfen" above "Drift". In "Marrowfen
-        Drift" above headings "Drift Gorse" and "Drift Alder" it stands behind it.
-        """
-        plain = [self.heads.bare(head) for head in heads]
-        whole, place = (names.maker, names.maker_place) if names.maker else (names.title, names.title_place)
-        house, behind = ends_in_range(whole, [p.text for p in own if p.kind is Kind.HEADING], plain)
-        if house and not names.used and not self.names.is_filler(house):
-            names.maker, names.maker_place = house, place
-            names.title = names.series = behind
-        if not plain or names.maker or names.used:
-            return
-        runs = self.range_names.runs_behind(names.title, plain, document)
-        runs = runs or has_address(names.title, own, self._is_filler)
-        if not self._is_house(names.title, plain, own, codes=runs):
-            return
-        house, place = names.title, names.title_place
-        names.maker, names.maker_place = house, place
-        names.title = names.series = ""
-        self.names.read_title(names, document, own, heads)
-
     def _alone(self, names: Names, document: Document, own: list[Passage]) -> list[Player]:
         """Give the vans of a line that lists names of no common range, where no other title names the range."""
         plain = "" if not names.title or self.names.is_filler(names.title) else names.title
@@ -252,7 +224,7 @@ class CastReader:
             listed = []  # "Marrowfen & Holt" is the company
         if listed:
             names.title = names.series = ""
-            self._reread_title(names, document, own, [name for name, _ in listed])
+            self.over_heads.reread_title(names, document, own, [name for name, _ in listed])
         elif not names.title:
             listed = read_coded(own, self._can_be_code, clean)
         codes = [name for name, _ in listed]
@@ -275,127 +247,6 @@ class CastReader:
                     of_range(names.series, one) if one else "" for one in (player.model, player.base)
                 )
         return players
-
-    def _take_range(self, names: Names, heads: Iterable[str], document: Document, own: list[Passage]) -> None:
-        """Take the range of vans whose heads are codes or trims from where it stands, if no title gives it."""
-        plain = [self.heads.bare(head) for head in heads]
-        if not plain or names.used:
-            return
-        if names.maker and all(begins_with(head, names.maker) and head != names.maker for head in plain):
-            names.title = names.series = ""  # "Marrowfen Drift", "Marrowfen Gorse" are whole names, the company's first
-            return
-        if self._take_listed(names, plain, own):
-            return
-        if coded := self.range_names.coded_before(plain, document, own, names.maker):
-            names.title = names.series = coded
-            names.title_place = place_of(coded, own)
-            return
-        if describes_vans(names.series, plain, own):
-            names.title = names.series = ""
-        told = self._is_told("", own, names.maker, plain)
-        if names.series and lists_ranges(names.series, plain):
-            names.title = names.series = ""
-        if names.series and all(begins_with(head, names.series) for head in plain):
-            if not told:
-                return  # "Drift" and "Drift Snow", not "Solo" and "Solo Plus" of the Drift
-            names.title = names.series = ""
-        cornered = self.range_names.of_corner(document, names.maker)
-        beside = cornered or self.range_names.of_margins(document, names.maker, plain)
-        if not told and not beside and are_titled(plain, names.series, document, own):
-            names.title = names.series = ""
-            return
-        alone = names.title == names.series and names.title.casefold() in {head.casefold() for head in plain}
-        ranged = alone and any(stands_before(p.text, names.title, head) for p in own for head in plain)
-        if alone and not ranged and not all(begins_with(head, names.title) for head in plain):
-            names.title = names.series = ""  # the first van of a line that lists them
-        name = self.range_names.of_heads(plain, names, document, own)
-        named = re.search(r"\d", names.title) is not None and begins_with(names.title, names.series)  # "Drift 22"
-        names.confirmed = bool(names.maker and name) and name == names.series and (named or name == beside)
-        names.confirmed |= bool(name) and name == self.range_names.before_list(plain, names.maker, own)
-        if name and name.casefold() != names.series.casefold():
-            before = names.series.removesuffix(f" {name}")
-            first = any(p.table is None and p.text.strip() == before for p in own[:FIRST_ALONE])
-            house = self.range_names.house_of(name, document)
-            if not names.maker and (house or before and (before != names.series or first)):
-                # "Marrowfen Drift" or "Marrowfen" over "the Drift S"
-                names.maker, names.maker_place = house or before, names.title_place
-            names.title = names.series = name
-            names.title_place = place_of(name, own)
-
-    def _take_listed(self, names: Names, heads: Collection[str], own: list[Passage]) -> bool:
-        """Take the range, with its figure, from a title that lists all heads behind it: "Drift 21 LT • ST • PX"."""
-        for text, passage in listed_behind(heads, own):
-            base = self.names.clean(text, names.maker)
-            words = " ".join(word for word in base.split() if not re.search(r"\d", word))
-            used = not names.title and any(one is not passage and holds(one.text, base) for one in own)
-            if (
-                words
-                and (used or begins_with(names.title, base))
-                and self.range_names.can_name_range(words, names.maker)
-            ):
-                names.title = names.series = base
-                names.title_place = Place(passage, passage.page, base)
-                return True
-        return False
-
-    def _take_maker_before(self, names: Names, series: str, own: Sequence[Passage]) -> None:
-        """Take a title that is no range for the maker where it stands right before that of the vans' heads.
-
-        So what a letter is about names the maker.
-        """
-        if names.maker or self.names.read_maker_about(names, series):
-            return
-        word = names.title.isalpha() and not begins_with(names.title, series) and not self.names.is_filler(names.title)
-        if word and any(stands_before(p.text, names.title, series) for p in own):
-            names.maker, names.maker_place = names.title, names.title_place
-
-    def _reread_title(self, names: Names, document: Document, own: list[Passage], codes: Collection[str]) -> None:
-        """Take the title anew that is none of some vans, where it is a range's: said so, or with words of titles."""
-        self.names.read_title(names, document, own, codes)
-        if not names.title:
-            return
-        lines = [p.text.strip(" .") for p in own[:FIRST_LINES] if p.table is None]
-        titled = any(line != names.title and self.names.clean(line, names.maker) == names.title for line in lines)
-        if not names.maker or not (titled or self.names.signs.are_seen(names.title, own, codes)):
-            names.title = names.series = ""
-
-    def _is_house(self, title: str, heads: list[str], own: list[Passage], *, codes: bool) -> bool:
-        """Tell whether a title is the company above vans with names of their own, which no line sets behind it.
-
-        ``codes`` says that they may be codes: the name of their range stands behind the company's elsewhere, or its
-        address.
-        """
-        if not title or re.search(r"\d", title) or self.names.signs.are_seen(title, own, heads):
-            return False
-        own_names = codes or all(is_series_word(head.split()[0]) or MAKERS_CODE.match(head) for head in heads)
-        return own_names and any(
-            p.table is None and p.text.strip().casefold() == title.casefold() for p in own[:FIRST_ALONE]
-        )
-
-    def _take_names(self, names: Names, roster: Roster, own: list[Passage]) -> None:
-        """Take the range's name from the roster, and the maker from the lines above it where nothing else tells."""
-        names.title = names.series = roster.series
-        if names.maker:
-            return
-        for passage in own[: own.index(roster.passage)]:
-            plain = self.names.clean(passage.text, "")
-            before = re.sub(rf"\s*\b{re.escape(roster.series)}$", "", plain, flags=re.IGNORECASE)
-            words = before.split()
-            if (
-                1 <= len(words) <= 3
-                and all(word[0].isupper() and not any(c.isdigit() for c in word) for word in words)
-                and not self.lexicon.knows_label(before)
-                and not self.names.letters.framing.match(passage.text)
-                and roster.series.casefold() not in before.casefold()
-            ):
-                names.maker = self.names.cased(before, own)
-                names.maker_place = Place(passage, passage.page, passage.text)
-                return
-
-    def _is_told(self, name: str, own: list[Passage], maker: str, heads: Collection[str]) -> bool:
-        """Tell whether a sentence says that all vans of some heads are of a range, of the one named if one is."""
-        told = self.range_names.told(own, maker, heads)
-        return told is not None and set(heads) <= set(told[1]) and name in ("", told[0])
 
     def _heads_range(self, head: str, heads: Collection[str], own: list[Passage]) -> bool:
         """Tell whether a head names the range of the others: "The Drift range", "Drift" over the labels of a table.
@@ -421,17 +272,18 @@ class CastReader:
         ranges = self.chapters.ranges.named(own)
         plain = without_groups([self.heads.bare(head) for head in heads], names, text, ranges)
         firsts = {head.split()[0] for head in plain if len(head.split()) > 1}
+        is_told = self.over_heads.is_told
         if (
             len(firsts) == 1
             and len(heads) > 1
             and is_series_word(first := next(iter(firsts)))
             and first.casefold() != names.maker.casefold()
-            and not (first in plain and (names.confirmed or self._is_told(names.series, own, names.maker, plain)))
+            and not (first in plain and (names.confirmed or is_told(names.series, own, names.maker, plain)))
             and not (names.series and all(stands_before(text, names.series, head) for head in plain))
         ):
             if all(head.startswith(first) for head in plain):
                 names.series = first
-                self._take_maker_before(names, first, own)
+                self.over_heads.take_maker_before(names, first, own)
         names.numbered = self.names.says_year(names) and are_numbered(plain, names.year)
         beside = columns_beside(heads, own)
         for head, name in zip(heads, plain, strict=True):

@@ -389,6 +389,10 @@ class MakerReader:
         a, b = one.casefold().split(), two.casefold().split()
         return a[: len(b)] == b or b[: len(a)] == a
 
+    def names_no_van(self, text: str) -> bool:
+        """Tell whether a line is words of the trade alone, or the legal form of a company."""
+        return self.form.fullmatch(text) is not None or self.is_filler(text)
+
     def is_filler(self, text: str) -> bool:
         """Tell whether a line says nothing but words of the trade: "SPECIFICATIONS", "BASE", "FRESH WATER"."""
         if text.casefold() in self.fillers or all(w.casefold() in self.fillers for w in text.split()):
