@@ -15,6 +15,7 @@ from specscan.reading.tables.filled import widen_filled
 from specscan.reading.tables.flush import find_flush
 from specscan.reading.tables.grid import AmongLines, Grid, GridCell
 from specscan.reading.tables.gutters import Parted, above_notes, columns_under_heads, em_of, touched_by
+from specscan.reading.tables.head_starts import part_under_heads
 from specscan.reading.tables.leaders import find_led
 from specscan.reading.tables.legend_lines import LEGEND, are_notes, explains_marks
 from specscan.reading.tables.marks import Marks
@@ -71,7 +72,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     ]
     whole = ([line] if explains_marks(cut) or are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
-    kept = join_raised(kept)
+    kept = part_under_heads(join_raised(kept))
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
         first = below_lines_apart(kept, first, last, hints)

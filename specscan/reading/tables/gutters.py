@@ -12,6 +12,7 @@ from specscan.reading.tables.widening import Columns
 from specscan.records.text import Box
 
 GUTTER = 0.45  # em
+STEPS = 2  # in which a point is looked through for gutters
 CROSSING_SHARE = 0.1  # of the lines: those that may reach over a gutter
 FULL_SHARE = 0.4  # of the lines: those that have a value in each column
 MOST_SHARE = 0.3  # of the lines: those with most values, between which others hold one for several columns
@@ -152,12 +153,12 @@ def _respected(rows: list[list[Line]]) -> Columns:
     em = em_of([segment for row in rows for segment in row])
     left = min(segment.box.x0 for row in rows for segment in row)
     right = max(segment.box.x1 for row in rows for segment in row)
-    bins = int(right - left) + 2
+    bins = int((right - left) * STEPS) + 2
     covered = np.zeros(bins, np.int64)
     for row in rows:
         inked = np.zeros(bins, np.bool_)
         for segment in row:
-            inked[int(segment.box.x0 - left) : int(segment.box.x1 - left) + 1] = True
+            inked[int((segment.box.x0 - left) * STEPS) : int((segment.box.x1 - left) * STEPS) + 1] = True
         covered += inked
     cover = covered.tolist()
     allowed = int(CROSSING_SHARE * len(rows))
@@ -168,14 +169,14 @@ def _respected(rows: list[list[Line]]) -> Columns:
         if cover[x] > allowed:
             if start is None:
                 start = x
-            elif blank >= GUTTER * em:
-                columns.append((left + start, left + x - blank))
+            elif blank >= GUTTER * em * STEPS:
+                columns.append((left + start / STEPS, left + (x - blank) / STEPS))
                 start = x
             blank = 0
         else:
             blank += 1
     if start is not None:
-        columns.append((left + start, left + bins - blank))
+        columns.append((left + start / STEPS, left + (bins - blank) / STEPS))
     columns = [column for column in columns if column[1] - column[0] >= 1]
     return [*_groups_before(rows, columns, em), *columns]
 
