@@ -139,3 +139,23 @@ def test_codes_of_one_form_each_begin_a_row_between_the_rules_of_head_and_foot(f
         page.text(50, 180 + 14 * number, text)
     facts = facts_of_pdf(page)
     assert by_van(facts, "sleeps") == {"Drift 541": 2, "Drift 600": 3, "Drift 636 A": 4}
+
+
+def test_a_label_in_small_letters_below_another_is_a_row_between_rules_too(facts_of_pdf):
+    page = Page()
+    page.text(50, 40, "Marrowfen Drift 2026", size=20, bold=True)
+    page.box(50, 98, 520, 98.6, (0, 0, 0))
+    page.row(101, (250, "Drift 599"), (400, "Drift 636"))
+    page.box(50, 113, 520, 113.6, (0, 0, 0))
+    rows = (
+        ("Overall length", "5.99 m", "6.36 m"), ("Headroom", "1.90 m", "1.94 m"), ("Berths", "2", "3"),
+        ("Fresh water", "90 litres", "110 litres"), ("  placed", "inboard", "inboard"),
+        ("Waste water", "80 litres", "95 litres"), ("  placed", "underslung", "heated locker"),
+        ("Wheelbase", "4,035 mm", "4,325 mm"),
+    )  # fmt: skip
+    for number, row in enumerate(rows):
+        page.row(116 + 11 * number, *zip((50, 250, 400), row, strict=True))
+    page.box(50, 206, 520, 206.6, (0, 0, 0))
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "length_mm") == {"Drift 599": 5990, "Drift 636": 6360}
+    assert by_van(facts, "gray_tank_l") == {"Drift 599": 80, "Drift 636": 95}

@@ -75,12 +75,23 @@ def without_groups(heads: list[str], names: Names, text: str, ranges: Collection
             described = any(word.isalpha() and word.islower() and len(word) > 2 for word in words[:cut])
             # "K 54" is whole where the text says "K 60 Q": the letter is part of all names that begin with it.
             sisters = [one for one in heads if begins_with(one, group)]
-            alone = not described and names.series and holds(text, code)
+            alone = not described and names.series and _says_alone(text, group, code, names.series)
             if described or (alone and not any(holds(low, lowered(one)) for one in sisters)):
                 kept = code
                 break
         found.append(kept)
     return found if len({name.casefold() for name in found}) == len(heads) else heads
+
+
+def _says_alone(text: str, group: str, code: str, series: str) -> bool:
+    """Tell whether a text says a code without the words before it: "Q22".
+
+    A mere number behind letters that are no word is said so behind the range alone: in "LS 20" of the Drift the number
+    may be any figure elsewhere, "20 gal".
+    """
+    if code.isdecimal() and not is_series_word(group.split()[-1]):
+        return stands_before(text, series, code)
+    return holds(text, code)
 
 
 def columns_beside(heads: Collection[str], own: Sequence[Passage]) -> dict[str, set[str]]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection
 
 from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_of, any_word, count, holds, lowered, places
+from specscan.finding.naming.legal_names import LegalNames, trim_codes, without_letter
 from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.name_labels import NameLabels
 from specscan.finding.naming.page_titles import company_of
@@ -24,7 +25,6 @@ CAPITAL_BEHIND = re.compile(r"[ \u00a0]([A-ZÀ-Þ][\w’'-]+)")
 FIRST_NAME = re.compile(r"(?<![\w’'-])([A-ZÀ-Þ][^\W\d_]+|[A-Z]\.) $")  # right before another: "Ada Marrowfen"
 LAST_LINES = 3  # where a company's name stands before its address
 ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
-SHORT_FORM = re.compile(r"[A-Z]{2}|Oy")  # of companies, which codes and states can be too
 LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 LETTERS_OF_CODE = 3  # at most, in a shouted name
@@ -60,33 +60,19 @@ class MakerReader:
         self.joints = {*self.words.cues["preposition"], *self.words.drop} - set(
             self.words.made_by
         )  # "Marrowfen Builders of Campers"
-        word = r"[A-ZÀ-ÖØ-Þ][\w'’&-]*"
-        between = rf"(?:[ \u00a0](?:{any_word(self.joints)})){{1,2}}(?:[ \u00a0]|(?<=[dl])['’])"  # "of", "de la", "d’"
-        trade = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.trade)}){between}{word}"
-        house = rf"(?=[A-ZÀ-ÖØ-Þ])(?i:{any_word(self.words.builder_words)}){between}{word}"  # "Makers of the Fen"
-        name = rf"(?:{house}|{word})(?:[ \u00a0](?:&|and|et|und|{trade}|{word})){{0,4}}"
+        self.legal_names = LegalNames(self.words, self.trade, self.joints, book.general.legal_forms)
+        self.legal = self.legal_names.pattern
         self.form = any_of(book.general.legal_forms, whole=True)
         self.small = SmallCompanies(lexicon, book.general.legal_forms)
-        form = any_word(book.general.legal_forms)
-        dotted = any_word(one for one in book.general.legal_forms if one.endswith("."))
-        short = any_word(one for one in book.general.legal_forms if SHORT_FORM.fullmatch(one))
-        # Of "Marrowfen Van Company Ltd." the last form alone is no part of the name, of "Marrowfen Van Co. Ltd" both.
-        # "NV 540" is a van, "Adelaide, SA" a town, "S and SE" are two trims.
-        self.legal = re.compile(
-            rf"({name}?)(?<! and)(?<! et)(?<! und)"
-            rf"(?:,?[ \u00a0](?!(?:{short})(?!\w))|[ \u00a0](?=(?:{short})(?!\w|[ \u00a0-]?\d)))"
-            rf"(?:(?:{dotted}),?[ \u00a0](?=(?:{form})(?!\w)))?"
-            rf"(?:{form})(?!\w|\s*=)(?!,?[ \u00a0](?:{form})(?!\w))"  # no sign of a legend: "S = Serie SA = Option"
-        )
 
-    def _read_maker(self, names: Names, document: Document, own: list[Passage]) -> None:
+    def _read_maker(self, names: Names, document: Document, own: list[Passage], heads: Collection[str]) -> None:
         labelled = self.labels.maker(own)
         if labelled is not None:
             names.maker, names.maker_place = self._strip_legal(labelled[0]), labelled[1]
             return
         if names.used:
             return
-        legal = self._legal_name(document, own)
+        legal = self._legal_name(document, own, heads)
         brand = self._brand_line(document, own, legal[0] if legal is not None else "")
         if brand is not None and (legal is None or self._agree(brand[0], legal[0])):
             names.maker, names.maker_place = self._strip_legal(brand[0]), brand[1]
@@ -155,15 +141,16 @@ class MakerReader:
         match = self.legal.match(name + " ")
         return match.group(1).strip(" ,") if match else name
 
-    def _legal_name(self, document: Document, own: list[Passage]) -> tuple[str, Place] | None:
+    def _legal_name(self, document: Document, own: list[Passage], heads: Collection[str]) -> tuple[str, Place] | None:
         """Give the name with a legal form behind it that stands most often, the foot of pages included."""
         counts: Counter[str] = Counter()
         places: dict[str, Place] = {}
         printed = [Place(p, p.page, p.text) for p in own] + [place for _, place in running_lines(document)]
+        trims = trim_codes(heads, own)
         for where in printed:
-            for match in self.legal.finditer(where.text):
+            for match in self.legal_names.found(where.text, trims):
                 name = re.sub(r"^(?:The|Die|Der|Das|La|Le|©|Copyright|\d{4})\s+", "", match.group(1)).strip(" ,.")
-                name = self._without_letter(re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name), printed)
+                name = without_letter(re.sub(r"^(?:\d{4}|Copyright|©)\s+", "", name), printed)
                 if name and not name.isdigit():
                     counts[name] += 1
                     places.setdefault(name, Place(where.passage, where.page, match.group()))
@@ -176,15 +163,6 @@ class MakerReader:
             counts[name] += any(holds(lowered(text), lowered(name)) for text in heads)
         best = counts.most_common(1)[0][0]
         return best, places[best]
-
-    @staticmethod
-    def _without_letter(name: str, printed: Sequence[Place]) -> str:
-        """Give a company's name without the letter that stood before it on its line, "rev. B   Marrowfen Vans Inc."."""
-        letter, _, rest = name.partition(" ")
-        if len(letter) > 1 or not rest:
-            return name
-        alone = re.compile(rf"(?<!\w)(?<!{re.escape(letter)} ){re.escape(rest)}(?!\w)")
-        return rest if any(alone.search(place.text) for place in printed) else name
 
     def _imports(self, name: str, own: list[Passage]) -> bool:
         """Tell whether a line says that a company imports or sells the vans: "Marrowfen Ltd, sole importer"."""

@@ -51,7 +51,7 @@ class NameReader(TitleReader):
             names.maker, names.series = self.cased(names.maker, own), self._series(names.title)
             self.read_year(names, document, own)
             return names
-        self._read_maker(names, document, own)
+        self._read_maker(names, document, own, heads)
         if (built := self.houses.builder_of_all(own) or self.houses.dealt_in(own)) is not None:
             company, passage = built  # the line at the top may be of who hires or sells them
             names.maker, names.maker_place = company, Place(passage, passage.page, company)

@@ -30,9 +30,9 @@ def holds_rows(lines: list[list[Placed]], hints: Hints) -> bool:
         return False
     valued = [_text(line, 0) for line in lines if any(col > 0 for col, _ in line) and _text(line, 0)]
     begun = [label for label in valued if not label[:1].islower()]
-    if len(begun) < len(valued):
-        begun = []  # one at least goes on with the label above it
-    sure = sum(hints.is_label(label) for label in begun)
+    sure = sum(map(hints.is_label, begun))
+    if len(begun) < len(valued) and sure < MANY_LINES:
+        sure, begun = 0, []  # one at least goes on with the label above it
     labelled = sum(bool(_text(line, 0)) for line in lines)
     if sure >= SURE_LABELS and sure >= 0.5 * labelled:
         return True
