@@ -123,7 +123,9 @@ class LabelledStatements:
         words = self.keys.meaning(label, body, passage.page)
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, None, notes, shown=body)]
-        words = spelled(body, self.legend, self.kit.lexicon) or self.glossary.spelled(body)
+        parts = self.label_parts.zipped(label, body)
+        words = spelled(body, self.legend, self.kit.lexicon)
+        words = words or ("" if parts else self.glossary.spelled(body))  # else each part is spelled on its own
         if words:
             return [Draft(passage, label, words, how, scope, at, label_from, hint, notes, shown=body)]
         if CODE_ALONE.fullmatch(body.strip()) and self._is_unexplained(label, body):
@@ -136,7 +138,6 @@ class LabelledStatements:
                 for own, (part_label, part, start) in scopes
                 for draft in self._labelled(passage, part_label, part, at + start, label_from, own, notes, hint, how)
             ]
-        parts = self.label_parts.zipped(label, body)
         if parts is not None:
             hint = hint or self._last_unit(body)
             return [

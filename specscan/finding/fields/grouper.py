@@ -252,12 +252,14 @@ class Grouper:
         last = group.items[-1]
         if item.clause != last.clause or item.depth != last.depth:
             return False
+        first = group.items[0]
+        before = _told(parsed, first.chunk, None, first.start) or _tells_itself(first, parsed)
         if (
             item.chunk != last.chunk
-            and _told(parsed, item.chunk, item.end, None)
-            and _told(parsed, group.chunks[0], None, group.items[0].start)
+            and before
+            and (_told(parsed, item.chunk, item.end, None) or _tells_itself(item, parsed))
         ):
-            return False  # "pads on the tanks, and the valve in a box": each has its own
+            return False  # "pads on the tanks, and the valve in a box", "heated tank, insulated pipes": to each its own
         if self._speaks_apart(group, item) or self._is_one_more(group, item, parsed):
             return False
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
@@ -295,6 +297,11 @@ class Grouper:
             return False
         words = parsed.text[last.end : item.start].casefold().split()
         return any(word in self.articles for word in words)
+
+
+def _tells_itself(item: Item, parsed: Parsed) -> bool:
+    """Tell whether the name of a thing begins with what it states: "insulated pipes"."""
+    return any(i.tells and i.start == item.start and i.end < item.end for i in parsed.items)
 
 
 def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:

@@ -185,6 +185,7 @@ class MeasureReader:
         return [thing for thing in things if thing in own] or things
 
     def _number(self, name: str, item: Item, quantity: Quantity, statement: Statement, things: list[str]) -> Found:
+        name = name if quantity.high else self._told_by_zero(name)
         spec = self.book.fields[name]
         low, high = quantity.low, quantity.high
         num = low if spec.several == "lowest" else high
@@ -265,6 +266,12 @@ class MeasureReader:
                 ]
                 return any(self.book.things[thing].counts for thing in before)
         return False
+
+    def _told_by_zero(self, name: str) -> str:
+        """Give the field that says that there is none of a thing: where "Propane: 0 kg" stands there are 0 litres."""
+        fields, spec = self.book.fields, self.book.fields[name]
+        sisters = [other for thing in spec.of for other in self.book.fields_of(thing)]
+        return next((n for n in (name, *sisters) if fields[n].none == "0" and fields[n].type == spec.type), name)
 
     @staticmethod
     def _adds(cue: Item, item: Item) -> bool:

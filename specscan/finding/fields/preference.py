@@ -45,7 +45,8 @@ def one_each(book: Rulebook, found: list[Found], statement: Statement) -> list[F
 
 
 def _without_fewer(rows: list[Found], statement: Statement) -> None:
-    """Set aside the smaller of several numbers of berths: "2/3" and "2 or 3" are up to 3, of four two are upstairs.
+    """Set aside the smaller of several numbers of berths: "2/3", "2 (3)" and "2 or 3" are up to 3, of four two are
+    upstairs, as where a bracket behind them says so: "4 berth (2 in the roof)".
 
     A row that is marked as a whole has the larger: "pop-top with two berths (4 berths)". In a cell such a bracket may
     speak of an option: "2 (3 with the dinette kit)".
@@ -54,7 +55,7 @@ def _without_fewer(rows: list[Found], statement: Statement) -> None:
     of_them = {cue.first for cue in parsed.cues("of_them")}
     for one, two in itertools.permutations(rows, 2):
         beside = _either(one, two, parsed) or _either(two, one, parsed)
-        part = one.item is not None and one.item.last in of_them
+        part = (one.item is not None and one.item.last in of_them) or _bracketed_behind(one, two)
         marked = statement.how is How.MARKED and one.sentence == two.sentence and _of_same_vans(one, two, statement)
         total = any(cue.chunk == two.chunk for cue in parsed.cues("total"))  # "bed for two (sleeps four in all)"
         if (beside or part or marked or total) and (one.value.num or 0) < (two.value.num or 0):
@@ -62,10 +63,17 @@ def _without_fewer(rows: list[Found], statement: Statement) -> None:
 
 
 def _either(one: Found, two: Found, parsed: Parsed) -> bool:
-    """Tell whether nothing but a stroke or an "or" stands between two figures."""
+    """Tell whether nothing but a stroke or an "or" stands between two figures, or the second is alone in brackets."""
     between = [cue for cue in parsed.cues("or_joint") if one.end <= cue.start and cue.end <= two.start]
     said = parsed.text[one.end : two.start].strip()
-    return said == "/" or any(said == parsed.text[cue.start : cue.end] for cue in between)
+    alone = said == "(" and parsed.text[two.end : two.end + 1] == ")"
+    return alone or said == "/" or any(said == parsed.text[cue.start : cue.end] for cue in between)
+
+
+def _bracketed_behind(one: Found, two: Found) -> bool:
+    """Tell whether a figure stands in brackets behind another one that does not."""
+    apart = one.item is not None and two.item is not None and one.item.depth > two.item.depth
+    return apart and two.end <= one.start
 
 
 def _without_partial(spec: FieldSpec, rows: list[Found], statement: Statement) -> None:

@@ -8,6 +8,7 @@ from specscan.finding.fields.answers import is_answer, is_not_offered
 from specscan.finding.fields.beside import is_negated, spoken_of_another
 from specscan.finding.fields.grouper import Grouper
 from specscan.finding.fields.slots import CONSUMED, DRAWN, label_aspects
+from specscan.finding.fields.words_together import told_together
 from specscan.finding.language.lexicon import owns
 from specscan.finding.language.mentions import Concept
 from specscan.finding.things.found import Found, How, Value, found_at
@@ -77,6 +78,8 @@ class WordReader:
                 continue
             things, group = self.grouper.binder.bind(item, sentence, statement.context)
             apart = group is not None and not group.label and not group.chunks[0] <= item.chunk <= group.chunks[1]
+            if apart and told_together(self.book, item, statement):
+                continue
             negated = is_negated(item, statement, group)
             named = _told_by_name(self.book, item, group, statement)
             asked = self._answered(item, statement, sentence)

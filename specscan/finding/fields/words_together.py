@@ -55,6 +55,14 @@ def together_fields(book: Rulebook, statement: Statement, sentence: Sentence) ->
     return found
 
 
+def told_together(book: Rulebook, item: Item, statement: Statement) -> bool:
+    """Tell whether a word states something with others of its part: "…, insulated cab screens" is of no tank before."""
+    own = item.by_kind.get("word", ())
+    beside = {n for i in statement.parsed.items if i.chunk == item.chunk for n in i.by_kind.get("word", ())}
+    fields = (spec.together for spec in book.fields.values() if spec.together)
+    return any(name in words and beside.issuperset(words) for words in fields for name in own)
+
+
 def _choices(items: list[Item], groups: list[str]) -> list[list[Item]]:
     """Give for each word of the middle group (the place) those of the others that stand nearest to it.
 

@@ -10,7 +10,7 @@ from specscan.finding.marks.legend import AVAILABILITIES
 from specscan.records.text import Kind, Passage
 
 ENTRY = re.compile(
-    r"(?:^|(?<=[;,.*†(] )|(?<=[*†(]))([^\W\d_]{1,4}(?:/[^\W\d_]{1,3})?)\s*=\s*([^;:=.,()]{3,50})(?=[;:.,)]|$)"
+    r"(?:^|(?<=[;:,.*†(] )|(?<=[*†(]))([^\W\d_]{1,4}(?:/[^\W\d_]{1,3})?)\s*=\s*([^;:=.,()]{3,50})(?=[;:.,)]|$)"
 )
 # A run of initials, each with its word: "F fresh, G gray, B black".
 INITIAL = r"(?P<{0}>[A-Z])(?:\s*[=:–—-]\s*|\s+)(?i:(?P={0}))[^\W\d_]{{2,20}}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from specscan.finding.language.lexicon import Lexicon
@@ -32,6 +32,7 @@ DATED_NAME = re.compile(
     rf"{MODEL_YEAR} ((?:[A-ZÀ-Þ][\w’'-]* ){{1,3}}(?=\w*\d)[\w.-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){{0,2}})"
 )
 DATED_WEIGHT = 5
+FRAMED = re.compile(r"(?:^|\s)>{2,3}\s*([^<>]{3,60}?)\s*<{2,3}(?!\S)")  # "JUST IN >> Marrowfen Drift 6.2 <<"
 PRICED_WEIGHT = 3  # of what stands on one line with its price in a listing
 FIRST_SENTENCES = 10  # passages in which a name may be said
 CLAUSE_END = re.compile(r"[,;:]| (?:and|et|und) ")
@@ -109,7 +110,7 @@ class TitleTexts(YearReader):
             if not any(_is_row(passage.text, *words) for words in tables) and not self._lists_codes(passage.text):
                 line = self._without_past(passage.text)
                 texts.append((OPENING_WEIGHT, line, Place(passage, passage.page, passage.text)))
-        texts += self._dated_lines(own[:12]) if self.used else []
+        texts += [*_framed(own[:12]), *self._dated_lines(own[:12])] if self.used else []
         for passage in own[:12]:
             for name in IN_BRACKETS.findall(passage.text) if len(passage.text) <= LONGEST_LINE else ():
                 if sum(count(one.text, name) for one in own) >= LEAST_USES:
@@ -367,3 +368,9 @@ def _is_row(title: str, firsts: set[str], words: set[str]) -> bool:
     """Tell whether a prominent line is a row of a table: all its words stand there, and begin two or more cells."""
     said = {word.strip(",") for word in title.split() if any(c.isalnum() for c in word)}
     return said <= words and len(said & firsts) > 1
+
+
+def _framed(first: Iterable[Passage]) -> list[tuple[int, str, Place]]:
+    """Give what pairs of arrows frame in the first lines of an advertisement: the name of what it offers."""
+    found = ((passage, match) for passage in first for match in FRAMED.finditer(passage.text))
+    return [(DATED_WEIGHT, match[1], Place(passage, passage.page, match[1])) for passage, match in found]

@@ -1,0 +1,73 @@
+"""Advertisements of used vans, codes of places that a sentence explains, zeros, and what stands behind a comma."""
+
+import pytest
+
+LINES = [
+    ("US", "Propane (kg): 0", {"propane_tank_l": 0}),
+    ("AU", "LPG: 0 kg", {"propane_tank_l": 0}),
+    ("FR", "Propane : 0 kg", {"propane_tank_l": 0}),
+    ("DE", "Gasvorrat: 0 kg", {"propane_tank_l": 0}),
+    ("US", "Insulated lines: yes", {"water_lines_insulated": True}),
+    ("UK", "Insulated pipes: option", {"water_lines_insulated": ("option", True)}),
+    ("US", "House battery: 200 Ah\nCells: LiFePO4", {"battery_ah": 200, "battery_chemistry": "lithium"}),
+    ("DE", "Batterie: 200 Ah\nZellen: LiFePO4", {"battery_ah": 200, "battery_chemistry": "lithium"}),
+    ("UK", "4 berth (2 in the roof)", {"sleeps": 4}),
+    ("FR", "Couchages : 4 (2 dans le toit)", {"sleeps": 4}),
+    ("DE", "Schlafplätze: 2 (3)", {"sleeps": 3}),
+    ("UK", "• 12 V heating mat on the waste tank, insulated cab screens",
+     {"gray_tank_heat": "electric_pad", "cab_shades_insulated": True}),
+    ("US", "• Heated gray tank, insulated water lines",
+     {"gray_tank_heat": "unspecified", "water_lines_insulated": True}),
+]  # fmt: skip
+
+SHEET = """# Marrowfen Drift 2026
+
+| Model | Length (m) | Fresh: place | Gray (L) | Gray: place / heat | Sleeps |
+|---|---|---|---|---|---|
+| Drift 540 | 5.41 | in | 90 | uf / none | 2 |
+| Drift 600 | 5.99 | bx | 95 | bx / pad | 4 |
+
+Places: in = inside the heated cabin; uf = under the floor, outside; bx = closed insulated box. Heat: pad = 12 V pad.
+"""
+
+ADVERT = """{opening}
+--------------------------------------------------------------------
+18,900 miles | 1 owner | full history | cream over grey
+
+Size: 5.99m long x 2.05m wide x 2.68m high, wheelbase 4,035mm
+Max weight 3,500kg, payload 520kg
+Fresh tank 90 litres
+Solar 120 W
+
+Driftwell Leisure Ltd. 3 months' warranty. Also on the yard: a Drift 64 with 140L fresh.
+"""
+OPENINGS = [
+    "** JUST IN **   DRIFTWELL LEISURE, Withy Bank     Ref 33\n\n"
+    "2023 model  MARROWFEN DRIFT 58      reg'd Jan 2024     £52,450",
+    "*** DRIFTWELL LEISURE ***\n\n"
+    "JUST IN >> Marrowfen Drift 58 << 2 berth, 1st reg. Sept 2023 (2023 model year)\nGBP 58,750",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("region", "line", "expected"), LINES)
+def test_a_line_states_what_it_says_and_nothing_else(states, region, line, expected):
+    states(region, line, expected)
+
+
+def test_codes_of_places_are_explained_behind_a_colon_and_read_part_by_part(facts_of):
+    found = {(f.model, f.field, f.value) for f in facts_of(SHEET)}
+    assert {
+        ("Drift 540", "fresh_tank_location", "interior"), ("Drift 600", "fresh_tank_location", "enclosed"),
+        ("Drift 540", "gray_tank_location", "underbody"), ("Drift 540", "gray_tank_heat", "none"),
+        ("Drift 600", "gray_tank_location", "enclosed"), ("Drift 600", "gray_tank_heat", "electric_pad"),
+    } <= found  # fmt: skip
+
+
+@pytest.mark.parametrize("opening", OPENINGS)
+def test_who_sells_a_used_van_is_not_its_maker(vans_in, opening):
+    assert vans_in(ADVERT.format(opening=opening), "advert.txt") == {("Marrowfen", "Drift 58")}
+
+
+def test_a_price_behind_the_name_and_a_year_is_that_of_the_van(facts_of):
+    facts = facts_of(ADVERT.format(opening=OPENINGS[0]), "advert.txt")
+    assert {f.availability for f in facts if f.field == "solar_w"} == {"standard"}
