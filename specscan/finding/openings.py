@@ -47,6 +47,7 @@ class Openings:
 
     def __init__(self, lexicon: Lexicon, vans: VanMentions, absent: AbsentLists, instead: Instead):
         self.lexicon, self.vans, self.absent, self.instead = lexicon, vans, absent, instead
+        self.articles = {*lexicon.words.cues["one_more"], *lexicon.words.cues["definite"]}
         # "No gas on board: the hob is electric" is no label, but "No of berths" is
         self.denies = re.compile(rf"\s*(?:{any_word(lexicon.words.cues['denies_thing'])})\s+(?!of\s)", re.IGNORECASE)
 
@@ -248,8 +249,13 @@ class Openings:
         return (match.group(1), match.group(2), match.start(2)) if parts == figures > 1 else ("", text, 0)
 
     def _is_label(self, head: str) -> bool:
-        """Tell whether what stands before a colon amid text is a label, and no statement: "There is no black tank:"."""
-        return not self._has_predicate(head) and self.lexicon.knows_label(head)
+        """Tell whether what stands before a colon amid text is a label, and no statement: "There is no black tank:".
+
+        What begins with a number and goes on with an article states one: "Three people sleep in a Drift: two in bed".
+        """
+        first, *others = (word.casefold() for word in head.split())
+        stated = first in self.lexicon.words.numbers and not self.articles.isdisjoint(others)
+        return not stated and not self._has_predicate(head) and self.lexicon.knows_label(head)
 
     def _has_predicate(self, text: str) -> bool:
         words = {word.strip("’',").casefold() for word in text.split()}

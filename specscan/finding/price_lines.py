@@ -13,6 +13,7 @@ from specscan.finding.marks.legend import AVAILABILITIES, Legend
 from specscan.finding.marks.prices import PricedItems, has_price, is_price, lists_prices
 from specscan.finding.marks.scope import DESCRIBING, Scope
 from specscan.finding.naming.van_mentions import VanMentions
+from specscan.finding.price_rows import price_rows
 from specscan.finding.things.found import Availability
 from specscan.finding.things.items import Item, Parsed
 from specscan.records.text import Kind, Passage
@@ -40,6 +41,11 @@ class PriceLines:
         self.passages: set[int] = set()
         self.headings: set[tuple[int, str]] = set()  # lines of prices that look like headings, each with its page
         self._read(passages, legend)
+        for table in price_rows(passages, vans.whole, self.priced, self.of_prices, kit.lexicon):
+            under = (table.page, table.sections)
+            self.prices.setdefault(under, {}).update(table.told)
+            self.first.setdefault(under, table.cells[0].number)
+            self.passages.update(cell.number for cell in table.cells)
 
     def above(self, passage: Passage) -> dict[str, Availability]:
         """Give what the line above a list, or those under the nearest priced heading of a passage, say by van."""

@@ -42,7 +42,8 @@ class Sections:
     def sense(self, passage: Passage) -> SectionSense:
         """Give what the headings above a passage say, the nearest first."""
         lead, offer = self.leads.get(passage.number), self.prices.packs.get(passage.number)
-        key = (passage.page, self.led.get(passage.number), lead, offer[0] if offer else None, passage.sections)
+        prose = passage.kind is Kind.PROSE  # of which prices below a list say nothing
+        key = (passage.page, self.led.get(passage.number), lead, offer[0] if offer else None, prose, passage.sections)
         sense = self.senses.get(key)
         if sense is None:
             sense = self.senses[key] = self._sense(passage)

@@ -31,6 +31,29 @@ def test_what_can_be_added_to_a_van_is_an_option(told):
 @pytest.mark.parametrize(
     ("region", "heading", "item"),
     [
+        ("AU", "What you can add", "Heated floor"),
+        ("AU", "Things to add", "Heated floor"),
+        ("FR", "Ce que vous pourrez ajouter", "Plancher chauffant"),
+        ("DE", "Was Sie noch dazunehmen können", "Fußbodenheizung"),
+    ],
+)
+def test_what_a_reader_can_add_is_an_option(states, region, heading, item):
+    states(region, f"{heading}\n\n- {item}\n", {"heated_floor": ("option", True)})
+
+
+def test_a_sentence_that_counts_is_no_label_of_the_figures_behind_its_colon(facts_of):
+    text = (
+        "# Marrowfen Drift 6\n\nRoom for a friend\n\nThree people sleep in a Drift: two across the back and one on the "
+        "dinette, if that one is short. The kitchen faces the door, and the door faces the water.\n\n"
+        "- Overall length: 5.99 m\n- Berths: 2\n- Fresh water: 90 litres\n- Grey water: 80 litres\n"
+    )
+    stated = {(fact.value, fact.availability) for fact in facts_of(text) if fact.field == "sleeps"}
+    assert stated == {(3, "unstated"), (2, "standard")}
+
+
+@pytest.mark.parametrize(
+    ("region", "heading", "item"),
+    [
         ("FR", "PAS SUR CE VÉHICULE", "plancher chauffant"),
         ("FR", "Pas dans ce fourgon", "plancher chauffant"),
         ("DE", "Nicht in diesem Fahrzeug", "Fußbodenheizung"),
