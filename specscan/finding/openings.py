@@ -253,7 +253,7 @@ class Openings:
 
         What begins with a number and goes on with an article states one: "Three people sleep in a Drift: two in bed".
         """
-        first, *others = (word.casefold() for word in head.split())
+        first, *others = (word.casefold() for word in head.split() or [""])
         stated = first in self.lexicon.words.numbers and not self.articles.isdisjoint(others)
         return not stated and not self._has_predicate(head) and self.lexicon.knows_label(head)
 

@@ -135,6 +135,11 @@ class PriceLines:
                 self.headings.add((passage.page, passage.text))
                 self.passages.add(passage.number)
                 continue
+            below = [] if headed or priced else self._second_list(passage, passages)
+            if found and below:  # "Standard on the 22, not on the 19" amid lists: for the one below it
+                self.packs.update((one.number, (passage.number, found)) for one in below)
+                self.passages.update(p.number for p in (passage, *wrapped))
+                continue
             if found and sections and (not headed or parted):
                 self.prices.setdefault((passage.page, sections), {}).update(found)
                 self.first.setdefault((passage.page, sections), passage.number)
@@ -172,6 +177,13 @@ class PriceLines:
             if passage.kind is not Kind.BULLET:
                 break
         return found
+
+    def _second_list(self, line: Passage, passages: list[Passage]) -> list[Passage]:
+        """Give the items right below a line that has items above it too, under the same heading."""
+        items = [p for p in passages if p.kind is Kind.BULLET and (p.page, p.sections) == (line.page, line.sections)]
+        below = self._contents(line, passages)
+        listed = below and below[0].kind is Kind.BULLET and below[0].sections == line.sections
+        return below if listed and items[0].number < line.number else []
 
     def _offers(self, text: str) -> bool:
         """Tell whether a line says itself what it costs, or of which vans it speaks."""

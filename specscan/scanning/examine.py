@@ -46,6 +46,9 @@ class Examiner:
         ranges = {word.casefold() for words in book.words.values() for word in words.range_words}
         codes = {word.casefold().strip(".") for words in book.words.values() for word in words.code_words}
         systems = {word.casefold() for words in book.words.values() for word in words.unit_systems}
+        cues = [words.cues.get(cue, []) for words in book.words.values() for cue in ("all_vans", "two_vans")]
+        everyone = {word.casefold() for words in cues for word in words}
+        none = {word.casefold() for words in book.words.values() for word in words.cues.get("none", [])}
         ends = {closing for words in book.words.values() for closing in words.closings}
         articles = {word for words in book.words.values() for word in words.drop if len(word) > 1}
         units = Units(book.units)
@@ -69,6 +72,8 @@ class Examiner:
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),
             knows_word=lambda word: word.casefold() in spoken,
             ends_letter=lambda text: text.casefold().strip(" ,.!") in ends,
+            means_none=lambda text: text.casefold() in none,
+            means_all=lambda text: text.casefold() in everyone,
             leaves_open=lambda text: text.rpartition(" ")[2].casefold() in articles,
             is_page_foot=lambda text: page_foot.fullmatch(text) is not None,
             ocr=OcrReader(load_ocr_rules(book.folder), begins_page),

@@ -59,3 +59,13 @@ def test_rows_with_prices_of_whole_vans_say_nothing_of_the_list_above_them(facts
 def test_rows_that_tell_more_than_prices_say_nothing_of_the_list_above_them(facts_of):
     facts = facts_of(HEAD + PACKS.format(slogan="", first=ROWS.format("400 W of solar", "$950")))
     assert set(offers(facts, "cab_shades_insulated").values()) == {"standard"}
+
+
+def test_a_line_amid_lists_that_says_who_has_a_thing_holds_for_the_list_below_it_alone(facts_of):
+    text = (
+        HEAD + "## Standard on both\n\n- Winterizing bypass\n- Insulated shades for the cab\n\n"
+        "Standard on the Drift 21, not available on the Drift 19\n\n- Thermal break on every rib\n- Heated floor\n"
+    )
+    facts = facts_of(text)
+    assert offers(facts, "cab_shades_insulated") == {"Drift 19": "standard", "Drift 21": "standard"}
+    assert offers(facts, "thermal_break") == {"Drift 19": "not_available", "Drift 21": "standard"}

@@ -75,3 +75,60 @@ def test_columns_below_one_another_without_blank_lines_are_those_of_the_vans(fac
     assert by_van(facts, "battery_ah") == {"Drift 19": 110, "Drift 22 AWD": 412}
     assert by_van(facts, "heater_power_draw_w") == {"Drift 19": 22, "Drift 22 AWD": 38}
     assert by_van(facts, "insulation_material") == {"Drift 19": "fiberglass", "Drift 22 AWD": "spray_foam"}
+
+
+WRAPPED = """SPECIFICATIONS
+Drift 19 Drift 22 AWD
+CHASSIS
+Base vehicle Tarwick 2500 Tarwick 3500
+Driveline RWD AWD
+Length 19' 4" 22' 3"
+Width (both) 6' 10"
+Hitch 3,500 lbs 5,000 lbs
+Sleeping 2 2-3
+WATER
+Fresh 24 gal 31 gal
+Black none 11 gal
+Toilet
+Cassette, 4.7 gal
+China bowl, fixed
+Water heater 4 gal 6 gal
+HOUSE
+Coach battery
+200 Ah AGM
+(two 6 V, 200 Ah
+in series)
+270 Ah lithium
+(12.8 V)
+Wall R-value R-5 R-12
+Windows dual-pane dual-pane
+Rated low
+20 °F
+0 °F
+"""
+
+
+def test_wrapped_values_below_their_label_and_groups_in_capitals_are_rows_of_a_pasted_table(facts_of):
+    facts = facts_of(OPENING + WRAPPED)
+    assert by_van(facts, "drive") == {"Drift 19": "rear", "Drift 22 AWD": "all"}
+    assert {van: round(value) for van, value in by_van(facts, "length_mm").items()} == {
+        "Drift 19": 5893, "Drift 22 AWD": 6782,
+    }  # fmt: skip
+    assert {van: round(value) for van, value in by_van(facts, "width_mm").items()} == {
+        "Drift 19": 2083, "Drift 22 AWD": 2083,
+    }  # fmt: skip
+    assert by_van(facts, "toilet") == {"Drift 19": "cassette", "Drift 22 AWD": "fixed_tank"}
+    assert {van: round(value) for van, value in by_van(facts, "black_tank_l").items()} == {
+        "Drift 19": 0, "Drift 22 AWD": 42,
+    }  # fmt: skip
+    assert by_van(facts, "battery_ah") == {"Drift 19": 200, "Drift 22 AWD": 270}
+    assert by_van(facts, "window_glazing") == {"Drift 19": "double", "Drift 22 AWD": "double"}
+    assert {van: round(value) for van, value in by_van(facts, "rated_min_temp_c").items()} == {
+        "Drift 19": -7, "Drift 22 AWD": -18,
+    }  # fmt: skip
+
+
+def test_a_label_without_values_of_its_own_takes_none_from_the_rows_below_it(facts_of):
+    facts = facts_of(OPENING + ROWS.replace("Toilet Cassette", "Inverter\nToilet Cassette"))
+    assert by_van(facts, "toilet") == {"Drift 19": "cassette", "Drift 22 AWD": "fixed_tank"}
+    assert not by_van(facts, "inverter_w")

@@ -38,7 +38,8 @@ class Hints:
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
     of the rules; ``leaves_open`` tells whether a text ends in an article, so that more must follow; ``is_page_foot``
-    whether it only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it is what stands above a signature.
+    whether it only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it is what stands above a signature,
+    ``means_all`` whether it says that all vans are meant ("both"), ``means_none`` that a van has none of a thing.
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
@@ -56,6 +57,8 @@ class Hints:
     leaves_open: Callable[[str], bool] = field(default=lambda text: False)
     is_page_foot: Callable[[str], bool] = field(default=lambda text: False)
     ends_letter: Callable[[str], bool] = field(default=lambda text: False)
+    means_all: Callable[[str], bool] = field(default=lambda text: False)
+    means_none: Callable[[str], bool] = field(default=lambda text: False)
     ocr: OcrReader | None = None
 
 

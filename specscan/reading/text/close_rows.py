@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import NamedTuple
 
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.fallen_cells import Pasted
@@ -12,7 +13,11 @@ PARTED_SHARE = 0.7  # of the rows: those of which the values can be told apart
 FIGURED_SHARE = 0.4  # of the rows: those whose values have the same figures and units
 MAX_COLUMNS = 5
 LABEL_WORDS = 6
-FIGURE = re.compile(r"[^\w]?\d[\d.,/]*\W?$")
+GROUP_WORDS = 5
+CELL_LETTERS = 60
+FIGURE = re.compile(r"[^\w]?\d[\d.,/]*(?:[-–]\d[\d.,/]*)?\W?$")
+FIGURES = re.compile(r"\d[\d.,/]*")
+SHARED = re.compile(r"([^()\d]+?) \(([^\W\d_][\w ]*)\) (.+)")  # "Overall width (both) 6' 10\""
 OPEN_ENDS = (",", "x", "×", "/", "-", "–", "+", "&", "(")  # before a figure that goes on with the value
 
 
@@ -20,23 +25,105 @@ def find_close_rows(lines: list[str], hints: Hints) -> Pasted | None:
     """Give the first such table, or ``None``.
 
     Its first line names the vans, all of which begin with the same word, and each line below it opens with a known
-    label. A row of which nobody can tell where one value ends is left out; where there are many, it is no table.
+    label, or names a group of rows in capitals. Wrapped values stand in lines of their own below their label. A row of
+    which nobody can tell where one value ends is left out; where there are many, it is no table.
     """
     for start, line in enumerate(lines[:-MIN_ROWS]):
         heads = _heads(line.split(), hints)
         if not heads:
             continue
         rows: list[list[str]] = []
-        end, figured = start + 1, 0
-        while end < len(lines) and (labels := _labels(lines[end], hints)):
-            row, sure = _row(lines[end].split(), labels, len(heads))
-            figured += sure
-            rows += [row] if row else []
-            end += 1
-        count = end - start - 1
-        if count >= MIN_ROWS and len(rows) >= PARTED_SHARE * count and figured >= FIGURED_SHARE * count:
+        end, count, parted, figured = start + 1, 0, 0, 0
+        while end < len(lines) and (read := _read(lines, end, len(heads), hints)) is not None:
+            rows += [read.row] if read.row else []
+            count, figured = count + (not read.group), figured + read.sure
+            parted += bool(read.row) and not read.group
+            end = read.end
+        if count >= MIN_ROWS and parted >= PARTED_SHARE * count and figured >= FIGURED_SHARE * count:
             return Pasted(start, end, [["", *heads], *rows], True)
     return None
+
+
+class _Row(NamedTuple):
+    row: list[str]  # empty where nobody can tell the values apart
+    end: int  # the line below it
+    sure: bool = False
+    group: bool = False
+
+
+def _read(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | None:
+    """Read the row that begins with a line, of one line or of a label and values in lines of their own."""
+    line = lines[place].strip()
+    if _names_group(line):
+        return _Row([line, *[""] * columns], place + 1, group=True)
+    shared = SHARED.fullmatch(line)
+    if shared is not None and hints.means_all(shared.group(2)) and hints.is_label(shared.group(1)):
+        return _Row([shared.group(1), *[shared.group(3)] * columns], place + 1)
+    if row := _repeated(line.split(), columns, hints):
+        return _Row(row, place + 1)
+    labels = _labels(line, hints)
+    row, sure = _row(line.split(), labels, columns)
+    if not row and hints.is_label(line) and not any(map(str.isdigit, line)):
+        cells, end = _stacked(lines, place + 1, columns, hints)
+        if cells:
+            return _Row([line, *cells], end)
+        below = lines[place + 1].strip() if place + 1 < len(lines) else ""
+        if _row(below.split(), _labels(below, hints), columns)[0]:
+            return _Row([line, *[""] * columns], place + 1, group=True)
+    if labels:
+        return _Row(row, place + 1, sure)
+    row = _figured(line.split(), columns, hints)  # of a label that nobody knows
+    return _Row(row, place + 1, True) if row else None
+
+
+def _names_group(line: str) -> bool:
+    words = re.findall(r"[^\W\d_]+", line)
+    return line.isupper() and not any(map(str.isdigit, line)) and len(words) <= GROUP_WORDS and len("".join(words)) > 3
+
+
+def _stacked(lines: list[str], place: int, columns: int, hints: Hints) -> tuple[list[str], int]:
+    """Give so many values that stand below one another, and the line below them; none where rows stand there.
+
+    What stands in brackets, and goes on in them, is of the value above it.
+    """
+    cells: list[str] = []
+    while place < len(lines) and (line := lines[place].strip()):
+        goes_on = bool(cells) and (line.startswith("(") or cells[-1].count("(") > cells[-1].count(")"))
+        if goes_on:
+            cells[-1] += f" {line}"
+        elif len(cells) == columns:
+            break
+        elif len(line) > CELL_LETTERS or _names_group(line) or _row(line.split(), _labels(line, hints), columns)[0]:
+            return [], place
+        else:
+            cells.append(line)
+        place += 1
+    return (cells, place) if len(cells) == columns else ([], place)
+
+
+def _repeated(words: list[str], columns: int, hints: Hints) -> list[str]:
+    """Give the row of a known label and the same words for each van: "Windows dual-pane dual-pane"."""
+    for count in range(min(LABEL_WORDS, len(words) - columns), 0, -1):
+        size, rest = (len(words) - count) // columns, words[count:]
+        if rest == rest[:size] * columns and hints.is_label(" ".join(words[:count])):
+            return [" ".join(words[:count]), *[" ".join(rest[:size])] * columns]
+    return []
+
+
+def _figured(words: list[str], columns: int, hints: Hints) -> list[str]:
+    """Give the row of a line whose values begin with the first figure and have the same figures and units each.
+
+    One of them may say that there is none: "Black none 11 gal".
+    """
+    valued = [place for place, word in enumerate(words) if any(map(str.isdigit, word)) or hints.means_none(word)]
+    begun = valued[0] if valued else 0
+    if not 0 < begun <= LABEL_WORDS or not words[0][:1].isupper() or words[-1].endswith("."):
+        return []
+    values, sure = _parted(words[begun:], columns)
+    if not sure and len(valued) == columns and any(map(hints.means_none, words)):
+        values = [" ".join(words[a:b]) for a, b in zip(valued, [*valued[1:], len(words)], strict=True)]
+        sure = all(hints.means_none(value) or value[0].isdigit() for value in values)
+    return [" ".join(words[:begun]), *values] if sure else []
 
 
 def _heads(words: list[str], hints: Hints) -> list[str]:
@@ -93,9 +180,7 @@ def _parted(words: list[str], count: int) -> tuple[list[str], bool]:
     if len(words) % count == 0:
         size = len(words) // count
         parts = [words[place : place + size] for place in range(0, len(words), size)]
-        if len({tuple("0" if FIGURE.match(word) else word for word in part) for part in parts}) == 1 and all(
-            any(map(str.isdigit, "".join(part))) for part in parts
-        ):
+        if size and len({tuple(map(_form, part)) for part in parts}) == 1:
             return [" ".join(part) for part in parts], True
     starts = [place for place in range(1, len(words)) if _begins(words, place)]
     if len(starts) != count - 1:
@@ -104,4 +189,10 @@ def _parted(words: list[str], count: int) -> tuple[list[str], bool]:
     bare = [len(part) == 1 and FIGURE.match(part[0]) is not None for part in parts]
     lower = any(word[:1].islower() for word in words)
     ends = len({part[-1].split("-")[-1] for part in parts}) == 1  # "Rear-wheel All-wheel", "Single pane Dual pane"
-    return ([" ".join(part) for part in parts], False) if not any(bare) and (lower or ends) else ([], False)
+    coded = all(len(part) == 1 and part[0].isupper() for part in parts)  # "RWD AWD"
+    return ([" ".join(part) for part in parts], False) if not any(bare) and (lower or ends or coded) else ([], False)
+
+
+def _form(word: str) -> str:
+    """Give a word with its figures made alike: "19'" and "22'" are, and so are "R-5" and "R-12"."""
+    return "0" if FIGURE.match(word) else FIGURES.sub("0", word)
