@@ -11,6 +11,7 @@ from specscan.finding.finder import Finder
 from specscan.finding.language.units import Units
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.marks.prices import has_price
+from specscan.finding.table_rows import is_unit_head
 from specscan.reading.ocr.reader import OcrReader
 from specscan.reading.ocr.rules import load_ocr_rules
 from specscan.reading.read import read_document
@@ -58,6 +59,7 @@ class Examiner:
         self.hints = Hints(
             heads_codes=lambda text: text.casefold().strip(" :.#") in codes,
             is_unit_system=lambda text: text.casefold().strip(" :()") in systems,
+            heads_units=lambda text: is_unit_head(text, book),
             is_price=has_price,
             is_unit=lambda text: units.named(text.strip(" ()")) is not None,
             heads_labels=lambda text: text.casefold().strip(" :") in over,

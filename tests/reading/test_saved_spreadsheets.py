@@ -56,3 +56,25 @@ def test_a_label_in_heavy_type_beside_plain_values_heads_nothing(stated):
     rows = "".join(f"<tr><td><b>{label}</b></td><td>{value}</td></tr>" for label, value, *_ in ROWS)
     page = f"<h1>Marrowfen Drift 17</h1><table>{rows}</table>"
     assert {value for _, value in stated(page, "fresh_tank_l")} == {68}
+
+
+STYLES = "<style>td{font:10pt sans-serif}.h1{font-weight:700;background:#d9e1f2}.h2{font:bold 11pt sans-serif}</style>"
+UNITS = [
+    ("Vehicle", "Unit", "Drift 17", "Drift 19", "Drift 21 GS"),
+    ("Length", "mm", "5,410", "5,970", "6,430"),
+    ("Height", "mm", "2,640", "2,790", "2,840"),
+    ("Sleeps", "", "2", "2", "3"),
+    ("Fresh water", "L", "68", "95", "120"),
+    ("Heater output", "W", "2,000", "4,000", "6,000"),
+]
+
+
+@pytest.mark.parametrize("head", ["<td class=h1>", "<td class=h2>", '<td style="font-weight: bold">'])
+def test_heads_in_heavy_type_by_a_style_name_vans_beside_the_head_of_units(stated, head):
+    rows = "".join(
+        "<tr>" + "".join(f"{'<td class=x70>' if number else head}{text}</td>" for text in row) + "</tr>"
+        for number, row in enumerate(UNITS)
+    )
+    assert stated(f"{STYLES}<table>{rows}</table>", "fresh_tank_l") == {
+        ("Drift 17", 68), ("Drift 19", 95), ("Drift 21 GS", 120)
+    }  # fmt: skip

@@ -33,7 +33,8 @@ class Hints:
     ``names_range`` of which range it is,
     ``heads_codes`` whether it stands over the codes of an option
     list; ``is_price`` whether it holds a price;
-    ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"); ``keeps_hyphen``
+    ``is_unit`` and ``is_unit_system`` tell units ("mm") and what they belong to ("metric"), ``heads_units`` what
+    stands over a column of units; ``keeps_hyphen``
     whether a word broken at a line end after this part is written with its hyphen; ``heads_list``
     whether a text is the heading of a list, as "options" or "standard equipment". ``ocr`` reads
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
@@ -51,6 +52,7 @@ class Hints:
     is_price: Callable[[str], bool] = field(default=lambda text: False)
     is_unit: Callable[[str], bool] = field(default=lambda text: False)
     is_unit_system: Callable[[str], bool] = field(default=lambda text: False)
+    heads_units: Callable[[str], bool] = field(default=lambda text: False)
     keeps_hyphen: Callable[[str, str], bool] = field(default=lambda before, after: False)
     heads_list: Callable[[str], bool] = field(default=lambda text: False)
     knows_word: Callable[[str], bool] = field(default=lambda word: True)

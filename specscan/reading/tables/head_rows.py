@@ -131,6 +131,8 @@ def _stands_apart(grid: Grid, row: int, cells: list[GridCell], hints: Hints) -> 
 def _is_head_row(grid: Grid, row: int, cells: list[GridCell], hints: Hints, after_head: bool, skipped: int) -> bool:
     others = [cell for cell in cells if cell.col > 0]
     first = next((cell for cell in cells if cell.col == 0), None)
+    if len(others) > 2:  # the head of a column of units names no van: "Unit", "Drift 19", "Drift 21"
+        others = [cell for cell in others if not hints.heads_units(cell.plain)]
     if not others:
         return False
     if len(others) > 1 and all(_is_measure(cell, hints) for cell in others):

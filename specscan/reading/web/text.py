@@ -88,7 +88,9 @@ def _joined(seen: Visibility, element: html.HtmlElement) -> str:
 
 
 def all_strong(seen: Visibility, element: html.HtmlElement) -> bool:
-    """Tell whether all text of an element is in heavy type by its tags, as in the heads of a saved spreadsheet."""
+    """Tell whether all text of an element is in heavy type by its tags or style, as in heads of a saved spreadsheet."""
+    if seen.is_heavy(element):
+        return True
     if squash(element.text or ""):
         return False
     children = [child for child in element if isinstance(child.tag, str)]

@@ -21,6 +21,10 @@ UNSEEN_NAMES = re.compile(
 )
 HIDING = re.compile(r"display\s*:\s*none|visibility\s*:\s*hidden|opacity\s*:\s*0(?:\.0+)?\s*(?:;|$|!)", re.IGNORECASE)
 CSS_RULE = re.compile(r"([^{}]{1,500})\{([^{}]{0,2000})\}")
+HEAVY = re.compile(
+    r"font-weight\s*:\s*(?:bold|bolder|[6-9]00)\b|(?<![\w-])font\s*:[^;{}]{0,40}?(?<![\w-])(?:bold|bolder|[6-9]00)\s",
+    re.IGNORECASE,
+)
 COLUMNS = re.compile(r"grid-template-columns\s*:\s*([^;{}]{1,200})", re.IGNORECASE)
 REPEAT = re.compile(r"repeat\(\s*(\d{1,2})\s*,\s*(?:[^()]|\([^()]*\)){1,80}\)")
 FUNCTION = re.compile(r"[a-z-]{1,20}\([^()]{0,80}\)")  # "minmax(0, 1fr)" is one column
@@ -38,7 +42,7 @@ class Visibility:
     """Answers whether an element of one page is seen, from its tag, attributes and the page's style."""
 
     def __init__(self, root: html.HtmlElement):
-        self.hidden_names, self.tracks = _own_style(root)
+        self.hidden_names, self.heavy_names, self.tracks = _own_style(root)
         self.openers = Openers(root, is_furniture)
         self.menus = {link for header in root.iter("header") for link in _menu_of(header)}
 
@@ -56,10 +60,12 @@ class Visibility:
             return False
         if HIDING.search(element.get("style") or ""):
             return False
-        keys = {f".{name}" for name in (element.get("class") or "").split()}
-        if element.get("id"):
-            keys.add(f"#{element.get('id')}")
-        return not (keys & self.hidden_names)
+        return self.hidden_names.isdisjoint(_keys(element))
+
+    def is_heavy(self, element: html.HtmlElement) -> bool:
+        """Tell whether an element is set in heavy type by its own style, as in the heads of a saved spreadsheet."""
+        own = HEAVY.search(element.get("style") or "") is not None
+        return own or not self.heavy_names.isdisjoint(_keys(element))
 
     def columns_of(self, element: html.HtmlElement) -> int:
         """Give the number of columns in which the page's style lays out the children of an element, 0 for none."""
@@ -77,10 +83,17 @@ def is_furniture(element: html.HtmlElement) -> bool:
     return UNSEEN_NAMES.search(f"{element.get('class') or ''} {element.get('id') or ''}") is not None
 
 
-def _own_style(root: html.HtmlElement) -> tuple[set[str], dict[str, int]]:
-    """Give the classes and ids that the page's own style sheets hide outright, and those whose children they set in a
-    grid, each with its number of columns."""
+def _keys(element: html.HtmlElement) -> set[str]:
+    """Give the classes and the id of an element as style sheets call them."""
+    keys = {f".{name}" for name in (element.get("class") or "").split()}
+    return keys | {f"#{element.get('id')}"} if element.get("id") else keys
+
+
+def _own_style(root: html.HtmlElement) -> tuple[set[str], set[str], dict[str, int]]:
+    """Give the classes and ids that the page's own style sheets hide outright, those that they set in heavy type, and
+    those whose children they set in a grid, each with its number of columns."""
     hidden: set[str] = set()
+    heavy: set[str] = set()
     tracks: dict[str, int] = {}
     for style in root.iter("style"):
         css = MEDIA.sub("", _without_comments((style.text or "")[:LIMIT_CSS]))
@@ -88,9 +101,11 @@ def _own_style(root: html.HtmlElement) -> tuple[set[str], dict[str, int]]:
             hides, columns = HIDING.search(body), COLUMNS.search(body)
             if hides:
                 hidden |= _names(selectors)
+            if HEAVY.search(body):
+                heavy |= _names(selectors)
             if columns:
                 tracks |= dict.fromkeys(_names(selectors), _count_tracks(columns.group(1)))
-    return hidden, tracks
+    return hidden, heavy, tracks
 
 
 def _names(selectors: str) -> set[str]:
