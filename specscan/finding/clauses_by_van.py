@@ -1,4 +1,5 @@
-"""Values of one label that semicolons part, each with its van: "diesel (Drift 21); not available on Drift 19"."""
+"""Values of one label that semicolons part, each with its van: "diesel (Drift 21); not available on Drift 19", or
+behind it: "Drift 21: diesel; Drift 19: none"."""
 
 from __future__ import annotations
 
@@ -16,7 +17,8 @@ BETWEEN = 2  # words at most from "not available" to the van
 
 
 def clauses_by_van(label: str, body: str, vans: VanMentions, lexicon: Lexicon) -> list[VanPart]:
-    """Give the values of a body, each of the vans in the bracket behind it, or to which it is said to be offered.
+    """Give the values of a body, each of the vans before its colon, in the bracket behind it, or to which it is said to
+    be offered.
 
     Nothing is given unless each clause has vans and none of them has two.
     """
@@ -34,6 +36,12 @@ def clauses_by_van(label: str, body: str, vans: VanMentions, lexicon: Lexicon) -
 
 
 def _part(label: str, clause: str, start: int, vans: VanMentions, lexicon: Lexicon) -> VanPart | None:
+    name, colon, value = clause.partition(":")
+    if colon:
+        own = vans.whole(name.strip())
+        return (
+            VanPart(label, value.strip(), start + clause.rindex(value.strip()), own) if own and value.strip() else None
+        )
     bracket = BRACKET.fullmatch(clause)
     if bracket is not None:
         own = vans.whole(bracket.group(2))

@@ -58,6 +58,7 @@ class StatementMaker(LabelledStatements):
         self.first_under_heading = {
             below.number for above, below in itertools.pairwise(passages) if above.kind is Kind.HEADING
         }
+        self.asked = {below.number: above.text for above, below in itertools.pairwise(passages) if _asks(above)}
         self.stacked = stacked_labels(passages, kit.lexicon)
         phrases = [phrase.casefold() for phrase in kit.lexicon.words.sign_inapplicable]
         said = (availability_alone, says_no_alone)  # "entfällt" says that it is not to be had
@@ -192,6 +193,8 @@ class StatementMaker(LabelledStatements):
 
     def _running(self, passage: Passage, scope: Scope, sense: SectionSense) -> list[Draft]:
         general = self.kit.lexicon.book.general
+        if _asks(passage):
+            return []  # "Is there a colour that is not grey?"
         if (
             passage.mark in general.crosses
             and passage.sections in self.ticked
@@ -202,6 +205,8 @@ class StatementMaker(LabelledStatements):
         meaning = self.legend.meaning(passage.mark) if passage.mark else None
         if meaning is None and passage.several_marks:
             return []  # signs of several vans, and nobody tells which is whose
+        if meaning is None and passage.mark.startswith("[") and passage.mark not in general.crosses:
+            return []  # "[-]" beside boxes that are ticked, and nobody tells what it says
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
@@ -306,8 +311,10 @@ class StatementMaker(LabelledStatements):
 
     def _answered(self, passage: Passage, text: str, scope: Scope, notes: tuple[str, ...], begins: int) -> list[Draft]:
         """Give the statements of the text right below a question, where it answers as a value would."""
-        question = passage.sections[-1].rstrip() if passage.sections else ""
-        if not question.endswith("?") or passage.number not in self.first_under_heading:
+        question = self.asked.get(passage.number, "")
+        if not question and passage.sections and passage.number in self.first_under_heading:
+            question = passage.sections[-1].rstrip()
+        if not question.endswith("?"):
             return []
         drafts: list[Draft] = []
         for answer in self.questions.answers(question, text):
@@ -340,6 +347,12 @@ class StatementMaker(LabelledStatements):
             how = How.LIST if passage.kind is Kind.BULLET else How.PROSE
             drafts.append(Draft(passage, "", body, how, own, at, "", None, notes))
         return drafts
+
+
+def _asks(passage: Passage) -> bool:
+    """Tell whether a line is a question and nothing else: "Hot water?"."""
+    asks = passage.kind is not Kind.HEADING and passage.table is None and passage.text.endswith("?")
+    return asks and _sentences(passage.text) == 1
 
 
 def _sentences(text: str) -> int:

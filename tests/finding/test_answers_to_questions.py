@@ -76,3 +76,12 @@ def test_a_table_of_questions_and_answers_names_no_van(vans_of):
     rows = "".join(f"| {question} | {answer} |\n" for question, answer in asked.items())
     head = "Marrowfen Campers\n=================\n\n# Drift 59\n\nModel year 2026\n\nLength: 5.95 m\n\n"
     assert vans_of(f"{head}| Question | Answer |\n|:--|:--|\n{rows}") == {("Marrowfen Campers", "Drift 59", 2026)}
+
+
+def test_a_line_that_is_a_question_states_nothing(examiner):
+    assert stated(examiner, "- Is there a colour that is not grey?\n- Is the fresh tank heated by a pad?\n") == set()
+
+
+def test_a_question_in_a_list_is_answered_right_below_it(examiner):
+    mail = "- Is there a black tank?\n\nNo. It would not fit.\n\n- And the windows?\n\nAcrylic, double.\n"
+    assert stated(examiner, mail) == {("black_tank_l", 0), ("window_glazing", "double")}

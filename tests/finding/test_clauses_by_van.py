@@ -38,6 +38,26 @@ LINES = {
         "gray_tank_insulated",
         {("19", True, "not_available"), ("21", True, "standard")},
     ),
+    "Thermal break between ribs and lining: Drift 19: no; Drift 21: yes.": (
+        "en",
+        "thermal_break",
+        {("19", False, "standard"), ("21", True, "standard")},
+    ),
+    "Insulated rear door shades: Drift 19: optional; Drift 21: supplied.": (
+        "en",
+        "rear_shades_insulated",
+        {("19", True, "optional"), ("21", True, "standard")},
+    ),
+    "Fußbodenheizung: Drift 19: keine; Drift 21: Serie.": (
+        "de",
+        "heated_floor",
+        {("19", False, "standard"), ("21", True, "standard")},
+    ),
+    "Plancher chauffant : Drift 19 : en option ; Drift 21 : de série.": (
+        "fr",
+        "heated_floor",
+        {("19", True, "optional"), ("21", True, "standard")},
+    ),
     "Thermal break between ribs and lining: Drift 21 only; not available on Drift 19.": (
         "en",
         "thermal_break",

@@ -251,6 +251,19 @@ def test_boxes_left_open_are_options_where_ticked_ones_are_standard(facts_of, sa
     assert [fact.availability for fact in facts if fact.field == "inverter_w"] == expected
 
 
+@pytest.mark.parametrize(("legend", "expected"), [
+    ("[X] in the base price\n[ ] at extra cost\n[-] not available on the Drift 21\n", {"not_available"}),
+    ("", set()),
+])  # fmt: skip
+def test_a_box_with_a_sign_of_its_own_says_what_the_legend_tells(facts_of, legend, expected):
+    form = "Marrowfen Drift 21\n\nOverall length: 6.36 m\nGVWR: 3500 kg\nWheelbase: 4.04 m\n\n"
+    form += f"HOW IT IS MARKED\n{legend}\n"
+    form += "HEAT\n[X] Fresh tank, 100 L\n[-] Hydronic heater\n[-] Heated floor\n"
+    facts = [fact for fact in facts_of(form) if not fact.rejected]
+    assert [fact.value for fact in facts if fact.field == "fresh_tank_l"] == [100]
+    assert {fact.availability for fact in facts if fact.field in ("heater_type", "heated_floor")} == expected
+
+
 @pytest.mark.parametrize(("sign", "legend"), [
     ("X", "S standard   O at extra cost   X not needed: the van has its own"),
     ("nr", "S = standard, O = optional, nr = not relevant to this van"),

@@ -24,6 +24,7 @@ EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])"
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(\s?([^\w\s()]|[–—-])\s?\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
+BOX = re.compile(r"(?:^|(?<=\s))(\[(?:[ xX]|[^\w\s\[\]])\])\s+(?=[^\W\d_])")  # "[X] in the price  [-] not available"
 ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
 # letters and abbreviations likewise; small ones before a small letter, "std. in the price", where no sentence begins.
@@ -105,7 +106,8 @@ def entries_of(text: str, names: frozenset[str] = frozenset()) -> list[tuple[str
         places += [(m.start(1), m.end(), m.group(1)) for m in LETTER.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in EQUATED.finditer(text)]
         places += [(m.start(1), m.end(), m.group(1)) for m in COLONED.finditer(text)]
-    places += [(m.start(1), m.end(), m.group(1)) for m in (*QUOTED.finditer(text), *BRACKETED.finditer(text))]
+    printed = (*QUOTED.finditer(text), *BRACKETED.finditer(text), *BOX.finditer(text))
+    places += [(m.start(1), m.end(), m.group(1)) for m in printed]
     joints = [(start, end) for start, end, _ in places]  # the dash of "S – standard" is no sign of its own
     places += [
         (m.start(1), m.end(), m.group(1))

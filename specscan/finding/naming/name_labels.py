@@ -49,7 +49,7 @@ class NameLabels:
                 return spoken.group(1), Place(passage, passage.page, spoken.group(1))
             head, mark, rest = passage.text.partition(":")
             if mark and head.strip().casefold() in wanted and 0 < len(rest.split()) <= MOST_WORDS:
-                told = REPLY.sub("", rest).strip(" .")
+                told = first_statement(REPLY.sub("", rest))
                 return told, Place(passage, passage.page, told)
         return None
 
@@ -65,7 +65,7 @@ class NameLabels:
                 label = self.sure.match(passage.text, start)
                 if label is None or self.names_base(passage.text[:start]):
                     continue
-                name = NEXT.split(passage.text[label.end() :], maxsplit=1)[0].strip(" .")
+                name = first_statement(passage.text[label.end() :])
                 words = [word for word in name.split() if word not in JOINTS]
                 if 0 < len(words) <= MOST_WORDS and all(word[0].isupper() for word in words):
                     return name, Place(passage, passage.page, name)
@@ -81,6 +81,11 @@ class NameLabels:
         """Tell whether a text names a base vehicle."""
         mentions = self.lexicon.analyse(text).mentions
         return any(m.concept.kind in ("thing", "short") and m.concept.name == "chassis" for m in mentions)
+
+
+def first_statement(text: str) -> str:
+    """Give what stands before another statement in a line: "Marrowfen" of "Marrowfen. Model year 2027"."""
+    return NEXT.split(text, maxsplit=1)[0].strip(" .")
 
 
 def before_address(name: str) -> str:

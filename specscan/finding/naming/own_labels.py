@@ -7,13 +7,13 @@ from __future__ import annotations
 
 import functools
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.naming.houses import COMPANY, MAX_WORDS
 from specscan.finding.naming.labelled_sheets import labelled
 from specscan.finding.naming.listing import Listed
-from specscan.finding.naming.name_labels import before_address
+from specscan.finding.naming.name_labels import before_address, first_statement
 from specscan.finding.naming.place import Names, Place
 from specscan.finding.naming.players import Player
 from specscan.finding.naming.years import YEAR
@@ -37,10 +37,15 @@ def take_own_labels(
     Years may stand beside a label in the vans' columns or rows too; ``heads`` maps the heads of these to vans.
     """
     signed = _signing(tuple(words.built_by))
-    makers = [_told(player, own, words.maker_labels) or _built(player, own, signed) for player in players]
+    parts = _parts(players, own)
+    makers = [_told(part, words.maker_labels) or _built(part, signed) for part in parts]
     labels = {label.casefold() for label in (*words.model_year, *words.year_labels)}
     beside = _beside(own, labels, heads)
-    years = [beside.get(player.model) or _told(player, own, labels, year=True) for player in players]
+    dated = _dating(tuple(sorted(labels)))
+    years = [
+        beside.get(player.model) or _told(part, labels, year=True) or _dated(part, dated)
+        for player, part in zip(players, parts, strict=True)
+    ]
     several = [len({told[0].casefold() for told in some if told is not None}) > 1 for some in (makers, years)]
     if not any(several) or any(player.listed is not None for player in players):
         return
@@ -65,14 +70,14 @@ def _beside(own: Sequence[Passage], labels: Iterable[str], heads: Mapping[str, f
     return found
 
 
-def _told(player: Player, own: Sequence[Passage], labels: Iterable[str], *, year: bool = False) -> Told | None:
+def _told(part: Sequence[Passage], labels: Iterable[str], *, year: bool = False) -> Told | None:
     """Give what the first such label in the part on a van says."""
     wanted = {label.casefold() for label in labels}
-    for passage in _part(player, own):
+    for passage in part:
         label, text = labelled(passage)
         match = YEAR.search(text) if year and label in wanted else None
         if label in wanted and (match is not None or not year):
-            found = match.group(1) if match is not None else before_address(text)
+            found = match.group(1) if match is not None else before_address(first_statement(text))
             return found, Place(passage, passage.page, found)
     return None
 
@@ -83,17 +88,42 @@ def _signing(built_by: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"(?i:{any_word(built_by)}) ({COMPANY})(?=$|[,;(·|–—]| [(·|–—-])")
 
 
-def _built(player: Player, own: Sequence[Passage], signed: re.Pattern[str]) -> Told | None:
+def _built(part: Sequence[Passage], signed: re.Pattern[str]) -> Told | None:
     """Give the company with which the first lines of the part on a van say that it was built."""
-    for passage in list(_part(player, own))[:FIRST_LINES]:
+    for passage in part[:FIRST_LINES]:
         match = signed.match(passage.text) if passage.table is None else None
         if match is not None and len(passage.text.split()) <= MAX_WORDS:
             return match.group(1), Place(passage, passage.page, match.group(1))
     return None
 
 
-def _part(player: Player, own: Sequence[Passage]) -> Iterator[Passage]:
-    """Give what stands in the part on a van."""
-    place = player.place.passage if player.place is not None else None
-    heading = place.text if place is not None and place.kind is Kind.HEADING else ""
-    return (passage for passage in own if passage.number in player.chapter or heading in passage.sections)
+@functools.lru_cache(maxsize=8)
+def _dating(labels: tuple[str, ...]) -> re.Pattern[str]:
+    """Give what finds the year right behind one of some labels."""
+    return re.compile(rf"(?<!\w)(?i:{any_word(labels)})\s+{YEAR.pattern}")
+
+
+def _dated(part: Sequence[Passage], dated: re.Pattern[str]) -> Told | None:
+    """Give the year that the first lines of the part on a van tell among others: "Converter: Marrowfen. Model year
+    2027"."""
+    for passage in part[:FIRST_LINES]:
+        match = dated.search(passage.text) if passage.table is None else None
+        if match is not None and len(passage.text.split()) <= MAX_WORDS:
+            return match.group(1), Place(passage, passage.page, match.group(0))
+    return None
+
+
+def _parts(players: Sequence[Player], own: Sequence[Passage]) -> list[list[Passage]]:
+    """Give what stands in the part on each van: in its chapter, or below a heading that names it."""
+    below: dict[str, list[Passage]] = {}
+    for passage in own:
+        for section in set(passage.sections):
+            below.setdefault(section, []).append(passage)
+    parts = []
+    for player in players:
+        place = player.place.passage if player.place is not None else None
+        headings = {player.model, place.text if place is not None and place.kind is Kind.HEADING else ""}
+        found = {p.number: p for heading in headings for p in below.get(heading, ())}
+        found |= {p.number: p for p in own if p.number in player.chapter} if player.chapter else {}
+        parts.append([found[number] for number in sorted(found)])
+    return parts

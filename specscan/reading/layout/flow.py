@@ -11,7 +11,7 @@ from specscan.reading.layout.item import Item
 from specscan.reading.layout.lettered import lettered
 from specscan.reading.layout.line_runs import LIST_LEADING, SIZE, flush_runs, runs_of
 from specscan.reading.letters.taglines import is_led_by_title, part_tagline
-from specscan.reading.letters.words import Line, Word, is_bullet, middle_of
+from specscan.reading.letters.words import CHECK_BOX, Line, Word, is_bullet, middle_of
 from specscan.reading.tables.compose import NOTE_SIGNS, clean_sign
 from specscan.records.text import Kind
 
@@ -35,7 +35,6 @@ FULL_WORDS = 6  # of a line of justified text; cells of a column are shorter
 MIN_FULL = 3
 JUSTIFIED = 0.6  # of the lines of a run that end together
 SIGNED = 1.2  # times the usual size of a page's letters: a note below tables in small ones
-CHECK_BOXES = ("[ ]", "[x]", "[X]", "☐", "☑", "☒")
 
 
 def items_of(
@@ -287,7 +286,7 @@ def _begin(line: Line, usual: float, signs: frozenset[str]) -> Item:
         return Item(Kind.FOOTNOTE, [Line(line.words[1:])], sign=first.text, level=first.box.x0)
     if len(line.words) > 1 and is_bullet(first.text) and not first.raised:
         rest = Line(line.words[1:])
-        if len(rest.words) > 1 and rest.words[0].text in CHECK_BOXES:
+        if len(rest.words) > 1 and CHECK_BOX.fullmatch(rest.words[0].text):
             return Item(Kind.BULLET, [Line(rest.words[1:])], mark=rest.words[0].text, level=first.box.x0)
         if not _is_dash_phrase(first, rest):
             return Item(Kind.BULLET, [rest], mark=first.text, level=first.box.x0)

@@ -176,14 +176,14 @@ def _anchor(word: Word) -> float:
 
 # Signs that begin an item of a list. Reading knows them as drawing, not as meaning.
 DASHES = set("-–—‒−·•∙◦*+»")
-CHECK_BOXES = {"[ ]", "[x]", "[X]", "[]"}
+CHECK_BOX = re.compile(r"\[(?:[ xX]|[^\w\s\[\]])?\]|[☐☑☒]")  # "[x]", "[ ]", and what lists add to them, as "[-]"
 ITEM_GAP = 5.0  # em from the sign to its item, at most: signs of several vans stand further apart
 NO_BULLETS = set("°©®™№=<>±÷~|¬√^`´¨")
 
 
 def is_bullet(text: str) -> bool:
     """Tell whether a word is a sign that can begin an item of a list, a drawn mark or a currency sign."""
-    if text in CHECK_BOXES:
+    if CHECK_BOX.fullmatch(text):
         return True
     if len(text) != 1 or text in NO_BULLETS:
         return SIGN_JOINT in text
