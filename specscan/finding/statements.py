@@ -205,7 +205,8 @@ class StatementMaker(LabelledStatements):
         meaning = self.legend.meaning(passage.mark) if passage.mark else None
         if meaning is None and passage.several_marks:
             return []  # signs of several vans, and nobody tells which is whose
-        if meaning is None and passage.mark.startswith("[") and passage.mark not in general.crosses:
+        unsaid = meaning is None and scope.availability is None
+        if unsaid and passage.mark.startswith("[") and passage.mark not in general.crosses:
             return []  # "[-]" beside boxes that are ticked, and nobody tells what it says
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)

@@ -253,6 +253,8 @@ def test_boxes_left_open_are_options_where_ticked_ones_are_standard(facts_of, sa
 
 @pytest.mark.parametrize(("legend", "expected"), [
     ("[X] in the base price\n[ ] at extra cost\n[-] not available on the Drift 21\n", {"not_available"}),
+    ("How to read the boxes:   [X] standard\n    [ ] option, tick to order\n    [-] not to be had\n",
+     {"not_available"}),
     ("", set()),
 ])  # fmt: skip
 def test_a_box_with_a_sign_of_its_own_says_what_the_legend_tells(facts_of, legend, expected):
@@ -262,6 +264,14 @@ def test_a_box_with_a_sign_of_its_own_says_what_the_legend_tells(facts_of, legen
     facts = [fact for fact in facts_of(form) if not fact.rejected]
     assert [fact.value for fact in facts if fact.field == "fresh_tank_l"] == [100]
     assert {fact.availability for fact in facts if fact.field in ("heater_type", "heated_floor")} == expected
+
+
+def test_letters_in_boxes_say_what_the_legend_tells(facts_of):
+    form = "Marrowfen Drift 21\n\nOverall length: 6.36 m\nGVWR: 3500 kg\nWheelbase: 4.04 m\n\nBOXES\n"
+    form += "[S] in the base price\n[O] at extra cost\n\nHEAT AND POWER\n[S] Fresh tank, 100 L\n[O] Inverter, 2000 W\n"
+    facts = {fact.field: fact for fact in facts_of(form) if not fact.rejected}
+    assert (facts["fresh_tank_l"].value, facts["fresh_tank_l"].availability) == (100, "standard")
+    assert (facts["inverter_w"].value, facts["inverter_w"].availability) == (2000, "optional")
 
 
 @pytest.mark.parametrize(("sign", "legend"), [

@@ -24,7 +24,7 @@ EQUATED = re.compile(r"(?:^|(?<=[\s;,(|]))([^\W\d_]{2,8}\.?)\s*=\s*(?=[^\W\d_])"
 EQUATING = re.compile("[=:–-]")
 BRACKETED = re.compile(r"\(\s?([^\w\s()]|[–—-])\s?\)\s+(?=[^\W\d_])")  # "a dash (—) that it cannot"
 BARE_LETTER = re.compile(r"(?:^|(?<=[^\d]\s))([b-zA-HJ-Z])\s+(?=[^\W\d_]{2})")
-BOX = re.compile(r"(?:^|(?<=\s))(\[(?:[ xX]|[^\w\s\[\]])\])\s+(?=[^\W\d_])")  # "[X] in the price  [-] not available"
+BOX = re.compile(r"(?:^|(?<=\s))(\[(?:[ xX]|[A-Z]|[^\w\s\[\]])\])\s+(?=[^\W\d_])")  # "[S] in the price"
 ARTICLE = "A"  # is a letter of a legend only behind others
 # "S standard   SA extra cost   n. m. not for this layout   Opt. option   N/A not to be had": codes of two or more
 # letters and abbreviations likewise; small ones before a small letter, "std. in the price", where no sentence begins.

@@ -176,7 +176,7 @@ def _anchor(word: Word) -> float:
 
 # Signs that begin an item of a list. Reading knows them as drawing, not as meaning.
 DASHES = set("-–—‒−·•∙◦*+»")
-CHECK_BOX = re.compile(r"\[(?:[ xX]|[^\w\s\[\]])?\]|[☐☑☒]")  # "[x]", "[ ]", and what lists add to them, as "[-]"
+CHECK_BOX = re.compile(r"\[(?:[ xX]|[EINOPRSTZ]|[^\w\s\[\]])?\]|[☐☑☒]")  # "[-]", "[S]" too; "[W]" is a unit
 ITEM_GAP = 5.0  # em from the sign to its item, at most: signs of several vans stand further apart
 NO_BULLETS = set("°©®™№=<>±÷~|¬√^`´¨")
 
