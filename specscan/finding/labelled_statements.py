@@ -30,6 +30,7 @@ from specscan.finding.wall_labels import WallLabels
 from specscan.finding.waste_labels import WasteLabels
 from specscan.records.text import Passage
 
+LONGEST_FIGURE = 16  # letters, with the unit
 CODE_ALONE = re.compile(r"[A-Z]{1,3}[-.]?\d{0,3}")
 
 
@@ -89,6 +90,8 @@ class LabelledStatements:
         begin = self.twice.begin(body)
         body, at = body[begin:], at + begin
         printed = label, body
+        if self._is_figure(label) and not self._is_figure(body) and self.kit.lexicon.knows_label(body):
+            label, body = body, label  # tiles of a page: "38 gal" over "fresh water"
         label, body = self.label_parts.told_behind(
             self.waste.of_both(self.walls.of(self.glossary.in_label(label), body)), body
         )
@@ -158,6 +161,13 @@ class LabelledStatements:
         asked = {m.concept.name for m in self.kit.lexicon.analyse(label).mentions if m.concept.kind == "thing"}
         specs = [book.fields[name] for thing in asked for name in book.fields_of(thing)]
         return not any(spec.text == "name" or spec.number == "grade" for spec in specs)
+
+    def _is_figure(self, text: str) -> bool:
+        """Tell whether a text is one figure, with its unit or without, and no more."""
+        if len(text) > LONGEST_FIGURE or not any(map(str.isdigit, text)):
+            return False
+        found = self.kit.quantities.find(text)
+        return len(found) == 1 and not (text[: found[0].start] + text[found[0].end :]).strip(" -–−")
 
     def _last_unit(self, body: str) -> Unit | None:
         """Give the unit behind the last of several figures, which holds for all: "80 / none / 55 L"."""

@@ -16,6 +16,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.legend import AVAILABILITIES, longest_cue
 from specscan.finding.marks.prices import has_price
+from specscan.finding.marks.signs import availability_alone
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability
 
@@ -26,6 +27,7 @@ SENTENCE_END = re.compile(r"[.!](?=\s+[^\W_])")  # a question goes on in its ans
 HEAD = re.compile(r"\s*([^:!?]{1,70}?)\s*:\s+(?=\S)")
 FIGURES_BEHIND = re.compile(r"([^\d:!?]{3,60}?)\s+(\d[\d.,'’\s]*(?:\s*[/x×]\s*\d[\d.,'’\s]*)+[^\W\d]{0,6}\.?)")
 NO_LABEL = re.compile(r"[\d:!?;]")
+OFFER_WORDS = 4  # of a sentence that says how all that follows is to be had
 DOTTED = re.compile(r"\s+[·•]\s+")
 LEAST_DOTTED = 2  # dots between the items of a list
 SLASHES = re.compile(r"\s*[/x×]\s*")
@@ -54,8 +56,24 @@ class Openings:
     def parts(self, text: str) -> list[Part]:
         """Give the parts of a paragraph of several sentences, of which one at least opens with a label or with vans.
 
-        Nothing is given where none does.
+        Nothing is given where none does. A first sentence that says how things are to be had, and no more, holds for
+        all of them: "Factory options. On the 590: 200 W of solar."
         """
+        begin, said = self._offer_over_all(text)
+        if said is None:
+            return self._opened_parts(text)
+        parts = self._opened_parts(text[begin:]) or [Part(0, len(text) - begin)]
+        return [Part(p.start + begin, p.end + begin, p.head, p.vans, p.said or said) for p in parts]
+
+    def _offer_over_all(self, text: str) -> tuple[int, Availability | None]:
+        """Give where what follows the first sentence begins, and what that says of it: "Options.", "Standard."."""
+        first, stop, behind = text.partition(". ")
+        if not stop or not behind.strip() or _words(first) > OFFER_WORDS:
+            return 0, None
+        said = availability_alone(self.lexicon, first)
+        return len(text) - len(behind.lstrip()), None if said is Availability.NOT_AVAILABLE else said
+
+    def _opened_parts(self, text: str) -> list[Part]:
         named = self._vans_alone(text.partition(". ")[0])  # "Drift II. Length 5.41 m. Two berths."
         if ": " not in text and named is None and (self.vans.single or ". " not in text[:LONGEST_LABEL]):
             return []

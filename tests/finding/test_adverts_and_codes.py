@@ -2,6 +2,7 @@
 
 import pytest
 
+GALLON = 3.785411784  # NIST SP 811 (2008), Appendix B
 LINES = [
     ("US", "Propane (kg): 0", {"propane_tank_l": 0}),
     ("AU", "LPG: 0 kg", {"propane_tank_l": 0}),
@@ -18,6 +19,22 @@ LINES = [
      {"gray_tank_heat": "electric_pad", "cab_shades_insulated": True}),
     ("US", "• Heated gray tank, insulated water lines",
      {"gray_tank_heat": "unspecified", "water_lines_insulated": True}),
+    ("US", "• 31-gallon gray tank and 13-gallon black tank, both with a glycol loop off the heater",
+     {"gray_tank_l": 31 * GALLON, "black_tank_l": 13 * GALLON, "gray_tank_heat": "hydronic",
+      "black_tank_heat": "hydronic"}),
+    ("US", "Hydronic heater, diesel plus an electric element for shore power. It has two ducts and a long hose.",
+     {"heater_type": "hydronic", "heater_fuel": "diesel+electric"}),
+    ("US", "• 600 Ah of 12.8 V lithium with built-in cell heaters, replaces AGM: $8,300",
+     {"battery_ah": ("option", 600), "battery_wh": ("option", 7680), "battery_chemistry": ("option", "lithium"),
+      "battery_heated": ("option", True)}),
+    ("US", "Options\n\n• Bigger bank, 840 Ah, $3,900", {"battery_ah": ("option", 840)}),
+    ("AU", "Options\n\n• Third house battery, 360 Ah all up", {"battery_ah": ("option", 360)}),
+    ("US", "The van has been through our cold box at 5 °F and came out asking for breakfast.",
+     {"rated_min_temp_c": -15}),
+    ("US", "Factory options. Second solar panel (200 W in total); 1,000 W inverter. A roof rack.",
+     {"solar_w": ("option", 200), "inverter_w": ("option", 1000)}),
+    ("DE", "Sonderausstattung. Zweites Solarmodul (200 W insgesamt); Wechselrichter 1000 W. Ein Dachträger.",
+     {"solar_w": ("option", 200), "inverter_w": ("option", 1000)}),
 ]  # fmt: skip
 
 SHEET = """# Marrowfen Drift 2026
@@ -61,6 +78,28 @@ def test_codes_of_places_are_explained_behind_a_colon_and_read_part_by_part(fact
         ("Drift 540", "gray_tank_location", "underbody"), ("Drift 540", "gray_tank_heat", "none"),
         ("Drift 600", "gray_tank_location", "enclosed"), ("Drift 600", "gray_tank_heat", "electric_pad"),
     } <= found  # fmt: skip
+
+
+TILES = """<html lang="en-US"><head><title>2027 Drift 24 | Marrowfen</title></head><body><h1>2027 Drift 24</h1>
+<div><div><b>3</b>sleeps</div><div><b>38 gal</b>fresh water</div><div><b>-15 &deg;F</b>tested to</div></div>
+<table><tr><td>Length</td><td>20 ft</td></tr><tr><td>Width</td><td>82 in</td></tr></table></body></html>"""
+
+PACK = """<html lang="en-GB"><body><h1>Marrowfen Drift 2026</h1><p>• standard ◦ option at extra cost</p>
+<p>W part of the optional Winter Pack (£1,850)</p><p>– not available on this model</p>
+<table><tr><th></th><th>Drift 540</th><th>Drift 600</th></tr>
+<tr><td>Length (m)</td><td>5.41</td><td>5.99</td></tr><tr><td>Sleeps</td><td>2</td><td>4</td></tr>
+<tr><td>Insulated waste tank</td><td>◦</td><td>W</td></tr><tr><td>Lagged water pipes</td><td>–</td><td>W</td></tr>
+<tr><td>Winter drain-down kit</td><td>•</td><td>•</td></tr></table></body></html>"""
+
+
+def test_figures_over_what_they_are_of_are_read_as_labels_and_values(facts_of):
+    found = {f.field: f.value for f in facts_of(TILES, "page.html")}
+    assert (found["sleeps"], round(found["fresh_tank_l"]), round(found["rated_min_temp_c"], 1)) == (3, 144, -26.1)
+
+
+def test_a_letter_that_stands_for_a_package_is_an_option(facts_of):
+    found = {(f.model, f.field): f.availability for f in facts_of(PACK, "sheet.html")}
+    assert found["Drift 600", "gray_tank_insulated"] == found["Drift 600", "water_lines_insulated"] == "optional"
 
 
 @pytest.mark.parametrize("opening", OPENINGS)

@@ -46,6 +46,8 @@ class Binder:
             named = self._nearest(item, others, parsed)
             if named is not None and any(owns(self.book, t, c) for t in named.things for c in item.concepts):
                 chosen = named
+        if chosen is not None and item.quantity is None:
+            chosen = self._served(item, chosen, clause, parsed)
         labels = [] if in_label else sentence.label_groups()
         if labels and (
             chosen is None or not self._close(item, chosen, parsed) or self._is_purpose(item, chosen, parsed)
@@ -82,6 +84,17 @@ class Binder:
         first = group.items[0]
         ahead = [c for c in parsed.cues("preposition") if c.chunk == first.chunk and c.end <= first.start]
         return any(first.first - cue.last <= BEFORE_PLACE for cue in ahead)
+
+    def _served(self, item: Item, group: Group, clause: list[Group], parsed: Parsed) -> Group:
+        """Give the thing before a word, where the one behind is only what it serves: "an element for shore power"."""
+        between = parsed.between(item.end, group.start) if group.start >= item.end else []
+        if not between or between[-1] not in self.purpose:
+            return group
+        concepts = [c for c in item.concepts if c.kind == "value"]
+        before = [g for g in clause if g.end <= item.start]
+        near = before[-1] if before else None
+        told = near is not None and any(owns(self.book, t, c) for t in near.things for c in concepts)
+        return near if near is not None and told else group
 
     def _only_bounds(self, group: Group, item: Item, parsed: Parsed) -> bool:
         """Tell whether words that may name a thing only bound a figure: "jusqu'à 4 couchages" tells no coldest day."""

@@ -191,7 +191,8 @@ class WordReader:
     def _described(
         self, concept: Concept, item: Item, things: list[str], statement: Statement, sentence: Sentence
     ) -> list[str]:
-        """Give the one thing of a list's item that a word can describe, if the thing nearest to it cannot have it.
+        """Give the one thing of a list's item that a word can describe, if the thing nearest to it cannot have it, or
+        those that go together behind "both".
 
         "Combination heater (air and hot water), propane": hot water burns nothing.
         """
@@ -202,8 +203,11 @@ class WordReader:
         one_name = any(group.items[0].first == item.last for group in groups)  # "LP gas furnace"
         if statement.how is How.PROSE and not (inner or one_name):
             return []
-        owners = {thing for group in groups for thing in group.things if owns(self.book, thing, concept)}
-        return list(owners) if len(owners) == 1 else []
+        owning = [[t for t in group.things if owns(self.book, t, concept)] for group in groups]
+        owners = {thing for things in owning for thing in things}
+        before = [i for i in statement.parsed.cues("two_vans") if i.chunk == item.chunk and i.end <= item.start]
+        together = len(owners) > 1 and before and sum(map(bool, owning)) == 1  # "two tanks, both with a glycol loop"
+        return list(owners) if len(owners) == 1 or together else []
 
     def _fits(
         self, name: str, concept: Concept, item: Item, group: Group | None, sentence: Sentence, thing: str

@@ -41,7 +41,7 @@ OTHER_SIGN = re.compile(r"\s+\S{1,12}\s*=\s")  # behind it another thing is expl
 LONGEST_BARE = 160  # letters of a legend without signs between codes and meanings
 LONGEST_OPENING, LEAST_OPENING = 60, 2  # letters of a sentence that explains a sign; so many at the head of a text
 LEAST_WITHIN = 3  # signs that a sentence amid a paragraph explains
-SHORT_BARE = 40  # letters of a line that explains one code, beside lines that explain others
+SHORT_BARE = 50  # letters of a line that explains one code, beside lines that explain others
 KEPT_TEXTS = 8_000  # texts whose signs were looked for: labels repeat
 
 
