@@ -217,7 +217,9 @@ class DocumentReader:
             vans = self.of_sections.get(reading.draft.passage.number)
         if vans is not None:
             scope = replace(scope, vans=vans, headed=False)
-        return settle_scope(found, reading.parsed, reading.split, scope, self.everyone)
+        draft = reading.draft  # "Covers: cab and rear doors, both" on the sheet of one van names no other
+        own = None if draft.how is How.PROSE else self.vans.listed_at(draft.passage.number)
+        return settle_scope(found, reading.parsed, reading.split, scope, own or self.everyone)
 
     def _sayings_of(self, reading: Reading, topics: Mapping[int, frozenset[str]]) -> list[Saying]:
         """Give what a statement says that no field holds."""

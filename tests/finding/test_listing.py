@@ -108,3 +108,44 @@ def test_words_with_the_usual_space_between_are_parted_by_no_column_of_lines_bel
         "Stehhöhe ............. 1,90 m\nHeizung .............. Gas-Kombi 4 kW\n"
     )
     assert vans_of(text, "angebot.txt") == {("Marrowfen", "Schneegang 595 Duo", 2021)}
+
+
+STOCK = """THE FEN MOTORHOME YARD
+Used stock, camper vans, October list                 (we are dealers, not builders)
+
+------------------------------------------------------------------------
+{one}   MARROWFEN DRIFT 600                              $94,500
+------------------------------------------------------------------------
+2021 model, first registered March 2022, 61,200 km, two owners
+
+Water       fresh 95 L / grey 70 L
+Loo         cassette, 18 L
+Hot water   8 L
+Solar       160 W
+Glass       double glazed windows in the living area
+
+------------------------------------------------------------------------
+{other}   THORNLEIGH & HOLT HEARTH 7                         $178,000
+------------------------------------------------------------------------
+2023 model, registered 11/2023, 22,900 km, one owner
+
+   Battery ......... 300 Ah LiFePO4 12.8 V, self-heating
+   Solar ........... 400 W
+   Inverter ........ 2600 W
+   Windows ......... double glazed
+   Covers .......... insulated, cab and rear doors both
+"""
+
+
+@pytest.mark.parametrize(("one", "other"), [("#4471", "#4486"), ("Stock no. A12:", "Stock no. A17:")])
+def test_lines_of_stock_number_name_and_price_begin_the_vans_of_a_dealers_list(facts_of, one, other):
+    facts = facts_of(STOCK.format(one=one, other=other))
+    assert by_van(facts, "maker") == {"Drift 600": "Marrowfen", "Hearth 7": "Thornleigh & Holt"}
+    assert by_van(facts, "model_year") == {"Drift 600": 2021, "Hearth 7": 2023}
+    assert by_van(facts, "solar_w") == {"Drift 600": 160, "Hearth 7": 400}
+    assert by_van(facts, "inverter_w") == {"Hearth 7": 2600}
+
+
+def test_both_on_the_sheet_of_one_van_of_a_list_are_its_own_two_things(facts_of):
+    facts = facts_of(STOCK.format(one="#4471", other="#4486"))
+    assert by_van(facts, "rear_shades_insulated") == {"Hearth 7": True}

@@ -68,11 +68,12 @@ class HouseReader:
         self.openers = {word.casefold() for word in (*words.articles_of_names, *words.pronouns)}
         self.led = re.compile(rf"^{article(words.articles_of_names)}")
         self.knows_label = lexicon.knows_label
-        stock = rf"(?:[#№] ?[\w-]*\d[\w-]*|(?i:{any_word(words.stock_labels)})[ .:#]+[\w-]*\d[\w-]*)[ .:–—-]+"
+        # what opens the line of a van in a dealer's list: "#4471", "Stock no. 12:"
+        self.stock = rf"(?:[#№] ?[\w-]*\d[\w-]*|(?i:{any_word(words.stock_labels)})[ .:#]+[\w-]*\d[\w-]*)[ .:–—-]+"
         maker = rf"(?i:{any_word((*words.made_by, *words.built_by))}) (?P<maker>{COMPANY})"
         self.built_line = re.compile(rf"(?i:{any_word(words.built_by)})(?!\w)")
         self.signed = re.compile(
-            rf"(?:{stock})?(?P<name>{SIGNED_NAME})(?:,| [–—|·-])? \(?{maker}(?=$|[,;.:()]| [(–—|·-])"
+            rf"(?:{self.stock})?(?P<name>{SIGNED_NAME})(?:,| [–—|·-])? \(?{maker}(?=$|[,;.:()]| [(–—|·-])"
         )
 
     def companies(self, own: Iterable[Passage]) -> frozenset[str]:

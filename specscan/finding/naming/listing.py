@@ -1,4 +1,7 @@
-"""Several makers' vans in one text, each under a line: "2025 OSSVANE TAMARSK 21" or "Stand 12: Ossvane Tamarsk"."""
+"""Several makers' vans in one text, each under a line: "2025 OSSVANE TAMARSK 21" or "Stand 12: Ossvane Tamarsk".
+
+A dealer's have a stock number and a price there: "#4471  OSSVANE TAMARSK 21  $94,500".
+"""
 
 from __future__ import annotations
 
@@ -21,6 +24,9 @@ YEAR_LAST = re.compile(rf"(?P<name>{NAME})(?:,?[ \u00a0]\(?)(?P<year>{MODEL_YEAR
 WHOLE_NAME = re.compile(r"[A-ZÀ-Þ][\w’'-]+(?: (?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)){0,4}")
 BEHIND_NAME = re.compile(r",? [(–—|·-]|, |: | {3}")  # between a name and what a line says of it
 BARE_YEAR = re.compile(rf"[\s,(–—|·-]+({MODEL_YEAR})\)?(?=$|\s*[,;–—|·])")
+WORD = r"(?:[A-ZÀ-Þ][\w’'-]*|\d[\w.-]*)"
+STOCKED = rf"(?P<name>{WORD}(?:[ \u00a0](?:[&+] )?{WORD}){{1,5}})(?:\s*[–—|·,:]\s*|\s+)(?P<price>\S.*)"
+JOINTS = {"&", "+"}  # between the two names of a company
 MAX_WORDS = 14
 MIN_THINGS = 4  # different things spoken of under each line
 
@@ -43,6 +49,10 @@ class Listed:
 
 def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[Listed]:
     """Give the vans of a listing, none where a document is no listing of two or more."""
+    return _read_dated(own, names, lexicon) or _read_stocked(own, names, lexicon)
+
+
+def _read_dated(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[Listed]:
     heads: list[tuple[int, re.Match[str], Passage]] = []
     for passage in own:
         text = passage.row.text if passage.row is not None and passage.row.text else passage.text
@@ -62,6 +72,27 @@ def read_listing(own: list[Passage], names: NameReader, lexicon: Lexicon) -> lis
         maker, model = _parted(match.group("name"), own, names)
         place = Place(passage, passage.page, match.group())
         found.append(Listed(maker, model, place, int(match.group("year")), place, start, end))
+    return found
+
+
+def _read_stocked(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[Listed]:
+    """Give the vans of a list in which each stands under a line of stock number, name and price, and no more."""
+    line = re.compile(rf"{names.houses.stock}{STOCKED}")
+    heads: list[tuple[Passage, str]] = []
+    for passage in own:
+        priced = passage.table is None and len(passage.text.split()) <= MAX_WORDS and PRICE.search(passage.text)
+        match = line.fullmatch(passage.text) if priced else None
+        if match is not None and PRICE.fullmatch(match.group("price").strip(" .")):
+            heads.append((passage, match.group("name")))
+    if len({name.casefold() for _, name in heads}) < 2:
+        return []
+    found = []
+    for (passage, name), end in zip(heads, _ends([passage.number for passage, _ in heads], own), strict=True):
+        if not _tells(own, passage.number, end, lexicon):
+            return []
+        maker, model = _parted(name, own, names)
+        year, year_place = year_of([p for p in own if passage.number <= p.number < end], names)
+        found.append(Listed(maker, model, Place(passage, passage.page, name), year, year_place, passage.number, end))
     return found
 
 
@@ -169,9 +200,13 @@ def _are_of_range(heads: list[tuple[int, re.Match[str], Passage]]) -> bool:
 
 
 def _parted(name: str, own: list[Passage], names: NameReader) -> tuple[str, str]:
-    """Part "OSSVANE TAMARSK 21" into maker and model; of two words both are the model."""
+    """Part "OSSVANE TAMARSK 21" into maker and model; of two words both are the model.
+
+    A maker's two names are joined: "OSSVANE & HOLT TAMARSK 21".
+    """
     words = name.split()
     cut = 1 if len(words) >= 3 and words[0].isalpha() else 0
+    cut = 3 if len(words) > 3 and words[1] in JOINTS else cut
     return names.cased(" ".join(words[:cut]), own), " ".join(names.cased(word, own) for word in words[cut:])
 
 
