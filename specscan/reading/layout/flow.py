@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from itertools import pairwise
 
@@ -312,9 +313,17 @@ def _is_heading(line: Line, usual: float) -> bool:
     words = len(line.words)
     if line.size >= HEADING_RATIO * usual and (words <= 14 or line.size >= 1.5 * usual):
         return True
-    if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1]:
+    if line.bold and words <= 9 and line.size >= 0.9 * usual and ":" not in text[:-1] and not _has_run_in_labels(line):
         return True
     return is_led_by_title(line, HEADING_RATIO * usual) or (words <= 6 and _is_shouted(line, least=4))
+
+
+def _has_run_in_labels(line: Line) -> bool:
+    """Tell whether bold words come by turns with thin ones: "Wheelbase 155 in. GVWR 9,070 lb." amid running text."""
+    turns = [
+        bold for bold, _ in itertools.groupby(word.bold for word in line.words if any(map(str.isalnum, word.text)))
+    ]
+    return turns.count(True) > 1
 
 
 def _is_shouted(line: Line, *, least: int) -> bool:

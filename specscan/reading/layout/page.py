@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
+from specscan.reading.layout.callouts import items_of_callout, part_callouts
 from specscan.reading.layout.flow import items_of
 from specscan.reading.layout.framed import split_cards
 from specscan.reading.layout.item import Item
@@ -17,6 +18,7 @@ from specscan.reading.tables.alignment import find_aligned
 from specscan.reading.tables.bold_labels import part_bold_labels
 from specscan.reading.tables.captions import part_captions
 from specscan.reading.tables.cards import holds_cards
+from specscan.reading.tables.cell_labels import with_cell_labels
 from specscan.reading.tables.compose import Hints, signs_of
 from specscan.reading.tables.drawn_heads import with_body, with_printed_heads
 from specscan.reading.tables.grid import Grid, GridCell
@@ -62,15 +64,17 @@ def read_regions(
     upright = [word for word in words if not word.direction]
     ruled, used = find_ruled(sheet, [*upright, *turned])
     cards = [(grid, cell) for grid in ruled if holds_cards(grid) for cell in grid.cells if not cell.empty]
-    ruled = [grid for grid in ruled if not holds_cards(grid)]
+    ruled = [with_cell_labels(grid) for grid in ruled if not holds_cards(grid)]
     if used:
         upright = [word for word in upright if id(word) not in used]
         turned = [word for word in turned if id(word) not in used]
     marks = _marks(sheet, size)
     signs = signs_of(words) | referred
     regions: list[Region] = []
+    upright, callouts = part_callouts(upright)
+    parted = bool(used or callouts)
     for index, group in enumerate(split_cards(sheet, upright)):
-        own = build_lines(group) if used or group is not upright else lines
+        own = build_lines(group) if parted or group is not upright else lines
         own = with_one_label([line for line in own if skip is None or not skip(line)], hints)
         if index == 0:
             own = _with_placeholders(own, ruled)
@@ -92,6 +96,8 @@ def read_regions(
         for column in split_columns(card.lines, marks, hints):
             blocks = _blocks(column.lines, marks, [], size, signs, hints)
             regions.append(Region(blocks, inner=True, box=box, back=column.back))
+    for callout in callouts:
+        regions.append(Region([items_of_callout(callout)], inner=True, box=callout[0].box))
     for word in turned:
         regions.append(Region([items_of([Line([replace(word, direction=0)])], size)], inner=True))
     return regions
