@@ -268,6 +268,7 @@ class WordFile(Entry):
     houses_do: list[str] = []
     we_build: list[str] = []
     importer_words: list[str] = []
+    paper_words: list[str] = []
     for_year: list[str] = []
     edition_words: list[str] = []
     dealer_words: list[str] = []

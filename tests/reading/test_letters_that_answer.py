@@ -52,3 +52,10 @@ def test_what_was_left_out_is_told(read_file, tmp_path):
     path = tmp_path / "letter.txt"
     path.write_text(LETTER, encoding="utf-8")
     assert "quoted questions were not read" in read_file(path).record.message
+
+
+def test_the_letter_that_asked_may_follow_once_more_behind_all_answers(facts_of):
+    again = "\n> On 2 Nov, the Holts wrote:\n> > Dear people, our Drift of old had 9 gallons of gray water.\n"
+    facts = facts_of(LETTER + again)
+    assert values(facts, "fresh_tank_l") == {129}
+    assert values(facts, "gray_tank_l") == set()

@@ -13,6 +13,7 @@ from specscan.finding.naming.name_forms import unshouted
 from specscan.finding.naming.name_labels import NameLabels
 from specscan.finding.naming.page_titles import company_of
 from specscan.finding.naming.place import PARTED, Names, Place, begins_with, running_lines
+from specscan.finding.naming.said_makers import said_patterns
 from specscan.finding.naming.small_companies import SmallCompanies
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.records.years import MODEL_YEAR
@@ -28,6 +29,7 @@ ADDRESS = re.compile(r"[|•·∙].*(?:\d|@|www\.)")
 LETTERS = re.compile(r"[^\W\d_](?:[ \u00a0]{1,3}(?:[^\W\d_]|&)){3,}")
 FIRST_SIGNED = 6  # lines in which "by" and a company may stand alone
 LETTERS_OF_CODE = 3  # at most, in a shouted name
+LONGEST_LINE = 80  # letters of one that names a paper
 FIRST_LINES = 3  # where a company's name stands alone
 DATED = re.compile(rf"(\D+?)\s+{MODEL_YEAR}")  # a name with the model year behind it
 
@@ -56,7 +58,8 @@ class MakerReader:
             r"([A-ZÀ-Þ][\w’'-]+(?: (?:& )?[A-ZÀ-Þ][\w’'-]+){0,3})\s*(?:$|\n|<)"
         )
         self.labels = NameLabels(lexicon)
-        self.said = self._said_patterns()
+        self.said = said_patterns(self.words, self.trade)
+        self.of_paper = any_of(self.words.paper_words, whole=True)
         self.joints = {*self.words.cues["preposition"], *self.words.drop} - set(
             self.words.made_by
         )  # "Marrowfen Builders of Campers"
@@ -272,22 +275,6 @@ class MakerReader:
                 return name, self._first_place(name, own) or Place(None, title.page, title.text)
         return None
 
-    def _said_patterns(self) -> tuple[re.Pattern[str], ...]:
-        """Give the patterns of sentences that say whose work the vans are."""
-        name = r"[A-ZÀ-Þ][\w’'-]+(?:(?: (?:&|\+))? [A-ZÀ-Þ][\w’'-]+){0,3}"
-        vans = rf"(?<!\w)(?i:{any_word({*self.words.vans, *self.words.model_words})})(?!\w)"
-        builds, built = any_word(self.words.builds), any_word(self.words.built_by)
-        articles = any_word(self.words.articles_of_names)
-        firm = any_word(self.trade - {word.casefold() for word in self.words.vans})
-        trade, is_a, verbs = any_word(self.trade), any_word(self.words.is_a), any_word(self.words.cues["is_named"])
-        return (
-            re.compile(rf"{vans}[^.!?]{{0,60}}?(?<!\w)(?i:{built}) ({name})"),
-            re.compile(rf"(?<!\w)({name}) (?:{builds})(?!\w)[^.!?]{{0,60}}?{vans}"),
-            # "Marrowfen is a builder of campers", but "The Drift is a small camper", "Drift is the van for two"
-            re.compile(rf"(?:^|[.!?] )(?!(?i:{articles}) )({name}) (?:{is_a}) (?:[\w-]+ ){{0,2}}(?i:{firm})(?!\w)"),
-            re.compile(rf"(?:^|[.!?] )({name} (?=[A-ZÀ-Þ])(?i:{trade})) (?:{verbs})(?!\w)"),
-        )
-
     def _said(self, own: list[Passage]) -> tuple[str, Place] | None:
         """Give the company of which a sentence says that it builds the vans: "Marrowfen builds vans in Hythe"."""
         prose = [passage for passage in own if passage.kind in (Kind.PROSE, Kind.BULLET) and passage.table is None]
@@ -319,6 +306,8 @@ class MakerReader:
         foot = [(PARTED.split(p.text)[0], Place(p, p.page, p.text)) for p in last]
         for text, place in [*running_lines(document), *foot]:
             parts = PARTED.split(text)
+            if self.names_paper(text):
+                continue
             if len(parts) == 2 and parts[0].strip() == series:
                 continue  # "Marrowfen | Drift" as well as "Drift | Marrowfen": the order tells nothing alone
             for part in parts:
@@ -366,6 +355,10 @@ class MakerReader:
     def _agree(self, one: str, two: str) -> bool:
         a, b = one.casefold().split(), two.casefold().split()
         return a[: len(b)] == b or b[: len(a)] == a
+
+    def names_paper(self, line: str) -> bool:
+        """Tell whether a short line names a paper that writes of vans: "The Wader, a magazine for walkers"."""
+        return len(line) <= LONGEST_LINE and self.of_paper.search(line.casefold()) is not None
 
     def names_no_van(self, text: str) -> bool:
         """Tell whether a line is words of the trade alone, or the legal form of a company."""

@@ -44,6 +44,7 @@ class NameReader(TitleReader):
         ``own`` are the passages that do not speak of other vans; ``heads`` are those of tables that name vans.
         """
         names = Names()
+        own = [p for p in own if p.table is not None or not self.names_paper(p.text)]
         names.used = self.used = self._is_used(own)
         self.letter = self.letters.read(own)
         if not heads and self.makes.read(names, own):
@@ -168,7 +169,8 @@ class NameReader(TitleReader):
                 words = words[: small[0]]  # "Marrowfen    builders of camper vans"
             if not self._is_plain_name(words) and (bare := self.clean(passage.text, "").split()) != words:
                 words = bare  # "MARROWFEN  PRICE LIST 2026"
-            if self._is_plain_name(words):
+            counted = bool(words) and words[0].casefold() in self.words.numbers  # "Two vans for cold water"
+            if self._is_plain_name(words) and not counted:
                 name = self.cased(" ".join(words), own)
                 names.maker, names.maker_place = name, Place(passage, passage.page, " ".join(words))
                 return

@@ -12,6 +12,7 @@ from specscan.records.years import MODEL_YEAR
 CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?|[A-Z]{1,3} \d{2,5}[A-Z]?")  # "K240", "W 101"
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
+BOX = re.compile(r"(?:\[[ xX]?\]|[☐☑☒])\s+")  # that is ticked on the sheet of one van, before a code
 MIN_CODES = 3
 MIN_THINGS = 3
 LONG_NUMBER = 3  # figures of the number of an article
@@ -30,7 +31,8 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
     col = next((col for col in range(min(2, grid.cols - 2)) if _is_coded(grid, col, hints)), None)
     if col is None:
         return grid
-    codes = {cell.row: cell.plain for cell in grid.cells if cell.col == col and CODE.fullmatch(cell.plain)}
+    plain = {cell.row: BOX.sub("", cell.plain, count=1) for cell in grid.cells if cell.col == col}
+    codes = {row: code for row, code in plain.items() if CODE.fullmatch(code)}
     codes = {row: code for row, code in codes.items() if not NUMBER.fullmatch(code)}
     kept = []
     for cell in grid.cells:
@@ -52,6 +54,7 @@ def _is_code(cell: GridCell, hints: Hints) -> bool:
 
 def _is_coded_text(text: str) -> bool:
     """Tell whether a text is the code of an option or the number of a row."""
+    text = BOX.sub("", text, count=1) if BOX.match(text) else text
     return CODE.fullmatch(text) is not None or NUMBER.fullmatch(text) is not None
 
 
@@ -65,19 +68,26 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
         return False
     head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
     named = head is not None
-    body = cells[1 if head is None else head + 1 :] if named or not CODE.fullmatch(cells[0].plain) else cells
+    body = cells[1 if head is None else head + 1 :] if named or not _is_coded_text(cells[0].plain) else cells
     codes = [cell for cell in body if _is_coded_text(cell.plain)]
     if len(codes) < (1 if named else MIN_CODES) or len(codes) < CODED_SHARE * len(body):
         return False
     if named:
         return not _heads_things(grid, col, hints)  # "Code" over vans: "C60", "C64", beside their lengths and tanks
-    if _heads_properties(grid, col, hints):
+    if not _begins_with_code(grid, col) and _heads_properties(grid, col, hints):
         return False  # the codes are names of vans: "FWD" behind "W-45" is a value under "Drive"
     lettered = any(c.isalpha() for cell in codes for c in cell.plain)
     if len({cell.plain for cell in codes}) < len(codes) or not (lettered or _count_rows(codes) or _rise(codes)):
         return False
     beside = [grid.at(cell.row, col + 1) for cell in codes]
     return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
+
+
+def _begins_with_code(grid: Grid, col: int) -> bool:
+    """Tell whether the first row of several cells has a code itself, with letters: it is no row of heads."""
+    first = next((cells for cells in map(grid.row_cells, range(grid.rows)) if len(cells) > 1), [])
+    codes = [cell.plain for cell in first if cell.col == col]
+    return any(_is_coded_text(code) and any(map(str.isalpha, BOX.sub("", code))) for code in codes)
 
 
 def _heads_properties(grid: Grid, col: int, hints: Hints) -> bool:

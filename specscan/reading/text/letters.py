@@ -14,8 +14,8 @@ ASKING = 0.5  # share of what is quoted that holds a question mark
 def without_questions(lines: Sequence[str]) -> tuple[list[str], bool]:
     """Give the lines of a text, empty where it quotes questions that it answers, and whether it does.
 
-    Each quoted piece is short and has an answer below it, and most ask something. A text that quotes a whole letter,
-    or notes, stays as it is.
+    Each quoted piece is short and has an answer below it, and most ask something; behind all answers the letter that
+    asked may follow once more. A text that quotes a whole letter, or notes, stays as it is.
     """
     pieces: list[tuple[int, int]] = []
     for place, line in enumerate(lines):
@@ -26,6 +26,9 @@ def without_questions(lines: Sequence[str]) -> tuple[list[str], bool]:
         else:
             pieces.append((place, place + 1))
     ends = [*(start for start, _ in pieces[1:]), len(lines)]
+    last = pieces[-1:]
+    if last and len(pieces) > LEAST and not any(line.strip() for line in lines[last[0][1] :]):
+        pieces, ends = pieces[:-1], ends[:-1]  # "> On 2 Nov, the Holts wrote:"
     answered = all(
         end - start <= LONGEST and any(line.strip() for line in lines[end:following])
         for (start, end), following in zip(pieces, ends, strict=False)
