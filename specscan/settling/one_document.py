@@ -104,16 +104,20 @@ def _without_implied(facts: list[Fact], members: list[int], weak: Sequence[str])
 
     An exact one that is only offered leaves what is delivered, unless that is the vaguest of the ``weak`` words: the
     heated bay stays beside pads that can be ordered, "heated" may mean them. So do words of another kind: a van with
-    front-wheel drive may be had with all-wheel drive.
+    front-wheel drive may be had with all-wheel drive. What is only offered stays beside another that is delivered: "A
+    300 Ah lithium battery is an option".
     """
     exact = [i for i in members if not facts[i].weak and facts[i].text != "none"]
     if not exact:
         return members
     offered = all(facts[i].availability in ("optional", "not_available") for i in exact)
+    delivered = all(facts[i].availability in AS_DELIVERED for i in exact)
     others = {*weak, "", None, *(facts[i].text for i in exact)}
     for index in members:
-        stays = facts[index].text in weak[:-1] or facts[index].text not in others
+        another = facts[index].text not in others
+        stays = facts[index].text in weak[:-1] or another
         stays = stays and offered and facts[index].availability in AS_DELIVERED
+        stays = stays or another and delivered and facts[index].availability not in AS_DELIVERED
         if facts[index].weak and not stays:
             facts[index] = replace(facts[index], rejected=IMPLIED)
     return [i for i in members if not facts[i].rejected]

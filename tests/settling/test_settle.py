@@ -242,3 +242,14 @@ def test_what_is_said_of_a_part_comes_back_without_the_statement_that_there_is_n
         rows = anew.without(frozenset(left_out), fields)
         row = next(row for row in rows if (row.field, row.equipment) == ("black_tank_heat", "standard"))
         assert (row.status == "stated") is counts
+
+
+def test_what_is_only_implied_but_offered_stays_beside_another_that_is_delivered(settled):
+    rows = settled(
+        document(
+            fact("battery_chemistry", "agm"),
+            fact("battery_chemistry", "lithium", weak=True, passage=2, availability="optional"),
+        )
+    )
+    assert rows[("battery_chemistry", "standard")].text == "agm"
+    assert rows[("battery_chemistry", "optioned")].text == "lithium"
