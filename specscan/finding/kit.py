@@ -20,6 +20,7 @@ from specscan.finding.language.quantity import Quantity
 from specscan.finding.language.units import Unit, Units, conversion
 from specscan.finding.language.whole_words import any_word, count, holds
 from specscan.finding.left_out import fill_units
+from specscan.finding.marks.offered_behind import join_offers
 from specscan.finding.mounted import MountedNames
 from specscan.finding.naming.addresses import Addresses
 from specscan.finding.naming.cast import CastReader
@@ -32,6 +33,7 @@ from specscan.rulebook.book import Rulebook
 from specscan.rulebook.models import UnitFile
 
 JOIN = " ‖ "
+NEXT_NUMBER = re.compile(r"\s+(?:([^\W\d_]{1,4})\s+)?[-−–]?\d")
 LABEL_WEIGHT = 2  # a label that a language knows weighs as much as two of its frequent words
 KEPT_PARSES = 3_000  # brochures repeat their labels and values: parsed texts that are kept, so many of each kit
 MAX_LABELS = 120
@@ -118,13 +120,27 @@ class Kit:
         if feet is not None:
             found = [Quantity(feet, feet, "length", "ft-in", 0, len(body), each=feet)]
         else:
-            hint = hint if hint is not None else self._hint(label)
-            found = self.quantities.find(body, hint, degrees=self._asks_for_degrees(label or body))
+            hint, degrees = hint if hint is not None else self._hint(label), self._asks_for_degrees(label or body)
+            found = self.quantities.find(body, hint, degrees=degrees)
+            own = [(start - offset, end - offset) for start, end, _ in named if start >= offset]
+            if swallowed := [place for place in own if self._goes_over(place[1], found, body)]:
+                found = self.quantities.find(_blotted(body, swallowed), hint, degrees=degrees)
         quantities = quantities + [replace(q, start=q.start + offset, end=q.end + offset) for q in found]
         analysis = self.lexicon.joined(label, JOIN, body) if label else None
         parsed = parse(text, self.lexicon, quantities, named, analysis, None if label else self.sisters)
+        join_offers(parsed)
         fill_units(parsed, self.lexicon.book, self.quantities)
         return parsed, split
+
+    def _goes_over(self, end: int, quantities: list[Quantity], text: str) -> bool:
+        """Tell whether a figure begins in the name of a van and goes on behind it in another number.
+
+        "We rate the Drift 20 to 15 °F"; "19 pi 6 po" is a length.
+        """
+        if not any(figure.start < end < figure.end for figure in quantities):
+            return False
+        behind = NEXT_NUMBER.match(text, end)
+        return behind is not None and (not behind.group(1) or self.units.named(behind.group(1)) is None)
 
     def _asks_for_degrees(self, text: str) -> bool:
         """Tell whether a label, or running text, speaks of a temperature of the van."""
@@ -318,3 +334,10 @@ def whole_text(document: Document) -> str:
                 seen.add(head.text)
                 parts.append(head.text)
     return "\n".join(parts)
+
+
+def _blotted(text: str, places: list[tuple[int, int]]) -> str:
+    """Give a text with letters for the figures of some places."""
+    for start, end in places:
+        text = text[:start] + "x" * (end - start) + text[end:]
+    return text

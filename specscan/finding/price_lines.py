@@ -5,8 +5,10 @@ from __future__ import annotations
 import itertools
 import re
 from bisect import bisect_right
+from collections.abc import Sequence
 
 from specscan.finding.kit import Kit
+from specscan.finding.language.mentions import Mention
 from specscan.finding.language.whole_words import any_word, holds
 from specscan.finding.marks.excepted import said_but_of_some
 from specscan.finding.marks.legend import AVAILABILITIES, Legend
@@ -96,6 +98,8 @@ class PriceLines:
         for passage, *wrapped in _joined([p for p in lines if p.number not in legend.passages]):
             text = " ".join(p.text for p in (passage, *wrapped))
             priced = has_price(text)
+            if not priced and passage.sections and passage.sections[-1].rstrip().endswith("?"):
+                continue  # it answers: "Can I have a heated floor?" "It is standard in the 22 and optional in the 20"
             mentions = self.kit.lexicon.analyse(text).mentions
             if not priced and not any(m.concept.kind == "cue" and m.concept.name in AVAILABILITIES for m in mentions):
                 continue
@@ -211,6 +215,9 @@ class PriceLines:
             ):
                 named = named or frozenset(next(iter(models)) for models in self.vans.table.values() if models)
             named, before = named or (before if is_price(part) else named), named
+            if cues and (in_turn := self._in_turn(cues, part)):
+                found.update(in_turn)
+                continue
             if cues:
                 longest = max(cues, key=lambda m: m.last - m.first)
                 said = AVAILABILITIES[longest.concept.name]
@@ -221,6 +228,21 @@ class PriceLines:
             for van in named:
                 found[van] = said
         return found
+
+    def _in_turn(self, cues: Sequence[Mention], part: str) -> dict[str, Availability]:
+        """Give what is said of each of several vans where these and what is said take turns.
+
+        "Standard in the 22 and optional in the 20".
+        """
+        said = {(cue.start, cue.end): AVAILABILITIES[cue.concept.name] for cue in cues}
+        whole = [one for one in said if not any(o != one and o[0] <= one[0] and one[1] <= o[1] for o in said)]
+        vans = {(start, end): models for start, end, models in self.vans.find(part)}
+        turns = sorted([*whole, *vans])
+        ahead, behind = turns[::2], turns[1::2]
+        if len(vans) < 2 or len(whole) != len(vans) or {*ahead} not in ({*whole}, {*vans}):
+            return {}
+        pairs = zip(ahead, behind, strict=True) if ahead[0] in vans else zip(behind, ahead, strict=True)
+        return {van: said[cue] for place, cue in pairs for van in vans[place]}
 
     def _van_parts(self, text: str) -> list[str]:
         """Cut a line of prices into what it says of each van, where names alone part it too: "A $90 B included"."""

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass
 
 from specscan.finding.language.lexicon import Lexicon
+from specscan.finding.language.quantities import QuantityReader
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.marks.legend import AVAILABILITIES
+from specscan.finding.naming.van_mentions import Named
 from specscan.finding.openings import Openings
 
 PROPER = ("thing", "alone", "short")
+CALLED = re.compile(r"\b[A-ZÀ-Þ][^\W\d_]+\s+\Z")  # before the figure of a base vehicle's name
 ANSWERS = ("yes", "no", "none")
 
 
@@ -30,8 +35,8 @@ class Answer:
 class Questions:
     """Reads answers, for documents of one language."""
 
-    def __init__(self, lexicon: Lexicon, openings: Openings):
-        self.lexicon, self.openings = lexicon, openings
+    def __init__(self, lexicon: Lexicon, openings: Openings, quantities: QuantityReader):
+        self.lexicon, self.openings, self.quantities = lexicon, openings, quantities
         words = lexicon.words
         cues = (*words.cues.get("verbs", []), *words.cues.get("carries", []), *words.helping_verbs)
         self.verbs = {word.casefold() for word in (*words.predicates, *words.pronouns, *cues) if " " not in word}
@@ -49,6 +54,9 @@ class Questions:
             if label:
                 found.append(Answer(start, end, label))
             spans = spans[1:]
+        elif (offer := self._offer(text[start:end])) and (label := self._asked(question)):
+            found.append(Answer(start + offer, end, label))
+            spans = spans[1:]
         else:
             named = self._names(question)
             while spans and self._is_fragment(text[spans[0][0] : spans[0][1]]):
@@ -58,6 +66,28 @@ class Questions:
         if spans and (found or self._names(question)):
             found.append(Answer(spans[0][0], spans[-1][1], spoken=True))
         return found
+
+    def _offer(self, sentence: str) -> int:
+        """Give where a sentence that says no more tells how something is to be had: "It is standard in the 22".
+
+        Nothing (0) is given for others.
+        """
+        analysis = self.lexicon.analyse(sentence)
+        told = any(m.concept.kind in (*PROPER, "value", "aspect") for m in analysis.mentions)
+        opens = any(m.first == 0 for m in self.lexicon.cues(analysis, "pronoun"))
+        if told or not opens or any(not figure.bare for figure in self.quantities.find(sentence)):
+            return 0
+        return min((cue.start for cue in self.lexicon.cues(analysis, *AVAILABILITIES)), default=0)
+
+    def _tells_each(self, sentence: str, vans: Named) -> bool:
+        """Tell whether a sentence has a figure for each of its vans, all before or all behind them: "two in the 20"."""
+        figures = [figure.start for figure in self.quantities.find(sentence)]
+        figures = [
+            at for at in figures
+            if not any(start <= at < end for start, end, _ in vans) and not CALLED.search(sentence[:at])
+        ]  # fmt: skip
+        turns = sorted([*((start, True) for start, _, _ in vans), *((at, False) for at in figures)])
+        return len(figures) == len(vans) and all(one[1] != two[1] for one, two in itertools.pairwise(turns))
 
     def _is_yes_or_no(self, sentence: str) -> bool:
         mentions = self.lexicon.cues(self.lexicon.analyse(sentence), *ANSWERS)
@@ -74,7 +104,11 @@ class Questions:
         return any(m.concept.kind in PROPER for m in self.lexicon.analyse(text).mentions)
 
     def _is_fragment(self, sentence: str) -> bool:
-        """Tell whether a sentence has no verb, as far as its words are known; one that names vans sets the subject."""
-        if self.openings.vans.find(sentence):
+        """Tell whether a sentence has no verb, as far as its words are known.
+
+        One that names vans sets the subject, but "4 gallons in the 20, 6 gallons in the 22" answers for each.
+        """
+        vans = self.openings.vans.find(sentence)
+        if vans and not self._tells_each(sentence, vans):
             return False
         return not any(word.casefold() in self.verbs for word in re.findall(r"[^\W\d_]+", sentence))

@@ -50,7 +50,7 @@ class StatementMaker(LabelledStatements):
         self.prices = PriceLines(kit, vans, legend, passages)
         self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.priced = PricedParagraphs(self.openings, self.prices.priced, kit.lexicon.words)
-        self.questions = Questions(kit.lexicon, self.openings)
+        self.questions = Questions(kit.lexicon, self.openings, kit.quantities)
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(
             passages, self.openings.vans_headed, kit.lexicon.words, lambda text: legend.meaning(text) is not None

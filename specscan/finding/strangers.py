@@ -67,6 +67,9 @@ def is_card_of_another(text: str, vans: VanMentions, lexicon: Lexicon) -> bool:
     match = CARD.match(text)
     if match is None or vans.whole(match.group(1)) is not None:
         return False
+    first, _, rest = match.group(1).partition(" ")
+    if rest and vans.article.search(f"{first} ") and vans.whole(rest) is not None:
+        return False  # "The 590: 25 mm of foam"
     before = re.split(r"\d", match.group(1), maxsplit=1)[0]  # "Fellow 23 Shore": its last word may be anything
     words = lexicon.analyse(before).mentions
     return not any(m.concept.kind in ("thing", "alone", "aspect", "value", "word", "term") for m in words)

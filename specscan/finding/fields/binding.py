@@ -9,6 +9,7 @@ from specscan.finding.things.items import Item, Parsed
 from specscan.rulebook.book import Rulebook
 
 BEFORE_PLACE = 2  # words between a preposition and the thing that is a place
+BEHIND_VAN = 1  # the verb before its pronoun: „Beim 59 ist er frei“
 BEFORE_SUBJECT = 4  # words and signs from the beginning of a sentence to its subject
 
 
@@ -118,7 +119,7 @@ class Binder:
             return last[-1] if last else None  # "Ce dernier est chauffé" tells of what was named last
         pronouns = parsed.cues("pronoun") if item.sentence or sentence.asked else []
         number = item.sentence
-        while any(cue.sentence == number and parsed.opens_sentence(cue) for cue in pronouns):
+        while any(cue.sentence == number and _opens(cue, parsed) for cue in pronouns):
             if number == 0:
                 return Group(list(sentence.asked), [item]) if sentence.asked else None
             number -= 1
@@ -236,6 +237,19 @@ def _same_part(group: Group, item: Item, sentence: Sentence) -> bool:
         return last <= item.sentence
     opened = next((b[0] for b in sentence.parsed.bounds if b[3] == item.sentence), 0)
     return last == item.sentence - 1 and sentence.parsed.text[opened : opened + 1] == "?"  # "50 A? No, 30 A"
+
+
+def _opens(cue: Item, parsed: Parsed) -> bool:
+    """Tell whether a sentence begins with a pronoun, or with nothing but vans before it: "On the 20 it is exposed"."""
+    if parsed.opens_sentence(cue):
+        return True
+    start = next((bound[0] for bound in parsed.bounds if bound[3] == cue.sentence), 0)
+    vans = [i for i in parsed.items if i.vans and start <= i.start and i.end <= cue.start]
+    if not vans:
+        return False
+    ahead, behind = parsed.between(start, vans[0].start), parsed.between(vans[-1].end, cue.start)
+    ahead, behind = ([word for word in words if word[0].isalnum()] for words in (ahead, behind))
+    return len(vans) == 1 and len(ahead) <= BEFORE_PLACE and len(behind) <= BEHIND_VAN
 
 
 def _opens_pair(group: Group, parsed: Parsed) -> bool:

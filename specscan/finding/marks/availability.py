@@ -178,7 +178,8 @@ def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Ava
     for cue in cues:
         vans = [m for m in mentions if m.chunk == cue.chunk]
         alone = sum(other.chunk == cue.chunk for other, _ in tied) < 2  # else each has its own vans
-        if vans and alone and _is_apart_cue(cue, parsed) and any(van in m.vans for m in vans):
+        meant = cue.sentence == item.sentence or not _tells_of_things(cue.sentence, parsed)
+        if vans and alone and meant and _is_apart_cue(cue, parsed) and any(van in m.vans for m in vans):
             return said_by([cue])
     if any(cue.clause == item.clause for cue in cues) and not any(cue.clause == item.clause for cue, _ in tied):
         return None  # "The cab's come with both vans; those of the doors come with the A and are an option on the B"
@@ -188,6 +189,11 @@ def _by_named_van(item: Item, cues: list[Item], parsed: Parsed, van: str) -> Ava
         return Availability.OPTIONAL  # "standard on the A and $260 on the B"
     said = [cue for cue, vans in tied if van in vans and cue.sentence == item.sentence]
     return said_by(said) if said and len(tied) + len(priced) > 1 else None  # "comes with A and can be ordered for B"
+
+
+def _tells_of_things(sentence: int, parsed: Parsed) -> bool:
+    """Tell whether a sentence names what it speaks of: "Underfloor heating is optional; not on the A"."""
+    return any(i.sentence == sentence and (i.has("thing") or i.quantity is not None) for i in parsed.items)
 
 
 def _right_before(cue: Item, mention: Item, parsed: Parsed) -> bool:

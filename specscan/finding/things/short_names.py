@@ -122,9 +122,11 @@ class ShortNames:
         words = list(enumerate(parsed.analysis.tokens))
 
         def leads(other: Item) -> bool:
-            between = words[item.last : other.first] if other.first > item.last else []
+            whole = (i.first for i in parsed.items if i.first >= item.last and i.first <= other.first < i.last)
+            first = min(whole, default=other.first)  # the "air heater" of a "blown-air heater"
+            between = words[item.last : first] if first > item.last else []
             joined = bool(between) and all(n in alike or token.norm in self.coordination for n, token in between)
-            return other.first == item.last or joined and between[-1][0] in alike
+            return first == item.last or joined and between[-1][0] in alike
 
         return any(
             other.chunk == item.chunk and any(map(self.book.fields_of, things)) and leads(other)
