@@ -57,3 +57,26 @@ def test_boxes_to_tick_before_codes_leave_the_mark_behind_the_thing(facts_of):
     assert ("toilet", "cassette", "standard") in told
     assert ("toilet", "dry", "optional") in told
     assert ("dump_valve_protection", "heated_compartment", "standard") in told
+
+
+CHOICE = """<h1>Marrowfen Drift 20</h1><p>Model year 2026. Your build, saved on 3 October.</p>
+<table>{rows}</table><table><tr><td>Length</td><td>20 ft 2 in</td></tr><tr><td>Wheelbase</td><td>148 in</td></tr>
+<tr><td>GVWR</td><td>9,070 lb</td></tr></table><p>Marrowfen LLC, Mill Street, Farrow.</p>"""
+ROWS = (
+    ("☑", "Fresh tank, 24 gal, inside the heated cabin", "Included"),
+    ("☐", "Gray tank heating pad, 12 V electric", "Option, +$420"),
+    ("☑", "Gray tank insulation jacket", "Option, +$260 (you chose this)"),
+    ("☑", "Inverter, 2,000 W", "Included"),
+    ("—", "Thermal break between ribs and panels", "Not available on this van"),
+)
+
+
+def test_what_was_ticked_is_no_label_of_the_thing_beside_it(facts_of):
+    rows = "".join("<tr>" + "".join(f"<td>{cell}</td>" for cell in row) + "</tr>" for row in ROWS)
+    told = {(f.field, f.value if f.num is None else round(f.num), f.availability)
+            for f in facts_of(CHOICE.format(rows=rows), "x.html")}  # fmt: skip
+    assert ("fresh_tank_l", 91, "standard") in told
+    assert ("gray_tank_heat", "electric_pad", "optional") in told
+    assert ("gray_tank_insulated", True, "optional") in told
+    assert ("inverter_w", 2000, "standard") in told
+    assert ("thermal_break", True, "not_available") in told

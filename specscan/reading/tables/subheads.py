@@ -13,6 +13,8 @@ CODE = re.compile(r"[A-Za-z]{0,4}[-./]?\d{1,6}(?:[-./]?[A-Za-z\d]{1,4})?|[A-Z]{1
 NAME_CODE = re.compile(r"(?:[A-Z]{1,3}[ -]?)?\d[\d.]*[A-Z]{0,3}(?: [A-Z]{1,3})?")  # that can be a van's: "K240 X"
 NUMBER = re.compile(r"\d{1,3}(?:[.-]\d{1,3}){0,3}[.)]?")  # of a row: "7", "1.10", "2.3.1"
 BOX = re.compile(r"(?:\[[ xX]?\]|[☐☑☒])\s+")  # that is ticked on the sheet of one van, before a code
+TICK = re.compile(r"\[[ xX]?\]|[☐☑☒◉○◯●–—-]")  # alone in its cell, of a sheet on which a build was chosen
+CHOSEN = re.compile(r"\[[ xX]?\]|[☐☑☒◉]")  # told from the signs of a legend
 MIN_CODES = 3
 MIN_THINGS = 3
 LONG_NUMBER = 3  # figures of the number of an article
@@ -49,7 +51,12 @@ def without_codes(grid: Grid, hints: Hints) -> Grid:
 
 
 def _is_code(cell: GridCell, hints: Hints) -> bool:
-    return cell.empty or _is_coded_text(cell.plain) or hints.heads_codes(cell.plain)
+    return (
+        cell.empty
+        or TICK.fullmatch(cell.plain) is not None
+        or _is_coded_text(cell.plain)
+        or hints.heads_codes(cell.plain)
+    )
 
 
 def _is_coded_text(text: str) -> bool:
@@ -64,8 +71,8 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
         for cell in grid.cells
         if cell.col == col and cell.col_span == 1 and not cell.empty and len(grid.row_cells(cell.row)) > 1
     ]
-    if not cells:
-        return False
+    if not cells or _is_ticked(grid, cells):
+        return bool(cells)
     head = next((n for n, cell in enumerate(cells[:HEAD_ROWS]) if hints.heads_codes(cell.plain)), None)
     named = head is not None
     body = cells[1 if head is None else head + 1 :] if named or not _is_coded_text(cells[0].plain) else cells
@@ -81,6 +88,16 @@ def _is_coded(grid: Grid, col: int, hints: Hints) -> bool:
         return False
     beside = [grid.at(cell.row, col + 1) for cell in codes]
     return col == 0 and sum(labelish(cell, hints) for cell in beside) >= LABEL_SHARE * len(beside)
+
+
+def _is_ticked(grid: Grid, cells: list[GridCell]) -> bool:
+    """Tell whether a first column only says what was chosen of things whose rows tell how they can be had.
+
+    "☐ | Gray tank heating pad | Option, +$420".
+    """
+    ticks = all(cell.col == 0 and TICK.fullmatch(cell.plain) for cell in cells)
+    told = ticks and all(len(grid.row_cells(cell.row)) == len(grid.row_cells(cells[0].row)) > 2 for cell in cells)
+    return told and any(CHOSEN.fullmatch(cell.plain) for cell in cells)
 
 
 def _begins_with_code(grid: Grid, col: int) -> bool:
