@@ -11,6 +11,7 @@ from specscan.finding.fields.preference import BESIDE_GREATER
 from specscan.finding.footnotes import Footnotes
 from specscan.finding.in_turn import InTurn
 from specscan.finding.kit import Kit
+from specscan.finding.marks.legend import AVAILABILITIES
 from specscan.finding.marks.whose import OF_ONE, one_of_several, settle_scope
 from specscan.finding.naming.cast import Cast
 from specscan.finding.naming.van_mentions import VanMentions
@@ -169,6 +170,8 @@ class DocumentReader:
                 found = replace(found, rejected="") if found.rejected in BESIDE_GREATER else found
             if len(scope) > 1 and draft.how is How.PROSE and one_of_several(found, reading.parsed):
                 found = replace(found, rejected=OF_ONE)
+            if len(scope) > 1 and draft.how is How.PROSE and not found.rejected and self._is_of_some(found, reading):
+                found = replace(found, rejected=OF_SOME)
             made = [self.recorder.fact(found, van, said, reading) for van, said in scope.items()]
             if is_of_all(self.book, found, reading):
                 self.of_all.extend(made)
@@ -179,6 +182,20 @@ class DocumentReader:
         """Tell whether a statement may be of one van only because a sentence before it is: no heading gives it one."""
         told = draft.how in (How.PROSE, How.LIST, How.PAIR) and draft.passage.kind is Kind.PROSE
         return told and self.maker.sections.sense(draft.passage).vans is None
+
+    def _is_of_some(self, found: Found, reading: Reading) -> bool:
+        """Tell whether a sentence that names no van has two kinds of a thing, and nobody knows which is whose.
+
+        "M10 with front-wheel drive, M30 with all-wheel drive", where the codes are those of orders.
+        """
+        spec = self.book.fields[found.field]
+        if spec.type != "choice" or spec.strongest or found.availability is not None:
+            return False
+        items = [item for item in reading.parsed.items if item.sentence == found.sentence]
+        if any(item.vans or item.has("cue", *AVAILABILITIES, "or_joint") for item in items):
+            return False
+        others = (one for one in reading.found if one.field == found.field and one.sentence == found.sentence)
+        return any(one.value != found.value and one.weak == found.weak for one in others)
 
     def _lacks_note(self, draft: Draft) -> bool:
         """Tell whether a cell has a note that nobody found: there it may say whether heat goes in or comes out."""

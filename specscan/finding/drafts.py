@@ -29,6 +29,7 @@ class Draft:
     by_owner: bool = False
     asked: bool = False  # running text that answers a question
     leads: bool = False  # the first statement under a heading
+    headed: bool = False  # behind the name of its van and a colon
     shown: str = ""  # the letters printed, where the body is what they stand for
     label_shown: str = ""  # the label printed, where what it says of the value does not hold for this van
 

@@ -7,7 +7,7 @@ boiler." speaks of one van up to the name of the next.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specscan.finding.absent_lists import AbsentLists
 from specscan.finding.instead import Instead
@@ -176,6 +176,10 @@ class Openings:
         """
         if len(spans := list(DOTTED.finditer(text))) < LEAST_DOTTED:
             return []
+        if again := self._head_again(text):
+            halves = self.dotted(text[:again].rstrip()), self.dotted(text[again:])
+            moved = [replace(part, start=part.start + again, end=part.end + again) for part in halves[1]]
+            return [*halves[0], *moved] if all(halves) else []
         match = HEAD.match(text, 0, spans[0].start())
         head = match.group(1) if match is not None else ""
         says = self._says_whose(head) and not self._names_thing(head)
@@ -190,6 +194,18 @@ class Openings:
         if not begin and (told[0] and not any(told[1:]) or not told[0] and headed):
             return []
         return [Part(a, b, head if begin else "") for a, b in zip(starts, ends, strict=True) if text[a:b].strip(" .")]
+
+    def _head_again(self, text: str) -> int:
+        """Give where the words before the vans of a list's head begin another head behind it.
+
+        "Options, 19: awning · racks Options, 21: awning · step".
+        """
+        match = HEAD.match(text)
+        vans = self.vans.find(match.group(1)) if match is not None else ()
+        words = match.group(1)[: vans[0][0]].strip() if match is not None and vans else ""
+        place = text.find(f"{words} ", match.end()) if match is not None and words else -1
+        other = HEAD.match(text, place) if place > 0 else None
+        return place if other is not None and self.vans.find(other.group(1)) else 0
 
     def _says_whose(self, head: str) -> bool:
         """Tell whether a head says of which vans a list is, or whether it is of what they have."""

@@ -13,6 +13,7 @@ from specscan.finding.naming.name_forms import BASE_NAME
 from specscan.finding.things.found import Found, How, Value, found_at
 from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
+from specscan.finding.vehicle_lines import vehicle_line
 from specscan.finding.wording import Wording
 from specscan.records.years import MODEL_YEAR
 from specscan.rulebook.book import Rulebook
@@ -28,7 +29,16 @@ MAX_NAME_WORDS = 7
 
 
 def special_values(book: Rulebook, kit: Kit, statement: Statement, draft: Wording) -> list[Found]:
-    """Give base-vehicle names and grades stated in a statement."""
+    """Give base-vehicle names, with the fuel that stands between them and the driven wheels, and grades."""
+    found = _names_and_grades(book, kit, statement, draft)
+    if statement.split or draft.how not in (How.PROSE, How.LIST):
+        return found
+    name = next(name for name, spec in kit.frames.special if spec.text == "name")
+    line = vehicle_line(book, statement.parsed, name, headed=draft.headed)
+    return [*line, *(one for one in found if not any(one.field == other.field for other in line))]
+
+
+def _names_and_grades(book: Rulebook, kit: Kit, statement: Statement, draft: Wording) -> list[Found]:
     found: list[Found] = []
     sentence = kit.frames.sentence_of(statement)
     if not sentence.groups and not draft.leads:

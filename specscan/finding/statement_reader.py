@@ -47,6 +47,7 @@ class StatementReader:
             draft.label, draft.body, draft.how, draft.hint, self.kit.named(draft.label, draft.body, vans),
             (), tuple(sections) if draft.leads else (),
             None if note is None else (note, self.kit.named("", note, vans)), draft.not_fitted, draft.leads,
+            draft.headed,
         )  # fmt: skip
         if len(draft.label) + len(draft.body) > KEPT_LETTERS:
             return self._read(wording._replace(context=tuple(context)))[0]

@@ -236,12 +236,11 @@ class StatementMaker(LabelledStatements):
         parts = self.openings.dotted(text) if text == passage.text and self._is_prose(passage, text) else []
         if not parts:
             return []
-        head = parts[0].head  # that of all
-        cues = self.kit.lexicon.cues(self.kit.lexicon.analyse(head), *AVAILABILITIES)
-        said = AVAILABILITIES[cues[0].concept.name] if cues else scope.availability
-        vans = self.vans.named_in(head) or scope.vans
         drafts: list[Draft] = []
         for part in parts:
+            cues = self.kit.lexicon.cues(self.kit.lexicon.analyse(part.head), *AVAILABILITIES)
+            said = AVAILABILITIES[cues[0].concept.name] if cues else scope.availability
+            vans = self.vans.named_in(part.head) or scope.vans
             item = text[part.start : part.end].strip(" .")
             own = Scope(vans, said, {} if cues else dict(scope.by_van))
             drafts += self._running_text(passage, item, own, passage.notes, text.index(item, part.start))
@@ -285,7 +284,7 @@ class StatementMaker(LabelledStatements):
             scope = self._scope_of_prose(passage, text, scope)
         elif scope.availability in (None, Availability.OPTIONAL):
             scope = self.prices.offered(text, scope)
-        return [Draft(passage, "", text, how, scope, at, "", None, notes)]
+        return [Draft(passage, "", text, how, scope, at, "", None, notes, headed=bool(head))]
 
     def _package(self, text: str, scope: Scope) -> Scope | None:
         """Give what holds for the contents of a package, where a line names one before them."""
@@ -346,7 +345,7 @@ class StatementMaker(LabelledStatements):
                 drafts += self._labelled(passage, part.head, body, at, "inline", own, notes, how=How.PAIR)
                 continue
             how = How.LIST if passage.kind is Kind.BULLET else How.PROSE
-            drafts.append(Draft(passage, "", body, how, own, at, "", None, notes))
+            drafts.append(Draft(passage, "", body, how, own, at, "", None, notes, headed=part.vans is not None))
         return drafts
 
 

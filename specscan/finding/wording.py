@@ -17,7 +17,7 @@ class Wording(NamedTuple):
 
     ``named`` are the places that name vans, ``context`` the things of the heading or the line above, ``sections`` those
     of the heading where the statement ``leads`` what stands under it, ``note`` the part of a footnote that belongs to
-    it, with its places.
+    it, with its places; ``headed``: the name of its van stands before it.
     """
 
     label: str
@@ -30,6 +30,7 @@ class Wording(NamedTuple):
     note: tuple[str, Named] | None
     not_fitted: bool
     leads: bool
+    headed: bool = False
 
 
 @dataclass(slots=True)

@@ -68,7 +68,7 @@ def test_the_figure_of_a_name_is_not_part_of_the_figure_behind_it(facts_of):
 
 
 def test_an_article_before_the_van_that_heads_a_sentence_makes_it_no_strangers(facts_of):
-    text = "The 19: 25 mm of closed-cell foam sheet in the walls and roof. The 21: 50 mm of hemp in the walls.\n"
+    text = "The 19: 25 mm of foam sheet in the walls and roof. The 21: 50 mm of hemp in the walls, roof and floor.\n"
     facts = facts_of(HEAD + text, "x.md")
     assert {(m, v) for m, v, _ in told(facts, "insulation_thickness_mm")} == {("Drift 19", 25), ("Drift 21", 50)}
 
@@ -85,3 +85,65 @@ def test_a_leak_test_and_a_members_night_are_no_ratings(facts_of):
         "One of our members spent a night at −9 °C in hers and wore everything.\n"
     )
     assert not told(facts_of(HEAD + text, "x.md"), "rated_min_temp_c")
+
+
+def test_a_base_vehicle_stands_before_fuel_and_driven_wheels_behind_the_name_of_its_van(facts_of):
+    text = (
+        "Drift 19: Fenmoor Carrier 30, gasoline engine, rear-wheel drive.\n\n"
+        "Drift 21: Fenmoor Carrier 35 XL, diesel, all-wheel drive. The diesel heater is warm.\n"
+    )
+    facts = facts_of(HEAD + text, "x.md")
+    assert {(m, v) for m, v, _ in told(facts, "chassis")} == {
+        ("Drift 19", "Fenmoor Carrier 30"),
+        ("Drift 21", "Fenmoor Carrier 35 XL"),
+    }
+    assert {(m, v) for m, v, _ in told(facts, "engine_fuel")} == {("Drift 19", "gasoline"), ("Drift 21", "diesel")}
+
+
+def test_a_name_before_fuel_and_driven_wheels_is_no_base_where_no_van_of_ours_heads_it(facts_of):
+    facts = facts_of(HEAD + "We also tried a few others.\n\n- Osterby Wren 6, diesel, front-wheel drive\n", "x.md")
+    assert not told(facts, "chassis")
+
+
+def test_two_kinds_of_a_thing_in_a_sentence_about_no_van_are_left_out(facts_of):
+    facts = facts_of(HEAD + "The numbers M10 with front-wheel drive, M30 with all-wheel drive. They go well.\n", "x.md")
+    assert not told(facts, "drive")
+
+
+def test_the_head_of_a_list_with_dots_may_come_again_for_the_next_van(facts_of):
+    text = (
+        "Pay a little more, Drift 19: second solar panel (380 W in total) · double-pane cabin windows · bike rack "
+        "Pay a little more, Drift 21: third solar panel (570 W in total) · insulated shades for the rear doors · step\n"
+    )
+    facts = facts_of(HEAD + text, "x.md")
+    assert told(facts, "solar_w") == {("Drift 19", 380, "optional"), ("Drift 21", 570, "optional")}
+    assert told(facts, "rear_shades_insulated") == {("Drift 21", True, "optional")}
+    assert told(facts, "window_glazing") == {("Drift 19", "double", "optional")}
+
+
+def test_a_van_that_cooks_is_no_number_of_cooks(facts_of):
+    text = "The 21 has no gas on board. The 19 cooks on gas and carries one 6 kg cylinder.\n"
+    facts = facts_of(HEAD + text, "x.md")
+    assert {(m, v) for m, v, _ in told(facts, "propane_mass_kg")} == {("Drift 19", 6)}
+
+
+def test_advice_to_have_the_gas_looked_at_names_no_fuel(facts_of):
+    text = "Have the gas and the heater looked at every year by those who built the van, and keep the vents open.\n"
+    assert not told(facts_of(HEAD + text, "x.md"), "heater_fuel")
+
+
+def test_what_is_said_of_one_van_and_not_of_the_other_is_not_the_others(facts_of):
+    facts = facts_of(HEAD + 'We advertise the 21, not the 19, as "four-season" in all that we print.\n', "x.md")
+    assert {m for m, _, _ in told(facts, "season_claim")} == {"Drift 21"}
+
+
+def test_heating_before_the_tank_in_a_label_is_the_tanks(facts_of):
+    rows = ("| Heating, gray tank | not heated | 12 V electric pad |", "| Heater | propane furnace | propane furnace |")
+    facts = facts_of(two_drifts(*ROWS, *rows))
+    assert {v for _, v, _ in told(facts, "heater_fuel")} == {"propane"}
+    assert {(m, v) for m, v, _ in told(facts, "gray_tank_heat")} == {("Drift 19", "none"), ("Drift 21", "electric_pad")}
+
+
+def test_lines_that_are_part_inside_and_part_below_are_in_both_places(facts_of):
+    facts = facts_of(HEAD + "Water lines: part inside the body and part beneath it, insulated throughout.\n", "x.md")
+    assert {v for _, v, _ in told(facts, "water_lines_location")} == {"mixed"}

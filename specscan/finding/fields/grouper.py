@@ -201,6 +201,7 @@ class Grouper:
             own = {self.book.fields[f].aspect for t in others for f in self.book.fields_of(t)}
             own |= self._aspects_meant(tuple(others)) if refers(self.book, others) else set()  # "tank heating"
             near = other.chunk == item.chunk or other.end <= item.start and item.end == label_end
+            near = near or item.start == 0 and item.end <= other.start and other.end == label_end  # "Heating, gray:"
             if 0 <= gap <= 1 and near and aspects & own:
                 return True
         return False

@@ -43,6 +43,7 @@ class Scope:
 def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] | None:
     """Give the vans to which the words beside a value tie it, or ``None`` where they name none."""
     mentions = [i for i in parsed.items if i.vans]
+    mentions = [i for i in mentions if not (len(mentions) > 1 and _is_denied(i, parsed))]
     if item is None:
         return None
     everyone = [
@@ -92,6 +93,20 @@ def item_vans(item: Item | None, parsed: Parsed, split: int) -> frozenset[str] |
         return _union(in_label)
     last = [m for m in subject if m.chunk == subject[-1].chunk]
     return _union([*_before_comma(last[0], mentions, parsed), *last]) if last else None
+
+
+def _is_denied(mention: Item, parsed: Parsed) -> bool:
+    """Tell whether a part of a sentence only says of which van something is not: "the 21, not the 19, as …"."""
+    start, end = parsed.chunk_span(mention.chunk)
+    cue = next(
+        (c for c in parsed.cues("negation", "not_so") if c.chunk == mention.chunk and c.end <= mention.start), None
+    )
+    if cue is None or any(map(str.isalnum, parsed.text[start : cue.start])) or parsed.text[start : start + 1] != ",":
+        return False
+    alone = len(parsed.between(cue.end, mention.start)) <= 1 and not any(
+        map(str.isalnum, parsed.text[mention.end : end])
+    )
+    return alone and any(i.vans and i.sentence == mention.sentence and i.end <= start for i in parsed.items)
 
 
 def _end_of_list(item: Item, mentions: list[Item], parsed: Parsed) -> Item | None:
