@@ -211,6 +211,9 @@ class StatementMaker(LabelledStatements):
         if meaning is not None and passage.kind is Kind.BULLET:
             scope.availability, scope.by_van = meaning.default, dict(meaning.by_van)
         if passage.kind is Kind.FOOTNOTE:
+            lexicon = self.kit.lexicon
+            if any(not cue.first for cue in lexicon.cues(lexicon.analyse(passage.text), "only_together")):
+                return []  # "Only with the lithium battery" says on what another thing hangs
             noted = Scope(scope.vans, option_in_bracket(self.kit.lexicon, passage.text))
             return [Draft(passage, "", passage.text, How.NOTE, noted, notes=passage.notes)]
         text = self.codes.without_code(passage, self.keys.without_keys(passage))

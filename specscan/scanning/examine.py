@@ -69,6 +69,7 @@ class Examiner:
             names_thing=lambda text: any(lexicon.names_thing(text) for lexicon in lexicons),
             keeps_hyphen=lambda before, after: (
                 before.casefold().rpartition("-")[2] in kept
+                and f"{before}{after.rstrip('.,;:)')}".casefold() not in spoken  # "winter-" over "izing"
                 or units.named(f"{before}-{after.rstrip('.,;:)')}") is not None  # "amp-hours"
             ),
             heads_list=lambda text: any(lexicon.heads_list(text) for lexicon in lexicons),

@@ -33,6 +33,19 @@ LINES = [
      {"rated_min_temp_c": -15}),
     ("US", "Factory options. Second solar panel (200 W in total); 1,000 W inverter. A roof rack.",
      {"solar_w": ("option", 200), "inverter_w": ("option", 1000)}),
+    ("US", "Lines: all inside; dump valve in a heated box",
+     {"water_lines_location": "interior", "dump_valve_protection": "heated_compartment"}),
+    ("DE", "Wasserleitungen: innen; Ablassventil im isolierten Kasten",
+     {"water_lines_location": "interior", "dump_valve_protection": "insulated"}),
+    ("US", "Water lines run: Heated duct under floor", {"water_lines_location": "enclosed"}),
+    ("US", "We call it a three-and-a-half-season van, because we own a calendar.",
+     {"season_claim": "three-and-a-half-season"}),
+    ("US", "Options\n\n• Insulated quilts for the rear doors", {"rear_shades_insulated": ("option", True)}),
+    ("US", "Both are diesel, both are plumbed with a winter-\nizing bypass, and both keep warm.",
+     {"engine_fuel": "diesel", "winterizing_bypass": True}),
+    ("AU", "Each of the four runs on diesel and leaves us with a 15 A mains inlet.",
+     {"engine_fuel": "diesel", "shore_power_a": 15}),
+    ("FR", "Tous deux roulent au gazole et gardent leurs deux places.", {"engine_fuel": "diesel"}),
     ("DE", "Sonderausstattung. Zweites Solarmodul (200 W insgesamt); Wechselrichter 1000 W. Ein Dachträger.",
      {"solar_w": ("option", 200), "inverter_w": ("option", 1000)}),
 ]  # fmt: skip
@@ -90,6 +103,25 @@ PACK = """<html lang="en-GB"><body><h1>Marrowfen Drift 2026</h1><p>• standard 
 <tr><td>Length (m)</td><td>5.41</td><td>5.99</td></tr><tr><td>Sleeps</td><td>2</td><td>4</td></tr>
 <tr><td>Insulated waste tank</td><td>◦</td><td>W</td></tr><tr><td>Lagged water pipes</td><td>–</td><td>W</td></tr>
 <tr><td>Winter drain-down kit</td><td>•</td><td>•</td></tr></table></body></html>"""
+
+
+NOTED = """# Marrowfen Drift 2026
+
+| | Drift 540 | Drift 600 |
+|---|---|---|
+| Length (m) | 5.41 | 5.99 |
+| House battery | 95 Ah gel | 110 Ah AGM |
+| Roof vent | S | O ¹ |
+
+S standard, O option.
+
+¹ Only with the lithium battery.
+"""
+
+
+def test_under_which_condition_a_thing_is_to_be_had_tells_nothing_else(facts_of):
+    found = {f.value for f in facts_of(NOTED, "sheet.md") if f.field == "battery_chemistry"}
+    assert found == {"gel", "agm"}
 
 
 def test_figures_over_what_they_are_of_are_read_as_labels_and_values(facts_of):

@@ -153,8 +153,16 @@ class WordReader:
         """
         if item.start < sentence.split or not all(self.book.fields_of(thing) for thing in things):
             return []
+        if self._names_own(item, sentence):
+            return []
         asked = {t for g in sentence.label_groups() for t in g.things if owns(self.book, t, concept)}
         return [thing for group in sentence.label_groups() for thing in group.things if thing in asked]
+
+    def _names_own(self, item: Item, sentence: Sentence) -> bool:
+        """Tell whether a clause behind the first names a thing of its own: "Lines: inside; valve in a heated box"."""
+        groups = [g for g in sentence.groups if not g.label and g.clause == item.clause]
+        first = next((i.clause for i in sentence.parsed.items if i.start >= sentence.split), item.clause)
+        return first < item.clause and any(any(map(self.book.fields_of, g.things)) for g in groups)
 
     def _answered(self, item: Item, statement: Statement, sentence: Sentence) -> set[str]:
         """Give the things of the label that words answer, which then say nothing of another thing named beside them.
@@ -163,6 +171,8 @@ class WordReader:
         """
         body = [i for i in statement.parsed.items if i.start >= sentence.split]
         if not sentence.split or item not in body or any(i.sentence != item.sentence for i in body):
+            return set()
+        if self._names_own(item, sentence):
             return set()
         over = [i for i in body if i.start < item.end and item.start < i.end]
         concepts = [concept for i in over for concept in i.concepts if concept.kind == "value"]
