@@ -130,7 +130,9 @@ class DocumentReader:
             users = [r for r in noted if self.footnotes.note_of(r.draft.passage.page, sign) is passage]
             things = list(dict.fromkeys(t for r in users for f in r.found for t in f.things))
             things = things or list(dict.fromkeys(t for r in users for t in r.things))
+            whose = None if self._says_whose(passage.text) else _vans_of_all(users)
             for draft in self.maker.drafts(passage):
+                draft.scope.vans = whose if draft.scope.vans is None else draft.scope.vans
                 if len(users) == 1 and draft.scope.vans is None:
                     own, scope = draft.scope.availability, users[0].draft.scope
                     draft.scope = replace(scope, by_van={} if own else dict(scope.by_van))
@@ -138,6 +140,11 @@ class DocumentReader:
                 sense = self.maker.sections.sense(passage)
                 found.append(Reading(draft, self._statement(draft, things, sense)))
         return found
+
+    def _says_whose(self, text: str) -> bool:
+        """Tell whether a text names vans, or says that all are meant."""
+        lexicon = self.kit.lexicon
+        return bool(self.vans.find(text) or lexicon.cues(lexicon.analyse(text), "all_vans", "two_vans"))
 
     def _facts_of(self, reading: Reading) -> list[Fact]:
         facts: list[Fact] = []
@@ -249,6 +256,12 @@ class DocumentReader:
             scope = self._scope(found, reading, topics)
             made += [self.recorder.saying(said, found, van, seen, reading, spoken) for van, seen in scope.items()]
         return made
+
+
+def _vans_of_all(users: list[Reading]) -> frozenset[str] | None:
+    """Give the vans of the statements that refer to a note, of which it then speaks, if each is of some vans."""
+    theirs = [vans for reading in users if (vans := reading.draft.scope.vans) is not None]
+    return frozenset[str]().union(*theirs) if len(users) == len(theirs) > 1 else None
 
 
 def _naming_sentences(reading: Reading) -> set[int]:

@@ -28,7 +28,9 @@ def item_availability(item: Item | None, parsed: Parsed, split: int, van: str) -
     own = [c for c in cues if c.chunk == item.chunk and (c.start < split) == (item.start < split)]
     if own:
         return said_by(own)
-    around = _said_of_all(cues, item, parsed) or _of_alternative(cues, item, parsed)
+    around = (
+        _said_of_all(cues, item, parsed) or _of_alternative(cues, item, parsed) or _on_condition(cues, item, parsed)
+    )
     if around is not None:
         return around
     if item.depth > 0:
@@ -76,6 +78,20 @@ def _said_of_all(cues: list[Item], item: Item, parsed: Parsed) -> Availability |
     if closing and not _names_another(item.chunk, closing[0].chunk, parsed):
         return said_by(closing[:1])
     return None
+
+
+def _on_condition(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
+    """Give the availability of a sentence that ends in what it depends on: "85 L, inside, with the optional tank".
+
+    It has one figure of each kind, none of them beside the condition: "60 L, or 85 L with the optional tank".
+    """
+    last = [c for c in cues if c.has("cue", "if_equipped") and c.sentence == item.sentence and c.start > item.end]
+    if not last or not _opens_chunk(last[-1], parsed):
+        return None
+    sentence = [i for i in parsed.items if i.sentence == item.sentence and i.quantity is not None]
+    kinds = [i.quantity.dimension for i in sentence if i.quantity is not None]
+    beside = any(i.chunk == last[-1].chunk for i in sentence)
+    return None if beside or len(kinds) > len(set(kinds)) else said_by(last[-1:])
 
 
 def _of_alternative(cues: list[Item], item: Item, parsed: Parsed) -> Availability | None:
