@@ -37,6 +37,7 @@ class Sections:
         self.legends = {passage.text for passage in passages if passage.number in legend.passages}
         self.led = vans_by_run(passages, vans, kit.lexicon)
         self.leads = _leads(passages)
+        self.of_columns = {word.casefold() for word in kit.lexicon.words.column_words}
         self.senses: dict[tuple[object, ...], SectionSense] = {}
 
     def sense(self, passage: Passage) -> SectionSense:
@@ -76,7 +77,8 @@ class Sections:
             return
         analysis = self.kit.lexicon.analyse(NUMBERING.sub("", heading))
         cues = self._add_said(sense, heading, analysis, innermost=innermost)
-        for mention in analysis.mentions:
+        labels = heading.strip(" :").casefold() in self.of_columns  # "Line" over labels is none of the water lines
+        for mention in () if labels else analysis.mentions:
             if (
                 mention.concept.kind == "section"
                 and mention.concept.name not in sense.things

@@ -184,3 +184,36 @@ def test_all_of_a_range_are_those_in_whose_names_it_stands(facts_of):
     facts = facts_of(text, "range.md")
     for field in ("thermal_break", "heated_floor"):
         assert {f.model for f in facts if f.field == field} == {"Drift 54", "Drift 60 L", "Grand Drift"}, field
+
+
+POSTER = """# Marrowfen Drift 59
+
+Model year 2026. Length 5.95 m. Width 2.05 m. GVWR 3,500 kg. Wheelbase 3.60 m.
+
+## {heading}
+
+- 95 litres
+- {item}
+"""
+
+
+def test_pipes_that_are_lagged_say_nothing_of_the_tank_of_the_heading(facts_of):
+    facts = facts_of(POSTER.format(heading="Fresh water", item="All pipes inside, lagged"), "x.md")
+    told = {fact.field: fact.value for fact in facts}
+    assert told["water_lines_insulated"] is True
+    assert "fresh_tank_insulated" not in told
+
+
+def test_a_heating_mat_is_no_mat_for_windows(facts_of):
+    facts = facts_of(POSTER.format(heading="Waste water", item="Tank insulated, with 12 V heating mat"), "x.md")
+    told = {fact.field: fact.value for fact in facts}
+    assert (told["gray_tank_l"], told["gray_tank_insulated"], told["gray_tank_heat"]) == (95, True, "electric_pad")
+
+
+def test_the_head_of_the_labels_of_a_spreadsheet_is_no_heading_of_lines(facts_of):
+    text = POSTER.format(heading="Shell", item="Two doors") + (
+        "\n## Line\n\n| | Value |\n|---|---|\n| Wall insulation | Foam board |\n| Insulated | walls, ceiling |\n"
+    )
+    told = {(fact.field, fact.value) for fact in facts_of(text, "x.md")}
+    assert ("insulated_surfaces", "ceiling") in told
+    assert "water_lines_insulated" not in {field for field, _ in told}

@@ -14,6 +14,7 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.things.context import Context
 from specscan.finding.things.found import Found, How
 from specscan.finding.things.groups import Sentence
+from specscan.finding.things.items import Item
 from specscan.finding.things.statement import Statement
 from specscan.rulebook.book import Rulebook
 
@@ -60,7 +61,7 @@ class FrameReader:
             sentence = self.sentence_of(statement)
         if not statement.parsed.items:
             return []
-        if any(item.has("word", "covers") for item in statement.parsed.items):
+        if any(item.has("word", "covers") and not _is_heated(item, statement) for item in statement.parsed.items):
             statement.context = Context()  # a line about window covers does not go on about what the heading names
         self.words.start_things(statement, sentence)
         found = self.measures.read(statement, sentence)
@@ -71,3 +72,11 @@ class FrameReader:
         found += claims(self.book, statement, sentence, self.lexicon)
         found += bank_values(self.book, statement.parsed, found)
         return without_weaker(self.book, found, statement)
+
+
+def _is_heated(cover: Item, statement: Statement) -> bool:
+    """Tell whether a word for covers is part of one for what warms a tank: "with 12 V heating mat"."""
+    return any(
+        i is not cover and i.has("value", "tank_heating") and i.start <= cover.start and cover.end <= i.end
+        for i in statement.parsed.items
+    )

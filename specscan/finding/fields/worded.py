@@ -94,8 +94,8 @@ class WordReader:
                     if not (taken or self._follows_own(item, group)):
                         targets = targets or self._meant_before(concept, item, sentence)
                     targets = targets or self._asked_by_label(concept, item, things, sentence)
-                    targets = targets or self._under_heading(concept, item, group, statement)
-                    if not taken:
+                    if not taken:  # "All pipes inside, lagged" under "Fresh water"
+                        targets = targets or self._under_heading(concept, item, group, statement)
                         targets = targets or self._described(concept, item, things, statement, sentence)
                 for thing in targets:
                     if asked and thing not in asked and not any(owns(self.book, own, concept) for own in asked):
