@@ -12,6 +12,7 @@ from specscan.finding.language.units import Units
 from specscan.finding.language.whole_words import any_word
 from specscan.finding.marks.prices import has_price
 from specscan.finding.table_rows import is_unit_head
+from specscan.finding.value_starts import value_starts
 from specscan.reading.ocr.reader import OcrReader
 from specscan.reading.ocr.rules import load_ocr_rules
 from specscan.reading.read import read_document
@@ -76,6 +77,9 @@ class Examiner:
             knows_word=lambda word: word.casefold() in spoken,
             ends_letter=lambda text: text.casefold().strip(" ,.!") in ends,
             means_none=lambda text: text.casefold() in none,
+            value_starts=lambda text, count: next(
+                (starts for lexicon in lexicons if (starts := value_starts(text, count, lexicon))), []
+            ),
             means_all=lambda text: text.casefold() in everyone,
             leaves_open=lambda text: text.rpartition(" ")[2].casefold() in articles,
             is_page_foot=lambda text: page_foot.fullmatch(text) is not None,

@@ -132,3 +132,42 @@ def test_a_label_without_values_of_its_own_takes_none_from_the_rows_below_it(fac
     facts = facts_of(OPENING + ROWS.replace("Toilet Cassette", "Inverter\nToilet Cassette"))
     assert by_van(facts, "toilet") == {"Drift 19": "cassette", "Drift 22 AWD": "fixed_tank"}
     assert not by_van(facts, "inverter_w")
+
+
+LOWER = """Marrowfen Vans
+DRIFT 2026
+
+SPECIFICATIONS
+Drift 19 Drift 22
+
+CHASSIS
+Length overall 19 ft 8 in 23 ft 11 in
+Height overall 9 ft 1 in 9 ft 8 in
+GVWR 9,350 lb 10,360 lb
+Sleeping capacity 2 4
+
+WATER
+Fresh tank 22 gal 34 gal
+Black tank none 13 gal
+Gray tank location under floor heated bay
+Grab rail chrome or brass to taste
+Toilet cassette, 5 gal fixed, to black tank
+
+HEAT AND POWER
+Heater diesel air heater diesel hydronic
+Solar 180 W 2 x 180 W
+Insulated surfaces walls, ceiling walls, ceiling, floor
+"""
+
+
+def test_known_words_of_one_kind_part_the_values_of_vans(facts_of):
+    facts = facts_of(LOWER)
+    expected = {
+        "gray_tank_location": ("underbody", "enclosed"), "toilet": ("cassette", "fixed_tank"),
+        "heater_type": ("forced_air", "hydronic"), "heater_fuel": ("diesel", "diesel"), "solar_w": (180, 360),
+    }  # fmt: skip
+    for field, values in expected.items():
+        assert by_van(facts, field) == dict(zip(("Drift 19", "Drift 22"), values, strict=True)), field
+    assert round(by_van(facts, "black_tank_l")["Drift 22"]) == 49
+    surfaces = {fact.value for fact in facts if (fact.model, fact.field) == ("Drift 19", "insulated_surfaces")}
+    assert surfaces == {"walls", "ceiling"}

@@ -27,7 +27,8 @@ SLACK = 2.0  # em by which full lines differ in length
 LABELLED_SHARE = 0.5  # of the lines of a list of labels and values, those without a label go on with the line above
 LABEL_FIRST = re.compile(r"[^\W\d_][^:.!?]{1,30}: \S")
 SMALL_FIRST = re.compile(r"[a-zß-ÿ\d]|[A-Z]{1,5}(?:/[A-Z]{1,3})?(?= [\da-zß-ÿ])")  # "GVWR 3500 kg", "A/C on the roof"
-LONG_LIST = 6  # lines
+LEAST_LIST = 3  # lines
+LONG_LIST = 6
 MOST_FULL = 0.4  # of its lines can reach as far as those of running text
 NUMBER = re.compile(r"(\d{1,2})[.)]")
 LIST = 2  # items, from which their type is no heading's, however small that of the page is
@@ -211,9 +212,27 @@ def _listed(lines: list[Line]) -> set[int]:
     left = min((line.box.x0 for line in lines), default=0.0)
     right = max((line.box.x1 for line in lines), default=0.0)
     for block in runs_of(lines, near):
-        if len(block) >= 3:
-            found.update(id(member) for member in _list_members(block) or _small_members(block, left, right))
+        if len(block) >= LEAST_LIST:
+            members = _list_members(block) or _small_members(block, left, right)
+            found.update(map(id, members or [one for part in _between_text(block) for one in _list_members(part)]))
     return found
+
+
+def _between_text(block: list[Line]) -> list[list[Line]]:
+    """Give the runs of three lines or more of a block between sentences, with the full lines before their ends, and
+    headings."""
+    widest = max(line.box.width for line in block)
+    parts: list[list[Line]] = [[]]
+    for line in block:
+        if line.text.endswith((".", ";", ":")):
+            while parts[-1] and parts[-1][-1].box.width >= RAGGED * widest:
+                parts[-1].pop()
+            parts.append([])
+        elif line.bold:
+            parts.append([])
+        else:
+            parts[-1].append(line)
+    return [part for part in parts if len(part) >= LEAST_LIST]
 
 
 def _list_members(block: list[Line]) -> list[Line]:

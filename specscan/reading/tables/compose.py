@@ -40,7 +40,8 @@ class Hints:
     pages that are pictures; ``knows_word`` tells whether a word belongs to what brochures say, in any language
     of the rules; ``leaves_open`` tells whether a text ends in an article, so that more must follow; ``is_page_foot``
     whether it only numbers a page ("Page 2 of 4"), ``ends_letter`` whether it is what stands above a signature,
-    ``means_all`` whether it says that all vans are meant ("both"), ``means_none`` that a van has none of a thing.
+    ``means_all`` whether it says that all vans are meant ("both"), ``means_none`` that a van has none of a thing;
+    ``value_starts`` gives with which words so many values begin that stand side by side.
     """
 
     is_label: Callable[[str], bool] = field(default=lambda text: False)
@@ -61,6 +62,7 @@ class Hints:
     ends_letter: Callable[[str], bool] = field(default=lambda text: False)
     means_all: Callable[[str], bool] = field(default=lambda text: False)
     means_none: Callable[[str], bool] = field(default=lambda text: False)
+    value_starts: Callable[[str, int], list[int]] = field(default=lambda text, count: [])
     ocr: OcrReader | None = None
 
 

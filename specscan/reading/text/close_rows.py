@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from typing import NamedTuple
 
+from specscan.reading.letters.words import is_bullet
 from specscan.reading.tables.compose import Hints
 from specscan.reading.text.fallen_cells import Pasted
 
@@ -14,7 +16,10 @@ FIGURED_SHARE = 0.4  # of the rows: those whose values have the same figures and
 MAX_COLUMNS = 5
 LABEL_WORDS = 6
 GROUP_WORDS = 5
+CORNER_WORDS = 4
 CELL_LETTERS = 60
+CELL_WORDS = 12  # of a label and values
+WIDE = "   "
 FIGURE = re.compile(r"[^\w]?\d[\d.,/]*(?:[-–]\d[\d.,/]*)?\W?$")
 FIGURES = re.compile(r"\d[\d.,/]*")
 SHARED = re.compile(r"([^()\d]+?) \(([^\W\d_][\w ]*)\) (.+)")  # "Overall width (both) 6' 10\""
@@ -24,23 +29,26 @@ OPEN_ENDS = (",", "x", "×", "/", "-", "–", "+", "&", "(")  # before a figure 
 def find_close_rows(lines: list[str], hints: Hints) -> Pasted | None:
     """Give the first such table, or ``None``.
 
-    Its first line names the vans, all of which begin with the same word, and each line below it opens with a known
-    label, or names a group of rows in capitals. Wrapped values stand in lines of their own below their label. A row of
-    which nobody can tell where one value ends is left out; where there are many, it is no table.
+    Its first line names the vans, all of which begin with the same word, behind words of brochures or none, and each
+    line below it opens with a known label, or names a group of rows in capitals. Wrapped values stand in lines of their
+    own below their label. A row of which nobody can tell where one value ends is left out; where there are many, it is
+    no table.
     """
     for start, line in enumerate(lines[:-MIN_ROWS]):
-        heads = _heads(line.split(), hints)
+        corner, heads = _headed(line.split(), hints)
         if not heads:
             continue
         rows: list[list[str]] = []
         end, count, parted, figured = start + 1, 0, 0, 0
-        while end < len(lines) and (read := _read(lines, end, len(heads), hints)) is not None:
+        while (
+            read := _read_below(lines, end, len(heads), hints) or _unknown(lines, end, len(heads), hints)
+        ) is not None:
             rows += [read.row] if read.row else []
             count, figured = count + (not read.group), figured + read.sure
             parted += bool(read.row) and not read.group
             end = read.end
         if count >= MIN_ROWS and parted >= PARTED_SHARE * count and figured >= FIGURED_SHARE * count:
-            return Pasted(start, end, [["", *heads], *rows], True)
+            return Pasted(start, end, [[corner, *heads], *rows], True)
     return None
 
 
@@ -51,9 +59,26 @@ class _Row(NamedTuple):
     group: bool = False
 
 
+def _unknown(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | None:
+    """Leave out a line of a label that nobody knows, if the one below it is a row: "Grab rail chrome brass"."""
+    words = lines[place].split() if place < len(lines) else []
+    if not 1 < len(words) <= CELL_WORDS or not words[0][:1].isupper() or words[-1].endswith((".", ":")):
+        return None
+    below = _read(lines, place + 1, columns, hints) if place + 1 < len(lines) and lines[place + 1].strip() else None
+    return _Row([], place + 1) if below is not None and below.row and not below.group else None
+
+
+def _read_below(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | None:
+    """Read the row at a line, or below an empty one that parts groups."""
+    place += place < len(lines) and not lines[place].strip()
+    return _read(lines, place, columns, hints) if place < len(lines) and lines[place].strip() else None
+
+
 def _read(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | None:
     """Read the row that begins with a line, of one line or of a label and values in lines of their own."""
     line = lines[place].strip()
+    if WIDE in line or is_bullet(line.split()[0]):
+        return None  # a table with room between its cells, a list
     if _names_group(line):
         return _Row([line, *[""] * columns], place + 1, group=True)
     shared = SHARED.fullmatch(line)
@@ -63,6 +88,8 @@ def _read(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | No
         return _Row(row, place + 1)
     labels = _labels(line, hints)
     row, sure = _row(line.split(), labels, columns)
+    if not sure and (known := _by_meaning(line.split(), columns, hints)):
+        return _Row(known, place + 1)
     if not row and hints.is_label(line) and not any(map(str.isdigit, line)):
         cells, end = _stacked(lines, place + 1, columns, hints)
         if cells:
@@ -70,10 +97,10 @@ def _read(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | No
         below = lines[place + 1].strip() if place + 1 < len(lines) else ""
         if _row(below.split(), _labels(below, hints), columns)[0]:
             return _Row([line, *[""] * columns], place + 1, group=True)
-    if labels:
-        return _Row(row, place + 1, sure)
-    row = _figured(line.split(), columns, hints)  # of a label that nobody knows
-    return _Row(row, place + 1, True) if row else None
+    if not row:
+        row = _figured(line.split(), columns, hints)  # of a label that nobody knows as well
+        sure = bool(row)
+    return _Row(row, place + 1, sure) if labels or row or _is_unclear(line.split(), hints) else None
 
 
 def _names_group(line: str) -> bool:
@@ -93,7 +120,7 @@ def _stacked(lines: list[str], place: int, columns: int, hints: Hints) -> tuple[
             cells[-1] += f" {line}"
         elif len(cells) == columns:
             break
-        elif len(line) > CELL_LETTERS or _names_group(line) or _row(line.split(), _labels(line, hints), columns)[0]:
+        elif len(line) > CELL_LETTERS or _names_group(line) or _labels(line, hints):
             return [], place
         else:
             cells.append(line)
@@ -108,6 +135,25 @@ def _repeated(words: list[str], columns: int, hints: Hints) -> list[str]:
         if rest == rest[:size] * columns and hints.is_label(" ".join(words[:count])):
             return [" ".join(words[:count]), *[" ".join(rest[:size])] * columns]
     return []
+
+
+def _by_meaning(words: list[str], columns: int, hints: Hints) -> list[str]:
+    """Give the row of a known label and as many known values of one kind: "Gray tank location under floor enclosed"."""
+    for count in range(1, min(LABEL_WORDS, len(words) - columns) + 1):
+        label = " ".join(words[:count])
+        if not label[:1].isupper() or any(map(str.isdigit, label)) or not hints.is_label(label):
+            continue
+        if starts := hints.value_starts(" ".join(words[count:]), columns):
+            places = [0, *(count + start for start in starts), len(words)]
+            return [" ".join(words[a:b]) for a, b in itertools.pairwise(places)]
+    return []
+
+
+def _is_unclear(words: list[str], hints: Hints) -> bool:
+    """Tell whether a line is a row of which nobody can tell the values apart: it opens with a known label."""
+    if not words[0][:1].isupper() or words[-1].endswith((".", ":", ";")):
+        return False
+    return any(hints.is_label(" ".join(words[:count])) for count in range(1, min(LABEL_WORDS, len(words))))
 
 
 def _figured(words: list[str], columns: int, hints: Hints) -> list[str]:
@@ -126,9 +172,19 @@ def _figured(words: list[str], columns: int, hints: Hints) -> list[str]:
     return [" ".join(words[:begun]), *values] if sure else []
 
 
+def _headed(words: list[str], hints: Hints) -> tuple[str, list[str]]:
+    """Give what stands over the labels, if anything, and the names behind it: "Water" of "Water Drift 19 Drift 22"."""
+    for place in range(min(CORNER_WORDS + 1, len(words))):
+        corner = words[:place]
+        plain = all(hints.knows_word(word.strip("():,").casefold()) or word.startswith("(") for word in corner)
+        if plain and words[place] not in corner and (heads := _heads(words[place:], hints)):
+            return " ".join(corner), heads
+    return "", []
+
+
 def _heads(words: list[str], hints: Hints) -> list[str]:
     """Give the names in a line of nothing but names that begin with the same word, each of which goes on."""
-    if not words or "   " in " ".join(words) or not words[0][:1].isupper():
+    if not words or WIDE in " ".join(words) or not words[0][:1].isupper():
         return []
     starts = [place for place, word in enumerate(words) if word == words[0]]
     names = [" ".join(words[a:b]) for a, b in zip(starts, [*starts[1:], len(words)], strict=True)]
@@ -143,7 +199,7 @@ def _heads(words: list[str], hints: Hints) -> list[str]:
 def _labels(line: str, hints: Hints) -> list[int]:
     """Give of how many words the known labels are that open a line, most first."""
     words = line.split()
-    if "   " in line.strip() or line.strip().endswith("."):
+    if WIDE in line.strip() or line.strip().endswith("."):
         return []
     return [
         count
@@ -182,15 +238,19 @@ def _parted(words: list[str], count: int) -> tuple[list[str], bool]:
         parts = [words[place : place + size] for place in range(0, len(words), size)]
         if size and len({tuple(map(_form, part)) for part in parts}) == 1:
             return [" ".join(part) for part in parts], True
+    ends = [n for n in range(1, len(words)) if words[n] == words[-1] and FIGURE.match(words[n - 1])]
+    plain = all(FIGURE.match(word) or word == words[-1] or word in OPEN_ENDS for word in words)
+    if plain and len(ends) == count and not FIGURE.match(words[-1]):  # "180 W 2 x 180 W"
+        return [" ".join(words[a + 1 : b + 1]) for a, b in itertools.pairwise([-1, *ends])], True
     starts = [place for place in range(1, len(words)) if _begins(words, place)]
     if len(starts) != count - 1:
         return [], False
     parts = [words[a:b] for a, b in zip([0, *starts], [*starts, len(words)], strict=True)]
     bare = [len(part) == 1 and FIGURE.match(part[0]) is not None for part in parts]
     lower = any(word[:1].islower() for word in words)
-    ends = len({part[-1].split("-")[-1] for part in parts}) == 1  # "Rear-wheel All-wheel", "Single pane Dual pane"
+    alike = len({part[-1].split("-")[-1] for part in parts}) == 1  # "Rear-wheel All-wheel", "Single pane Dual pane"
     coded = all(len(part) == 1 and part[0].isupper() for part in parts)  # "RWD AWD"
-    return ([" ".join(part) for part in parts], False) if not any(bare) and (lower or ends or coded) else ([], False)
+    return ([" ".join(part) for part in parts], False) if not any(bare) and (lower or alike or coded) else ([], False)
 
 
 def _form(word: str) -> str:

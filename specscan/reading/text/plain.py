@@ -277,7 +277,8 @@ def _add_page(
         assembler.begin_block()
         assembler.add_grid(0, text_grid(pasted.rows, head=pasted.headed))
         assembler.last_table = None
-        _add_page(lines[pasted.end :], assembler, hints, signs, heads)
+        named = set(pasted.rows[0][1:]) if pasted.headed else set()  # a van's name alone heads a list of its own
+        _add_page(lines[pasted.end :], assembler, hints, signs, (heads or set()) | named)
         return
     placed = lines_with_joined_signs([_line(line, number) for number, line in enumerate(lines) if line.strip()])
     if not placed:
@@ -306,10 +307,14 @@ def _set_apart(lines: list[str], placed: list[Line], heads: set[str], hints: Hin
 
     What stands above a signature is no heading of it.
     """
+    listed = False
     for place, line in enumerate(placed):
         number = round(line.box.top / PITCH)
-        if lines[number] in heads:
-            placed[place] = _bold(line)
+        if lines[number] in heads or listed and hints.means_all(line.text):
+            placed[place] = _bold(line, LOWER if listed else 1.0)
+            continue
+        if place + 1 < len(placed) and placed[place + 1].text in heads and hints.heads_list(line.text):
+            placed[place], listed = _bold(line), True  # "Extras" over "Drift 19" over the list of its extras
             continue
         if _heads_dots(line, placed[place + 1 : place + 2]):
             placed[place] = _bold(line, LOWER)
