@@ -68,3 +68,8 @@ def test_what_a_van_is_not_built_with_is_not_its_heater(settled_of, region, head
     rows = settled_of(f"Marrowfen Drift 21\n\nMarrowfen\n\n- {words[region]}\n\n## {heading}\n\n- {item}\n")
     told = [row for (_, field, _), row in rows.items() if field == "heater_type"]
     assert all(row.availability == "not_available" or row.status != "stated" for row in told)
+
+
+@pytest.mark.parametrize("told", ["part inside, part below", "Part indoors, part below"])
+def test_pipes_of_which_a_part_runs_below_are_mixed(states, told):
+    states("UK", f"Pipe runs: {told}", {"water_lines_location": "mixed"})
