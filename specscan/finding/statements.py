@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import itertools
 import re
+from dataclasses import replace
 
 from specscan.finding.amounts import is_figure, rows_of_vans
+from specscan.finding.covers_headings import CoversHeadings
 from specscan.finding.drafts import Draft, SectionSense
 from specscan.finding.fitting import FittingRows
 from specscan.finding.general_units import GeneralUnits
@@ -50,6 +52,7 @@ class StatementMaker(LabelledStatements):
         self.prices = PriceLines(kit, vans, legend, passages)
         self.sections = Sections(kit, vans, self.prices, legend, passages)
         self.priced = PricedParagraphs(self.openings, self.prices.priced, kit.lexicon.words)
+        self.covers = CoversHeadings(kit.lexicon)
         self.questions = Questions(kit.lexicon, self.openings, kit.quantities)
         self.general_units = GeneralUnits(kit, passages)
         self.fitting = FittingRows(
@@ -255,6 +258,11 @@ class StatementMaker(LabelledStatements):
         """Give the statements of a text that begins at a place of its passage."""
         if is_card_of_another(text, self.vans, self.kit.lexicon) or self.stacked.get(passage.number) == "":
             return []
+        covered = self.covers.label(passage.sections, text)
+        if covered is not None:
+            shown, label, at = covered
+            drafts = self._labelled(passage, label, text[at:], begins + at, "inline", scope, notes, how=How.PAIR)
+            return [replace(draft, label_shown=shown) for draft in drafts]
         package = self._package(text, scope)
         if package is not None:
             return [Draft(passage, "", text, How.LIST, package, begins, "", None, notes)]

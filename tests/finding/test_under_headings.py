@@ -217,3 +217,14 @@ def test_the_head_of_the_labels_of_a_spreadsheet_is_no_heading_of_lines(facts_of
     told = {(fact.field, fact.value) for fact in facts_of(text, "x.md")}
     assert ("insulated_surfaces", "ceiling") in told
     assert "water_lines_insulated" not in {field for field, _ in told}
+
+
+def test_places_under_a_heading_of_covers_have_covers(facts_of):
+    item = "Cab: insulated set, option\n- Rear doors: insulated, standard"
+    told = {
+        (fact.field, fact.value, fact.availability)
+        for fact in facts_of(POSTER.format(heading="Shades", item=item), "x.md")
+    }
+    assert ("cab_shades_insulated", True, "optional") in told
+    assert ("rear_shades_insulated", True, "standard") in told
+    assert "insulated_surfaces" not in {field for field, _, _ in told}
