@@ -168,3 +168,43 @@ def test_values_of_all_vans_span_the_columns_in_shaded_rows_and_between_them(fac
     assert by_van(facts, "fresh_tank_l") == {"Drift 540": 75, "Drift 600": 100, "Drift 640": 125}
     assert by_van(facts, "wheelbase_mm") == dict.fromkeys(("Drift 540", "Drift 600", "Drift 640"), 4040)
     assert by_van(facts, "engine_fuel") == dict.fromkeys(("Drift 540", "Drift 600", "Drift 640"), "diesel")
+
+
+WHITE_GROUPS = [
+    ("DIMENSIONS",),
+    ("Overall length", "5.41 m", "5.99 m", "6.45 m"),
+    ("GVWR", "3300 kg", "3500 kg", "4500 kg"),
+    ("Sleeps", "2", "2", "3"),
+    ("Wheelbase", "3.25 m", "3.80 m", "4.33 m"),
+    ("WATER",),
+    ("Fresh water", "70 L", "95 L", "110 L"),
+    ("Gray water", "60 L", "80 L", "90 L"),
+    ("Water heater", "6 L", "10 L", "10 L"),
+]
+
+
+def test_white_bands_of_groups_part_no_striped_table_and_heads_of_two_lines_stay_whole(facts_of_pdf):
+    page = Page()
+    page.text(50, 20, "Marrowfen Campers", bold=True)
+    page.text(50, 40, "Drift 2026", size=20, bold=True)
+    walls = (45, 200, 290, 380, 480)
+    for left, right in zip(walls, walls[1:], strict=False):
+        page.box(left, 86, right, 118, (0.15, 0.2, 0.27))
+    page.row(104, (230, "540"), (320, "600"), (405, "POLAR"), bold=True, color=(1, 1, 1))
+    page.row(90, (412, "600"), bold=True, color=(1, 1, 1))
+    top, shade = 118, False
+    for row in WHITE_GROUPS:
+        if len(row) == 1:
+            page.box(walls[0], top, walls[-1], top + 22, (1, 1, 1))
+            page.text(50, top + 8, row[0], bold=True)
+            top, shade = top + 22, row[0] == "DIMENSIONS"
+            continue
+        for left, right, text in zip(walls, walls[1:], row, strict=False):
+            if shade:
+                page.box(left, top, right, top + 20, (0.93, 0.95, 0.94))
+            page.text(left + (5 if left == walls[0] else 30), top + 6, text)
+        top, shade = top + 20, not shade
+    facts = facts_of_pdf(page)
+    assert by_van(facts, "sleeps") == {"Drift 540": 2, "Drift 600": 2, "Drift 600 POLAR": 3}
+    assert by_van(facts, "fresh_tank_l") == {"Drift 540": 70, "Drift 600": 95, "Drift 600 POLAR": 110}
+    assert by_van(facts, "wheelbase_mm") == {"Drift 540": 3250, "Drift 600": 3800, "Drift 600 POLAR": 4330}

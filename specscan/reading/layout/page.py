@@ -182,7 +182,7 @@ def _marks(sheet: Sheet, size: float) -> Marks:
             marks.bars.append(box)
         marks.floors.append((box.top, box.x0, box.x1))
         marks.floors.append((box.bottom, box.x0, box.x1))
-    marks.floors = _joined(marks.floors)
+    marks.pieces, marks.floors = marks.floors, _joined(marks.floors)
     return marks
 
 

@@ -76,7 +76,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
     for first, last in (part for run in _runs(kept, marks) for part in _part_by_titles(kept, *run, marks)):
         last = above_notes(kept, first, last)
         first = below_lines_apart(kept, first, last, hints)
-        columns = columns_under_heads(kept[first:last])
+        columns = _drawn_columns(kept[first:last], columns_under_heads(kept[first:last]), marks)
         if len(columns) < 2:
             continue
         first = _head_bar(kept, first, last, marks)
@@ -90,6 +90,15 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
             continue
         return AmongLines([line for line, _ in kept[:first]], grid, [line for line, _ in kept[last:]])
     return None
+
+
+def _drawn_columns(run: list[Parted], columns: Columns, marks: Marks) -> Columns:
+    """Give the columns that the borders of the heads show, where values for several columns hide some of them."""
+    for line, segments in run[:HEAD_LINES]:
+        drawn = marks.cells_over(line) if line.bold and len(segments) >= MIN_HEADS else []
+        if len(drawn) > len(columns) >= 2 and len(segments) >= len(drawn) - 1:
+            return drawn
+    return columns
 
 
 def _is_numbered_title(line: Line, usual: float) -> bool:

@@ -14,6 +14,8 @@ LEAST_RULES = 4  # of one length below one another, from which they part the row
 LIKE = 3.0  # points by which the ends of such rules may differ
 ROW_HEIGHT = 8.0  # em, how far apart they may be: a row of some wrapped lines
 UNEVEN = 2.2  # times the usual height of a row: a higher one holds a title between two tables
+LEAST_CELLS = 4  # of a head, its corner included
+CELL_FLOOR = 1.5  # em, from the words of a cell to its border at most
 TITLE = 1.1  # times the size of the rows
 ROW_WIDTH = 20.0  # em, how long they must be
 LEAST_LENGTH = 60.0  # points, as much in letters too small to read: a drawing has thousands of shorter strokes
@@ -33,11 +35,15 @@ class _Stack:
 
 @dataclass(slots=True)
 class Marks:
-    """What is drawn on the page: vertical rules (x, top, bottom), horizontal ones (y, x0, x1) and shaded bars."""
+    """What is drawn on the page: vertical rules (x, top, bottom), horizontal ones (y, x0, x1) and shaded bars.
+
+    ``pieces`` are the horizontal rules as they were drawn, cell by cell where cells have borders of their own.
+    """
 
     bars: list[Box] = field(default_factory=list)
     walls: list[tuple[float, float, float]] = field(default_factory=list)
     floors: list[tuple[float, float, float]] = field(default_factory=list)
+    pieces: list[tuple[float, float, float]] = field(default_factory=list)
     _stacks: list[_Stack] | None = field(default=None, compare=False)
     _by_width: tuple[list[float], list[tuple[float, float, float]]] | None = field(default=None, compare=False)
 
@@ -45,6 +51,19 @@ class Marks:
         """Give the x of the vertical rules that pass the line."""
         middle = line.box.middle[1]
         return [x for x, top, bottom in self.walls if top <= middle <= bottom]
+
+    def cells_over(self, line: Line) -> list[tuple[float, float]]:
+        """Give the x ranges of the pieces, end to end, of the rule right below a line: the columns of a table.
+
+        There are none where the rule is drawn in one, or each word of the line is not over one piece.
+        """
+        reach = [(y, x0, x1) for y, x0, x1 in self.pieces if -0.3 <= (y - line.box.bottom) / line.size <= CELL_FLOOR]
+        height = min((y for y, _, _ in reach), default=0.0)
+        cells = sorted({(round(x0, 1), round(x1, 1)) for y, x0, x1 in reach if y - height < 1})
+        if any(abs(right[0] - left[1]) > LIKE for left, right in itertools.pairwise(cells)):
+            return []
+        within = all(any(x0 - 1 <= word.box.x0 and word.box.x1 <= x1 + 1 for x0, x1 in cells) for word in line.words)
+        return cells if len(cells) >= LEAST_CELLS and within else []
 
     def in_bar(self, line: Line) -> bool:
         """Tell whether a line stands in a shaded bar."""

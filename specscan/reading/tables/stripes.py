@@ -38,13 +38,18 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     that stand above the band of the first group are taken in too.
     """
     pieces: list[Piece] = []
-    bands = _bands(sheet)
+    bands = _bands(sheet, words)
     striped = _stripes(sheet)
     for group in _alike([stripe for stripe in striped if len(stripe.walls) > MIN_CELLS]):
         spanned = _spanned(group, striped)
         rows = _with_bands(group, spanned, bands)
         if all(below.top - above.bottom > SNAP for above, below in zip(rows, rows[1:], strict=False)):
             continue
+        for band in _wide(group[0].walls, [band for band in bands if band.color == WHITE]):
+            if rows[0].top <= band.top <= rows[-1].bottom:  # the edges of shaded boxes are there already
+                left, right = band.walls[0], band.walls[-1]
+                pieces += [("h", left, right, band.top), ("h", left, right, band.bottom)]
+                pieces += [("v", band.top, band.bottom, left), ("v", band.top, band.bottom, right)]
         for above, below in zip(rows, rows[1:], strict=False):
             if SNAP < below.top - above.bottom <= MAX_ROW:
                 walls = _walls_of(words, above.walls, above.bottom, below.top, bool(spanned))
@@ -64,9 +69,16 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     return pieces
 
 
-def _bands(sheet: Sheet) -> list[Fill]:
-    """Give the shaded boxes that can be the band of a group: as high as a row."""
-    return [f for f in sheet.fills if f.color not in (None, WHITE) and f.box.height <= MAX_ROW]
+def _bands(sheet: Sheet, words: list[Word]) -> list[Fill]:
+    """Give the boxes that can be the band of a group: as high as a row, shaded, or white around one text alone."""
+    boxes = [f for f in sheet.fills if f.color is not None and f.box.height <= MAX_ROW]
+    return [f for f in boxes if f.color != WHITE or _holds_title(f, words)]
+
+
+def _holds_title(fill: Fill, words: list[Word]) -> bool:
+    inside = [word for word in words if fill.box.holds(*word.box.middle)]
+    lines = build_lines(inside)
+    return len(lines) == 1 and len(segments_of(lines[0], SEGMENT_GAP)) == 1
 
 
 def _spanned(group: list[_Stripe], striped: list[_Stripe]) -> list[_Stripe]:
