@@ -76,3 +76,11 @@ def test_the_year_before_a_name_that_is_a_code_is_the_model_year(vans_of):
         "- Fresh water: 30 gal\n- Wheelbase: 152 in\n\nThe KT-152 is built by Fenwold Vans LLC.\n"
     )
     assert {(model, year) for _, model, year in vans_of(text)} == {("KT-152", 2026)}
+
+
+@pytest.mark.parametrize(("region", "line"), [
+    ("AU", "GVM 3500, tare 2815 kg"), ("UK", "MTPLM 3500, MIRO 2815 kg"),
+    ("DE", "zGG 3500, Leergewicht 2815 kg"), ("FR", "PTAC 3500, poids à vide 2815 kg"),
+])  # fmt: skip
+def test_the_figure_of_the_second_of_two_masses_is_not_that_of_the_first(printed, region, line):
+    assert printed(region, line, about=("gvwr_kg",)).get("gvwr_kg") in (None, 3500)

@@ -266,6 +266,8 @@ class Grouper:
         inside = [i for i in parsed.items if i.quantity is not None and last.end <= i.start and i.end <= item.start]
         if inside and parsed.text[item.end :].lstrip().startswith(":"):
             return False  # "Gray: 20 gal / Black: 12 gal": each has its own
+        if any(i.quantity is not None and i.quantity.bare for i in inside) and _has_figure(item, parsed):
+            return False  # "GVM 3500, tare 2815 kg": the second is not of both
         carried = {i.first - 1 for i in inside}  # "with 120 l": the word before belongs to the figure
         between = [
             token.norm
@@ -303,6 +305,11 @@ class Grouper:
 def _tells_itself(item: Item, parsed: Parsed) -> bool:
     """Tell whether the name of a thing begins with what it states: "insulated pipes"."""
     return any(i.tells and i.start == item.start and i.end < item.end for i in parsed.items)
+
+
+def _has_figure(item: Item, parsed: Parsed) -> bool:
+    """Tell whether a figure stands right behind the name of a thing."""
+    return any(other.quantity is not None and other.first == item.last for other in parsed.items)
 
 
 def _told(parsed: Parsed, chunk: int, after: int | None, before: int | None) -> bool:
