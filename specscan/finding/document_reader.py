@@ -94,10 +94,11 @@ class DocumentReader:
     def _read(self, draft: Draft, above: RowsAbove) -> Reading:
         sense = self.maker.sections.sense(draft.passage)
         context = list(sense.things)
-        if draft.how in (How.CELL, How.PAIR) and self._goes_on(draft.label):
+        if draft.how in (How.CELL, How.PAIR):
             if above.refers_by_pronoun(draft.label):
                 return Reading(draft, self._statement(draft, above.things, replace(sense, things=[])))
-            if meant := [thing for thing in above.meant(draft.label) if thing not in context]:
+            goes_on = self._goes_on(draft.label)
+            if goes_on and (meant := [thing for thing in above.meant(draft.label) if thing not in context]):
                 alone = self._statement(draft, context, sense)
                 if any(not found.rejected for found in alone.found):
                     return Reading(draft, alone)  # "Insulated cab shades" are not the gray tank's above them
@@ -116,11 +117,7 @@ class DocumentReader:
         nobody knows what.
         """
         lexicon = self.kit.lexicon
-        return bool(
-            lexicon.knows_all(label)
-            or self.book.is_unit(label.strip(" ()*"))
-            or lexicon.cues(lexicon.analyse(label), "pronoun")
-        )
+        return lexicon.knows_all(label) or self.book.is_unit(label.strip(" ()*"))
 
     def _note_readings(self, readings: list[Reading]) -> list[Reading]:
         """Read each note in the context of the statements that refer to it."""

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import referred, refers
+from specscan.finding.language.whole_words import any_word
 
 
 class RowsAbove:
@@ -11,6 +14,7 @@ class RowsAbove:
 
     def __init__(self, kit: Kit):
         self.kit = kit
+        self.asking = re.compile(rf"(?:{any_word(kit.lexicon.words.row_questions)})(?!\w)", re.IGNORECASE)
         self.place: tuple[object, ...] = ()
         self.things: list[str] = []
         self.named: list[tuple[str, list[str]]] = []  # rows right above each other that name their things themselves
@@ -43,10 +47,12 @@ class RowsAbove:
         return [] if set(others) - set(told) else told
 
     def refers_by_pronoun(self, label: str) -> bool:
-        """Tell whether a label names nothing itself and means what the row above is about: "where it sits"."""
+        """Tell whether a label names nothing itself and means what the row above is about: "where it sits", "where"."""
         analysis = self.kit.lexicon.analyse(label)
         named = any(mention.concept.kind == "thing" for mention in analysis.mentions)
-        return not named and bool(self.things) and bool(self.kit.lexicon.cues(analysis, "pronoun"))
+        if named or not self.things:
+            return False
+        return bool(self.kit.lexicon.cues(analysis, "pronoun")) or self.asking.match(label) is not None
 
     def _referring(self, label: str) -> list[str]:
         """Give the words of a label that refer to things named elsewhere: "tank" of "tank heating"."""

@@ -252,6 +252,7 @@ class WordFile(Entry):
     vans: list[str] = []
     lengths_of_vans: list[str] = []
     pronouns: list[str] = []
+    row_questions: list[str] = []
     question_words: list[str] = []
     past_vans: list[str] = []
     until: list[str] = []
