@@ -21,6 +21,7 @@ INNER = re.compile(r"([^:\d]+/[^:\d]+?)\s?:\s+(?=\S?\d)")  # "Tanks: fresh / gra
 OTHER_JOINTS = ("-", "–", "—", "·", "|", "•", "+")
 MOST = 4
 UNIT_FIRST = re.compile(r"\(([^\W\d_]{1,3}) ?/ ?[^\W\d_]{4,}\)")
+UNIT_BEHIND = re.compile(r"(.*\w)(?: ?[:,])? ([^\W\d_]{1,3}) ?/ ?([^\W\d_]{4,})")
 ORDER_BEHIND = re.compile(r"\s*\(([^()\d]+)\)\W*$")  # "5,41 x 2,05 x 2,64 m (L x l x h)"
 BETWEEN = re.compile(r"\s*[/x×]\s*")
 Part = tuple[str, str, int]  # label, body, and where the body begins
@@ -120,7 +121,14 @@ class LabelParts:
         return f"{label} ({match[1]})", body[: match.start()]
 
     def slashed(self, label: str, body: str) -> tuple[str, str]:
-        """Give a label and a body that other signs part with slashes: "Fresh - gray - black: 22 - 20 - 10"."""
+        """Give a label and a body that other signs part with slashes: "Fresh - gray - black: 22 - 20 - 10".
+
+        A unit that asks for the first part comes in brackets: "Fresh water: L / place" is no length.
+        """
+        unit = UNIT_BEHIND.fullmatch(label)
+        spelt = self.kit.units.named
+        if unit is not None and "/" in body and spelt(unit[2]) and not spelt(unit[3]):
+            return f"{unit[1]} ({unit[2]} / {unit[3]})", body
         if "/" in body or "/" in label:
             return label, body
         for sign in OTHER_JOINTS:

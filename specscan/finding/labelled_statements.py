@@ -24,6 +24,7 @@ from specscan.finding.offered_to import offered_to
 from specscan.finding.openings import SHORT_NAMES, Openings
 from specscan.finding.option_codes import OptionCodes
 from specscan.finding.things.found import Availability, How
+from specscan.finding.toilet_tanks import ToiletTanks
 from specscan.finding.two_lists import without_second
 from specscan.finding.two_units import TwoUnits
 from specscan.finding.wall_labels import WallLabels
@@ -47,7 +48,8 @@ class LabelledStatements:
         self.codes = OptionCodes(passages, vans)
         self.openings = Openings(kit.lexicon, vans, kit.absent, kit.instead)
         self.label_parts = LabelParts(kit)
-        self.waste = WasteLabels(kit, passages)
+        self.toilets = ToiletTanks(kit, passages)
+        self.waste = WasteLabels(kit, passages, self.toilets)
         self.walls = WallLabels(kit)
         self.by_van = LabelsByVan(kit, vans, self.label_parts)
         self.twice = AnswersTwice(kit.lexicon.book.words, kit.language)
@@ -92,9 +94,8 @@ class LabelledStatements:
         printed = label, body
         if self._is_figure(label) and not self._is_figure(body) and self.kit.lexicon.knows_label(body):
             label, body = body, label  # tiles of a page: "38 gal" over "fresh water"
-        label, body = self.label_parts.told_behind(
-            self.waste.of_both(self.walls.of(self.glossary.in_label(label), body)), body
-        )
+        label = self.toilets.of_own(passage, self.walls.of(self.glossary.in_label(label), body), body)
+        label, body = self.label_parts.told_behind(self.waste.of_both(label), body)
         label, body = self.label_parts.slashed(label, body)
         label_shown, shown = printed if (label, body) != printed else ("", "")
         label = self.label_parts.with_additions(label)

@@ -17,6 +17,7 @@ from specscan.finding.naming.van_mentions import VanMentions
 from specscan.finding.things.found import Availability, How
 from specscan.records.text import Kind, Passage
 
+LEAST_DIGITS = 2  # of a figure behind a sign
 ALONE = 40  # letters of a cell that can say no more than whether a thing is there
 OFFERING = 0.9  # of the cells of a table that only says which things are standard, and which an option
 OFFERED = re.compile(r"([^()]{3,40})\(([^()]{2,60})\)")
@@ -51,6 +52,11 @@ class MarkedCells:
         plain = body.strip()
         first, _, rest = plain.partition(" ")
         meaning = self.meaning(passage, plain)
+        told = self._figure_behind(label, first, rest) if meaning is None else None
+        if told is not None:
+            own = Scope(scope.vans, told.default, dict(told.by_van))
+            draft = Draft(passage, label, rest, How.CELL, own, at + len(first) + 1, label_from, None, notes)
+            return [replace(draft, shown=body)]
         if meaning is None and (not rest or has_price(rest) or rest.strip("()").isdigit()):
             meaning = self.legend.meaning(first)
         spelled = meaning is not None and not meaning.by_van and meaning.default is self._said(plain)  # "Opt."
@@ -113,6 +119,15 @@ class MarkedCells:
         signed = SIGN_AND_FIGURE.fullmatch(passage.text)
         told = any(self.meaning(passage, sign) for sign in (passage.text, signed.group(1) if signed else ""))
         return told or (len(passage.text) <= ALONE and self._said(passage.text) is not None)
+
+    def _figure_behind(self, label: str, sign: str, rest: str) -> Meaning | None:
+        """Give what a sign says of the figure behind it where the label has its unit: "Solar (W): ○ 180".
+
+        A single digit is the sign of a note.
+        """
+        if len(rest) < LEAST_DIGITS or not rest.isdecimal() or self.units.in_head(label) is None:
+            return None
+        return self.legend.meaning(sign)
 
     def _with_figure(self, passage: Passage, label: str, plain: str) -> tuple[Meaning, str, str] | None:
         """Give what a sign says, the label and the figure where a van has another than the label prints: "S (400 Ah)".

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from specscan.finding.kit import Kit
 from specscan.finding.language.whole_words import any_word
+from specscan.finding.toilet_tanks import ToiletTanks
 from specscan.records.text import Passage
 
 TANKS = {"gray_tank", "black_tank"}
@@ -19,18 +20,21 @@ TANKS = {"gray_tank", "black_tank"}
 class WasteLabels:
     """Reads such labels of one document."""
 
-    def __init__(self, kit: Kit, passages: Sequence[Passage]):
+    def __init__(self, kit: Kit, passages: Sequence[Passage], toilets: ToiletTanks):
         several = kit.lexicon.words.waste_tanks
         short = any_word(one for one in several if " " not in one)  # "Tank heat, fresh / waste", but not "Waste water"
         named = any_word(one for one in several if " " in one)
         whole = rf"(?<!\w)(?:(?:{named})(?!\w)|(?:{short})(?=\W*$))"
         self.pattern = re.compile(whole, re.IGNORECASE) if several else None
         self.several = {one.casefold(): many for one, many in several.items()}
-        self.apart = self.pattern is not None and self._names_both(kit, passages)
+        self.apart = self.pattern is not None and self._names_both(kit, passages, toilets)
 
-    def _names_both(self, kit: Kit, passages: Sequence[Passage]) -> bool:
+    def _names_both(self, kit: Kit, passages: Sequence[Passage], toilets: ToiletTanks) -> bool:
         assert self.pattern is not None
-        heads = {head.text for p in passages for head in (p.row, p.column) if head is not None}
+        heads = {
+            head.text for p in passages for head in (p.row, p.column)
+            if head is not None and not toilets.is_own(p, head.text)
+        }  # fmt: skip
         if not any(map(self.pattern.search, heads)):
             return False
         named = {

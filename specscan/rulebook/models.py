@@ -257,6 +257,8 @@ class WordFile(Entry):
     past_vans: list[str] = []
     until: list[str] = []
     waste_tanks: dict[str, str] = {}  # the word for one such tank, and for several
+    option_cells: list[str] = []  # cells that say no more than that a thing is an option
+    toilet_tanks: dict[str, str] = {}  # the word for the tank of a toilet, and for one of its own
     heat_in: list[str] = []
     heat_out: list[str] = []
     vehicle_classes: list[str] = []

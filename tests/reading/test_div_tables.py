@@ -148,3 +148,20 @@ def test_tiles_may_have_the_value_above_its_label(facts_of_page):
     assert round(found["fresh_tank_l"]) == 106
     assert found["heater_power_draw_w"] == 1150
     assert found["heated_floor"] is True
+
+
+def test_a_short_text_alone_heads_rows_and_the_head_above_holds_for_all_groups(facts_of_page):
+    def span_row(*cells):
+        return "<div class=r role=row>" + "".join(f"<span>{cell}</span>" for cell in cells) + "</div>"
+
+    head = "<div class=head role=row><span></span><span>Drift 19</span><span>Drift 21 Winter</span></div>"
+    groups = {"Size": [("Length", "5,410 mm", "5,990 mm"), ("Height", "2,640 mm", "2,800 mm"),
+                       ("GVWR", "3,300 kg", "3,500 kg")],
+              "Water": [("Fresh water", "30 L", "98 L"), ("Gray water", "25 L", "70 L")]}  # fmt: skip
+    table = "".join(
+        f"<div class=grp role=row>{title}</div>" + "".join(span_row(*row) for row in rows)
+        for title, rows in groups.items()
+    )
+    facts = facts_of_page(f"<h1>Marrowfen Drift 2026</h1><p>Two trims.</p>{head}{table}<h3>More</h3><p>Ask us.</p>")
+    assert by_van(facts, "height_mm") == {"Drift 19": 2640, "Drift 21 Winter": 2800}
+    assert by_van(facts, "gray_tank_l") == {"Drift 19": 25, "Drift 21 Winter": 70}

@@ -35,7 +35,7 @@ def _present(book: Rulebook, item: Item, group: Group, statement: Statement, sen
     if negated and not is_stated(book, item, statement):
         return found
     labelled = sentence.label_groups() and statement.how in (How.CELL, How.PAIR)
-    if labelled and (negated or not _is_whole_part(item, statement)):
+    if labelled and (negated or not (_is_whole_part(item, statement) or _is_named_again(item, statement))):
         return found
     for thing in [*item.names("thing"), *item.names("short")]:
         spec_thing = book.things.get(thing)
@@ -64,6 +64,14 @@ def _is_whole_part(item: Item, statement: Statement) -> bool:
     whole = not parsed.text[start : item.start].strip(" ;,") and not parsed.text[item.end : end].strip(" .")
     told = any(statement.split <= i.start < start and (i.tells or i.quantity is not None) for i in parsed.items)
     return whole and item.depth == 0 and told
+
+
+def _is_named_again(item: Item, statement: Statement) -> bool:
+    """Tell whether words begin what a label has and name what it names: "Winter drain kit: bypass valves, taps"."""
+    things = {*item.names("thing")}
+    begins = not statement.parsed.text[statement.split : item.start].strip(" :‖")
+    labels = [i for i in statement.parsed.items if i.start < statement.split]
+    return begins and bool(things) and any(things & {*i.names("thing")} for i in labels)
 
 
 def _is_of_another(item: Item, own: set[str], statement: Statement) -> bool:

@@ -146,6 +146,9 @@ class Units:
             unit = self.named(inner) if self.named(other) is None else None
             if unit is not None:
                 return unit
+        last = self.named(text.split()[-1]) if " " in text else None
+        if last is not None and last.dimension == "insulance":  # "Wall RSI" is no R-value of North America
+            return last
         listed = re.search(r",\s*([^\s,()]{1,10})\s+[^\W\d_]{3,}\s*/", text)  # "Tanks, gal fresh / gray"
         return self.named(listed.group(1)) if listed else None
 

@@ -98,6 +98,8 @@ def _shortest(words: WordFile, cue: str) -> str:
 @functools.lru_cache(maxsize=KEPT_CELLS)
 def availability_alone(lexicon: Lexicon, text: str) -> Availability | None:
     """Give the availability if a text says nothing else: "Standard", "en option", "nicht lieferbar"."""
+    if text.strip().casefold() in lexicon.words.option_cells:
+        return Availability.OPTIONAL  # "add": too common a word to say so among others
     analysis = lexicon.analyse(text)
     words = [t for t in analysis.tokens if t.norm.isalnum()]
     cues = [m for m in analysis.mentions if m.concept.kind == "cue" and m.concept.name in AVAILABILITIES]

@@ -112,7 +112,8 @@ def run_of_rows(
     """Give the end of a run of rows that stands among other children from ``start`` on, and its grid.
 
     Three or more rows of equally many parts, between which headings group them; rows of two parts are labels and
-    values, most of the labels known. Among rows of more parts a known label may have one value for all columns.
+    values, most of the labels known. Among rows of more parts a known label may have one value for all columns, and
+    a short text alone, of the kind of others or said to be a row, is a heading: the head above holds for all groups.
     """
     first = _parts(seen, children[start])
     if first is None or not 2 <= len(first) <= 8:
@@ -122,7 +123,8 @@ def run_of_rows(
     while place < len(children):
         child = children[place]
         if isinstance(child.tag, str) and seen.sees(child):
-            parts = [child] if child.tag in HEADINGS else _parts(seen, child)
+            alone = child.tag in HEADINGS or len(first) > 2 and _is_group(seen, child)
+            parts = [child] if alone else _parts(seen, child)
             shared = parts is not None and len(parts) == 2 < len(first) and _are_labels(seen, parts[:1], hints)
             if parts is None or len(parts) not in (1, len(first)) and not shared or squash(child.tail or ""):
                 break
@@ -135,6 +137,14 @@ def run_of_rows(
     if len(first) == 2 and not _are_labels(seen, [parts[0] for parts in rows[:last] if len(parts) > 1], hints):
         return None
     return end, _div_grid(seen, rows[:last], len(first))
+
+
+def _is_group(seen: Visibility, row: html.HtmlElement) -> bool:
+    """Tell whether a row is the title of those below it: a short text alone, the element marked as others are."""
+    text = squash(full_text(seen, row))
+    if len(row) or row.tag in (*NO_ROWS, "p") or not text[:1].isalnum() or text[-1:] in ".:?!,":
+        return False
+    return len(text.split()) <= TITLE_WORDS and (row.get("role") == "row" or _has_sister(row))
 
 
 def _are_labels(seen: Visibility, elements: list[html.HtmlElement], hints: Hints) -> bool:
