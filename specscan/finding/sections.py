@@ -129,6 +129,14 @@ class Sections:
         return "figures" in cues and cues["optional"].last != cues["figures"].first
 
     @staticmethod
+    def _names_base(cues: Mapping[str, Mention]) -> bool:
+        """Tell whether a heading names what all have beside the options: "Base equipment and option packages"."""
+        base, joint, option = (cues.get(cue) for cue in ("base_case", "coordination", "optional"))
+        if base is None or joint is None or option is None:
+            return False
+        return base.last <= joint.first and joint.last == option.first and joint.first - base.last <= 1
+
+    @staticmethod
     def _lists_answers(heading: str, cues: Mapping[str, Mention]) -> bool:
         """Tell whether a heading lists what the marks below it can say: "Standard, option, not on this van"."""
         standard = cues.get("standard")
@@ -162,7 +170,7 @@ class Sections:
             if not innermost:
                 return  # "What we do not build", set larger than the titles of all that follows it
             sense.availability = Availability.NOT_AVAILABLE
-        elif "optional" in cues and ("standard" in cues or self._names_figures(cues)):
+        elif "optional" in cues and ("standard" in cues or self._names_figures(cues) or self._names_base(cues)):
             return
         elif "in_price" in cues and "optional" not in cues:
             sense.availability = Availability.STANDARD  # "What the price of $118,400 includes"

@@ -123,3 +123,13 @@ def test_a_title_by_the_maker_says_how_it_calls_itself(vans_of):
         "- Fresh tank: 30 gal\n- Solar: 200 W\n\nMarrowfen Sea & Road Inc., Slip 9, Hythe.\n"
     )
     assert vans_of(text) == {("Marrowfen", "Drift 21", 2026)}
+
+
+@pytest.mark.parametrize("heading", ["2026 - base equipment and option packages", "Base equipment & options"])
+def test_base_equipment_beside_options_in_a_heading_is_no_option(settled_of, heading):
+    rows = settled_of(
+        f"# Marrowfen Drift\n\n## {heading}\n\n|  | Drift 19 | Drift 22 |\n|---|---|---|\n| Length | 19 ft | 22 ft |\n"
+        "| GVWR | 9,350 lb | 9,990 lb |\n| Toilet | Cassette | Cassette |\n| Solar | 100 W | 200 W |\n",
+        name="chart.md",
+    )
+    assert {rows[van, "solar_w", "standard"].availability for van in ("Drift 19", "Drift 22")} == {"standard"}
