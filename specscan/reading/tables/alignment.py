@@ -9,6 +9,7 @@ from specscan.reading.letters.taglines import part_tagline
 from specscan.reading.letters.words import Line, middle_of, segments_of
 from specscan.reading.tables.bands import fills_last_cell
 from specscan.reading.tables.centred import widen_centred
+from specscan.reading.tables.clauses import clauses_in_one
 from specscan.reading.tables.column_breaks import SECTION_SIZE, part_by_columns, titled_apart
 from specscan.reading.tables.compose import Hints
 from specscan.reading.tables.filled import widen_filled
@@ -70,6 +71,7 @@ def _find_by_gutters(lines: list[Line], marks: Marks, hints: Hints) -> AmongLine
         else segments_of(line, SEGMENT_GAP, marks.walls_at(line))
         for line in lines
     ]
+    parts = clauses_in_one(lines, parts)
     whole = ([line] if explains_marks(cut) or are_notes(cut) else cut for line, cut in zip(lines, parts, strict=True))
     kept = join_stretched([(line, segments) for line, segments in zip(lines, whole, strict=True) if segments])
     kept = part_under_heads(join_raised(kept))
