@@ -539,3 +539,16 @@ def test_a_sentence_amid_a_paragraph_explains_signs_and_the_rest_is_read(facts_o
         found = {fact.model[-2:]: fact.availability for fact in facts if fact.field == field}
         assert found == {"19": "not_available", "21": "standard"}, field
     assert {fact.model[-2:] for fact in facts if fact.field == "fresh_tank_l" and not fact.rejected} == {"19", "21"}
+
+
+def test_numbered_sections_of_a_build_sheet_are_no_vans(vans_of):
+    sheet = (
+        "MARROWFEN VAN FACTORY      BUILD SHEET 7731\n\nMODEL ......... Hollow 20 LX\nMODEL YEAR .... 2026\n"
+        "CHASSIS ....... Brannock Ferrow 350\nENGINE ........ gasoline, V6\nDRIVE ......... AWD\n\n"
+        "MARKS:  [S] standard on this model    [ ] option, not ordered\n\n"
+        "-- 100 DIMENSIONS AND WEIGHT -----------\n[S] 101 Length 6045 mm\n[S] 102 Width 2060 mm\n"
+        "[S] 106 GVWR 4309 kg\n"
+        "-- 200 PLUMBING ------------------------\n[S] 201 Fresh tank 91 L, inside\n[S] 202 Grey tank 72 L\n"
+        "-- 300 SHELL ---------------------------\n[S] 301 Dual-pane windows\n[ ] 302 Heated floor\n"
+    )
+    assert {model for _, model, _ in vans_of(sheet, "sheet.txt")} == {"Hollow 20 LX"}

@@ -26,6 +26,7 @@ TRIM_USES = 3  # in the list itself and at least twice besides
 SAID_USES = 2  # where the list says that it is one of trims
 TOLD_AS_OFTEN = 0.75  # as the van that is the title of its document
 TRIM_JOINTS = {"and", "et", "und", "&", "or", "ou", "oder"}
+NUMBERED = re.compile(r"^\W*\d{1,4}\W+(?=[^\W\d_]{3})")
 TRIM_JOINT = re.compile(r"\s*,\s*(?:(?:and|et|und|&)\s+)?|\s+(?:and|et|und|&|or|ou|oder)\s+")
 TRIM = re.compile(r"[A-ZÀ-Þ][\w’'-]{2,}(?: [A-ZÀ-Þ\d][\w’'-]*){0,2}")
 LETTERS = r"[A-Z]{1,3}(?![\w’'/-])"  # "Drift 600 S" and "Drift 600 SX"
@@ -143,7 +144,14 @@ class ToldNames:
 
     def can_head_chapter(self, name: str) -> bool:
         """Tell whether a heading can be the name of a van: no "Technical data", whatever stands below it."""
-        return self.chapters.ranges.is_lettered(name) or (self.can_be_name(name) and not self.names.is_filler(name))
+        if self.chapters.ranges.is_lettered(name):
+            return True
+        return self.can_be_name(name) and not self.names.is_filler(name) and not self._names_section(name)
+
+    def _names_section(self, name: str) -> bool:
+        """Tell whether a number and words of the trade name a section, as of a build sheet: "200 PLUMBING"."""
+        rest = NUMBERED.sub("", name)
+        return rest != name and (self.names.is_label(rest) or self.names.is_filler(rest))
 
     def _continuations(self, names: Names, text: str) -> list[str]:
         title = names.title
@@ -260,6 +268,8 @@ class ToldNames:
         if not names.series:
             return {}
         governing = {heading for passage in own if passage.kind is not Kind.HEADING for heading in passage.sections}
+        labelled = self.names.labels.read(own, self.names.words.model_labels)
+        told = labelled is not None and re.search(r"\d", labelled[0]) is not None  # the model: other numbers are none
         found: dict[str, Player] = {}
         for passage, following in zip(own, [*own[1:], None], strict=True):
             heading = passage.text.strip(" :*")
@@ -270,7 +280,8 @@ class ToldNames:
             rest = without_first(name, names.series)
             if rest and (rest != name or re.fullmatch(r"\d{3}", rest.split()[0])):
                 small = names.series.islower() and SMALL.fullmatch(rest)
-                if (VARIANT.fullmatch(rest) or small) and self.can_be_name(rest):
+                section = rest == name and (told or self._names_section(rest))
+                if (VARIANT.fullmatch(rest) or small) and self.can_be_name(rest) and not section:
                     rest = self.names.with_edition(rest, heading[max(heading.find(rest), 0) :])
                     player = Player(f"{names.series} {rest}", Place(passage, passage.page, heading))
                     found.setdefault(rest.casefold(), player).aliases.add(heading)
