@@ -61,11 +61,13 @@ def split_columns(lines: list[Line], marks: Marks, hints: Hints) -> list[Column]
     if len(bands) == 1:
         return [Column(lines)]
     regions: list[Column] = []
+    least = GUTTER * min(line.size for line in lines)  # wide, of any gutter
+    edges = min(line.box.x0 for line in lines), max(line.box.x1 for line in lines)
     index = 0
     pending: list[Line] = []
     while index < len(bands):
         first = index
-        found = _widest_split(bands, index, marks, hints)
+        found = _widest_split(bands, index, marks, hints, least, edges)
         if found is None:
             pending.extend(bands[index])
             index += 1
@@ -105,9 +107,11 @@ def _without(bands: list[list[Line]], count: int) -> list[list[Line]]:
     return [band for band in kept if band]
 
 
-def _widest_split(bands: list[list[Line]], start: int, marks: Marks, hints: Hints) -> tuple[int, float] | None:
+def _widest_split(
+    bands: list[list[Line]], start: int, marks: Marks, hints: Hints, least: float, edges: tuple[float, float]
+) -> tuple[int, float] | None:
     """Give the end of the longest row of bands from ``start`` that one gutter parts and where it is, or ``None``."""
-    for end, strips in strips_below(bands, start):
+    for end, strips in strips_below(bands, start, least, edges):
         lines = [line for band in bands[start:end] for line in band]
         gutter = _independent_gutter(lines, marks, hints, strips)
         if gutter is None:

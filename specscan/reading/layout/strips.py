@@ -8,10 +8,13 @@ from specscan.reading.letters.words import Line
 from specscan.reading.tables.spans import Spans, joined
 
 
-def strips_below(bands: list[list[Line]], start: int) -> Iterator[tuple[int, Spans]]:
+def strips_below(
+    bands: list[list[Line]], start: int, least: float, edges: tuple[float, float]
+) -> Iterator[tuple[int, Spans]]:
     """Give the ends of the rows of bands from ``start`` on, the longest first, with the white strips through each.
 
-    A row without any strip is left out, as are all longer ones: words only ever close a strip.
+    A row without a strip of the ``least`` width is left out. Words close strips, and open new ones only beyond those
+    above them: none is looked for once the rows reach to both ``edges`` of all bands.
     """
     found: list[tuple[int, Spans]] = []
     covered: Spans = []
@@ -19,7 +22,11 @@ def strips_below(bands: list[list[Line]], start: int) -> Iterator[tuple[int, Spa
         covered = joined([*covered, *_spans(bands[end - 1])])
         if len(covered) < 2:
             break
-        found.append((end, _between(covered)))
+        strips = _between(covered)
+        if any(right - left >= least for left, right in strips):
+            found.append((end, strips))
+        elif covered[0][0] <= edges[0] and covered[-1][1] >= edges[1]:
+            break
     return reversed(found)
 
 

@@ -18,6 +18,7 @@ LABEL_WORDS = 6
 GROUP_WORDS = 5
 CORNER_WORDS = 4
 CELL_LETTERS = 60
+LONGEST_ROW = 400  # letters
 CELL_WORDS = 12  # of a label and values
 WIDE = "   "
 FIGURE = re.compile(r"[^\w]?\d[\d.,/]*(?:[-–]\d[\d.,/]*)?\W?$")
@@ -77,8 +78,8 @@ def _read_below(lines: list[str], place: int, columns: int, hints: Hints) -> _Ro
 def _read(lines: list[str], place: int, columns: int, hints: Hints) -> _Row | None:
     """Read the row that begins with a line, of one line or of a label and values in lines of their own."""
     line = lines[place].strip()
-    if WIDE in line or is_bullet(line.split()[0]):
-        return None  # a table with room between its cells, a list
+    if WIDE in line or len(line) > LONGEST_ROW or is_bullet(line.split()[0]):
+        return None  # a table with room between its cells, running text, a list
     if _names_group(line):
         return _Row([line, *[""] * columns], place + 1, group=True)
     shared = SHARED.fullmatch(line)
