@@ -1,5 +1,8 @@
 """A table of which only every other row is shaded is one table."""
 
+from specscan.reading.letters.sheet import Fill, Sheet
+from specscan.reading.tables import stripes
+from specscan.records.text import Box
 from tests.reading.drawn import Page
 
 WALLS = (45, 150, 260, 400, 480, 560)
@@ -208,3 +211,13 @@ def test_white_bands_of_groups_part_no_striped_table_and_heads_of_two_lines_stay
     assert by_van(facts, "sleeps") == {"Drift 540": 2, "Drift 600": 2, "Drift 600 POLAR": 3}
     assert by_van(facts, "fresh_tank_l") == {"Drift 540": 70, "Drift 600": 95, "Drift 600 POLAR": 110}
     assert by_van(facts, "wheelbase_mm") == {"Drift 540": 3250, "Drift 600": 3800, "Drift 600 POLAR": 4330}
+
+
+def test_white_cells_of_a_grid_are_not_each_looked_through_for_a_title(monkeypatch):
+    asked = []
+    monkeypatch.setattr(stripes, "_holds_title", lambda fill, words: asked.append(fill) or False)
+    cells = [Fill(Box(60 * x, 20 * y, 60 * x + 60, 20 * y + 20), (255, 255, 255), False)
+             for x in range(9) for y in range(40)]  # fmt: skip
+    shaded = [Fill(cell.box, (230, 230, 240), False) for cell in cells if cell.box.top in (0, 20, 60)]
+    stripes.stripe_edges(Sheet(1, 595, 842, fills=[*cells, *shaded]), [])
+    assert asked == []

@@ -27,6 +27,8 @@ def part_callouts(words: list[Word]) -> tuple[list[Word], list[Callout]]:
     Captions are told by their numbers, which count from 1 without a gap, and by standing in columns of their own with
     nothing beside their lines: what is numbered down a page is its chapters.
     """
+    if not _are_counted(words):
+        return words, []  # nearly all pages, which need not be put into lines for this
     parts = [part for line in build_lines(words) for part in segments_of(line, SEGMENT_GAP)]
     styles: dict[tuple[float, bool], list[tuple[int, Line]]] = defaultdict(list)
     for part in parts:
@@ -57,6 +59,12 @@ def items_of_callout(callout: Callout) -> list[Item]:
         else:
             items.append(Item(Kind.BULLET, [line], level=line.box.x0))
     return items
+
+
+def _are_counted(words: list[Word]) -> bool:
+    """Tell whether the numbers of the fewest captions stand among some words."""
+    numbers = {int(match.group(1)) for word in words if (match := NUMBERED.fullmatch(word.text)) is not None}
+    return numbers.issuperset(range(1, LEAST + 1))
 
 
 def _has_figure(words: tuple[Word, ...]) -> bool:

@@ -38,14 +38,16 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     that stand above the band of the first group are taken in too.
     """
     pieces: list[Piece] = []
-    bands = _bands(sheet, words)
+    shaded = _bands(sheet)
     striped = _stripes(sheet)
     for group in _alike([stripe for stripe in striped if len(stripe.walls) > MIN_CELLS]):
         spanned = _spanned(group, striped)
+        titles = _titles(sheet, words, group[0].walls)
+        bands = [*shaded, *titles]
         rows = _with_bands(group, spanned, bands)
         if all(below.top - above.bottom > SNAP for above, below in zip(rows, rows[1:], strict=False)):
             continue
-        for band in _wide(group[0].walls, [band for band in bands if band.color == WHITE]):
+        for band in _wide(group[0].walls, titles):
             if rows[0].top <= band.top <= rows[-1].bottom:  # the edges of shaded boxes are there already
                 left, right = band.walls[0], band.walls[-1]
                 pieces += [("h", left, right, band.top), ("h", left, right, band.bottom)]
@@ -69,10 +71,15 @@ def stripe_edges(sheet: Sheet, words: list[Word]) -> list[Piece]:
     return pieces
 
 
-def _bands(sheet: Sheet, words: list[Word]) -> list[Fill]:
-    """Give the boxes that can be the band of a group: as high as a row, shaded, or white around one text alone."""
-    boxes = [f for f in sheet.fills if f.color is not None and f.box.height <= MAX_ROW]
-    return [f for f in boxes if f.color != WHITE or _holds_title(f, words)]
+def _bands(sheet: Sheet) -> list[Fill]:
+    """Give the shaded boxes that can be the band of a group: as high as a row."""
+    return [f for f in sheet.fills if f.color not in (None, WHITE) and f.box.height <= MAX_ROW]
+
+
+def _titles(sheet: Sheet, words: list[Word], walls: list[float]) -> list[Fill]:
+    """Give the white boxes as high as a row that reach over all cells and hold one text alone: bands of groups too."""
+    white = (f for f in sheet.fills if f.color == WHITE and f.box.height <= MAX_ROW)
+    return [f for f in white if _reaches_over(f, walls) and _holds_title(f, words)]
 
 
 def _holds_title(fill: Fill, words: list[Word]) -> bool:
@@ -113,8 +120,11 @@ def _with_bands(group: list[_Stripe], spanned: list[_Stripe], bands: list[Fill])
 
 def _wide(walls: list[float], bands: list[Fill]) -> list[_Stripe]:
     """Give the bands that reach over all cells, as rows of these walls."""
-    wide = [f.box for f in bands if abs(f.box.x0 - walls[0]) <= SNAP and abs(f.box.x1 - walls[-1]) <= SNAP]
-    return [_Stripe(walls, box.top, box.bottom) for box in wide]
+    return [_Stripe(walls, band.box.top, band.box.bottom) for band in bands if _reaches_over(band, walls)]
+
+
+def _reaches_over(fill: Fill, walls: list[float]) -> bool:
+    return abs(fill.box.x0 - walls[0]) <= SNAP and abs(fill.box.x1 - walls[-1]) <= SNAP
 
 
 def _last_band(last: _Stripe, bands: list[Fill], words: list[Word]) -> _Stripe | None:
