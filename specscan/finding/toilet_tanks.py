@@ -5,11 +5,10 @@ A row "Toilet: cassette" and below it "Toilet holding tank (litres): 17" is how 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from specscan.finding.kit import Kit
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_of
 from specscan.records.text import Passage
 
 
@@ -20,7 +19,7 @@ class ToiletTanks:
         self.kit = kit
         names = kit.lexicon.words.toilet_tanks
         self.names = {one.casefold(): own for one, own in names.items()}
-        self.pattern = re.compile(rf"(?<!\\w){any_word(names)}(?!\\w)", re.IGNORECASE) if names else None
+        self.pattern = any_of(names, whole=True, any_case=True) if names else None
         used = self.pattern is not None and any(p.row is not None and self.pattern.search(p.row.text) for p in passages)
         self.own, self.others = self._kinds(passages) if used else ({}, set())
 

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from specscan.finding.language.whole_words import (
     Names,
+    any_of,
     count,
     holds,
     lowered,
@@ -96,3 +97,10 @@ def test_an_empty_word_stands_nowhere():
     assert count("Marrowfen, Drift 21.", "") == 0
     assert not stands_before("Marrowfen, Drift 21.", "", "21")
     assert without_names("Marrowfen, Drift.", [""]) == "Marrowfen, Drift."
+
+
+def test_any_of_some_words_is_found_whole_and_in_any_case_if_asked():
+    pattern = any_of(["tank", "holding tank"], whole=True, any_case=True)
+    assert pattern.search("Holding Tank, 17 L").group() == "Holding Tank"
+    assert pattern.search("tankless") is None and pattern.search("a subtank") is None
+    assert any_of(["tank"], whole=True).search("Tank") is None

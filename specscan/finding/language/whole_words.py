@@ -24,9 +24,11 @@ def any_word(words: Iterable[str]) -> str:
     return "|".join(map(re.escape, sorted(words, key=len, reverse=True))) or "(?!)"
 
 
-def any_of(words: Iterable[str], *, whole: bool) -> re.Pattern[str]:
-    """Give a pattern that finds any of some words, ``whole`` or their beginnings too; none where there are none."""
-    return re.compile(rf"(?<!\w)(?:{any_word(words)})" + (r"(?!\w)" if whole else ""))
+def any_of(words: Iterable[str], *, whole: bool, any_case: bool = False) -> re.Pattern[str]:
+    """Give a pattern that finds any of some words, ``whole`` or their beginnings too, in the letters given or in
+    ``any_case``; none where there are none."""
+    end = r"(?!\w)" if whole else ""
+    return re.compile(rf"(?<!\w)(?:{any_word(words)}){end}", re.IGNORECASE if any_case else 0)
 
 
 def is_of_word(letter: str) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_of
 from specscan.finding.naming.van_mentions import VanMentions
 from specscan.records.text import Kind, Passage
 from specscan.rulebook.models import WordFile
@@ -23,18 +23,14 @@ def order_of_signs(passages: Sequence[Passage], words: WordFile, vans: VanMentio
     """Give the vans of the signs before items, from left to right; none where nothing tells, or two things differ."""
     if vans.single or not any(p.several_marks for p in passages):
         return ()
-    turns = [[_any_of(place.split("|")) for place in turn] for turn in words.places_in_turn]
-    listing = _any_of(words.in_order)
+    turns = [[any_of(place.split("|"), whole=True, any_case=True) for place in turn] for turn in words.places_in_turn]
+    listing = any_of(words.in_order, whole=True, any_case=True)
     told = {
         order for p in passages for order in (_counted(p.text, turns, vans), _listed(p.text, listing, vans)) if order
     }
     if not told:
         told = set(_headed(passages, vans))
     return told.pop() if len(told) == 1 else ()
-
-
-def _any_of(words: Iterable[str]) -> re.Pattern[str]:
-    return re.compile(rf"(?<!\w)(?:{any_word(words)})(?!\w)", re.IGNORECASE)
 
 
 def _counted(text: str, turns: Iterable[Sequence[re.Pattern[str]]], vans: VanMentions) -> tuple[str, ...]:
