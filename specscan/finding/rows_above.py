@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import functools
 import re
 
 from specscan.finding.kit import Kit
 from specscan.finding.language.lexicon import referred, refers
-from specscan.finding.language.whole_words import any_word
+from specscan.finding.language.whole_words import any_of
 
 
 class RowsAbove:
@@ -14,7 +15,7 @@ class RowsAbove:
 
     def __init__(self, kit: Kit):
         self.kit = kit
-        self.asking = re.compile(rf"(?:{any_word(kit.lexicon.words.row_questions)})(?!\w)", re.IGNORECASE)
+        self.asking = _asking(tuple(kit.lexicon.words.row_questions))
         self.place: tuple[object, ...] = ()
         self.things: list[str] = []
         self.named: list[tuple[str, list[str]]] = []  # rows right above each other that name their things themselves
@@ -59,3 +60,9 @@ class RowsAbove:
         book, mentions = self.kit.lexicon.book, self.kit.lexicon.analyse(label).mentions
         names = [m.concept.name for m in mentions if m.concept.kind == "thing"]
         return [name for name in names if refers(book, [name])]
+
+
+@functools.lru_cache(maxsize=8)
+def _asking(words: tuple[str, ...]) -> re.Pattern[str]:
+    """Give what finds one of some words that ask at the beginning of a label: "where", "how"."""
+    return any_of(words, whole=True, any_case=True)

@@ -9,9 +9,8 @@ from specscan.finding.language.lexicon import Lexicon
 from specscan.finding.language.mentions import Mention
 
 WORD = re.compile(r"\S+")
-GOES_ON = re.compile(
-    r"(?:[,/+&(–-]|\b(?:and|or|und|oder|et|ou))\s*$", re.IGNORECASE
-)  # before what is of the same value
+GOES_ON = re.compile(r"[,/+&(–-]\s*$")  # before what is of the same value
+JOINTS = ("number_joint", "or_joint")  # likewise: "and", "or"
 ANSWERS = ("yes", "no", "none", "standard", "optional", "not_available")
 FIGURED = re.compile(r"(?<!\S)(?:\d+ ?[x×] ?)?\d[\d.,]* ?[^\W\d_]{1,3} $")  # "95 Ah " before the kind of a battery
 PLAIN = re.compile(r"(?<![\w-])(?<!\d )[^\W\d_]{2,}")  # no unit behind a figure
@@ -22,18 +21,21 @@ def value_starts(text: str, count: int, lexicon: Lexicon) -> list[int]:
 
     The first must begin the text, each must be a known word of one vocabulary, and the text holds no unknown words.
     """
-    found = lexicon.analyse(text).mentions
+    analysis = lexicon.analyse(text)
+    found = analysis.mentions
     places = {match.start(): number for number, match in enumerate(WORD.finditer(text))}
     asked = [{(m.start, m.end) for m in found if m.concept.kind == kind} for kind in ("thing", "aspect")]
     names = set.intersection(*asked)  # the "heater" of "Waste tank heater none" is no value
-    answers = [m for m in found if m.concept.kind == "cue" and m.concept.name in ANSWERS]  # "no optional"
+    answers = lexicon.cues(analysis, *ANSWERS)  # "no optional"
     kinds: dict[str, list[Mention]] = {"": answers} if answers else {}
     for mention in found:
         if mention.concept.kind == "value" and (mention.start, mention.end) not in names:
             kinds.setdefault(mention.concept.name, list(answers)).append(mention)
+    behind = {cue.last for cue in lexicon.cues(analysis, *JOINTS)}
     starts: set[tuple[int, ...]] = set()
     for mentions in kinds.values():
-        begun = tuple(m.start for m in _widest(mentions) if not GOES_ON.search(text[: m.start]))
+        opening = [m for m in _widest(mentions) if m.first not in behind and not GOES_ON.search(text[: m.start])]
+        begun = tuple(m.start for m in opening)
         figured = [FIGURED.search(text[:start]) for start in begun]
         if all(figured):
             begun = tuple(match.start() for match in figured if match is not None)

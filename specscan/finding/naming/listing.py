@@ -5,6 +5,7 @@ A dealer's have a stock number and a price there: "#4471  OSSVANE TAMARSK 21  $9
 
 from __future__ import annotations
 
+import functools
 import re
 from dataclasses import dataclass
 
@@ -77,7 +78,7 @@ def _read_dated(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list
 
 def _read_stocked(own: list[Passage], names: NameReader, lexicon: Lexicon) -> list[Listed]:
     """Give the vans of a list in which each stands under a line of stock number, name and price, and no more."""
-    line = re.compile(rf"{names.houses.stock}{STOCKED}")
+    line = _stocked(names.houses.stock)
     heads: list[tuple[Passage, str]] = []
     for passage in own:
         priced = passage.table is None and len(passage.text.split()) <= MAX_WORDS and PRICE.search(passage.text)
@@ -94,6 +95,12 @@ def _read_stocked(own: list[Passage], names: NameReader, lexicon: Lexicon) -> li
         year, year_place = year_of([p for p in own if passage.number <= p.number < end], names)
         found.append(Listed(maker, model, Place(passage, passage.page, name), year, year_place, passage.number, end))
     return found
+
+
+@functools.lru_cache(maxsize=8)
+def _stocked(stock: str) -> re.Pattern[str]:
+    """Give what finds a line of stock number, name and price; ``stock`` is the text of a pattern for the first."""
+    return re.compile(f"{stock}{STOCKED}")
 
 
 def read_described(

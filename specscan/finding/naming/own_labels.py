@@ -115,6 +115,7 @@ def _dated(part: Sequence[Passage], dated: re.Pattern[str]) -> Told | None:
 
 def _parts(players: Sequence[Player], own: Sequence[Passage]) -> list[list[Passage]]:
     """Give what stands in the part on each van: in its chapter, or below a heading that names it."""
+    numbered = {passage.number: passage for passage in own}
     below: dict[str, list[Passage]] = {}
     for passage in own:
         for section in set(passage.sections):
@@ -124,6 +125,6 @@ def _parts(players: Sequence[Player], own: Sequence[Passage]) -> list[list[Passa
         place = player.place.passage if player.place is not None else None
         headings = {player.model, place.text if place is not None and place.kind is Kind.HEADING else ""}
         found = {p.number: p for heading in headings for p in below.get(heading, ())}
-        found |= {p.number: p for p in own if p.number in player.chapter} if player.chapter else {}
+        found |= {number: numbered[number] for number in player.chapter if number in numbered}
         parts.append([found[number] for number in sorted(found)])
     return parts
