@@ -36,12 +36,10 @@ def clauses_by_van(label: str, body: str, vans: VanMentions, lexicon: Lexicon) -
 
 
 def _part(label: str, clause: str, start: int, vans: VanMentions, lexicon: Lexicon) -> VanPart | None:
-    name, colon, value = clause.partition(":")
+    name, colon, behind = clause.partition(":")
     if colon:
-        own = vans.whole(name.strip())
-        return (
-            VanPart(label, value.strip(), start + clause.rindex(value.strip()), own) if own and value.strip() else None
-        )
+        own, value = vans.whole(name.strip()), behind.strip()
+        return VanPart(label, value, start + clause.rindex(value), own) if own and value else None
     bracket = BRACKET.fullmatch(clause)
     if bracket is not None:
         own = vans.whole(bracket.group(2))

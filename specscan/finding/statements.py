@@ -217,7 +217,7 @@ class StatementMaker(LabelledStatements):
             lexicon = self.kit.lexicon
             if any(not cue.first for cue in lexicon.cues(lexicon.analyse(passage.text), "only_together")):
                 return []  # "Only with the lithium battery" says on what another thing hangs
-            noted = Scope(scope.vans, option_in_bracket(self.kit.lexicon, passage.text))
+            noted = Scope(scope.vans, option_in_bracket(lexicon, passage.text))
             return [Draft(passage, "", passage.text, How.NOTE, noted, notes=passage.notes)]
         text = self.codes.without_code(passage, self.keys.without_keys(passage))
         begins = self.legend.goes_on.get(passage.number, 0)

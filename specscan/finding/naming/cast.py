@@ -57,7 +57,6 @@ from specscan.finding.naming.years import YEAR
 from specscan.records.text import Document, Kind, Passage, Title
 from specscan.rulebook.book import Rulebook
 
-MAKERS_CODE = re.compile(r"[A-Z]{2,3}[ -]?\d")  # "TK 540": letters of the maker before a number
 CODED = re.compile(r"\d{2,3}(?!\d)")
 FIRST_LINES = 14
 MOSTLY = 0.6  # of the cells below the name of a range that are labels

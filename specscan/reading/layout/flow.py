@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 import re
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from specscan.reading.layout.bold_values import bold_values
 from specscan.reading.layout.broken_lines import LABELLED, ROOM, goes_on, is_another
@@ -339,9 +338,7 @@ def _is_heading(line: Line, usual: float) -> bool:
 
 def _has_run_in_labels(line: Line) -> bool:
     """Tell whether bold words come by turns with thin ones: "Wheelbase 155 in. GVWR 9,070 lb." amid running text."""
-    turns = [
-        bold for bold, _ in itertools.groupby(word.bold for word in line.words if any(map(str.isalnum, word.text)))
-    ]
+    turns = [bold for bold, _ in groupby(word.bold for word in line.words if any(map(str.isalnum, word.text)))]
     return turns.count(True) > 1
 
 
